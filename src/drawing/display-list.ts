@@ -5,6 +5,7 @@ import type { Mm, XY } from '../../geometry/plan/model.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
 import type { Ring } from '../../geometry/plane/types.ts';
 import type { HatchName } from '../theme/hatches.ts';
+import type { Text } from './text.ts';
 
 /** A color by what it is for; a verdict's tone is the color of its lines. */
 export type ColorRole =
@@ -15,6 +16,9 @@ export type ColorRole =
   | 'ink'
   | 'inkSoft'
   | 'accent'
+  | 'onAccent'
+  | 'card'
+  | 'edge'
   | 'poche'
   | 'below'
   | 'belowEdge'
@@ -75,6 +79,12 @@ export interface Shape {
   readonly within?: readonly Part[];
 }
 
+/** Something drawn, with its words over it. */
+export interface Drawn {
+  readonly shapes: readonly Shape[];
+  readonly texts: readonly Text[];
+}
+
 export function ringsPart(rings: readonly Ring[]): Part {
   return { extent: ringExtent(rings.flat()), outlines: rings.map((points) => ({ points, closed: true })) };
 }
@@ -86,6 +96,29 @@ export function arcRingsPart(rings: readonly ArcRing[], extent = edgesExtent(rin
 
 export function linesPart(lines: readonly (readonly XY[])[]): Part {
   return { extent: ringExtent(lines.flat()), outlines: lines.map((points) => ({ points, closed: false })) };
+}
+
+/** Four arms about a middle. @param turn of the first, degrees */
+export function crossPart([x, y]: XY, from: number, to: number, turn = 0): Part {
+  const arms = [0, 90, 180, 270].map((quarter) => {
+    const angle = ((turn + quarter) * Math.PI) / 180;
+    return [from, to].map((reach): XY => [x + reach * Math.cos(angle), y + reach * Math.sin(angle)]);
+  });
+  return linesPart(arms);
+}
+
+/** A line in a casing of paper, which keeps it legible on any hatch. @param casing width of it, as a multiple of the line's */
+export function casedLine(
+  part: Part,
+  line: number,
+  color: ColorRole,
+  casing: number,
+  dash?: Ink['dash'],
+): readonly Shape[] {
+  return [
+    { ink: { line: line * casing, color: 'paper' }, parts: [part] },
+    { ink: { line, color, ...(dash ? { dash } : {}) }, parts: [part] },
+  ];
 }
 
 export function edgesPart(runs: readonly (readonly Edge[])[], extent = edgesExtent(runs.flat())): Part {

@@ -18,6 +18,10 @@ export interface TextStyle {
   readonly halo?: ColorRole;
 }
 
+export function textAt(text: string, at: XY, style: TextStyle, turn = 0): Text {
+  return { text, at, turn, style };
+}
+
 /** Returns the width of a text in the units of its size. */
 export type MeasureText = (text: string, style: Pick<TextStyle, 'size' | 'bold'>) => number;
 

@@ -3,9 +3,9 @@ import type { DetectorReport } from '../../geometry/check/types.ts';
 import { headlineText, toneOf } from '../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../geometry/plan/model.ts';
 import type { Shape } from '../drawing/display-list.ts';
-import { linesPart, ringsPart } from '../drawing/display-list.ts';
+import { linesPart } from '../drawing/display-list.ts';
+import { slotPart } from '../drawing/labels/block.ts';
 import type { Label, LabelMedium } from '../drawing/labels/medium.ts';
-import { slotCorners } from '../drawing/labels/placer.ts';
 import type { TagPlace } from '../drawing/labels/tags.ts';
 import { CAP_HEIGHT, type Text } from '../drawing/text.ts';
 import type { Area } from './paper.ts';
@@ -88,7 +88,7 @@ export function tagLabel(detector: Detector, report: DetectorReport, { slot, lea
   const line: readonly XY[] = leader ?? [];
   const shapes: readonly Shape[] = [
     ...(leader ? [{ ink: { line: 'leader', color: tone }, parts: [linesPart([line])] } as const] : []),
-    { ink: { fill: 'paper', line: 'tag', color: tone }, parts: [ringsPart([slotCorners(slot)])] },
+    { ink: { fill: 'paper', line: 'tag', color: tone }, parts: [slotPart(slot)] },
   ];
   return { texts: [text(label, left + long / 2, true), text(word, right - wide / 2, false)], shapes, slots: [slot] };
 }

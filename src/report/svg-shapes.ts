@@ -3,6 +3,7 @@ import type { Edge } from '../../geometry/arrangement/types.ts';
 import type { Tone } from '../../geometry/messages/tone.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
+import { roleColor } from '../drawing/colors.ts';
 import type { ColorRole, Ink, Part, Shape } from '../drawing/display-list.ts';
 import { DASHES, LINE_WIDTHS } from '../drawing/line-widths.ts';
 import { verdictSign } from '../drawing/verdict-sign.ts';
@@ -61,27 +62,14 @@ function lineWidth({ scale: { ratio } }: View, line: keyof typeof LINE_WIDTHS): 
 }
 
 /** White is where a detector may sit: furniture, on which one may, has no fill. */
+const ON_SHEET: Readonly<Partial<Record<ColorRole, string>>> = {
+  ground: TAKEN_GROUND,
+  sheet: COLOR.paper,
+  objectFill: '',
+};
+
 export function paperColor(role: ColorRole): string {
-  switch (role) {
-    case 'ground':
-      return TAKEN_GROUND;
-    case 'sheet':
-      return COLOR.paper;
-    case 'object':
-      return COLOR.edge;
-    case 'objectFill':
-      return '';
-    case 'fixtureFill':
-      return COLOR.well;
-    case 'clear':
-    case 'clear-of-drawn':
-    case 'tight':
-    case 'blocked':
-    case 'unknown':
-      return COLOR.verdict[role].line;
-    default:
-      return COLOR[role];
-  }
+  return ON_SHEET[role] ?? roleColor(COLOR, role);
 }
 
 /** `url(#…)` of a hatch, for `fill`. */

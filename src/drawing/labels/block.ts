@@ -1,7 +1,9 @@
 import type { XY } from '../../../geometry/plan/model.ts';
+import { onEdge } from '../../../geometry/region/visible-edges.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
+import { arc, arcRingsPart, type Drawn, type Ink, type Part, ringsPart } from '../display-list.ts';
 import type { MeasureText, Text, TextStyle } from '../text.ts';
-import { CAP_HEIGHT, DESCENT, LEADING } from '../text.ts';
+import { CAP_HEIGHT, DESCENT, LEADING, textAt } from '../text.ts';
 import { type Slot, slotCorners } from './placer.ts';
 
 /** A few lines of text about a middle. Lengths are in units of the medium. */
@@ -55,7 +57,11 @@ export function blockForms(text: string, style: TextStyle, measure: MeasureText)
 }
 
 /** Words in lines no wider than `width`; a word that is wider by itself has a line of its own. */
-function wrapWords(words: readonly string[], width: number, measure: (line: string) => number): readonly string[] {
+export function wrapWords(
+  words: readonly string[],
+  width: number,
+  measure: (line: string) => number,
+): readonly string[] {
   const lines: string[] = [];
   for (const word of words) {
     const longer = `${lines.at(-1)} ${word}`;
@@ -67,6 +73,25 @@ function wrapWords(words: readonly string[], width: number, measure: (line: stri
 
 export function blockSlot({ width, height }: Pick<Block, 'width' | 'height'>, [x, y]: XY, turn = 0): Slot {
   return { x, y, width, height, turn };
+}
+
+export function slotPart(slot: Slot): Part {
+  return ringsPart([slotCorners(slot)]);
+}
+
+/** A slot with rounded corners. */
+export function roundedPart({ turn, width, height, ...middle }: Slot, radius: number): Part {
+  const within = slotCorners({ ...middle, turn, width: width - 2 * radius, height: height - 2 * radius });
+  const arcs = within.map((corner, i) => arc(corner, radius, ((turn + 90 * (i + 2)) * Math.PI) / 180, Math.PI / 2));
+  const sides = arcs.map(
+    (each, i) => ({ kind: 'line', from: onEdge(each, 1), to: onEdge(arcs[(i + 1) % 4] ?? each, 0) }) as const,
+  );
+  return arcRingsPart([arcs.flatMap((each, i) => [each, sides[i] ?? each])]);
+}
+
+/** A line of text in the middle of a slot that is filled, and edged, to be read over anything. */
+export function plateLabel(text: string, style: TextStyle, slot: Slot, ink: Ink, part = slotPart(slot)): Drawn {
+  return { shapes: [{ ink, parts: [part] }], texts: [textAt(text, [slot.x, slot.y], style, slot.turn)] };
 }
 
 /** The largest rectangle that lies in every one of some blocks about the same middle: where it is not free, none of them is. */
@@ -93,6 +118,11 @@ export function blockTexts({ lines, height }: Block, [x, y]: XY, turn = 0): read
 export function uprightTurn(degrees: number): number {
   const turn = ((((degrees + 90) % 180) + 180) % 180) - 90;
   return turn > 89.9 - 1e-9 ? turn - 180 : turn;
+}
+
+/** Degrees of a text along a line. */
+export function turnAlong([ax, ay]: XY, [bx, by]: XY): number {
+  return uprightTurn((Math.atan2(by - ay, bx - ax) * 180) / Math.PI);
 }
 
 /** Steps of the grid on which a name looks for its place, and points on the edge of a slot, in heights of a line. */

@@ -3,7 +3,7 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import type { Extent } from '../../../geometry/plane/body.ts';
 import { linesPart, type Shape } from '../display-list.ts';
 import type { TextStyle } from '../text.ts';
-import { uprightTurn } from './block.ts';
+import { turnAlong } from './block.ts';
 import { type Label, type LabelMedium, toUnits, unitsOf } from './medium.ts';
 import { LEADER_OVER, lineSlot, type Placer, type Slot } from './placer.ts';
 
@@ -65,7 +65,7 @@ function dimensionLabel(
   // The ticks at its ends reach into the walls.
   if (!placer.isFree({ ...line, width: line.width + across }, LEADER_OVER)) return null;
   if (!extensions.every(([from, to]) => placer.isFree(lineSlot(from, to, thin), ['edge', 'line', 'wall']))) return null;
-  const turn = uprightTurn((Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI);
+  const turn = turnAlong(a, b);
   const slotAt = ([x, y]: XY): Slot => ({ x, y, width: width + 2 * GAP * style.size, height: style.size, turn });
   for (const share of sharesFor(dimension, Math.hypot(b[0] - a[0], b[1] - a[1]), width, medium)) {
     const middle: XY = [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];

@@ -12,7 +12,7 @@ import { type DimensionLabel, dimensionLabels } from './dimensions.ts';
 import { takeGround } from './grounds.ts';
 import { type MeasuredLine, measuredLabel, takeMeasured } from './measured.ts';
 import type { Label, LabelMedium } from './medium.ts';
-import { createPlacer, type Slot } from './placer.ts';
+import { createPlacer, type Placer, type Slot } from './placer.ts';
 import { roomLabel } from './rooms.ts';
 import { placeTags, type TagPlace } from './tags.ts';
 import { thingLabel } from './things.ts';
@@ -43,6 +43,8 @@ export interface Labels {
   readonly dimensions: readonly DimensionLabel[];
   /** Names that found no place. */
   readonly leftOff: readonly string[];
+  /** The ground that is taken, for what is written over the labels. */
+  readonly placer: Placer;
 }
 
 /**
@@ -77,7 +79,7 @@ export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
   const wholes = dimensionsOf(first);
   const zones = zoneLabels(edges, (zone) => zoneName(zone, plan, model.level), onOpenFloor(region), medium, placer);
   const strings = others.flatMap(dimensionsOf);
-  return { tags, measured: lines, rooms, things, zones, dimensions: [...wholes, ...strings], leftOff };
+  return { tags, measured: lines, rooms, things, zones, dimensions: [...wholes, ...strings], leftOff, placer };
 }
 
 /** Whether a point lies on the floor of a room that is not out as a whole, mm. */

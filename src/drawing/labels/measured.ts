@@ -1,9 +1,10 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import { nearestOnRing } from '../../../geometry/plane/ring.ts';
-import { type ColorRole, linesPart, ringsPart, type Shape } from '../display-list.ts';
-import { blockOf, blockSlot, blockTexts, uprightTurn } from './block.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
+import { type ColorRole, linesPart, type Shape } from '../display-list.ts';
+import { blockOf, blockSlot, blockTexts, slotPart, turnAlong } from './block.ts';
 import type { Label, LabelMedium } from './medium.ts';
-import { lineSlot, type Placer, type Slot, slotCorners } from './placer.ts';
+import { lineSlot, type Placer, type Slot } from './placer.ts';
 
 /** A line that somebody with a tape would draw, in units of the medium. */
 export interface MeasuredLine {
@@ -36,7 +37,7 @@ export function measuredLabel(
   const size = medium.type.fine;
   const block = blockOf([{ text: words, style: { size, bold: true, color, halo: 'paper' } }], medium.measure);
   const angle = Math.atan2(to[1] - from[1], to[0] - from[0]);
-  const along = uprightTurn((angle * 180) / Math.PI);
+  const along = turnAlong(from, to);
   const off = block.height / 2 + 0.15 * size;
   const slots = SHARES.flatMap((share) =>
     [-1, 1].flatMap((side): readonly Slot[] => {
@@ -61,7 +62,7 @@ export function measuredLabel(
   return {
     texts: blockTexts(block, [slot.x, slot.y], slot.turn),
     shapes: [
-      ...(free ? [] : [{ ink: { fill: 'paper' }, parts: [ringsPart([slotCorners(slot)])] } as const]),
+      ...(free ? [] : [{ ink: { fill: 'paper' }, parts: [slotPart(slot)] } as const]),
       tape(from, to, size, color),
     ],
     slots: [slot],
@@ -72,6 +73,24 @@ export function measuredLabel(
 function gapTo({ x, y }: Slot, { from, to }: MeasuredLine): number {
   const [px, py] = nearestOnRing([x, y], [from, to]);
   return Math.hypot(px - x, py - y);
+}
+
+/**
+ * Where an upright figure may stand, the best first: on its line where that is long enough, beside it, past its end, farther beside it;
+ * at last on a line that is shorter than the figure.
+ */
+export function figureSlots([a, b]: Line, width: number, height: number): readonly Slot[] {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const [ux, uy] = long > 0 ? [(b[0] - a[0]) / long, (b[1] - a[1]) / long] : [1, 0];
+  // How far the figure reaches along the line, and across it.
+  const [reach, across] = [Math.abs(ux) * width + Math.abs(uy) * height, Math.abs(uy) * width + Math.abs(ux) * height];
+  const at = (along: number, off: number) =>
+    blockSlot({ width, height }, [a[0] + ux * along - uy * off, a[1] + uy * along + ux * off]);
+  const on = [0.5, 0.68, 0.32, 0.85].map((share) => at(share * long, 0));
+  const beside = [-1, 1].map((side) => at(long / 2, side * (across / 2 + 5)));
+  const past = at(long + reach / 2 + 8, 0);
+  const farther = [-1, 1].map((side) => at(long / 2, side * (across * 1.5 + 5)));
+  return long > reach ? [...on, ...beside, past, ...farther] : [...beside, past, ...farther, ...on];
 }
 
 /** A line with a bar across each end. */

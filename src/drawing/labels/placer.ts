@@ -35,6 +35,8 @@ export interface Placer {
   readonly take: (slot: Slot, ground?: Ground, owner?: string) => void;
   /** Whether no line of this kind of ground runs along the slot: those that meet it cross it. */
   readonly isCrossedSteeply: (slot: Slot, ground: Ground) => boolean;
+  /** How much of what is written, and of symbols, lies under the upright slot, in square units. */
+  readonly covered: (slot: Slot) => number;
 }
 
 /** A leader may cross whatever is neither writing nor another symbol. */
@@ -101,6 +103,12 @@ export function createPlacer(area: Area | null, cell = 10): Placer {
     isCrossedSteeply: (slot, ground) => {
       place(tried, slot);
       return !someMet(tried, ground, (taken) => !isSteep(taken.slot.turn - slot.turn));
+    },
+    covered: (slot) => {
+      place(tried, slot);
+      const met = new Set<Taken>();
+      for (const ground of ['ink', 'symbol'] as const) someMet(tried, ground, (taken) => !met.add(taken));
+      return [...met].reduce((sum, taken) => sum + shared(tried, taken), 0);
     },
   };
 }
@@ -172,6 +180,14 @@ function meet(a: Readonly<Placed>, b: Readonly<Placed>): boolean {
 function meetAlong(a: Readonly<Placed>, b: Slot, dx: number, dy: number, cos: number, sin: number): boolean {
   const across = Math.abs(dx * a.cos + dy * a.sin) * 2 < a.slot.width + b.width * cos + b.height * sin;
   return across && Math.abs(dy * a.cos - dx * a.sin) * 2 < a.slot.height + b.width * sin + b.height * cos;
+}
+
+/** What the upright rectangles about two slots have in common. */
+function shared(a: Readonly<Placed>, b: Readonly<Placed>): number {
+  const across =
+    Math.min(a.slot.x + a.reachX, b.slot.x + b.reachX) - Math.max(a.slot.x - a.reachX, b.slot.x - b.reachX);
+  const down = Math.min(a.slot.y + a.reachY, b.slot.y + b.reachY) - Math.max(a.slot.y - a.reachY, b.slot.y - b.reachY);
+  return Math.max(0, across) * Math.max(0, down);
 }
 
 function liesIn({ x, y, width, height }: Area, { slot, reachX, reachY }: Readonly<Placed>): boolean {

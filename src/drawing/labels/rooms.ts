@@ -3,12 +3,11 @@ import { ringExtent } from '../../../geometry/plane/body.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import type { RoomRegion } from '../../../geometry/region/types.ts';
-import { ringsPart } from '../display-list.ts';
 import { shortened } from '../text.ts';
 import type { RoomWords } from '../words.ts';
-import { type Block, blockForms, blockOf, blockSlot, blockTexts, coreOf, isInside } from './block.ts';
+import { type Block, blockForms, blockOf, blockSlot, blockTexts, coreOf, isInside, slotPart } from './block.ts';
 import { type Label, type LabelMedium, toUnits } from './medium.ts';
-import { type Ground, type Placer, slotCorners } from './placer.ts';
+import type { Ground, Placer } from './placer.ts';
 
 /** A room's label at its name's place, or as near to it as it finds room within the room; null where it nowhere fits: beside the room it would be read as that of another. */
 export function roomLabel(region: RoomRegion, words: RoomWords, medium: LabelMedium, placer: Placer): Label | null {
@@ -30,7 +29,7 @@ export function roomLabel(region: RoomRegion, words: RoomWords, medium: LabelMed
     placer.take(slot);
     const plate = {
       ink: { fill: region.barred ? 'ground' : 'paper' },
-      parts: [ringsPart([slotCorners(slot)])],
+      parts: [slotPart(slot)],
     } as const;
     return { texts: blockTexts(block, at), shapes: over === THINGS ? [plate] : [], slots: [slot] };
   }

@@ -1,10 +1,11 @@
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { hitsAt } from '../../../geometry/snap/pick.ts';
 import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
+import { figureSlots } from '../../drawing/labels/measured.ts';
+import type { Ground, Slot } from '../../drawing/labels/placer.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -13,11 +14,10 @@ import { minTargetPx } from '../../theme/target-size.ts';
 import { THEMES } from '../../theme/tokens.ts';
 import { drawnDimensions } from '../drawing.ts';
 import { selectNamed } from '../named.ts';
-import { discRadius } from '../paint/detectors.ts';
-import { createPlaces, type Places } from '../paint/names/places.ts';
-import { keepThings, type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
-import { lengthPx, type Pen, px } from '../paint/pen.ts';
-import { FINE, type TextStyle, textWidth } from '../paint/text.ts';
+import { overlayPlacer } from '../paint/names/overlay-placer.ts';
+import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
+import { type Pen, px } from '../paint/pen.ts';
+import { FINE } from '../paint/text.ts';
 import type { ToolPoint } from '../tools/tool-controller.ts';
 import { type LengthSubject, useLengths } from './store.ts';
 import { axisOf, gapsOf, sameSubject } from './subject.ts';
@@ -43,7 +43,7 @@ export interface Figures {
 
 /** So high, px, is a figure with the air about it. */
 const HEIGHT_PX = 24;
-const GAP_STYLE: TextStyle = { ...FINE, bold: true, color: '' };
+const GAP_STYLE = { ...FINE, bold: true } as const;
 
 let last: { readonly pen: Pen; readonly inputs: readonly unknown[]; readonly figures: Figures } | null = null;
 
@@ -81,19 +81,24 @@ function figuresNow(): Figures | null {
   return figuresOn({ ...last.pen, view: viewport, unit: plan.display.length, theme: THEMES[theme] }, state);
 }
 
-/** What sets the selected thing out, wherever the sheet has no figure for it yet. */
+/** Ground of the sheet that a figure may hide: a thing it hides only where there is no other place. */
+const OVER: readonly Ground[] = ['edge', 'outline', 'wall', 'line'];
+
+/** What sets the selected thing out, wherever the sheet has no figure for it yet. Level, to be read at a glance. */
 function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames): readonly GapFigure[] {
-  const places = createPlaces(null, { places: names.places, origin: [0, 0] });
-  keepThings(pen, model, places);
-  for (const detector of model.level.detectors) {
-    const side = 2 * discRadius(pen, detector) + 4;
-    places.keep(px(pen, detector.at), side, side);
-  }
+  const placer = overlayPlacer(names.placer, [0, 0], null);
+  const target = minTargetPx();
   const lines = [...gapLengths(model, id), ...jambLengths(pen, model, id, names)];
   return lines.map(({ subject, line, mm }): GapFigure => {
     const text = formatMeasured(mm, pen.unit);
-    const width = textWidth(pen, text, GAP_STYLE);
-    return { subject, line, text, width, middle: figurePlace(pen, line, width + 10, places), angle: 0 };
+    const width = pen.measure(text, GAP_STYLE);
+    const slots = figureSlots(
+      [px(pen, line[0]), px(pen, line[1])],
+      Math.max(width + 10, target),
+      Math.max(HEIGHT_PX, target),
+    );
+    const { x, y } = (placer.claim(slots, OVER) ?? slots[0]) as Slot;
+    return { subject, line, text, width, middle: [x, y], angle: 0 };
   });
 }
 
@@ -125,36 +130,6 @@ function jambLengths(pen: Pen, model: LevelModel, id: string, { figures }: Sheet
         mm: dimension.length,
       };
     });
-}
-
-/** On its line where that is long enough, else beside it; at worst over a name of the sheet. Level, to be read at a glance. */
-function figurePlace(pen: Pen, [from, to]: Line, width: number, places: Places): XY {
-  const [a, b] = [px(pen, from), px(pen, to)];
-  const level = Math.abs(a[1] - b[1]) < Math.abs(a[0] - b[0]);
-  const needs = level ? width : HEIGHT_PX;
-  const target = minTargetPx();
-  const [w, h] = [Math.max(width, target), Math.max(HEIGHT_PX, target)];
-  const on = (share: number): XY => [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
-  const fits = lengthPx(pen, distance(from, to)) > needs + 8;
-  const [mx, my] = on(0.5);
-  // Beside the line, further and further off; or from the thing's edge on over the wall, where the gap is a narrow one.
-  const toWall = Math.sign(b[0] - a[0]);
-  const past = (up: number): XY => [a[0] + toWall * (w / 2 + 4), my + up];
-  const aside = level
-    ? [
-        ...[-1, 1].map((way): XY => [mx, my + way * (h / 2 + 4)]),
-        ...[-1, 1].map((way) => past(way * (h / 2 + 4))),
-        past(0),
-        ...[-1, 1].map((way): XY => [mx, my + way * (h * 1.5 + 4)]),
-      ]
-    : [1, -1].flatMap((way): XY[] => [
-        [mx + way * (w / 2 + 6), my],
-        [mx + way * (w + 6), my],
-      ]);
-  const spots = [...(fits ? [0.5, 0.3, 0.7].map(on) : []), ...aside];
-  const spot =
-    spots.find((each) => places.claim(each, w, h)) ?? spots.find((each) => places.claim(each, w, h, true)) ?? spots[0];
-  return spot as XY;
 }
 
 /** The figure under a point, if one is. A finger need not hit it exactly, but what lies under the finger comes first then. */

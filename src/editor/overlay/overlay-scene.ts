@@ -1,6 +1,7 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
+import { blockSlot } from '../../drawing/labels/block.ts';
 import type { AppState, Hover } from '../../state/app-state.ts';
 import { selectDragged, selectLevel } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
@@ -9,14 +10,14 @@ import { toScreen } from '../../state/viewport.ts';
 import { figuresOn } from '../lengths/figures.ts';
 import { selectNamed } from '../named.ts';
 import type { DrawnDetector } from '../paint/detectors.ts';
-import { createPlaces, type Places } from '../paint/names/places.ts';
+import { type OverlayPlacer, overlayPlacer } from '../paint/names/overlay-placer.ts';
 import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
 import type { Pen } from '../paint/pen.ts';
 import { detectorPreview } from './detector-preview.ts';
 import { type Sketch, useSketch } from './sketch.ts';
 
 /** Room that a detector takes, px: labels keep off it. */
-const DETECTOR_PX = 30;
+const DETECTOR_PX = { width: 30, height: 30 } as const;
 
 /** What the pictures of the overlay share while they are painted once. */
 export interface OverlayScene {
@@ -26,7 +27,7 @@ export interface OverlayScene {
   readonly sketch: Sketch;
   readonly names: SheetNames;
   /** What is taken already: each picture that writes something claims its place here, in the order of painting. */
-  readonly places: Places;
+  readonly placer: OverlayPlacer;
   readonly detectors: readonly DrawnDetector[];
 }
 
@@ -36,13 +37,13 @@ export const overlayScene = memoize((pen: Pen): OverlayScene => {
   const state = useAppStore.getState();
   const sketch = useSketch.getState();
   const names = sheetNames(pen, selectNamed(state));
-  const places = createPlaces(state.stageSize, { places: names.places, origin: [pen.view.x, pen.view.y] });
+  const placer = overlayPlacer(names.placer, [pen.view.x, pen.view.y], state.stageSize);
   const detectors = detectorsOf(state, sketch);
-  for (const { detector } of detectors) places.keep(toScreen(pen.view, detector.at), DETECTOR_PX, DETECTOR_PX);
+  for (const { detector } of detectors) placer.take(blockSlot(DETECTOR_PX, toScreen(pen.view, detector.at)));
   for (const { middle, width } of figuresOn(pen, state).own) {
-    places.keep([middle[0] + pen.view.x, middle[1] + pen.view.y], width + 12, 24);
+    placer.take(blockSlot({ width: width + 12, height: 24 }, [middle[0] + pen.view.x, middle[1] + pen.view.y]));
   }
-  return { state, pointed: pointedAt(state), sketch, names, places, detectors };
+  return { state, pointed: pointedAt(state), sketch, names, placer, detectors };
 });
 
 /** While the commands for a spot of the floor are listed, what keeps a detector from it stays highlighted. */

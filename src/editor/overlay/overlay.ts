@@ -2,19 +2,20 @@ import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { handlesOf } from '../../../geometry/edit/reshape.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
 import { pointedZones } from '../../drawing/floor.ts';
+import { blockSlot } from '../../drawing/labels/block.ts';
 import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShownPlan } from '../../state/selectors.ts';
 import { shownRegion } from '../../state/shown-results.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { thicknessFrom } from '../../state/wall-chain.ts';
 import { measureWords } from '../drawing.ts';
-import { paintFigures } from '../lengths/paint-figures.ts';
-import { paintShapes } from '../paint/canvas.ts';
-import { paintDetector, paintMeasures } from '../paint/detectors.ts';
-import { writeLabel } from '../paint/names/detector-labels.ts';
-import { paintNote } from '../paint/note.ts';
+import { drawnFigures } from '../lengths/paint-figures.ts';
+import { paintDrawn, paintOnPlan, paintShapes } from '../paint/canvas.ts';
+import { detectorShapes, drawnMeasures } from '../paint/detectors.ts';
+import { detectorLabel } from '../paint/names/detector-labels.ts';
+import { drawnNote } from '../paint/note.ts';
 import type { Pen } from '../paint/pen.ts';
-import { type DrawnChain, paintHandles, paintSketch } from '../paint/sketch.ts';
-import { paintShown } from '../paint/spots.ts';
+import { type DrawnChain, drawnSketch, handleShapes } from '../paint/sketch.ts';
+import { drawnMarks } from '../paint/spots.ts';
 import { type Picture, picture } from '../stage/picture.ts';
 import { HANDLE_OFF_PX } from '../tools/pick-at.ts';
 import { readOverlay } from './overlay-inputs.ts';
@@ -39,52 +40,55 @@ const HANDLES = overlayPicture('handles', (pen, { state }) => {
   const [id] = selection;
   const hasHandles = tool.kind === 'select' || tool.kind === 'grip';
   if (!id || selection.length > 1 || previewPlan || !hasHandles) return;
-  paintHandles(pen, handlesOf(selectLevel(state), id, HANDLE_OFF_PX / pen.view.scale));
+  const mm = 1 / pen.view.scale;
+  paintShapes(pen, handleShapes(handlesOf(selectLevel(state), id, HANDLE_OFF_PX * mm), mm));
 });
 
 /** What is being drawn and is not in the plan yet: wall chain, room, opening, thing; guides, gaps, marquee and the keyboard's cross. */
 const PREVIEW = overlayPicture('preview', (pen, scene) => {
   const { state, sketch } = scene;
-  paintSketch(pen, sketch, chainOf(scene), selectLevel(state), state.tool.kind === 'ask');
+  const acts = state.tool.kind === 'ask' ? 'Enter lists acts' : 'Enter sets';
+  const crossWords = sketch.typed === null ? `Arrows move, ${acts}` : '';
+  paintOnPlan(pen, drawnSketch(sketch, chainOf(scene), selectLevel(state), pen.unit, crossWords, 1 / pen.view.scale));
 });
 
 /** What the panels ask to be shown: the way of the air, corners, good places. */
-const MARKS = overlayPicture('marks', (pen, { state, places }) => {
+const MARKS = overlayPicture('marks', (pen, { state, placer }) => {
   const plan = selectShownPlan(state);
-  paintShown(pen, selectLevel(state).id, (check) => measureWords(check, plan), places);
+  paintDrawn(pen, ...drawnMarks(pen, selectLevel(state).id, (check) => measureWords(check, plan), placer));
 });
 
 /** From the selected detectors to what is near their limits. */
-const MEASURED_LINES = overlayPicture('measured-lines', (pen, { state, sketch, places, detectors }) => {
+const MEASURED_LINES = overlayPicture('measured-lines', (pen, { state, sketch, placer, detectors }) => {
   const plan = selectShownPlan(state);
   for (const { report, chosen } of detectors) {
     if (report && chosen && report.id !== sketch.glide?.id)
-      paintMeasures(pen, nearLimit(report), (check) => measureWords(check, plan), places);
+      paintDrawn(pen, ...drawnMeasures(pen, nearLimit(report), (check) => measureWords(check, plan), placer));
   }
 });
 
 /** With their verdicts in words too, so that no one has to know the colors; a dragged one has its verdict on the note. */
 const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors }) => {
   const carried = selectDragged(state);
-  for (const each of detectors) paintDetector(pen, each);
+  paintDrawn(pen, { shapes: detectors.flatMap((each) => detectorShapes(pen, each)), texts: [] });
   for (const { detector, report } of detectors) {
-    const place = detector === carried ? undefined : names.labels.get(detector.id);
-    if (place && report) writeLabel(pen, detector, headlineText(report), place);
+    const place = detector === carried ? undefined : names.tags.get(detector.id);
+    if (place && report) paintDrawn(pen, detectorLabel(pen, detector, headlineText(report), place));
   }
 });
 
 /** The lengths that the selected thing is set out by. */
-const LENGTHS = overlayPicture('lengths', (pen, { state }) => paintFigures(pen, state));
+const LENGTHS = overlayPicture('lengths', (pen, { state }) => paintDrawn(pen, ...drawnFigures(pen, state)));
 
 const NOTE = overlayPicture('note', (pen, scene) => {
-  const { state, sketch, places } = scene;
+  const { state, sketch, placer } = scene;
   if (sketch.cross) {
     // The cross says below itself how it is moved.
     const [x, y] = toScreen(pen.view, sketch.cross);
-    places.keep([x, y + 42], 190, 24);
+    placer.take(blockSlot({ width: 190, height: 24 }, [x, y + 42]));
   }
   const note = pointerNote(state, sketch, pen.view);
-  if (note) paintNote(pen, note, state.stageSize, { places, lines: measuredLines(pen, scene) });
+  if (note) paintDrawn(pen, drawnNote(pen, note, state.stageSize, { placer, lines: measuredLines(pen, scene) }));
 });
 
 /** Corners set so far show also while no pointer is on the sheet: after a reload, under a finger that has left. */

@@ -1,15 +1,13 @@
 import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
-import type { ColorRole, Ink, Part, Shape } from '../../drawing/display-list.ts';
-import { dimensionLine } from '../../drawing/labels/dimensions.ts';
+import { roleColor } from '../../drawing/colors.ts';
+import type { Drawn, Ink, Part, Shape } from '../../drawing/display-list.ts';
 import { DASHES, LINE_WIDTHS } from '../../drawing/line-widths.ts';
-import type { Text } from '../../drawing/text.ts';
 import { HATCHES } from '../../theme/hatches.ts';
-import type { Theme } from '../../theme/tokens.ts';
 import { hatchFill } from './hatch-pattern.ts';
-import { isSeen, type Pen } from './pen.ts';
-import { drawText, FINE } from './text.ts';
+import { isSeen, type Pen, px } from './pen.ts';
+import { paintTexts } from './text.ts';
 
 /** Draws shapes of the plan, mm, where they lie on the screen. Line widths and hatches stay screen px. */
 export function paintShapes(pen: Pen, shapes: readonly Shape[]): void {
@@ -21,28 +19,26 @@ export function paintShapes(pen: Pen, shapes: readonly Shape[]): void {
   }
 }
 
-/** Draws shapes that are in screen px already. */
-export function paintLaidShapes(pen: Pen, shapes: readonly Shape[]): void {
+function paintLaidShapes(pen: Pen, shapes: readonly Shape[]): void {
   const place = new DOMMatrix();
   for (const shape of shapes) paintShape(pen, shape, laid(shape.parts, place), place);
 }
 
-/** Texts in px from the pen's origin: all halos first, or each would bite into the letters before. */
-export function paintTexts(pen: Pen, texts: readonly Text[]): void {
-  for (const isHalo of [true, false]) {
-    for (const { text, at, turn, style } of texts) {
-      const color = screenColor(pen.theme, isHalo && style.halo ? style.halo : style.color);
-      const look = { sizePx: style.size, bold: style.bold ?? false, color };
-      if (style.halo || !isHalo) {
-        drawText(pen, text, at, isHalo ? { ...look, halo: color } : look, (turn * Math.PI) / 180);
-      }
-    }
+/** Draws what is in screen px already, each with its words before the next. */
+export function paintDrawn(pen: Pen, ...all: readonly Drawn[]): void {
+  for (const { shapes, texts } of all) {
+    paintLaidShapes(pen, shapes);
+    paintTexts(pen, texts);
   }
 }
 
-/** A dimension line between two points of the screen, px. */
-export function paintDimensionLine(pen: Pen, a: XY, b: XY): void {
-  paintLaidShapes(pen, [dimensionLine(a, b, FINE.sizePx)]);
+/** Draws shapes that are in mm, with texts at places in mm; sizes of type stay px. */
+export function paintOnPlan(pen: Pen, { shapes, texts }: Drawn): void {
+  paintShapes(pen, shapes);
+  paintTexts(
+    pen,
+    texts.map((text) => ({ ...text, at: px(pen, text.at) })),
+  );
 }
 
 function paintShape(pen: Pen, { ink, within }: Shape, path: Path2D, place: DOMMatrix): void {
@@ -51,17 +47,14 @@ function paintShape(pen: Pen, { ink, within }: Shape, path: Path2D, place: DOMMa
   if (within) ctx.clip(laid(within, place), 'nonzero');
   ctx.globalAlpha = ink.opacity ?? 1;
   const rule = ink.rule ?? 'nonzero';
-  const fills = [
-    ink.fill && screenColor(theme, ink.fill),
-    ink.hatch && hatchFill(pen, HATCHES[ink.hatch], theme.hatch),
-  ];
+  const fills = [ink.fill && roleColor(theme, ink.fill), ink.hatch && hatchFill(pen, HATCHES[ink.hatch], theme.hatch)];
   for (const fill of fills) {
     if (!fill) continue;
     ctx.fillStyle = fill;
     ctx.fill(path, rule);
   }
   if (ink.line !== undefined && ink.color) {
-    ctx.strokeStyle = screenColor(theme, ink.color);
+    ctx.strokeStyle = roleColor(theme, ink.color);
     ctx.lineWidth = widthOf(ink.line) * theme.weight;
     ctx.setLineDash(dashOf(ink));
     ctx.stroke(path);
@@ -73,28 +66,6 @@ const widthOf = (line: NonNullable<Ink['line']>) => (typeof line === 'number' ? 
 
 function dashOf({ dash = [] }: Ink): number[] {
   return [...(typeof dash === 'string' ? DASHES[dash].px : dash)];
-}
-
-/** The sheet about the drawing is of the same card as the panels, and so is floor that is taken. */
-function screenColor(theme: Theme, role: ColorRole): string {
-  switch (role) {
-    case 'ground':
-    case 'sheet':
-      return theme.card;
-    case 'object':
-      return theme.edge;
-    case 'objectFill':
-    case 'fixtureFill':
-      return theme.well;
-    case 'clear':
-    case 'clear-of-drawn':
-    case 'tight':
-    case 'blocked':
-    case 'unknown':
-      return theme.verdict[role].line;
-    default:
-      return theme[role];
-  }
 }
 
 /** Parts as one path. */

@@ -1,11 +1,12 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
+import { blockSlot } from '../../drawing/labels/block.ts';
 import type { SizePx } from '../../state/viewport.ts';
-import type { Places } from './names/places.ts';
+import type { OverlayPlacer } from './names/overlay-placer.ts';
 
 /** What a note should not hide: what is written and drawn about the pointer, and the lines that are measured. Screen px. */
 export interface NoteGround {
-  readonly places: Places;
+  readonly placer: Pick<OverlayPlacer, 'covered'>;
   readonly lines: readonly Line[];
 }
 
@@ -79,11 +80,14 @@ function holds([left, top]: XY, { width, height }: SizePx, [x, y]: XY): boolean 
   return left < x + off && left + width > x - off && top < y + off && top + height > y - off;
 }
 
-function costOf(at: XY, [left, top]: XY, { width, height }: SizePx, { places, lines }: NoteGround): number {
-  const middle: XY = [left + width / 2, top + height / 2];
+function costOf(at: XY, [left, top]: XY, { width, height }: SizePx, { placer, lines }: NoteGround): number {
   const hidden = lines.reduce((sum, line) => sum + lengthWithin(line, left, top, left + width, top + height), 0);
   const far = Math.max(left - at[0], at[0] - left - width, top - at[1], at[1] - top - height);
-  return places.covered(middle, width, height) + LINE_WEIGHT * hidden + FAR_WEIGHT * far;
+  return (
+    placer.covered(blockSlot({ width, height }, [left + width / 2, top + height / 2])) +
+    LINE_WEIGHT * hidden +
+    FAR_WEIGHT * far
+  );
 }
 
 /** How much of a line lies within an upright rectangle, px (Liang and Barsky, 1984; from memory). */

@@ -2,7 +2,7 @@ import { unionExtent } from '../../../geometry/level/level-extent.ts';
 import type { Extent } from '../../../geometry/plane/body.ts';
 import { SHADE } from '../../theme/tokens.ts';
 import type { RectPx } from '../stage/rect.ts';
-import { lengthPx, type Pen, px, stroke, within } from './pen.ts';
+import { lengthPx, type Pen, px } from './pen.ts';
 
 /** Paper that lies around the drawing: room for the dimensions, mm, and of a large house a share of its breadth. */
 const PAPER_MARGIN = { least: 1500, share: 0.07 } as const;
@@ -24,22 +24,22 @@ export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): voi
   const paper = paperAbout(extent && !begun ? unionExtent(extent, LEAST_SHEET) : (extent ?? LEAST_SHEET));
   const [left, top] = px(pen, [paper.minX, paper.minY]);
   const [right, bottom] = px(pen, [paper.maxX, paper.maxY]);
-  within(pen, () => {
-    // A shadow is dear, and within the paper nobody sees it.
-    if (!holds({ left, top, right, bottom }, area)) {
-      ctx.shadowColor = SHADE.paper;
-      ctx.shadowBlur = 14;
-      ctx.shadowOffsetY = 3;
-    }
-    ctx.fillStyle = theme.card;
-    ctx.fillRect(left, top, right - left, bottom - top);
-  });
-  within(pen, () => {
-    ctx.beginPath();
-    ctx.rect(left, top, right - left, bottom - top);
-    ctx.clip();
-    paintGrid(pen);
-  });
+  ctx.save();
+  // A shadow is slow to paint, and within the paper nobody sees it.
+  if (!holds({ left, top, right, bottom }, area)) {
+    ctx.shadowColor = SHADE.paper;
+    ctx.shadowBlur = 14;
+    ctx.shadowOffsetY = 3;
+  }
+  ctx.fillStyle = theme.card;
+  ctx.fillRect(left, top, right - left, bottom - top);
+  ctx.restore();
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(left, top, right - left, bottom - top);
+  ctx.clip();
+  paintGrid(pen);
+  ctx.restore();
 }
 
 function holds(outer: RectPx, inner: RectPx): boolean {
@@ -67,15 +67,11 @@ function paintGrid(pen: Pen): void {
   const fine = lengthPx(pen, base) >= LEAST_GRID_PX;
   const step = fine ? base : base * perStrong;
   if (lengthPx(pen, step) < LEAST_GRID_PX) return;
-  gridLines(pen, step);
-  stroke(pen, pen.theme.grid, 0.5);
-  if (!fine) return;
-  gridLines(pen, base * perStrong);
-  stroke(pen, pen.theme.grid, 1.25);
+  gridLines(pen, step, 0.5);
+  if (fine) gridLines(pen, base * perStrong, 1.25);
 }
 
-function gridLines(pen: Pen, step: number): void {
-  const { ctx, view, area } = pen;
+function gridLines({ ctx, view, area, theme }: Pen, step: number, width: number): void {
   const { left, top, right, bottom } = area;
   const gap = step * view.scale;
   ctx.beginPath();
@@ -87,4 +83,8 @@ function gridLines(pen: Pen, step: number): void {
     ctx.moveTo(left, Math.round(y) + 0.5);
     ctx.lineTo(right, Math.round(y) + 0.5);
   }
+  ctx.strokeStyle = theme.grid;
+  ctx.lineWidth = width * theme.weight;
+  ctx.setLineDash([]);
+  ctx.stroke();
 }

@@ -1,6 +1,6 @@
 import type { Mm, Plan, XY } from '../../../geometry/plan/model.ts';
 import type { Extent } from '../../../geometry/plane/body.ts';
-import type { Ring } from '../../../geometry/plane/types.ts';
+import type { MeasureText } from '../../drawing/text.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';
 import type { Theme } from '../../theme/tokens.ts';
 import type { RectPx } from '../stage/rect.ts';
@@ -9,6 +9,7 @@ import type { RectPx } from '../stage/rect.ts';
 export interface Pen {
   readonly ctx: CanvasRenderingContext2D;
   readonly view: Viewport;
+  readonly measure: MeasureText;
   readonly theme: Theme;
   readonly unit: Plan['display']['length'];
   /** Canvas pixels for a screen pixel: patterns are drawn at this fineness. */
@@ -30,40 +31,4 @@ export function px(pen: Pen, point: XY): XY {
 
 export function lengthPx(pen: Pen, mm: Mm): number {
   return mm * pen.view.scale;
-}
-
-/** Adds a closed ring to the path. */
-export function traceRing(pen: Pen, ring: Ring): void {
-  ring.forEach((point, index) => {
-    const [x, y] = px(pen, point);
-    if (index === 0) pen.ctx.moveTo(x, y);
-    else pen.ctx.lineTo(x, y);
-  });
-  pen.ctx.closePath();
-}
-
-/** Adds an open line to the path. */
-export function traceLine(pen: Pen, points: readonly XY[]): void {
-  points.forEach((point, index) => {
-    const [x, y] = px(pen, point);
-    if (index === 0) pen.ctx.moveTo(x, y);
-    else pen.ctx.lineTo(x, y);
-  });
-}
-
-/** A line of its own color and width, screen px; the theme's weight makes it stronger in the sun. */
-export function stroke(pen: Pen, color: string, widthPx: number, dash: readonly number[] = []): void {
-  const { ctx } = pen;
-  ctx.strokeStyle = color;
-  ctx.lineWidth = widthPx * pen.theme.weight;
-  ctx.setLineDash([...dash]);
-  ctx.stroke();
-  ctx.setLineDash([]);
-}
-
-/** Runs a painter with the context's state kept. */
-export function within(pen: Pen, paint: () => void): void {
-  pen.ctx.save();
-  paint();
-  pen.ctx.restore();
 }

@@ -1,116 +1,123 @@
 import type { Check } from '../../../geometry/check/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import { along, distance } from '../../../geometry/plane/point.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
+import { casedLine, crossPart, type Drawn, discsPart, linesPart, type Shape } from '../../drawing/display-list.ts';
+import { blockSlot, plateLabel } from '../../drawing/labels/block.ts';
+import { textAt } from '../../drawing/text.ts';
 import { type SpotMark, useShown } from '../../state/shown.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
-import { paintCorners } from './corners.ts';
-import { paintMeasures } from './detectors.ts';
-import type { Places } from './names/places.ts';
-import { lengthPx, type Pen, px, stroke, traceLine } from './pen.ts';
-import { drawText, FINE, textWidth } from './text.ts';
+import { drawnMeasures } from './detectors.ts';
+import type { OverlayPlacer } from './names/overlay-placer.ts';
+import { lengthPx, type Pen, px } from './pen.ts';
+import { FINE, READ } from './text.ts';
 
 /** Arms of the cross that marks a good place, px. */
-const ARM_PX = 7;
+const ARM_PX = 10;
 /** The tag with the name stands off the cross, px. */
 const TAG_PX = { off: 15, height: 19, least: 19 } as const;
 /** The ring of a place that is looked at is never smaller, px. */
 const LEAST_RING_PX = 11;
+/** Letters of corners stand so far inside, px, along the diagonal, on discs. */
+const CORNER_PX = { inside: 26, disc: 12 } as const;
+/** A casing of paper, as a multiple of the line in it. */
+const CASING = { wide: 3.5, narrow: 2.5 } as const;
 
-/** What the panels ask to be shown on the level in view: the way of the air, then good places. */
-export function paintShown(pen: Pen, levelId: string, words: (check: Check) => string, places: Places): void {
-  const shown = useShown.getState();
-  if (shown.corners?.levelId === levelId) paintCorners(pen, shown.corners.at);
-  if (shown.levelId !== levelId) return;
-  if (shown.air) paintAir(pen, shown.air, places);
-  const lit = shown.group ?? shown.spots.find(({ name }) => name === shown.lit) ?? null;
-  paintSpots(pen, shown.group ? [...shown.spots, shown.group] : shown.spots, lit, words, places);
+/** What the panels ask to be shown on the level in view: corners, the way of the air, then good places. */
+export function drawnMarks(
+  pen: Pen,
+  levelId: string,
+  words: (check: Check) => string,
+  placer: OverlayPlacer,
+): readonly Drawn[] {
+  const { corners, air, group, spots, lit, ...shown } = useShown.getState();
+  const isHere = shown.levelId === levelId;
+  const chosen = group ?? spots.find(({ name }) => name === lit) ?? null;
+  return [
+    ...(corners?.levelId === levelId && corners.at.length === 4 ? [drawnCorners(pen, corners.at)] : []),
+    ...(isHere && air ? [drawnAir(pen, air, placer)] : []),
+    ...(isHere ? drawnSpots(pen, group ? [...spots, group] : spots, chosen, words, placer) : []),
+  ];
+}
+
+/** The four corners of a room with their letters, and the two diagonals that are to be taped between them. */
+function drawnCorners(pen: Pen, corners: readonly XY[]): Drawn {
+  const at = corners.map((corner) => px(pen, corner));
+  const opposite = (i: number) => at[(i + 2) % 4] as XY;
+  const letters = at.map((corner, i): XY => {
+    const length = distance(corner, opposite(i)) || 1;
+    return along(corner, opposite(i), Math.min(CORNER_PX.inside / length, 1 / 3));
+  });
+  return {
+    shapes: [
+      ...at
+        .slice(0, 2)
+        .flatMap((corner, i) =>
+          casedLine(linesPart([[corner, opposite(i)]]), LINE_PX.dimension, 'accent', CASING.wide, [9, 5]),
+        ),
+      { ink: { fill: 'accent' }, parts: [discsPart(letters, CORNER_PX.disc)] },
+    ],
+    texts: letters.map((letter, i) => textAt('ABCD'[i] ?? '', letter, { ...READ, color: 'onAccent' })),
+  };
 }
 
 /** Good places as crosses with a tag, as one chalks them on a floor; the one that is looked at with its rim and its measured line. */
-function paintSpots(
+function drawnSpots(
   pen: Pen,
   marks: readonly SpotMark[],
   lit: SpotMark | null,
   words: (check: Check) => string,
-  places: Places,
-): void {
-  if (lit?.limit) paintMeasures(pen, [lit.limit], words, places);
+  placer: OverlayPlacer,
+): readonly Drawn[] {
+  const measures = lit?.limit ? drawnMeasures(pen, [lit.limit], words, placer) : [];
   const shown = lit ? [lit, ...marks.filter((mark) => mark !== lit)] : marks;
-  for (const { axes } of shown) for (const axis of axes) places.keep(px(pen, axis), 2 * ARM_PX, 2 * ARM_PX);
-  for (const mark of [...shown].reverse()) paintCross(pen, mark, mark === lit);
+  const side = { width: 14, height: 14 };
+  for (const { axes } of shown) for (const axis of axes) placer.take(blockSlot(side, px(pen, axis)));
+  const crosses = [...shown].reverse().flatMap((mark) => crossShapes(pen, mark, mark === lit));
   // The one that is looked at has the first choice of where its tag stands.
-  for (const mark of shown) paintTag(pen, mark, mark === lit, places);
+  return [
+    ...measures,
+    { shapes: crosses, texts: [] },
+    ...shown.map((mark) => drawnTag(pen, mark, mark === lit, placer)),
+  ];
 }
 
-function paintCross(pen: Pen, { axes, radius }: SpotMark, lit: boolean): void {
-  const { ctx, theme } = pen;
-  for (const axis of axes) {
-    const [x, y] = px(pen, axis);
-    if (lit) {
-      ctx.beginPath();
-      ctx.arc(x, y, Math.max(LEAST_RING_PX, lengthPx(pen, radius)), 0, 2 * Math.PI);
-      ctx.fillStyle = theme.paper;
-      ctx.fill();
-      stroke(pen, theme.accent, LINE_PX.detector, [4, 3]);
-    }
-    ctx.beginPath();
-    ctx.moveTo(x - ARM_PX, y - ARM_PX);
-    ctx.lineTo(x + ARM_PX, y + ARM_PX);
-    ctx.moveTo(x - ARM_PX, y + ARM_PX);
-    ctx.lineTo(x + ARM_PX, y - ARM_PX);
-    stroke(pen, theme.paper, LINE_PX.detector * 2.5);
-    stroke(pen, theme.accent, LINE_PX.detector);
-  }
+function crossShapes(pen: Pen, { axes, radius }: SpotMark, lit: boolean): readonly Shape[] {
+  return axes.flatMap((axis) => {
+    const at = px(pen, axis);
+    const rim: Shape = {
+      ink: { fill: 'paper', line: LINE_PX.detector, color: 'accent', dash: [4, 3] },
+      parts: [discsPart([at], Math.max(LEAST_RING_PX, lengthPx(pen, radius)))],
+    };
+    return [
+      ...(lit ? [rim] : []),
+      ...casedLine(crossPart(at, 0, ARM_PX, 45), LINE_PX.detector, 'accent', CASING.narrow),
+    ];
+  });
 }
 
 /** The name on a square tag beside the cross, where no other word stands; above it to the right where words stand all round. */
-function paintTag(pen: Pen, { axes: [first], name }: SpotMark, lit: boolean, places: Places): void {
-  if (!first) return;
-  const { ctx, theme } = pen;
+function drawnTag(pen: Pen, { axes: [first = [0, 0]], name }: SpotMark, lit: boolean, placer: OverlayPlacer): Drawn {
   const [x, y] = px(pen, first);
-  const style = { ...FINE, bold: true, color: lit ? theme.onAccent : theme.accent };
-  const width = Math.max(TAG_PX.least, textWidth(pen, name, style) + 8);
+  const style = { ...FINE, bold: true, color: lit ? 'onAccent' : 'accent' } as const;
+  const width = Math.max(TAG_PX.least, pen.measure(name, style) + 8);
   const [dx, dy] = [TAG_PX.off + width / 2 - 6, TAG_PX.off];
-  const corners: XY[] = [
-    [x + dx, y - dy],
-    [x - dx, y - dy],
-    [x + dx, y + dy],
-    [x - dx, y + dy],
-  ];
-  const middle = corners.find((corner) => places.claim(corner, width, TAG_PX.height)) ?? [x + dx, y - dy];
-  ctx.beginPath();
-  ctx.rect(middle[0] - width / 2, middle[1] - TAG_PX.height / 2, width, TAG_PX.height);
-  ctx.fillStyle = lit ? theme.accent : theme.paper;
-  ctx.fill();
-  stroke(pen, theme.accent, 1.25);
-  drawText(pen, name, middle, style);
+  const corner = (i: number, j: number) => blockSlot({ width, height: TAG_PX.height }, [x + i * dx, y + j * dy]);
+  const slot = placer.claim([corner(1, -1), corner(-1, -1), corner(1, 1), corner(-1, 1)]) ?? corner(1, -1);
+  return plateLabel(name, style, slot, { fill: lit ? 'accent' : 'paper', line: 1.25, color: 'accent' });
 }
-
-/** Dashes of the air's way, px. */
-const AIR_DASH = [7, 5] as const;
 
 /** The way of the air round the walls: fine and broken, so that nobody takes it for a measured line, with the word on it. */
-function paintAir(pen: Pen, points: readonly XY[], places: Places): void {
-  const { theme } = pen;
-  pen.ctx.beginPath();
-  traceLine(pen, points);
-  stroke(pen, theme.paper, LINE_PX.dimension * 3.5);
-  stroke(pen, theme.inkSoft, LINE_PX.dimension, AIR_DASH);
-  const style = { ...FINE, color: theme.inkSoft, halo: theme.paper };
-  const width = textWidth(pen, 'air', style) + 6;
-  const middles = longestFirst(points.map((point) => px(pen, point)));
-  const at = middles.find((middle) => places.claim(middle, width, style.sizePx + 4)) ?? middles[0];
-  if (at) drawText(pen, 'air', at, style);
-}
-
-/** Middles of the stretches of a line, that of the longest first. */
-function longestFirst(line: readonly XY[]): readonly XY[] {
-  return line
-    .slice(1)
-    .map((b, index) => ({ a: line[index] as XY, b }))
-    .sort((one, other) => lengthOf(other) - lengthOf(one))
-    .map(({ a, b }): XY => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
-}
-
-function lengthOf({ a, b }: { readonly a: XY; readonly b: XY }): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+function drawnAir(pen: Pen, points: readonly XY[], placer: OverlayPlacer): Drawn {
+  const line = points.map((point) => px(pen, point));
+  const style = { ...FINE, color: 'inkSoft', halo: 'paper' } as const;
+  const size = { width: pen.measure('air', style) + 6, height: style.size + 4 };
+  const stretches = line.slice(1).map((b, i): Line => [line[i] ?? b, b]);
+  const longestFirst = stretches.sort((one, other) => distance(...other) - distance(...one));
+  const slots = longestFirst.map(([a, b]) => blockSlot(size, along(a, b, 0.5)));
+  const slot = placer.claim(slots) ?? slots[0];
+  return {
+    shapes: casedLine(linesPart([line]), LINE_PX.dimension, 'inkSoft', CASING.wide, [7, 5]),
+    texts: slot ? [textAt('air', [slot.x, slot.y], style)] : [],
+  };
 }

@@ -1,6 +1,6 @@
 import type { Tracing } from '../../../geometry/plan/model.ts';
 import { negativeOf } from '../stage/tracing-images.ts';
-import { type Pen, px, within } from './pen.ts';
+import { type Pen, px } from './pen.ts';
 
 /**
  * The photo or scan under the level, faded as asked. Like ink on glass: where it is blank the sheet shows as it is, so that white is
@@ -12,14 +12,14 @@ export function paintTracing(
   bitmap: ImageBitmap,
 ): void {
   const { ctx, view, theme } = pen;
-  within(pen, () => {
-    const [x, y] = px(pen, at);
-    ctx.translate(x, y);
-    ctx.rotate((turn * Math.PI) / 180);
-    ctx.scale(scale * view.scale, scale * view.scale);
-    ctx.globalAlpha = opacity;
-    const dark = theme.photo === 'negative';
-    ctx.globalCompositeOperation = dark ? 'screen' : 'multiply';
-    ctx.drawImage(dark ? negativeOf(bitmap) : bitmap, -width / 2, -height / 2, width, height);
-  });
+  ctx.save();
+  const [x, y] = px(pen, at);
+  ctx.translate(x, y);
+  ctx.rotate((turn * Math.PI) / 180);
+  ctx.scale(scale * view.scale, scale * view.scale);
+  ctx.globalAlpha = opacity;
+  const dark = theme.photo === 'negative';
+  ctx.globalCompositeOperation = dark ? 'screen' : 'multiply';
+  ctx.drawImage(dark ? negativeOf(bitmap) : bitmap, -width / 2, -height / 2, width, height);
+  ctx.restore();
 }

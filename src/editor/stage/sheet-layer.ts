@@ -3,6 +3,7 @@ import { Shape } from 'konva/lib/Shape';
 import type { Viewport } from '../../state/viewport.ts';
 import { THEMES } from '../../theme/tokens.ts';
 import type { Pen } from '../paint/pen.ts';
+import { measuredBy } from '../paint/text.ts';
 import { dirtyRect } from './dirty-rect.ts';
 import { countPaint, countPlacement } from './paint-counts.ts';
 import { type Inputs, type Picture, sameInputs } from './picture.ts';
@@ -134,7 +135,7 @@ export class SheetLayer {
 
   #pen({ theme, unit, ratio }: SheetView, view: Viewport, area: RectPx): Pen {
     const ctx = this.node.getContext()._context;
-    return { ctx, view, theme: THEMES[theme], unit, ratio, area, seen: extentOf(view, area) };
+    return { ctx, view, measure: measuredBy(ctx), theme: THEMES[theme], unit, ratio, area, seen: extentOf(view, area) };
   }
 
   #place(now: Viewport): boolean {

@@ -1,76 +1,61 @@
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import { TONE_WORD } from '../../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../../geometry/plan/model.ts';
-import type { Line } from '../../../../geometry/plane/types.ts';
-import { linesPart, ringsPart } from '../../../drawing/display-list.ts';
-import { slotCorners } from '../../../drawing/labels/placer.ts';
+import { type Drawn, linesPart } from '../../../drawing/display-list.ts';
+import { slotPart } from '../../../drawing/labels/block.ts';
 import type { TagPlace } from '../../../drawing/labels/tags.ts';
-import { paintLaidShapes } from '../canvas.ts';
+import { type TextStyle, textAt } from '../../../drawing/text.ts';
 import { type Pen, px } from '../pen.ts';
-import { drawText, READ, type TextStyle, textWidth } from '../text.ts';
-
-/** Where a detector's label stands, as measured from its disc: it goes along with a disc that glides. */
-export interface LabelPlace {
-  readonly off: XY;
-  /** Which way from the disc, so that the text begins or ends at it: -1 left, 0 above or below, 1 right. */
-  readonly side: -1 | 0 | 1;
-  readonly width: number;
-  /** Whether there is room for the verdict's word beside the label. */
-  readonly full: boolean;
-  /** From the disc's rim to the label, where another disc is nearer. */
-  readonly leader: Line | null;
-  /** Whether lines lie under it that its ground must hide. */
-  readonly plate: boolean;
-}
+import { READ } from '../text.ts';
 
 /** Free ground about the letters, px. */
 const AIR_PX = 4;
+const STYLE: TextStyle = { ...READ, color: 'ink', halo: 'paper' };
 const TONE_WORDS = Object.values(TONE_WORD);
 
-const styleOn = ({ theme }: Pen): TextStyle => ({ ...READ, color: theme.ink, halo: theme.paper });
+const widthOf = ({ measure }: Pen, text: string) => measure(text, STYLE) + AIR_PX;
 
 /** Wide enough for label and every verdict's word, so that it stands still when the verdict turns; and for the label alone. */
 export function labelWidths(pen: Pen, { label }: Detector): readonly number[] {
-  const style = styleOn(pen);
-  const texts = TONE_WORDS.map((word) => `${label} ${word}`);
-  return [Math.max(...texts.map((text) => textWidth(pen, text, style))), textWidth(pen, label, style)].map(
-    (width) => width + AIR_PX,
-  );
+  return [Math.max(...TONE_WORDS.map((word) => widthOf(pen, `${label} ${word}`))), widthOf(pen, label)];
 }
 
-export function labelPlaces(
+/** Places as measured from the disc: a label goes along with a disc that glides. */
+export function placesFromDiscs(
   pen: Pen,
   { level }: LevelModel,
   tags: ReadonlyMap<string, TagPlace>,
-): ReadonlyMap<string, LabelPlace> {
+): ReadonlyMap<string, TagPlace> {
   return new Map(
     level.detectors.flatMap(({ id, at }) => {
       const tag = tags.get(id);
-      if (!tag) return [];
       const [x, y] = px(pen, at);
-      const { slot, side, form, plate } = tag;
-      const off = ([px, py]: XY): XY => [px - x, py - y];
-      const leader: Line | null = tag.leader && [off(tag.leader[0]), off(tag.leader[1])];
-      return [[id, { off: off([slot.x, slot.y]), side, width: slot.width, full: form === 0, leader, plate }] as const];
+      return tag ? [[id, moved(tag, [-x, -y])] as const] : [];
     }),
   );
 }
 
-export function writeLabel(pen: Pen, { at, label }: Detector, word: string, place: LabelPlace): void {
-  const [x, y] = px(pen, at);
-  const style = styleOn(pen);
-  const text = place.full && word ? `${label} ${word}`.trim() : label;
-  // Drawn up to the disc: the place may be wider than this verdict's word.
-  const width = textWidth(pen, text, style) + AIR_PX;
-  const slack = (place.side * (place.width - width)) / 2;
-  if (place.leader) {
-    const line = place.leader.map(([dx, dy]): XY => [x + dx, y + dy]);
-    paintLaidShapes(pen, [{ ink: { line: 'leader', color: 'ink' }, parts: [linesPart([line])] }]);
-  }
-  if (place.plate) {
-    // No wider than the text: bare paper beside it would read as floor that is allowed.
-    const slot = { x: x + place.off[0] - slack, y: y + place.off[1], width, height: style.sizePx, turn: 0 };
-    paintLaidShapes(pen, [{ ink: { fill: 'paper' }, parts: [ringsPart([slotCorners(slot)])] }]);
-  }
-  drawText(pen, text, [x + place.off[0] - slack, y + place.off[1]], style);
+function moved({ slot, leader, ...tag }: TagPlace, [dx, dy]: XY): TagPlace {
+  const by = ([x, y]: XY): XY => [x + dx, y + dy];
+  return {
+    ...tag,
+    slot: { ...slot, x: slot.x + dx, y: slot.y + dy },
+    leader: leader && [by(leader[0]), by(leader[1])],
+  };
+}
+
+/** @param place from the disc */
+export function detectorLabel(pen: Pen, { at, label }: Detector, word: string, place: TagPlace): Drawn {
+  const { slot, side, form, leader, plate } = moved(place, px(pen, at));
+  const text = form === 0 && word ? `${label} ${word}`.trim() : label;
+  // Up to the disc, and no wider than the text: bare paper beside it would read as floor that is allowed.
+  const width = widthOf(pen, text);
+  const own = { ...slot, x: slot.x - (side * (slot.width - width)) / 2, width, height: STYLE.size };
+  return {
+    shapes: [
+      ...(leader ? [{ ink: { line: 'leader', color: 'ink' }, parts: [linesPart([leader])] } as const] : []),
+      ...(plate ? [{ ink: { fill: 'paper' }, parts: [slotPart(own)] } as const] : []),
+    ],
+    texts: [textAt(text, [own.x, own.y], STYLE)],
+  };
 }

@@ -1,43 +1,35 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
 import type { Extent } from '../../../../geometry/plane/body.ts';
+import type { Drawn } from '../../../drawing/display-list.ts';
+import { type Block, blockOf, blockSlot, blockTexts } from '../../../drawing/labels/block.ts';
 import type { Slot } from '../../../drawing/labels/placer.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { type Pen, px } from '../pen.ts';
-import { drawText, READ, type TextStyle, textWidth } from '../text.ts';
+import { READ } from '../text.ts';
 
 /** Below the drawing, past its dimensions, px. */
 const UNDER_PX = 66;
-const LINE_PX = 21;
 
-interface Row {
-  readonly text: string;
-  readonly style: TextStyle;
-}
-
-function rowsOf({ theme }: Pen, bar: string): readonly Row[] {
-  return [
-    { text: 'Not the level to test', style: { ...READ, color: theme.verdict.blocked.line, halo: theme.card } },
-    { text: bar, style: { sizePx: READ.sizePx, color: theme.ink, halo: theme.card } },
-  ];
+function blockFor({ measure }: Pen, bar: string): Block {
+  return blockOf(
+    [
+      { text: 'Not the level to test', style: { ...READ, color: 'blocked', halo: 'card' } },
+      { text: bar, style: { size: READ.size, color: 'ink', halo: 'card' } },
+    ],
+    measure,
+  );
 }
 
 /** The ground of what is said under the drawing, px. */
 export function levelBarSlot(pen: Pen, bar: string, extent: Extent): Slot {
-  const rows = rowsOf(pen, bar);
-  const [x, y] = middleUnder(pen, extent);
-  const width = Math.max(...rows.map(({ text, style }) => textWidth(pen, text, style)));
-  return { x, y, width, height: rows.length * LINE_PX, turn: 0 };
+  return blockSlot(blockFor(pen, bar), middleUnder(pen, extent));
 }
 
 /** Says under the drawing that this is not the level to test, and why; in view, however large the drawing is. */
-export function paintLevelBar(pen: Pen, bar: string, extent: Extent, stage: SizePx): void {
-  const rows = rowsOf(pen, bar);
+export function levelBar(pen: Pen, bar: string, extent: Extent, stage: SizePx): Drawn {
+  const block = blockFor(pen, bar);
   const [x, y] = middleUnder(pen, extent);
-  const height = rows.length * LINE_PX;
-  const top = Math.min(y, stage.height - height / 2 - 6) - height / 2;
-  rows.forEach(({ text, style }, row) => {
-    drawText(pen, text, [x, top + (row + 0.5) * LINE_PX], style);
-  });
+  return { shapes: [], texts: blockTexts(block, [x, Math.min(y, stage.height - block.height / 2 - 6)]) };
 }
 
 function middleUnder(pen: Pen, { minX, maxX, maxY }: Extent): XY {

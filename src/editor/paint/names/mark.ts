@@ -9,7 +9,7 @@ import { slotCorners } from '../../../drawing/labels/placer.ts';
 import { roomWords } from '../../../drawing/words.ts';
 import type { SpotMark } from '../../../state/shown.ts';
 import { intersects, type RectPx } from '../../stage/rect.ts';
-import { paintLaidShapes, paintTexts } from '../canvas.ts';
+import { paintDrawn } from '../canvas.ts';
 import { type Pen, px } from '../pen.ts';
 
 /** The inputs of the sheet's labels. The same objects give the same labels. */
@@ -59,9 +59,7 @@ export function paintMarks(pen: Pen, marks: readonly Mark[], origin: XY): void {
   const { left, top, right, bottom } = pen.area;
   const area = { left: left - origin[0], top: top - origin[1], right: right - origin[0], bottom: bottom - origin[1] };
   for (const { label, box } of marks) {
-    if (!intersects(box, area)) continue;
-    paintLaidShapes(pen, label.shapes);
-    paintTexts(pen, label.texts);
+    if (intersects(box, area)) paintDrawn(pen, label);
   }
 }
 

@@ -1,25 +1,24 @@
 import { type RunningDimension, wholeDimensions } from '../../../../geometry/dimension/running-dimensions.ts';
 import { levelExtent } from '../../../../geometry/level/level-extent.ts';
-import type { LevelModel } from '../../../../geometry/level/types.ts';
 import type { XY } from '../../../../geometry/plan/model.ts';
-import { type Extent, shapeBody } from '../../../../geometry/plane/body.ts';
+import type { Extent } from '../../../../geometry/plane/body.ts';
 import { memoizeLatest } from '../../../../geometry/plane/memoize.ts';
 import { formatMeasured } from '../../../../geometry/units/index.ts';
 import { dimensionLabels } from '../../../drawing/labels/dimensions.ts';
 import { type Labels, layOutLabels } from '../../../drawing/labels/layout.ts';
 import type { LabelMedium } from '../../../drawing/labels/medium.ts';
-import { createPlacer, type Slot } from '../../../drawing/labels/placer.ts';
+import { createPlacer, type Placer, type Slot } from '../../../drawing/labels/placer.ts';
+import type { TagPlace } from '../../../drawing/labels/tags.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { minTargetPx } from '../../../theme/target-size.ts';
 import { TYPE_PX } from '../../../theme/tokens.ts';
 import { drawnDimensions, drawnEdges } from '../../drawing.ts';
+import { paintDrawn } from '../canvas.ts';
 import { LEAST_RADIUS_PX } from '../detectors.ts';
-import { lengthPx, type Pen, px, within } from '../pen.ts';
-import { textWidth } from '../text.ts';
-import { type LabelPlace, labelPlaces, labelWidths } from './detector-labels.ts';
-import { levelBarSlot, paintLevelBar } from './level-bar.ts';
+import { type Pen, px } from '../pen.ts';
+import { labelWidths, placesFromDiscs } from './detector-labels.ts';
+import { levelBar, levelBarSlot } from './level-bar.ts';
 import { accentedMark, boxOf, followedMark, type Mark, type Named, paintMarks } from './mark.ts';
-import { createPlaces, type Places } from './places.ts';
 
 /** A length on the sheet that can be pressed; px from the plan's origin, at the scale that it was laid out for. */
 interface DimensionFigure {
@@ -34,9 +33,10 @@ interface DimensionFigure {
 /** The labels of the sheet at one scale. Places are px from the plan's origin: a pan moves them all. */
 export interface SheetNames {
   readonly marks: readonly Mark[];
-  /** Places that are taken, for what stands on a layer above. */
-  readonly places: Places;
-  readonly labels: ReadonlyMap<string, LabelPlace>;
+  /** The ground that is taken, for what stands on a layer above. */
+  readonly placer: Placer;
+  /** Of detectors, as measured from their discs. */
+  readonly tags: ReadonlyMap<string, TagPlace>;
   readonly figures: readonly DimensionFigure[];
 }
 
@@ -51,7 +51,7 @@ function screenMedium(pen: Pen): LabelMedium {
   const target = minTargetPx();
   return {
     scale: pen.view.scale,
-    measure: (text, { size, bold = false }) => textWidth(pen, text, { sizePx: size, bold, color: '' }),
+    measure: pen.measure,
     type: { fine: TYPE_PX.fine, small: TYPE_PX.small, tag: TYPE_PX.read, name: TYPE_PX.read },
     area: null,
     isSmall: pen.view.scale < LEAST_SCALE_FOR_THINGS,
@@ -81,8 +81,8 @@ function layOut(pen: Pen, { plan, model, region, bar, marked }: Named): SheetNam
   );
   return {
     marks: marksOf(labels),
-    places: placesOf(pen, model, labels, axes),
-    labels: labelPlaces(pen, model, labels.tags),
+    placer: labels.placer,
+    tags: placesFromDiscs(pen, model, labels.tags),
     figures: labels.dimensions.map(({ dimension, middle, turn, width, texts: [text] }) => ({
       dimension,
       middle,
@@ -105,31 +105,6 @@ function marksOf({ rooms, things, zones, dimensions }: Labels): readonly Mark[] 
     ...things.map((label) => ({ label, box: boxOf(label), of: { thing: label.thing } })),
     ...rooms.map((label) => ({ label, box: boxOf(label), of: { room: label.region } })),
   ];
-}
-
-/** The ground that is taken, for what is placed on the overlay, as upright rectangles. */
-function placesOf(pen: Pen, model: LevelModel, labels: Labels, marked: readonly XY[]): Places {
-  const places = createPlaces();
-  const keep = (slot: Slot) => {
-    const { left, right, top, bottom } = boxOf({ texts: [], shapes: [], slots: [slot] });
-    places.keep([(left + right) / 2, (top + bottom) / 2], right - left, bottom - top);
-  };
-  for (const at of marked) keep(markSlot(pen, at));
-  for (const { at } of model.level.detectors) places.keep(px(pen, at), 34, 34);
-  for (const { slot } of labels.tags.values()) keep(slot);
-  for (const { label } of marksOf(labels)) for (const slot of label.slots) keep(slot);
-  keepThings(pen, model, places);
-  return places;
-}
-
-/** Keeps names off the ground of every thing. */
-export function keepThings(pen: Pen, { level }: LevelModel, places: Places): void {
-  for (const { shape } of [...level.fixtures, ...level.objects]) {
-    const { minX, minY, maxX, maxY } = shapeBody(shape).extent;
-    const middle = px(pen, [(minX + maxX) / 2, (minY + maxY) / 2]);
-    // A little less than the thing: a name may come up to its edge.
-    places.avoid(middle, lengthPx(pen, maxX - minX) - 6, lengthPx(pen, maxY - minY) - 6);
-  }
 }
 
 let atRest: { readonly inputs: readonly unknown[]; readonly named: Named; readonly names: SheetNames } | null = null;
@@ -176,12 +151,12 @@ function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
 export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
   const marks = currentMarks(pen, named);
   painted = marks;
-  within(pen, () => {
-    pen.ctx.translate(pen.view.x, pen.view.y);
-    paintMarks(atOrigin(pen), marks, [pen.view.x, pen.view.y]);
-  });
+  pen.ctx.save();
+  pen.ctx.translate(pen.view.x, pen.view.y);
+  paintMarks(atOrigin(pen), marks, [pen.view.x, pen.view.y]);
+  pen.ctx.restore();
   const extent = named.bar ? levelExtent(named.model.level) : null;
-  if (extent) paintLevelBar(pen, named.bar, extent, stage);
+  if (extent) paintDrawn(pen, levelBar(pen, named.bar, extent, stage));
 }
 
 /** Returns the marks as they are painted: a selection changes a color, and lays nothing out again. */

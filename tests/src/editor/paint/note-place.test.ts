@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { XY } from '../../../../geometry/plan/model.ts';
 import type { Line } from '../../../../geometry/plane/types.ts';
-import { createPlaces } from '../../../../src/editor/paint/names/places.ts';
+import { blockSlot } from '../../../../src/drawing/labels/block.ts';
+import { createPlacer } from '../../../../src/drawing/labels/placer.ts';
 import { lengthWithin, notePlace } from '../../../../src/editor/paint/note-place.ts';
 
 const STAGE = { width: 800, height: 600 };
@@ -11,7 +12,7 @@ const within = ([left, top]: XY, line: Line) => lengthWithin(line, left, top, le
 
 describe('notePlace', () => {
   it('stands below and to the right where nothing is in the way', () => {
-    expect(notePlace([300, 300], SIZE, STAGE, { places: createPlaces(), lines: [] }).at).toEqual([322, 322]);
+    expect(notePlace([300, 300], SIZE, STAGE, { placer: createPlacer(null), lines: [] }).at).toEqual([322, 322]);
   });
 
   it('hides no measured line, though lines run into all four corners', () => {
@@ -22,19 +23,19 @@ describe('notePlace', () => {
       [at, [100, 500]],
       [at, [100, 100]],
     ];
-    const { at: place } = notePlace(at, SIZE, STAGE, { places: createPlaces(), lines });
+    const { at: place } = notePlace(at, SIZE, STAGE, { placer: createPlacer(null), lines });
     for (const line of lines) expect(within(place, line)).toBe(0);
   });
 
   it('keeps off a figure that is written beside the pointer', () => {
-    const places = createPlaces();
-    places.keep([400, 370], 90, 20);
-    const [left, top] = notePlace([300, 300], SIZE, STAGE, { places, lines: [] }).at;
-    expect(places.covered([left + 100, top + 45], 200, 90)).toBe(0);
+    const placer = createPlacer(null);
+    placer.take(blockSlot({ width: 90, height: 20 }, [400, 370]));
+    const [left, top] = notePlace([300, 300], SIZE, STAGE, { placer, lines: [] }).at;
+    expect(placer.covered(blockSlot(SIZE, [left + 100, top + 45]))).toBe(0);
   });
 
   it('stays on its side of the pointer while that hides nothing', () => {
-    const ground = { places: createPlaces(), lines: [] };
+    const ground = { placer: createPlacer(null), lines: [] };
     const [first] = [notePlace([300, 300], SIZE, STAGE, ground, 2)];
     expect(first.side).toBe(2);
     expect(notePlace([310, 300], SIZE, STAGE, ground, first.side).side).toBe(2);
@@ -48,7 +49,7 @@ describe('notePlace', () => {
         fc.array(fc.tuple(fc.integer({ min: 0, max: 800 }), fc.integer({ min: 0, max: 600 })), { maxLength: 6 }),
         (x, y, ends) => {
           const lines = ends.map((end): Line => [[x, y], end]);
-          const [left, top] = notePlace([x, y], SIZE, STAGE, { places: createPlaces(), lines }).at;
+          const [left, top] = notePlace([x, y], SIZE, STAGE, { placer: createPlacer(null), lines }).at;
           expect(left).toBeGreaterThanOrEqual(0);
           expect(top).toBeGreaterThanOrEqual(0);
           expect(left + SIZE.width).toBeLessThanOrEqual(STAGE.width);
