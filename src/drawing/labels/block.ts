@@ -12,6 +12,8 @@ export interface Block {
   readonly width: number;
   readonly height: number;
 }
+export type Size = Pick<Block, 'width' | 'height'>;
+
 interface Line {
   readonly text: string;
   readonly style: TextStyle;
@@ -71,7 +73,7 @@ export function wrapWords(
   return lines;
 }
 
-export function blockSlot({ width, height }: Pick<Block, 'width' | 'height'>, [x, y]: XY, turn = 0): Slot {
+export function blockSlot({ width, height }: Size, [x, y]: XY, turn = 0): Slot {
   return { x, y, width, height, turn };
 }
 
@@ -95,7 +97,7 @@ export function plateLabel(text: string, style: TextStyle, slot: Slot, ink: Ink,
 }
 
 /** The largest rectangle that lies in every one of some blocks about the same middle: where it is not free, none of them is. */
-export function coreOf(blocks: readonly Block[]): Pick<Block, 'width' | 'height'> {
+export function coreOf(blocks: readonly Size[]): Size {
   return {
     width: Math.min(...blocks.map(({ width }) => width)),
     height: Math.min(...blocks.map(({ height }) => height)),

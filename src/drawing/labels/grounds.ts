@@ -1,40 +1,51 @@
 import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Fixture, Mm, PlanObject, XY } from '../../../geometry/plan/model.ts';
-import { shapeMiddle, shapeRing } from '../../../geometry/plane/body.ts';
+import { type Extent, shapeBody, shapeMiddle, shapeRing } from '../../../geometry/plane/body.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { onEdge, type Stretch } from '../../../geometry/region/visible-edges.ts';
 import { arc, type Part } from '../display-list.ts';
 import { outlinePart, streamShapes } from '../things.ts';
 import { openingShapes } from '../walls.ts';
 import { type LabelMedium, toUnits, unitsOf } from './medium.ts';
-import { lineSlot, type Placer, type Slot } from './placer.ts';
+import { type Ground, lineSlot, type Placer, type Slot } from './placer.ts';
 
 /** Takes the ground of everything that is drawn under the labels, but for the edges of zones. */
 export function takeGround(model: LevelModel, medium: LabelMedium, placer: Placer): void {
-  const take = (lines: readonly (readonly XY[])[], ground: 'outline' | 'line', owner?: string) => {
-    for (const slot of thinSlots(lines, medium)) placer.take(slot, ground, owner);
-  };
   for (const { from, to, thickness } of model.pieces) {
     const across = unitsOf(medium, thickness);
     const slot = lineSlot(toUnits(medium, from), toUnits(medium, to), across);
     placer.take({ ...slot, width: slot.width + across }, 'wall');
   }
-  const fine = (run: readonly Edge[]) => fineChords(run, medium);
-  const linesOf = (part: Part) => part.outlines.map((each) => outlineChords(each, fine));
   const openings = openingShapes(model, NONE).slice(1);
-  for (const part of openings.flatMap(({ parts }) => parts)) take(linesOf(part), 'outline');
+  for (const part of openings.flatMap(({ parts }) => parts))
+    takeLines(part.extent, () => part, 'outline', medium, placer);
   for (const thing of [...model.level.fixtures, ...model.level.objects]) {
+    const { extent } = shapeBody(thing.shape);
     placer.take(thingSlot(thing, medium), 'thing', thing.id);
-    take(linesOf(outlinePart(thing.shape)), 'outline', thing.id);
+    takeLines(extent, () => outlinePart(thing.shape), 'outline', medium, placer, thing.id);
   }
   for (const { stream, shape } of model.level.fixtures) {
     const air = stream ? streamShapes(stream, shapeMiddle(shape), 'fixture') : [];
-    take(
-      air.flatMap(({ parts }) => parts.flatMap(linesOf)),
-      'line',
-    );
+    for (const part of air.flatMap(({ parts }) => parts)) takeLines(part.extent, () => part, 'line', medium, placer);
   }
+}
+
+/** Takes the lines of a part. What lies in its extent is worked out where a label comes near. */
+function takeLines(
+  { minX, minY, maxX, maxY }: Extent,
+  part: () => Part,
+  ground: Ground,
+  medium: LabelMedium,
+  placer: Placer,
+  owner?: string,
+): void {
+  const [x, y] = toUnits(medium, [(minX + maxX) / 2, (minY + maxY) / 2]);
+  const width = unitsOf(medium, maxX - minX) + thinWidth(medium);
+  const height = unitsOf(medium, maxY - minY) + thinWidth(medium);
+  const follow = (edges: readonly Edge[]) => fineChords(edges, medium);
+  const lines = () => part().outlines.map((outline) => outlineChords(outline, follow));
+  placer.take({ x, y, width, height, turn: 0 }, ground, owner, () => thinSlots(lines(), medium));
 }
 
 const NONE: ReadonlySet<string> = new Set();
@@ -90,9 +101,13 @@ function fineTurn(radius: number, { type }: LabelMedium): number {
   return 2 * Math.acos(Math.max(0.5, 1 - type.fine / 20 / Math.max(radius, 1e-9)));
 }
 
+function thinWidth({ type }: LabelMedium): number {
+  return type.fine * 0.15;
+}
+
 /** Slots along lines of the plan, mm. */
 function thinSlots(lines: readonly (readonly XY[])[], medium: LabelMedium): readonly Slot[] {
-  const width = medium.type.fine * 0.15;
+  const width = thinWidth(medium);
   return lines.flatMap((points) =>
     points.slice(1).map((to, i) => lineSlot(toUnits(medium, points[i] as XY), toUnits(medium, to), width)),
   );

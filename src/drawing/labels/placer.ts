@@ -32,7 +32,8 @@ export interface Placer {
   readonly area: Area | null;
   /** Whether the slot lies in the area with nothing taken under it, but for the kinds of ground and the one owner that do not count. */
   readonly isFree: (slot: Slot, over?: readonly Ground[], owner?: string) => boolean;
-  readonly take: (slot: Slot, ground?: Ground, owner?: string) => void;
+  /** @param parts what is really taken of the slot, worked out when something first meets it; left out, all of it */
+  readonly take: (slot: Slot, ground?: Ground, owner?: string, parts?: () => readonly Slot[]) => void;
   /** Whether no line of this kind of ground runs along the slot: those that meet it cross it. */
   readonly isCrossedSteeply: (slot: Slot, ground: Ground) => boolean;
   /** How much of what is written, and of symbols, lies under the upright slot, in square units. */
@@ -50,27 +51,39 @@ interface Placed {
   reachX: number;
   reachY: number;
 }
-interface Taken extends Readonly<Placed> {
+interface Taken extends Placed {
+  readonly bit: number;
   readonly owner: string | undefined;
+  parts: readonly Placed[] | (() => readonly Slot[]) | undefined;
 }
 
-const GROUNDS: readonly Ground[] = ['ink', 'outline', 'wall', 'thing', 'line', 'symbol', 'edge'];
+const BIT: Readonly<Record<Ground, number>> = { ink: 1, outline: 2, wall: 4, thing: 8, line: 16, symbol: 32, edge: 64 };
+const ALL = 127;
+const always = () => true;
 
 /** @param cell width of the squares by which taken slots are looked up @param area nothing is placed beyond it; null for no bound */
 export function createPlacer(area: Area | null, cell = 10): Placer {
-  // Each kind of ground by itself: what does not count is not looked at.
-  const cells = new Map(GROUNDS.map((ground) => [ground, new Map<number, Taken[]>()]));
-  /** Calls `found` with everything taken that meets a slot, until it returns true. */
-  const someMet = (placed: Placed, ground: Ground, found: (taken: Taken) => boolean): boolean => {
-    const ofGround = cells.get(ground);
-    if (!ofGround || ofGround.size === 0) return false;
+  // Edges are many, and most labels may lie over them.
+  const [edges, others] = [new Map<number, Taken[]>(), new Map<number, Taken[]>()];
+  const cellsOf = (ground: Ground) => (ground === 'edge' ? edges : others);
+  /** Calls `found` with everything taken that the mask counts and that meets a slot, until it returns true. */
+  const someMet = (
+    placed: Placed,
+    cells: ReadonlyMap<number, Taken[]>,
+    mask: number,
+    found: (taken: Taken) => boolean,
+  ): boolean => {
+    if (cells.size === 0) return false;
     const { slot, reachX, reachY } = placed;
-    const [right, bottom] = [Math.floor((slot.x + reachX) / cell), Math.floor((slot.y + reachY) / cell)];
+    const right = Math.floor((slot.x + reachX) / cell);
+    const bottom = Math.floor((slot.y + reachY) / cell);
     for (let i = Math.floor((slot.x - reachX) / cell); i <= right; i++) {
       for (let j = Math.floor((slot.y - reachY) / cell); j <= bottom; j++) {
-        const standing = ofGround.get(cellKey(i, j));
+        const standing = cells.get(cellKey(i, j));
         if (!standing) continue;
-        for (const taken of standing) if (meet(placed, taken) && found(taken)) return true;
+        for (const taken of standing) {
+          if ((taken.bit & mask) !== 0 && meet(placed, taken) && found(taken) && meetsParts(placed, taken)) return true;
+        }
       }
     }
     return false;
@@ -82,39 +95,47 @@ export function createPlacer(area: Area | null, cell = 10): Placer {
     isFree: (slot, over = [], owner) => {
       place(tried, slot);
       if (area && !liesIn(area, tried)) return false;
+      let mask = ALL;
+      for (const ground of over) mask &= ~BIT[ground];
       const counts = owner === undefined ? always : (taken: Taken) => taken.owner !== owner;
-      for (const ground of GROUNDS) if (!over.includes(ground) && someMet(tried, ground, counts)) return false;
-      return true;
+      return !someMet(tried, others, mask, counts) && ((mask & BIT.edge) === 0 || !someMet(tried, edges, mask, counts));
     },
-    take: (slot, ground = 'ink', owner) => {
-      const taken: Taken = { ...placedAt(slot), owner };
-      const ofGround = cells.get(ground) as Map<number, Taken[]>;
+    take: (slot, ground = 'ink', owner, parts) => {
+      const taken: Taken = { slot, cos: 1, sin: 0, reachX: 0, reachY: 0, bit: BIT[ground], owner, parts };
+      place(taken, slot);
+      const cells = cellsOf(ground);
       const { reachX, reachY } = taken;
-      const [right, bottom] = [Math.floor((slot.x + reachX) / cell), Math.floor((slot.y + reachY) / cell)];
+      const right = Math.floor((slot.x + reachX) / cell);
+      const bottom = Math.floor((slot.y + reachY) / cell);
       for (let i = Math.floor((slot.x - reachX) / cell); i <= right; i++) {
         for (let j = Math.floor((slot.y - reachY) / cell); j <= bottom; j++) {
           const key = cellKey(i, j);
-          const standing = ofGround.get(key);
+          const standing = cells.get(key);
           if (standing) standing.push(taken);
-          else ofGround.set(key, [taken]);
+          else cells.set(key, [taken]);
         }
       }
     },
     isCrossedSteeply: (slot, ground) => {
       place(tried, slot);
-      return !someMet(tried, ground, (taken) => !isSteep(taken.slot.turn - slot.turn));
+      return !someMet(tried, cellsOf(ground), BIT[ground], ({ slot: { turn } }) => !isSteep(turn - slot.turn));
     },
     covered: (slot) => {
       place(tried, slot);
       const met = new Set<Taken>();
-      for (const ground of ['ink', 'symbol'] as const) someMet(tried, ground, (taken) => !met.add(taken));
+      someMet(tried, others, BIT.ink | BIT.symbol, (taken) => !met.add(taken));
       return [...met].reduce((sum, taken) => sum + shared(tried, taken), 0);
     },
   };
 }
 
+function meetsParts(placed: Placed, taken: Taken): boolean {
+  if (!taken.parts) return true;
+  if (typeof taken.parts === 'function') taken.parts = taken.parts().map(placedAt);
+  return taken.parts.some((part) => meet(placed, part));
+}
+
 const NOWHERE: Slot = { x: 0, y: 0, width: 0, height: 0, turn: 0 };
-const always = () => true;
 
 /** Whether lines that differ by so many degrees cross at 35 degrees or more. */
 function isSteep(degrees: number): boolean {

@@ -5,14 +5,15 @@ import { memoize } from '../../../geometry/plane/memoize.ts';
 import { nearestOnRing, ringsContain } from '../../../geometry/plane/ring.ts';
 import { discsPart, linesPart, type Shape } from '../display-list.ts';
 import { shortened, type TextStyle } from '../text.ts';
-import { type Block, blockForms, blockSlot, blockTexts, coreOf, edgeToward, isInside } from './block.ts';
+import { type Block, blockForms, blockSlot, blockTexts, coreOf, edgeToward, isInside, type Size } from './block.ts';
 import { outlineOf, thingSlot } from './grounds.ts';
 import { type Label, type LabelMedium, toUnits } from './medium.ts';
-import { type Ground, LEADER_OVER, lineSlot, type Placer, type Slot, slotCorners } from './placer.ts';
+import { type Ground, LEADER_OVER, lineSlot, type Placer, type Slot } from './placer.ts';
 import { gridPlaces } from './rooms.ts';
 
 /** Free ground between an outline and its name, in sizes of the type; from the second on with a leader. */
 const AWAY = [0.15, 1.2, 2.8] as const;
+type Away = (typeof AWAY)[number];
 /** Halos break the edges of zones. */
 const EDGES: readonly Ground[] = ['edge'];
 /** A longer name is shortened, in sizes of its type. */
@@ -35,11 +36,20 @@ export function thingLabel(
   const style: TextStyle = { size: medium.type.fine, color, halo: 'paper' };
   const ring = outlineOf(thing).map((p) => toUnits(medium, p));
   const own = thingSlot(thing, medium);
-  const floor = floorOf(own, rooms, medium);
-  for (const name of names) {
+  let floor: ReturnType<typeof floorOf> | null = null;
+  // Worked out when a place is free: in a crowded house most things find none.
+  const onFloor = (p: XY) => {
+    floor ??= floorOf(own, rooms, medium);
+    return floor(p);
+  };
+  const formsOf = names.map((name) => {
     const fitting = shortened(name, LONGEST * style.size, (text) => medium.measure(text, style));
-    const forms = blockForms(fitting, style, medium.measure);
-    const label = within(thing.id, own, ring, forms, medium, placer) ?? beside(own, ring, forms, floor, medium, placer);
+    return blockForms(fitting, style, medium.measure);
+  });
+  const sidesAt = freeSides(own, coreOf(formsOf.flat()), medium, placer);
+  for (const forms of formsOf) {
+    const label =
+      within(thing.id, own, ring, forms, medium, placer) ?? beside(own, ring, forms, sidesAt, onFloor, medium, placer);
     if (label) return label;
   }
   return null;
@@ -93,14 +103,15 @@ function beside(
   own: Slot,
   ring: readonly XY[],
   forms: readonly Block[],
+  sidesAt: (away: Away) => readonly XY[],
   onFloor: (p: XY) => boolean,
   medium: LabelMedium,
   placer: Placer,
 ): Label | null {
   for (const away of AWAY) {
     for (const form of forms.slice(0, 2)) {
-      for (const at of around(own, form, away * medium.type.fine)) {
-        const slot = blockSlot(form, at);
+      for (const side of sidesAt(away)) {
+        const slot = blockSlot(form, besideAt(own, form, away * medium.type.fine, side));
         if (!placer.isFree(slot, EDGES) || !isInside(onFloor, slot)) continue;
         const leader = leaderTo(ring, slot, medium);
         if (leader && !placer.isFree(leader.slot, LEADER_OVER)) continue;
@@ -136,12 +147,25 @@ const DIRECTIONS: readonly XY[] = [
   [-1, -1],
 ];
 
-/** Middles of a block that lies `away` from the outline: below, beside and above, then slantwise. */
-function around(own: Slot, { width, height }: Block, away: number): readonly XY[] {
-  const corners = slotCorners(own);
-  const reachX = Math.max(...corners.map(([x]) => x - own.x)) + away + width / 2;
-  const reachY = Math.max(...corners.map(([, y]) => y - own.y)) + away + height / 2;
-  return DIRECTIONS.map(([i, j]) => [own.x + i * reachX, own.y + j * reachY]);
+/** Returns the directions in which the core of all forms is free at a distance: every form there covers it. */
+function freeSides(own: Slot, core: Size, { type }: LabelMedium, placer: Placer): (away: Away) => readonly XY[] {
+  const known = new Map<Away, readonly XY[]>();
+  return (away) => {
+    const sides =
+      known.get(away) ??
+      DIRECTIONS.filter((side) => placer.isFree(blockSlot(core, besideAt(own, core, away * type.fine, side)), EDGES));
+    known.set(away, sides);
+    return sides;
+  };
+}
+
+/** The middle of a block that lies `away` from the outline in a direction. */
+function besideAt(own: Slot, { width, height }: Size, away: number, [i, j]: XY): XY {
+  const angle = (own.turn * Math.PI) / 180;
+  const [cos, sin] = [Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle))];
+  const reachX = (own.width * cos + own.height * sin + width) / 2 + away;
+  const reachY = (own.width * sin + own.height * cos + height) / 2 + away;
+  return [own.x + i * reachX, own.y + j * reachY];
 }
 
 /** A thin line from the name to its thing, with a dot where it ends; null where the name is close by. */

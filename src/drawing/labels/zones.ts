@@ -1,6 +1,6 @@
+import Flatbush from 'flatbush';
 import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { overlaps } from '../../../geometry/plane/body.ts';
 import type { Zone } from '../../../geometry/region/types.ts';
 import { edgeLength, onEdge, type Stretch, zoneExtent } from '../../../geometry/region/visible-edges.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
@@ -40,36 +40,49 @@ export function zoneLabels(
   const style: TextStyle = { size: medium.type.fine, color: 'inkSoft', halo: 'ground' };
   const placed: ZoneLabel[] = [];
   const counts = new Map<RuleId, { done: number; tries: number }>();
-  let waiting = [...edges];
-  /** Only the edges that a label of the zone could meet: a large house has thousands. */
-  const takeEdgesNear = (zone: Zone) => {
-    const own = zoneExtent(zone);
-    waiting = waiting.filter(([other, stretches]) => {
-      if (!overlaps(zoneExtent(other), own)) return true;
-      takeEdges(stretches, medium, placer);
-      return false;
-    });
-  };
+  const takeEdgesNear = edgesTaker(edges, medium, placer);
   const holds = ([x, y]: XY) => onFloor([x / medium.scale, y / medium.scale]);
   for (const { zone, seen } of longestFirst(edges)) {
     const count = counts.get(zone.rule) ?? { done: 0, tries: 0 };
     counts.set(zone.rule, count);
     if (count.done >= MOST || count.tries++ >= TRIES) continue;
-    takeEdgesNear(zone);
     const text = nameOf(zone);
     const block = blockOf([{ text, style }], medium.measure);
+    const long = seen.filter((edge) => canHold(edge, block, medium));
+    if (long.length === 0) continue;
+    takeEdgesNear(zone);
     const isFree = (slot: Slot) =>
       !placed.some(({ texts: [other] }) => other?.text === text && distance(other.at, slot) < APART * style.size) &&
       placer.isFree(slot, ['edge']) &&
       placer.isCrossedSteeply(slot, 'edge') &&
       isInside(holds, slot);
-    const slot = bestSlot(seen, block, medium, isFree);
+    const slot = bestSlot(long, block, medium, isFree);
     if (!slot) continue;
     count.done += 1;
     placer.take(slot);
     placed.push({ zone, texts: blockTexts(block, [slot.x, slot.y], slot.turn), shapes: [], slots: [slot] });
   }
   return placed;
+}
+
+/** Takes the edges that a label of a zone could meet, each once: a large house has thousands. */
+function edgesTaker(edges: ReadonlyMap<Zone, readonly Stretch[]>, medium: LabelMedium, placer: Placer) {
+  const zones = [...edges];
+  const index = new Flatbush(Math.max(1, zones.length));
+  for (const [zone] of zones) {
+    const { minX, minY, maxX, maxY } = zoneExtent(zone);
+    index.add(minX, minY, maxX, maxY);
+  }
+  if (zones.length === 0) index.add(0, 0, 0, 0);
+  index.finish();
+  const taken = new Set<number>();
+  return (zone: Zone) => {
+    const { minX, minY, maxX, maxY } = zoneExtent(zone);
+    for (const near of index.search(minX, minY, maxX, maxY, (each) => !taken.has(each))) {
+      taken.add(near);
+      takeEdges(zones[near]?.[1] ?? [], medium, placer);
+    }
+  };
 }
 
 function distance([x, y]: XY, slot: Slot): number {
@@ -93,36 +106,48 @@ function bestSlot(
   isFree: (slot: Slot) => boolean,
 ): Slot | null {
   let best: readonly Slot[] = [];
-  let most = 0;
-  for (const edge of edges) {
+  let [most, first] = [0, Number.POSITIVE_INFINITY];
+  const weighed = edges.map((edge, index) => ({
+    edge,
+    index,
+    weight: edgeLength(edge) * (edge.kind === 'line' ? 3 : 1),
+  }));
+  for (const { edge, index, weight } of weighed.sort((a, b) => b.weight - a.weight)) {
     const step = STEP * medium.type.fine;
     const steps = Math.min(MOST_STEPS, Math.ceil(unitsOf(medium, edgeLength(edge)) / step));
+    const rankOf = (places: number) => (places * weight) / (steps + 1);
+    const isBetter = (rank: number) => rank > most || (rank === most && index < first);
     let run: Slot[] = [];
-    for (let i = 0; i <= steps; i++) {
+    // Only as long as the rest of the edge could still be better.
+    for (let i = 0; i <= steps && isBetter(rankOf(run.length + steps + 1 - i)); i++) {
       const slot = slotAt(edge, steps === 0 ? 0.5 : i / steps, block, medium);
       if (!slot || !isFree(slot)) run = [];
       else run.push(slot);
-      const rank = (run.length * edgeLength(edge) * (edge.kind === 'line' ? 3 : 1)) / (steps + 1);
-      if (rank > most) [best, most] = [run, rank];
+      const rank = rankOf(run.length);
+      if (run.length > 0 && isBetter(rank)) [best, most, first] = [run, rank, index];
     }
   }
   return best[Math.floor(best.length / 2)] ?? null;
 }
 
-/** Where the block stands beside the edge, to the right of the way along it; null where it is longer than the edge, or its curve too tight. */
+/** Whether the block is no longer than the edge, and the edge's curve not too tight for it. */
+function canHold(edge: Edge, { width, height }: Block, medium: LabelMedium): boolean {
+  if (unitsOf(medium, edgeLength(edge)) < width) return false;
+  return edge.kind === 'line' || (edge.sweep >= 0 && unitsOf(medium, edge.radius) > width / 2 + height);
+}
+
+/** Where the block stands beside the edge, to the right of the way along it; null where it would reach past an end. */
 function slotAt(edge: Edge, share: number, block: Block, medium: LabelMedium): Slot | null {
   const { width, height } = block;
   const at = toUnits(medium, onEdge(edge, share));
-  const length = unitsOf(medium, edgeLength(edge));
   const gap = height / 2 + GAP * medium.type.fine;
   if (edge.kind === 'line') {
-    const reach = share * length;
-    if (reach < width / 2 || length - reach < width / 2) return null;
+    const length = unitsOf(medium, edgeLength(edge));
+    if (Math.min(share, 1 - share) * length < width / 2) return null;
     const angle = Math.atan2(edge.to[1] - edge.from[1], edge.to[0] - edge.from[0]);
     return inward(at, angle + Math.PI / 2, gap, block);
   }
   const radius = unitsOf(medium, edge.radius);
-  if (edge.sweep < 0 || radius <= width / 2 + height || length < width) return null;
   // So deep that the ends of the straight text stay within the curve.
   const depth = radius - Math.sqrt(radius * radius - (width / 2) ** 2) + gap;
   return inward(at, edge.start + edge.sweep * share + Math.PI, depth, block);

@@ -76,4 +76,26 @@ describe('createPlacer(area)', () => {
     expect(placer.isFree(slot, ['thing'])).toBe(true);
     expect(placer.isFree(slot, [], 't1')).toBe(true);
   });
+
+  it('works the parts of a slot out when something first meets it, and only they are taken', () => {
+    const placer = createPlacer(area);
+    let times = 0;
+    placer.take({ x: 20, y: 20, width: 20, height: 20, turn: 0 }, 'outline', 't1', () => {
+      times += 1;
+      return [{ x: 11, y: 20, width: 2, height: 20, turn: 0 }];
+    });
+    expect(placer.isFree({ x: 35, y: 35, width: 4, height: 4, turn: 0 })).toBe(true);
+    expect(times).toBe(0);
+    expect(placer.isFree({ x: 20, y: 20, width: 4, height: 4, turn: 0 })).toBe(true);
+    expect(placer.isFree({ x: 11, y: 20, width: 4, height: 4, turn: 0 })).toBe(false);
+    expect(times).toBe(1);
+  });
+
+  it('counts how much of what is written a slot would cover', () => {
+    const placer = createPlacer(area);
+    placer.take({ x: 10, y: 10, width: 10, height: 10, turn: 0 });
+    placer.take({ x: 30, y: 30, width: 10, height: 10, turn: 0 }, 'wall');
+    expect(placer.covered({ x: 15, y: 15, width: 10, height: 10, turn: 0 })).toBeCloseTo(25);
+    expect(placer.covered({ x: 30, y: 30, width: 10, height: 10, turn: 0 })).toBe(0);
+  });
 });
