@@ -1,9 +1,9 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import { ringExtent } from '../../../geometry/plane/body.ts';
-import { memoize } from '../../../geometry/plane/memoize.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import type { RoomRegion } from '../../../geometry/region/types.ts';
-import { shortened } from '../text.ts';
+import type { Shape } from '../display-list.ts';
+import { LEADING, shortened, type Text } from '../text.ts';
 import type { RoomWords } from '../words.ts';
 import { type Block, blockForms, blockOf, blockSlot, blockTexts, coreOf, isInside, slotPart } from './block.ts';
 import { type Label, type LabelMedium, toUnits } from './medium.ts';
@@ -13,27 +13,41 @@ import type { Ground, Placer } from './placer.ts';
 export function roomLabel(region: RoomRegion, words: RoomWords, medium: LabelMedium, placer: Placer): Label | null {
   const rings = region.room.floorRings.map((ring) => ring.map((p) => toUnits(medium, p)));
   const holds = (p: XY) => ringsContain(rings, p);
-  const places = gridPlaces(rings, toUnits(medium, region.room.label?.at ?? region.room.labelPoint), medium.type.fine);
-  const blocks = roomBlocks(words, medium);
-  const core = coreOf(blocks);
-  const placesOver = memoize((over: readonly Ground[]) =>
-    places.filter((place) => placer.isFree(blockSlot(core, place), over)),
-  );
-  for (const { block, over } of tries(blocks)) {
-    const at = placesOver(over).find((place) => {
-      const slot = blockSlot(block, place);
-      return placer.isFree(slot, over) && isInside(holds, slot);
-    });
-    if (!at) continue;
-    const slot = blockSlot(block, at);
-    placer.take(slot);
-    const plate = {
-      ink: { fill: region.barred ? 'ground' : 'paper' },
-      parts: [slotPart(slot)],
-    } as const;
-    return { texts: blockTexts(block, at), shapes: over === THINGS ? [plate] : [], slots: [slot] };
+  const middle = toUnits(medium, region.room.label?.at ?? region.room.labelPoint);
+  const { minX, minY, maxX, maxY } = ringExtent(rings.flat());
+  const fits = ({ width, height }: Block, turn: number) =>
+    turn === 0 ? width <= maxX - minX && height <= maxY - minY : width <= maxY - minY && height <= maxX - minX;
+  for (const { forms, over, turns, isFine } of manners(words, medium)) {
+    const tries = turns.flatMap((turn) => forms.filter((form) => fits(form, turn)).map((form) => ({ form, turn })));
+    if (tries.length === 0) continue;
+    // What lies in every form however it is turned.
+    const core = coreOf(
+      tries.map(({ form, turn }) => (turn === 0 ? form : { width: form.height, height: form.width })),
+    );
+    const places = gridPlaces(rings, middle, medium.type.fine, isFine).filter((place) =>
+      placer.isFree(blockSlot(core, place), over),
+    );
+    for (const { form, turn } of tries) {
+      const at = places.find((place) => {
+        const slot = blockSlot(form, place, turn);
+        return placer.isFree(slot, over) && isInside(holds, slot);
+      });
+      if (!at) continue;
+      const slot = blockSlot(form, at, turn);
+      placer.take(slot);
+      const texts = blockTexts(form, at, turn);
+      return { texts, shapes: over === THINGS ? [plateUnder(texts, medium)] : [], slots: [slot] };
+    }
   }
   return null;
+}
+
+/** No larger than the words, and in the tone of floor that is taken: white would read as floor that is allowed. */
+function plateUnder(texts: readonly Text[], { measure }: LabelMedium): Shape {
+  const parts = texts.map(({ text, at, turn, style }) =>
+    slotPart(blockSlot({ width: measure(text, style) + 0.4 * style.size, height: LEADING * style.size }, at, turn)),
+  );
+  return { ink: { fill: 'ground' }, parts };
 }
 
 /** A longer name is shortened, in sizes of its type: the tables and the panels have it whole. */
@@ -44,16 +58,26 @@ const EDGES: readonly Ground[] = ['edge'];
 /** At last, on a plate that hides them, over things. */
 const THINGS: readonly Ground[] = ['edge', 'thing', 'outline'];
 
-function* tries(blocks: readonly Block[]): Generator<{ readonly block: Block; readonly over: readonly Ground[] }> {
-  for (const block of blocks) yield { block, over: EDGES };
-  for (const block of blocks.slice(-1)) yield { block, over: THINGS };
+interface Manner {
+  readonly forms: readonly Block[];
+  readonly over: readonly Ground[];
+  readonly turns: readonly number[];
+  /** Whether places lie closer together: in a corridor the only ones may lie between those of the usual grid. */
+  readonly isFine: boolean;
+}
+
+/** From the fullest form to the shortest; then the bare name in small type where it just fits, upright in a narrow room, on a plate. */
+function* manners(words: RoomWords, medium: LabelMedium): Generator<Manner> {
+  const { all, bare } = roomBlocks(words, medium);
+  yield { forms: all, over: EDGES, turns: [0], isFine: false };
+  for (const over of [EDGES, THINGS]) yield { forms: bare, over, turns: [0, -90], isFine: true };
 }
 
 /** From the fullest to the shortest. */
 function roomBlocks(
   { title, area, size, barred }: RoomWords,
   { measure, type, isSmall, roomSizes }: LabelMedium,
-): readonly Block[] {
+): { readonly all: readonly Block[]; readonly bare: readonly Block[] } {
   const fitting = (size: number) => shortened(title, LONGEST * size, (text) => measure(text, { size, bold: true }));
   const named = (size: number) => blockForms(fitting(size), { size, bold: true, color: 'ink', halo: 'paper' }, measure);
   const rows = (texts: readonly string[], size: number) =>
@@ -63,27 +87,35 @@ function roomBlocks(
   const small = named(type.fine);
   const modest = [...withRows(small, [area], type.fine), ...small];
   // On a small drawing all rooms have small type, so that none shouts.
-  if (isSmall) return modest;
+  if (isSmall) return { all: modest, bare: small };
   const large = named(type.name);
   const sizes = roomSizes ? [area, size] : [area];
-  return [
+  const all = [
     ...withRows(large, [...sizes, barred], type.small),
     ...withRows(large, sizes, type.small),
     ...large,
     ...withRows(small, sizes, type.fine),
     ...modest,
   ];
+  return { all, bare: small };
 }
 
-/** Most steps of the grid each way. */
-const STEPS = 14;
+/** Most steps of the grid each way, and of the fine one. */
+const STEPS = { usual: 14, fine: 13 } as const;
 
-/** Points within rings, nearest to `middle` first: it comes first. Nearness counts more upward, for lines of text lie flat. */
-export function gridPlaces(rings: readonly (readonly XY[])[], middle: XY, step: number): readonly XY[] {
+/**
+ * Points within rings, nearest to `middle` first: it comes first. Nearness counts more upward, for lines of text lie flat.
+ * @param isFine a quarter of the step each way, as far as there are steps
+ */
+export function gridPlaces(rings: readonly (readonly XY[])[], middle: XY, step: number, isFine = false): readonly XY[] {
   const { minX, minY, maxX, maxY } = ringExtent(rings.flat());
-  const grid = Math.max(step, (maxX - minX) / STEPS, (maxY - minY) / STEPS);
+  const [width, height, steps] = [maxX - minX, maxY - minY, isFine ? STEPS.fine : STEPS.usual];
+  const longer = Math.max(width, height);
+  const [dx, dy] = [isFine ? width : longer, isFine ? height : longer].map((side) =>
+    Math.max(isFine ? step / 4 : step, side / steps),
+  ) as [number, number];
   const places: XY[] = [middle];
-  for (let x = minX + grid; x < maxX; x += grid) for (let y = minY + grid; y < maxY; y += grid) places.push([x, y]);
+  for (let x = minX + dx; x < maxX; x += dx) for (let y = minY + dy; y < maxY; y += dy) places.push([x, y]);
   const far = ([x, y]: XY) => Math.hypot(x - middle[0], (y - middle[1]) * 1.4);
   return places
     .map((place) => ({ place, far: far(place) }))

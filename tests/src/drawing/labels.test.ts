@@ -53,8 +53,13 @@ function paper(plan: Plan, across: number): LabelMedium {
 }
 
 function troubles(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: boolean): readonly string[] {
-  const [level] = plan.levels;
-  if (!level) return [];
+  if (plan.levels.length === 0) return [];
+  const { model, labels, medium } = laidOut(plan, mediumOf, isPaper);
+  return labelTroubles(model, labels, medium);
+}
+
+function laidOut(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: boolean) {
+  const level = plan.levels[0] as Plan['levels'][number];
   const model = buildLevel(level);
   const region = levelRegion(plan, model, level.detectors[0] ?? USUAL_DETECTOR);
   const medium = mediumOf({ ...plan, levels: [level] });
@@ -75,7 +80,7 @@ function troubles(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: bo
     },
     medium,
   );
-  return labelTroubles(model, labels, medium);
+  return { model, labels, medium };
 }
 
 const MEDIA = [
@@ -96,6 +101,17 @@ describe('labels', () => {
         expect({ name, troubles: troubles(samplePlan(name), medium, isPaper) }).toEqual({ name, troubles: [] });
     },
   );
+
+  it.each([
+    [700, 20],
+    [850, 22],
+    [1000, 27],
+  ])('name the rooms of a boarding house that is %i px across, corridors and kitchen too', (across, least) => {
+    const { labels } = laidOut(samplePlan('05-boarding-house'), (plan) => screen(plan, across), false);
+    const titles = labels.rooms.map(({ texts }) => texts.map(({ text }) => text).join(' '));
+    expect(titles.length).toBeGreaterThanOrEqual(least);
+    for (const name of ['Kitchen', 'West corridor']) expect(titles.join(', ')).toContain(name);
+  });
 
   it(`of ${SEEDS} random plans likewise`, () => {
     const found: string[] = [];
