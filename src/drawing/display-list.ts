@@ -5,7 +5,6 @@ import type { Mm, XY } from '../../geometry/plan/model.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
 import type { Ring } from '../../geometry/plane/types.ts';
 import type { HatchName } from '../theme/hatches.ts';
-import type { Text } from './text.ts';
 
 /** A color by what it is for; a verdict's tone is the color of its lines. */
 export type ColorRole =
@@ -77,12 +76,6 @@ export interface Shape {
   readonly parts: readonly Part[];
   /** Nothing is drawn outside these. */
   readonly within?: readonly Part[];
-}
-
-/** Something drawn, with its words over it. */
-export interface Drawn {
-  readonly shapes: readonly Shape[];
-  readonly texts: readonly Text[];
 }
 
 export function ringsPart(rings: readonly Ring[]): Part {

@@ -1,5 +1,5 @@
 import type { XY } from '../../geometry/plan/model.ts';
-import type { ColorRole } from './display-list.ts';
+import type { ColorRole, Shape } from './display-list.ts';
 
 /** A line of text about its middle: half the height of its capitals above its baseline. Lengths are in units of the medium. */
 export interface Text {
@@ -16,6 +16,12 @@ export interface TextStyle {
   readonly color: ColorRole;
   /** What the letters are cut out of, so that they stay legible on a hatch. */
   readonly halo?: ColorRole;
+}
+
+/** Something drawn, with its words over it. */
+export interface Drawn {
+  readonly shapes: readonly Shape[];
+  readonly texts: readonly Text[];
 }
 
 export function textAt(text: string, at: XY, style: TextStyle, turn = 0): Text {

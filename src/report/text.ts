@@ -1,5 +1,5 @@
 /** Text on the sheet: measured with the widths of the font itself, so that what fits here fits in every renderer. */
-import { unbrokenFigures } from '../../geometry/units/no-break.ts';
+import { wordsOf } from '../drawing/labels/block.ts';
 import { LEADING, shortened as shortenedToWidth } from '../drawing/text.ts';
 import { FONT_WIDTHS, type WidthRun } from './font-widths.ts';
 import { COLOR } from './style.ts';
@@ -73,7 +73,9 @@ export function wrapText(text: string, width: number, style: TextStyle): readonl
   let current = '';
   let wide = 0;
   // A figure that is wider than a line is broken at its spaces.
-  const words = wordsOf(text).flatMap((word) => (fits(units(word, weight)) ? [word] : word.split('\u00a0')));
+  const words = wordsOf(plain(text))
+    .filter(Boolean)
+    .flatMap((word) => (fits(units(word, weight)) ? [word] : word.split('\u00a0')));
   for (const word of words) {
     for (const part of brokenWord(word, width, style)) {
       const more = units(part, weight);
@@ -88,11 +90,6 @@ export function wrapText(text: string, width: number, style: TextStyle): readonl
     }
   }
   return current ? [...lines, current] : lines;
-}
-
-/** A figure and its unit are one word: "1.22 m", "1/2 in". */
-function wordsOf(text: string): readonly string[] {
-  return unbrokenFigures(plain(text)).split(/ +/).filter(Boolean);
 }
 
 /** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */

@@ -1,8 +1,8 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import { onEdge } from '../../../geometry/region/visible-edges.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
-import { arc, arcRingsPart, type Drawn, type Ink, type Part, ringsPart } from '../display-list.ts';
-import type { MeasureText, Text, TextStyle } from '../text.ts';
+import { arc, arcRingsPart, type Ink, type Part, ringsPart } from '../display-list.ts';
+import type { Drawn, MeasureText, Text, TextStyle } from '../text.ts';
 import { CAP_HEIGHT, DESCENT, LEADING, textAt } from '../text.ts';
 import { type Slot, slotCorners } from './placer.ts';
 
@@ -37,7 +37,7 @@ export function blockOf(lines: readonly Line[], measure: MeasureText): Block {
 /** The same text in one line, in two and in three, as far as it can be parted between words. */
 export function blockForms(text: string, style: TextStyle, measure: MeasureText): readonly Block[] {
   const whole = measure(text, style);
-  const words = unbrokenFigures(text).split(/ +/);
+  const words = wordsOf(text);
   const longest = Math.max(0, ...words.map((word) => measure(word, style)));
   const forms = [blockOf([{ text, style }], measure)];
   for (const parts of [2, 3]) {
@@ -56,6 +56,11 @@ export function blockForms(text: string, style: TextStyle, measure: MeasureText)
     }
   }
   return forms;
+}
+
+/** A figure and its unit are one word. */
+export function wordsOf(text: string): readonly string[] {
+  return unbrokenFigures(text).split(/ +/);
 }
 
 /** Words in lines no wider than `width`; a word that is wider by itself has a line of its own. */

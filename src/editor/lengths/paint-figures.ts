@@ -1,6 +1,6 @@
-import type { Drawn } from '../../drawing/display-list.ts';
 import { blockSlot, plateLabel, roundedPart } from '../../drawing/labels/block.ts';
 import { dimensionLine } from '../../drawing/labels/dimensions.ts';
+import type { Drawn } from '../../drawing/text.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { LINE_PX, RADIUS_PX } from '../../theme/tokens.ts';
 import { type Pen, px } from '../paint/pen.ts';

@@ -1,9 +1,10 @@
 import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
 import { toneOf } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
-import { type Drawn, discsPart, type Shape } from '../../drawing/display-list.ts';
+import { discsPart, type Shape } from '../../drawing/display-list.ts';
 import { plateLabel } from '../../drawing/labels/block.ts';
 import { figureSlots, tape } from '../../drawing/labels/measured.ts';
+import type { Drawn } from '../../drawing/text.ts';
 import { verdictSign } from '../../drawing/verdict-sign.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
 import type { OverlayPlacer } from './names/overlay-placer.ts';

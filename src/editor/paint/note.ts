@@ -1,7 +1,8 @@
 import type { Tone } from '../../../geometry/messages/index.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { ColorRole, Drawn } from '../../drawing/display-list.ts';
-import { roundedPart, wrapWords } from '../../drawing/labels/block.ts';
+import type { ColorRole } from '../../drawing/display-list.ts';
+import { roundedPart, wordsOf, wrapWords } from '../../drawing/labels/block.ts';
+import type { Drawn } from '../../drawing/text.ts';
 import { type TextStyle, textAt } from '../../drawing/text.ts';
 import type { SizePx } from '../../state/viewport.ts';
 import { RADIUS_PX, TYPE_PX } from '../../theme/tokens.ts';
@@ -38,7 +39,7 @@ export function drawnNote(
   const rows: readonly Row[] = [
     ...(verdict ? [{ text: verdict.word, style: { size: TYPE_PX.head, bold: true, color }, height: HEAD_PX }] : []),
     ...lines
-      .flatMap((text) => wrapWords(text.split(' '), WIDEST_PX, (line) => measure(line, LINE)))
+      .flatMap((text) => wrapWords(wordsOf(text), WIDEST_PX, (line) => measure(line, LINE)))
       .map((text) => ({ text, style: LINE, height: LINE_PX })),
   ];
   const widths = rows.map(({ text, style }) => measure(text, style));

@@ -7,7 +7,6 @@ import { formatMeasured } from '../../../geometry/units/index.ts';
 import {
   casedLine,
   crossPart,
-  type Drawn,
   discsPart,
   type Ink,
   linesPart,
@@ -16,6 +15,7 @@ import {
 } from '../../drawing/display-list.ts';
 import { blockSlot, slotPart, turnAlong } from '../../drawing/labels/block.ts';
 import { dimensionLine } from '../../drawing/labels/dimensions.ts';
+import type { Drawn } from '../../drawing/text.ts';
 import { type Text, textAt } from '../../drawing/text.ts';
 import { outlinePart } from '../../drawing/things.ts';
 import { LINE_PX, TYPE_PX } from '../../theme/tokens.ts';

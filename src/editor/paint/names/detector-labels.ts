@@ -1,9 +1,10 @@
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import { TONE_WORD } from '../../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../../geometry/plan/model.ts';
-import { type Drawn, linesPart } from '../../../drawing/display-list.ts';
+import { linesPart } from '../../../drawing/display-list.ts';
 import { slotPart } from '../../../drawing/labels/block.ts';
 import type { TagPlace } from '../../../drawing/labels/tags.ts';
+import type { Drawn } from '../../../drawing/text.ts';
 import { type TextStyle, textAt } from '../../../drawing/text.ts';
 import { type Pen, px } from '../pen.ts';
 import { READ } from '../text.ts';

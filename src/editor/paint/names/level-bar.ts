@@ -1,8 +1,8 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
 import type { Extent } from '../../../../geometry/plane/body.ts';
-import type { Drawn } from '../../../drawing/display-list.ts';
 import { type Block, blockOf, blockSlot, blockTexts } from '../../../drawing/labels/block.ts';
 import type { Slot } from '../../../drawing/labels/placer.ts';
+import type { Drawn } from '../../../drawing/text.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { type Pen, px } from '../pen.ts';
 import { READ } from '../text.ts';
