@@ -1,9 +1,17 @@
+import type { Check } from '../../geometry/check/types.ts';
 import type { Room } from '../../geometry/level/types.ts';
-import { capital, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
+import {
+  capital,
+  checkFigures,
+  FIXTURE_NOUN,
+  figureWithLimit,
+  OPENING_NOUN,
+  ROOM_USE_NOUN,
+} from '../../geometry/messages/index.ts';
 import type { Fixture, Level, Plan, PlanObject } from '../../geometry/plan/model.ts';
 import type { RoomRegion, Zone } from '../../geometry/region/types.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';
-import { formatArea, formatRequired } from '../../geometry/units/index.ts';
+import { formatArea, formatLength, formatRequired } from '../../geometry/units/index.ts';
 import { roomSizeWords } from './room-size.ts';
 
 /** The words that stand on the plan, the same on screen and on paper. */
@@ -42,4 +50,14 @@ export function roomWords({ room, barred }: RoomRegion, { display }: Plan): Room
     size: roomSizeWords(room, display.length),
     barred: label ? barred : 'What is it used for?',
   };
+}
+
+/**
+ * The figure on a measured line: what was measured, and what is needed where it is short. Toward caution, as in the tables: a least
+ * distance is rounded down, a greatest one up. Only a stream is reached into.
+ */
+export function measureWords(check: Check, plan: Plan): string {
+  const into = -(check.measured ?? 0);
+  if (into > 0) return `${formatLength(into, plan.display.length, 'up')} into the stream`;
+  return check.verdict === 'clear' ? checkFigures(check, plan).measured : figureWithLimit(check, plan);
 }

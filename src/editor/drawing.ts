@@ -1,8 +1,6 @@
-import type { Check } from '../../geometry/check/types.ts';
 import { type RunningDimension, runningDimensions } from '../../geometry/dimension/running-dimensions.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { checkFigures, figureWithLimit } from '../../geometry/messages/index.ts';
-import type { Mm, Plan } from '../../geometry/plan/model.ts';
+import type { Mm } from '../../geometry/plan/model.ts';
 import { memoize, memoizeLatest } from '../../geometry/plane/memoize.ts';
 import type { LevelRegion, Zone } from '../../geometry/region/types.ts';
 import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.ts';
@@ -26,9 +24,4 @@ const dimensionsOf = memoize((_: LevelModel['rooms']) =>
 /** Returns every length that is written along a face; computed again only where rooms or openings have changed. */
 export function drawnDimensions(model: LevelModel): readonly RunningDimension[] {
   return dimensionsOf(model.rooms)(model);
-}
-
-/** Returns the figure on a measured line: what was measured, and what is needed where it is short. */
-export function measureWords(check: Check, plan: Plan): string {
-  return check.verdict === 'blocked' ? figureWithLimit(check, plan) : checkFigures(check, plan).measured;
 }

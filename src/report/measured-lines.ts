@@ -1,10 +1,8 @@
 /** The lines that are measured on paper from the detectors to what is tightest. */
-import type { Check } from '../../geometry/check/types.ts';
-import { checkFigures, checksInOrder, figureWithLimit } from '../../geometry/messages/index.ts';
-import type { Plan } from '../../geometry/plan/model.ts';
-import { formatLength } from '../../geometry/units/index.ts';
+import { checksInOrder } from '../../geometry/messages/index.ts';
 import type { MeasuredLine } from '../drawing/labels/measured.ts';
 import { type LabelMedium, toUnits } from '../drawing/labels/medium.ts';
+import { measureWords } from '../drawing/words.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 
 /** With more detectors than this, only what is not met is measured on the drawing. */
@@ -30,14 +28,7 @@ export function measuredLines({ plan, detectors }: SubjectMatter, medium: LabelM
       if (seen.has(key) || !check.witness) return [];
       seen.add(key);
       const { rim, subject } = check.witness;
-      return [{ from: toUnits(medium, rim), to: toUnits(medium, subject), words: lengthWords(check, plan) }];
+      return [{ from: toUnits(medium, rim), to: toUnits(medium, subject), words: measureWords(check, plan) }];
     });
   });
-}
-
-/** Toward caution, as in the table: a least distance is rounded down, a greatest one up. Only a stream is reached into. */
-function lengthWords(check: Check, plan: Plan): string {
-  if ((check.measured ?? 0) < 0)
-    return `${formatLength(-(check.measured ?? 0), plan.display.length, 'up')} into the stream`;
-  return check.verdict === 'clear' ? checkFigures(check, plan).measured : figureWithLimit(check, plan);
 }

@@ -82,15 +82,16 @@ function gapTo({ x, y }: Slot, { from, to }: MeasuredLine): number {
 export function figureSlots([a, b]: Line, width: number, height: number): readonly Slot[] {
   const long = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const [ux, uy] = long > 0 ? [(b[0] - a[0]) / long, (b[1] - a[1]) / long] : [1, 0];
-  // How far the figure reaches along the line, and across it.
-  const [reach, across] = [Math.abs(ux) * width + Math.abs(uy) * height, Math.abs(uy) * width + Math.abs(ux) * height];
+  // How much of the line the figure hides, and how far it reaches across it.
+  const hidden = Math.min(width / Math.max(Math.abs(ux), 1e-9), height / Math.max(Math.abs(uy), 1e-9));
+  const across = Math.abs(uy) * width + Math.abs(ux) * height;
   const at = (along: number, off: number) =>
     blockSlot({ width, height }, [a[0] + ux * along - uy * off, a[1] + uy * along + ux * off]);
   const on = [0.5, 0.68, 0.32, 0.85].map((share) => at(share * long, 0));
   const beside = [-1, 1].map((side) => at(long / 2, side * (across / 2 + 5)));
-  const past = at(long + reach / 2 + 8, 0);
+  const past = at(long + hidden / 2 + 8, 0);
   const farther = [-1, 1].map((side) => at(long / 2, side * (across * 1.5 + 5)));
-  return long > reach ? [...on, ...beside, past, ...farther] : [...beside, past, ...farther, ...on];
+  return long > hidden + 8 ? [...on, ...beside, past, ...farther] : [...beside, past, ...farther, ...on];
 }
 
 /** A line with a bar across each end. */
