@@ -2,11 +2,12 @@ import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { type NearGap, nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { headlineOf, openRules, type Tone, toneOf, worstTone } from '../../geometry/messages/index.ts';
+import { headlineOf, openRules, SEND_THE_PLAN, type Tone, toneOf, worstTone } from '../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
 import { formatLength, formatRequired } from '../../geometry/units/index.ts';
+import { type Doubts, NO_DOUBTS } from '../state/second-opinion.ts';
 import { answersOf, type CardAnswers, GROUP_IDS, NO_ANSWERS } from './answers.ts';
 import { type NoSpot, noSpot } from './no-spot.ts';
 import { groupsDrawn } from './room-plan.ts';
@@ -57,23 +58,36 @@ interface OpenPoint {
   readonly words: string;
 }
 
-/** Returns what the card of a plan says. Its level is the one with a detector, else the highest. */
-export function describeCard(plan: Plan): QuickCard {
+/**
+ * Returns what the card of a plan says. Its level is the one with a detector, else the highest.
+ * @param doubts detectors on which the two computations differ: their spot is no spot
+ */
+export function describeCard(plan: Plan, doubts: Doubts = NO_DOUBTS): QuickCard {
   const answers = answersOf(plan) ?? NO_ANSWERS;
   const highest = plan.levels.reduce((a, b) => (b.order > a.order ? b : a));
   const level = plan.levels.find(({ detectors }) => detectors.length > 0) ?? highest;
   const model = modelOf(plan, level.id);
-  const spot = spotOf(plan, model, answers);
+  const doubt = level.detectors.flatMap(({ id }) => doubts.get(id)?.says ?? [])[0];
+  const spot = doubt === undefined ? spotOf(plan, model, answers) : null;
   return {
     plan,
     answers,
     level,
     model,
     spot,
-    noSpot: spot ? null : noSpot(plan, level.id, answers),
+    noSpot: spot ? null : noSpotOf(plan, level, answers, doubt),
     times: cardTimes(plan, answers),
   };
 }
+
+function noSpotOf(plan: Plan, { id, detectors }: Level, answers: CardAnswers, doubt: string | undefined): NoSpot {
+  if (doubt !== undefined) return { why: doubt, helps: [SEND_THE_PLAN] };
+  if (detectors.length === 0) return noSpot(plan, id, answers);
+  return { why: MOVED, helps: ['Open it in the full app and look at the verdict, or change the answers.'] };
+}
+
+/** The plan was changed since the card was made. */
+const MOVED = 'Where the kit is in the plan now, it is blocked, or the check cannot decide.';
 
 /** The spot of the detectors on the level; null where there is none, or one of them is blocked or cannot be decided. */
 function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot | null {

@@ -164,3 +164,69 @@ describe('the quick card on a phone, from a first visit', () => {
     open.expectNoTroubles();
   });
 });
+
+describe('the quick card on other screens', () => {
+  const sizes = [
+    { width: 320, height: 640 },
+    { width: 820, height: 1180 },
+    { width: 1440, height: 900 },
+  ] as const;
+  let open: OpenPage;
+  const shot = (name: string) =>
+    process.env.STILLSPOT_SHOTS ? open.page.screenshot({ path: `${process.env.STILLSPOT_SHOTS}/${name}.png` }) : null;
+
+  beforeAll(async () => {
+    open = await openPage({ viewport: { width: 1440, height: 900 } });
+  });
+
+  it('is made with the keyboard alone, from the library', async () => {
+    const { page } = open;
+    await page.getByRole('button', { name: 'Plans' }).focus();
+    await page.keyboard.press('Enter');
+    const library = page.getByRole('dialog', { name: 'Plans' });
+    await library.getByRole('button', { name: /quick card/ }).focus();
+    await shot('quick-library');
+    await page.keyboard.press('Enter');
+    const heading = page.getByRole('heading', { name: 'Quick card' });
+    await heading.waitFor();
+    await expect.poll(() => heading.evaluate((element) => element === document.activeElement)).toBe(true);
+    for (const name of ['Basement that we live in', 'Bedroom']) {
+      await page.getByRole('button', { name }).focus();
+      await page.keyboard.press('Space');
+    }
+    await page.getByLabel('From the left wall to the right wall', { exact: true }).focus();
+    await page.keyboard.type('11 ft 6');
+    await page.keyboard.press('Enter');
+    await page.getByLabel('From your wall to the far wall', { exact: true }).focus();
+    await page.keyboard.type('13 ft');
+    await page.keyboard.press('Enter');
+    const square = page.getByRole('button', { name: /^left wall, 3 of 5/ });
+    await square.focus();
+    await page.keyboard.press('Space');
+    expect(await square.getAttribute('aria-pressed')).toBe('true');
+    await page.getByRole('button', { name: 'Make the card' }).focus();
+    await page.keyboard.press('Enter');
+    await page.locator('.quick-card__verdict').waitFor();
+    await expect.poll(() => heading.evaluate((element) => element === document.activeElement)).toBe(true);
+  });
+
+  it.each(sizes)('has no finding of axe and no sideways scrolling at $width px, in any theme', async (size) => {
+    const { page } = open;
+    await page.setViewportSize(size);
+    for (const asks of [false, true]) {
+      if (asks) await page.getByRole('button', { name: 'Change the answers' }).click();
+      for (const theme of ['paper', 'sun', 'dark'] as const) {
+        await page.evaluate((name) => window.__stillspot?.store.getState().setTheme(name), theme);
+        await settled(page);
+        expect({ theme, asks, found: await accessibilityFindings(page) }).toEqual({ theme, asks, found: [] });
+      }
+      await page.evaluate(() => window.__stillspot?.store.getState().setTheme('paper'));
+      await shot(`quick-${size.width}-${asks ? 'asks' : 'card'}`);
+      const wide = await page.evaluate(() => document.querySelector('.quick')?.scrollWidth ?? 0);
+      expect(wide).toBeLessThanOrEqual(size.width);
+    }
+    await page.getByRole('button', { name: 'Make the card' }).click();
+    await page.locator('.quick-card__verdict').waitFor();
+    open.expectNoTroubles();
+  });
+});

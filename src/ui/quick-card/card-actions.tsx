@@ -83,18 +83,15 @@ function useMade(card: QuickCard): { readonly made: Made | null; readonly troubl
   const [trouble, setTrouble] = useState('');
   useEffect(() => {
     let gone = false;
-    let address = '';
     Promise.all([cardPicture(card), cardPage(card)]).then(
       ([picture, svg]) => {
         if (gone) return;
-        address = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
-        setMade({ picture, address });
+        setMade({ picture, address: `data:image/svg+xml,${encodeURIComponent(svg)}` });
       },
       (error: unknown) => !gone && setTrouble(troubleOf(error)),
     );
     return () => {
       gone = true;
-      if (address) URL.revokeObjectURL(address);
     };
   }, [card]);
   return { made, trouble };

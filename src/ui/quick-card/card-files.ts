@@ -1,23 +1,31 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
 import { today, troubleOf, usualPaper } from '../../commands/sheet-files.ts';
 import { partMissing } from '../../platform/part-missing.ts';
 import { cardPageSize, drawCardPage } from '../../quick-card/card-page.ts';
-import type { QuickCard } from '../../quick-card/describe-card.ts';
+import { describeCard, type QuickCard } from '../../quick-card/describe-card.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
 /** The card as files: a picture to share, a page to print, a calendar. */
 
 /** Returns the page of a card as SVG text that carries its own font. */
-export async function cardPage(card: QuickCard): Promise<string> {
+export async function cardPage({ plan }: QuickCard): Promise<string> {
   const { withEmbeddedFont } = await import('../../report/embedded-font.ts').catch(partMissing);
-  return withEmbeddedFont(drawCardPage(card, { paper: usualPaper(card.plan), date: today() }));
+  return withEmbeddedFont(drawCardPage(await checkedTwice(plan), { paper: usualPaper(plan), date: today() }));
 }
 
 /** Returns the page of a card as a PNG. */
-export async function cardPicture(card: QuickCard): Promise<File> {
+export async function cardPicture({ plan }: QuickCard): Promise<File> {
   const { exportPageImage } = await import('../../report/png.ts').catch(partMissing);
-  const paper = usualPaper(card.plan);
-  const picture = await exportPageImage(drawCardPage(card, { paper, date: today() }), cardPageSize(paper));
-  return new File([picture], `${fileStem(card.plan.title)}.png`, { type: 'image/png' });
+  const paper = usualPaper(plan);
+  const page = drawCardPage(await checkedTwice(plan), { paper, date: today() });
+  const picture = await exportPageImage(page, cardPageSize(paper));
+  return new File([picture], `${fileStem(plan.title)}.png`, { type: 'image/png' });
+}
+
+/** Nothing goes out before the spot is computed a second time: where the two differ, the page has no spot. */
+async function checkedTwice(plan: Plan): Promise<QuickCard> {
+  const { opinionsOf } = await import('../../state/second-opinion-at-rest.ts').catch(partMissing);
+  return describeCard(plan, (await opinionsOf(plan)).doubts);
 }
 
 /** Whether the system has a share sheet that takes pictures. */

@@ -13,10 +13,12 @@ import {
 import { describeCard, type QuickCard } from '../../quick-card/describe-card.ts';
 import { sketchPicture } from '../../quick-card/sketch.ts';
 import { isPast } from '../../quick-card/times.ts';
+import { NO_DOUBTS } from '../../state/second-opinion.ts';
 import { useAppStore } from '../../state/store.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { CardActions } from './card-actions.tsx';
 import { anotherCard, changeAnswers } from './quick-card-store.ts';
+import { ResultPart } from './result-part.tsx';
 
 /** mm of paper; on screen it is as wide as the page. */
 const SKETCH = { width: 96, height: 92 } as const;
@@ -24,7 +26,8 @@ const SKETCH = { width: 96, height: 92 } as const;
 /** The card of the open plan. */
 export function CardView({ onClose }: { readonly onClose: () => void }) {
   const plan = useAppStore((state) => state.plan);
-  const card = useMemo(() => describeCard(plan), [plan]);
+  const doubts = useAppStore(({ second }) => second?.doubts ?? NO_DOUBTS);
+  const card = useMemo(() => describeCard(plan, doubts), [plan, doubts]);
   const [now] = useState(Date.now);
   return (
     <div className="quick__page quick-card">
@@ -33,6 +36,7 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
           The time to set it out has passed. Not set out yet? Change the answers and choose another time.
         </p>
       )}
+      <ResultPart plan={plan} onClose={onClose} />
       {card.spot ? <Spot card={card} /> : <NoSpot card={card} />}
       <CardActions card={card} onChange={changeAnswers} onAnother={anotherCard} onClose={onClose} />
       {cardSections(card).map((section) =>

@@ -11,6 +11,7 @@ import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
 import { answersOf, type CardAnswers, NO_ANSWERS } from '../../../src/quick-card/answers.ts';
 import { describeCard } from '../../../src/quick-card/describe-card.ts';
 import { quickPlan } from '../../../src/quick-card/make-plan.ts';
+import type { Doubts } from '../../../src/state/second-opinion.ts';
 import { anyAnswers } from './any-answers.ts';
 
 const FOOT = 304.8;
@@ -120,6 +121,22 @@ describe('a card that is made again', () => {
     expect(again.title).toBe('Alder Court');
     expect(again.visit).toEqual(begun.visit);
     expect(answersOf(again)?.company).toBe(true);
+  });
+});
+
+describe('a card whose plan was changed', () => {
+  it('has no spot where the two computations differ, or where the kit is blocked now', () => {
+    const { plan } = cardFor({});
+    const doubts: Doubts = new Map([['d1', { how: 'differs', says: 'They differ.' } as never]]);
+    expect(describeCard(plan, doubts)).toMatchObject({ spot: null, noSpot: { why: 'They differ.' } });
+    const moved: Plan = {
+      ...plan,
+      levels: plan.levels.map((level) => ({
+        ...level,
+        detectors: level.detectors.map((each) => ({ ...each, at: [60, 60] as const })),
+      })),
+    };
+    expect(describeCard(moved)).toMatchObject({ spot: null, noSpot: { why: expect.stringContaining('blocked') } });
   });
 });
 

@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { testState } from '../../../src/protocol/validity/test-state.ts';
+import { plainResult } from '../../../src/quick-card/plain-result.ts';
+import { validTestPlan } from '../../helpers/valid-test-plan.ts';
+
+const resultOf = (plan: Plan) => plainResult(plan, testState(plan));
+
+describe('plainResult(plan, state)', () => {
+  it('is nothing without a result', () => {
+    expect(resultOf(validTestPlan([], { readings: [] }))).toBeNull();
+  });
+
+  it('gives the step for the house where the test is valid', () => {
+    const low = resultOf(validTestPlan([1, 1.1]));
+    expect(low?.value).toBe('Your results: 1 pCi/L and 1.1 pCi/L.');
+    // EPA Citizen's Guide, 2016: below 2 pCi/L nothing is asked for; from 4 pCi/L on fix or follow up.
+    expect(low?.text).toContain('Test again');
+    expect(low?.issues).toEqual([]);
+    expect(resultOf(validTestPlan([9, 9.1]))?.text).toContain('second short-term test at once');
+  });
+
+  it('lets no low result pass while something is not written down', () => {
+    const open = resultOf(validTestPlan([1, 1.1], { conditions: [] }));
+    expect(open?.text).toBe('It cannot be relied on yet: something is not written down.');
+    expect(open?.issues.map(({ stage }) => stage)).toContain('house');
+  });
+
+  it('does not count a result outside the hours of the kit', () => {
+    const plan = validTestPlan([1, 1.1]);
+    const late = resultOf({ ...plan, visit: { ...plan.visit, end: '2026-03-20T09:00:00-04:00' } });
+    expect(late?.text).toMatch(/does not count/);
+    expect(late?.issues.map(({ stage }) => stage)).toContain('time');
+  });
+});
