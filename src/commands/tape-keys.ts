@@ -3,7 +3,7 @@ import { isTyping } from '../editor/input/typing.ts';
 import { type BurstEnd, KeyBurst, type KeyUse, type TapeKey } from '../editor/tape/key-burst.ts';
 import { lengthInputAt, nextLengthInput, typeInto } from '../editor/tape/length-input.ts';
 import { dropReading, useTape } from '../editor/tape/tape-store.ts';
-import { readTapeText, type TapeUnit } from '../editor/tape/tape-text.ts';
+import { readTapeText } from '../editor/tape/tape-text.ts';
 import { useAppStore } from '../state/store.ts';
 import { modesAt } from './modes.ts';
 
@@ -73,17 +73,13 @@ function takeTyped(typed: string, end: BurstEnd, use: 'shortcuts' | 'length'): b
   }
   if (reading.kind === 'bare') {
     // The field takes it as it takes what a hand types, and the line over the sheet asks.
-    if (LIKE_A_TAPE.test(typed)) useTape.setState({ reading: { ...reading, takenAs: bareUnit() } });
+    if (LIKE_A_TAPE.test(typed)) useTape.setState({ reading: { ...reading, isTaken: true } });
     return false;
   }
   dropReading();
-  if (reading.kind === 'length') typeInto(field, reading.text);
+  // Only what was typed all at once: the end of a length that was begun before is no length of its own.
+  if (reading.kind === 'length' && field.value.trim() === typed.trim()) typeInto(field, reading.text);
   // On the sheet Enter itself goes on to the next length that is asked for.
   if (end === 'Enter' && !field.closest('.length-box')) setTimeout(() => nextLengthInput(field)?.focus());
   return false;
-}
-
-/** The unit of bare numbers in fields of large lengths. */
-function bareUnit(): TapeUnit {
-  return useAppStore.getState().plan.display.length === 'metric' ? 'm' : 'ft';
 }

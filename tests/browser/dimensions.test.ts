@@ -138,8 +138,16 @@ describe('figures on the sheet', () => {
     const left = (3000 - 609.6 + 101.6) / 2;
     await editor.press(left, 1800);
     const field = page.getByLabel('From the left wall');
+    const stood = deskAt(await editor.level());
     await field.fill('2 ft');
-    await editor.press(5500, 3300); // a press elsewhere takes it over
+    await editor.press(5500, 3300); // a press elsewhere may be a slip
+    await field.waitFor({ state: 'detached' });
+    expect(await editor.message()).toMatch(/^2 ft was not set: From the left wall stays /);
+    expect(deskAt(await editor.level())).toEqual(stood);
+    await editor.press(3000, 1800);
+    await editor.press(left, 1800);
+    await field.fill('2 ft');
+    await page.locator('.typed-length').getByRole('button', { name: 'Set', exact: true }).click();
     await field.waitFor({ state: 'detached' });
     await expect.poll(async () => deskAt(await editor.level())[0]).toBeCloseTo(101.6 + 609.6 + 609.6, 3);
     opened.expectNoTroubles();

@@ -108,7 +108,7 @@ describe('a laser tape that types', () => {
     await open.page.evaluate((id) => window.__stillspot?.store.getState().select([id]), wall?.id ?? '');
     await open.page.getByRole('textbox', { name: /thick/i }).first().focus();
     await type('4.125');
-    expect(await tape()).toEqual({ kind: 'bare', text: '4.125', takenAs: 'ft' });
+    expect(await tape()).toEqual({ kind: 'bare', text: '4.125', isTaken: true });
     await open.page.getByRole('button', { name: 'in', exact: true }).click();
     expect(await tape()).toMatchObject({ kind: 'length', text: '4.125 in' });
     await open.page.getByRole('button', { name: 'Drop it' }).click();

@@ -35,6 +35,7 @@ export function BoxField({
         value={value}
         placeholder={placeholder}
         {...(isTurn ? {} : LENGTH_INPUT)}
+        inputMode={isTurn ? 'text' : 'decimal'}
         autoComplete="off"
         autoCapitalize="off"
         spellCheck={false}

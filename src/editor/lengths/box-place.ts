@@ -8,7 +8,7 @@ export interface BoxPlace {
 }
 
 /** As large as the box of a wall's length gets, px. */
-const WALL_BOX_PX = { width: 280, height: 176, off: 14 } as const;
+const WALL_BOX_PX = { width: 280, height: 216, off: 14 } as const;
 
 /** To the right of a corner and below it; on the other side where it would leave the sheet: the sheet must not scroll. */
 export function placeBesideCorner([x, y]: XY, stage: SizePx): BoxPlace {
@@ -19,7 +19,7 @@ export function placeBesideCorner([x, y]: XY, stage: SizePx): BoxPlace {
 }
 
 /** Size of the box of a length of the plan, px: while it waits, with its field, and with the choice of the end that moves; distance to its figure. */
-const LENGTH_BOX_PX = { width: 280, waiting: 40, height: 110, taller: 190, off: 20 } as const;
+const LENGTH_BOX_PX = { width: 280, waiting: 40, height: 150, taller: 230, off: 20 } as const;
 
 /**
  * Below a figure, above it or beside it: on the stage, and never over the figure itself.

@@ -6,6 +6,7 @@ import { toScreen } from '../../state/viewport.ts';
 import { useSketch } from '../overlay/sketch.ts';
 import type { ToolController } from '../tools/tool-controller.ts';
 import { TURN_KEY } from '../tools/wall-tool.ts';
+import { BoxActions } from './box-actions.tsx';
 import { BoxField } from './box-field.tsx';
 import { type BoxPlace, placeBesideCorner } from './box-place.ts';
 import { ScaleBox } from './scale-box.tsx';
@@ -93,6 +94,7 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
       <p id={STATUS_ID} role="status">
         {refusal || echo(text, turn, unit, hasBefore)}
       </p>
+      <BoxActions field={field} onSet={set} onCancel={close} />
     </div>
   );
 }

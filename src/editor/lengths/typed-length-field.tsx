@@ -3,6 +3,7 @@ import { parseLength } from '../../../geometry/units/index.ts';
 import { useAppStore } from '../../state/store.ts';
 import { keepFocusOfTap } from '../input/keep-focus.ts';
 import { useSketch } from '../overlay/sketch.ts';
+import { BoxActions } from './box-actions.tsx';
 import { BoxField } from './box-field.tsx';
 import type { BoxPlace } from './box-place.ts';
 import { nextFigure } from './figures.ts';
@@ -42,7 +43,11 @@ export function TypedLengthField(props: Props) {
     // Left by Enter, Tab or Escape: the length is committed already, and a second commit would move the thing twice.
     if (useLengths.getState().open !== open) return;
     const within = event.relatedTarget instanceof Element && event.relatedTarget.closest('.typed-length');
-    if (!within && apply()) closeLength();
+    if (within) return;
+    closeLength();
+    // A press elsewhere may be a slip: only Enter, Tab and the button set what is typed.
+    if (text !== null && text.trim() !== shown)
+      useAppStore.getState().say(`${text.trim()} was not set: ${read.label} stays ${shown}.`);
   };
   const echo = length?.ok && length.echo !== text?.trim() ? `${length.echo}: Enter sets it` : 'Enter sets it';
   return (
@@ -61,6 +66,7 @@ export function TypedLengthField(props: Props) {
         {refusal || echo}
       </p>
       <EndChoice open={open} read={read} onChoice={() => field.current?.focus()} />
+      <BoxActions field={field} onSet={() => goOn('enter')} onCancel={done} />
     </div>
   );
 }

@@ -15,8 +15,9 @@ export type TapeText =
   /** A bare number, and nobody has said in which unit the tape types. */
   | {
       readonly kind: 'bare';
-      readonly text: string /** The unit in which a field took it. */;
-      readonly takenAs?: TapeUnit;
+      readonly text: string;
+      /** A field took it, in the unit that bare numbers have there. */
+      readonly isTaken?: boolean;
     }
   | { readonly kind: 'unread'; readonly text: string; readonly message: string };
 

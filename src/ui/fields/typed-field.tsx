@@ -51,7 +51,12 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, i
         onChange={(event) => setText(event.currentTarget.value)}
         onBlur={commit}
         onKeyDown={(event) => {
-          if (event.key === 'Enter') commit();
+          if (event.key === 'Enter') {
+            commit();
+            // What is typed next, by hand or by a laser tape, is another value.
+            const field = event.currentTarget;
+            setTimeout(() => document.activeElement === field && field.select());
+          }
           if (event.key === 'Escape' && text !== null) {
             event.stopPropagation();
             putBack();

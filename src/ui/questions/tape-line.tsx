@@ -36,8 +36,10 @@ function wordsFor(reading: TapeText): string {
   switch (reading.kind) {
     case 'length':
       return `The laser tape read ${asRead(reading)}. Press a length on the plan to give it this.`;
-    case 'bare':
-      return `The laser tape typed ${reading.text}${reading.takenAs ? `, taken as ${reading.takenAs}` : ''}. In which unit does it type?`;
+    case 'bare': {
+      const taken = reading.isTaken ? ', and the field took it in its own unit' : '';
+      return `The laser tape typed ${reading.text}${taken}. In which unit does it type?`;
+    }
     case 'unread':
       return `The laser tape typed something else. ${reading.message}`;
   }

@@ -1,0 +1,47 @@
+import type { RefObject } from 'react';
+import type { LengthUnit } from '../../../geometry/units/index.ts';
+import { useAppStore } from '../../state/store.ts';
+import { typeInto } from '../tape/length-input.ts';
+
+/** What the digits on the screen of a phone lack. */
+const PAD: Readonly<Record<LengthUnit, readonly string[]>> = {
+  'feet-inches': ['ft', 'in', '1/2', '1/4', '1/8', '3/4'],
+  metric: ['m', 'cm', 'mm'],
+};
+
+/** The buttons of a box that asks for a length: units and fractions for a finger, and what Enter and Escape do. */
+export function BoxActions({
+  field,
+  onSet,
+  onCancel,
+}: {
+  readonly field: RefObject<HTMLInputElement | null>;
+  readonly onSet: () => void;
+  readonly onCancel: () => void;
+}) {
+  const unit = useAppStore((state) => state.plan.display.length);
+  const add = (part: string) => {
+    const input = field.current;
+    if (!input) return;
+    typeInto(input, `${input.value.trimEnd()} ${part} `.trimStart());
+    input.focus({ preventScroll: true });
+  };
+  return (
+    // The field keeps the keyboard: a press on a button does not leave it.
+    <div className="box-actions" onPointerDown={(event) => event.preventDefault()}>
+      <div className="box-actions__pad">
+        {PAD[unit].map((part) => (
+          <button key={part} type="button" className="button" onClick={() => add(part)}>
+            {part}
+          </button>
+        ))}
+      </div>
+      <button type="button" className="button" onClick={onSet}>
+        Set
+      </button>
+      <button type="button" className="button button--bare" onClick={onCancel}>
+        Cancel
+      </button>
+    </div>
+  );
+}
