@@ -133,7 +133,7 @@ function toMeasure({ protocol, display }: Plan, reports: readonly DetectorReport
   );
   return effectiveRules(protocol).flatMap(({ id, least }) => {
     const every = EVERY[id];
-    return every && measured.has(id) && least !== null
+    return every && (measured.has(id) || id === 'object') && least !== null
       ? [`at least ${formatRequired(least, display.length)} from ${every}`]
       : [];
   });

@@ -5,7 +5,8 @@ import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { publishedDistance } from '../../geometry/rules/profiles.ts';
 import { instantText, type Ms } from '../protocol/timing/clock.ts';
 import { type CardAnswers, LEAFLET_RULES, type Leaflet, withAnswers } from './answers.ts';
-import { groupsDrawn, type RoomSize, roomFixtures, roomOpenings, roomWalls, sizeOf } from './room-plan.ts';
+import { farOpening, roomOpenings } from './room-openings.ts';
+import { groupsDrawn, type RoomSize, roomFixtures, roomWalls, sizeOf } from './room-plan.ts';
 import { scheduledStart, WAKING_HOURS } from './schedule.ts';
 import { withSpot } from './spot.ts';
 import { GROUPS, LEVELS } from './things.ts';
@@ -86,12 +87,13 @@ function levelsOf(answers: CardAnswers): readonly Level[] {
 
 function drawnLevel(bare: Level, answers: CardAnswers, size: RoomSize): Level {
   const walls = roomWalls(answers, size);
+  const far = farOpening(answers, size);
   const { use } = answers;
   const at = [size.across / 2, size.along / 2] as const;
   return {
     ...bare,
-    walls,
-    openings: roomOpenings(answers, walls, size),
+    walls: far ? [...walls, far.wall] : walls,
+    openings: [...roomOpenings(answers, walls, size), ...(far ? [far.opening] : [])],
     fixtures: roomFixtures(answers, size, bare),
     rooms: use === null ? [] : [{ id: 'r1', name: capital(ROOM_USE_NOUN[use]), use, at }],
   };

@@ -1,8 +1,7 @@
 import type { Side } from '../../geometry/dimension/wall-gaps.ts';
 import { wallsAroundOutline } from '../../geometry/edit/draw-walls.ts';
-import type { Fixture, Level, Mm, Opening, Shape, Wall, XY } from '../../geometry/plan/model.ts';
-import { distance } from '../../geometry/plane/point.ts';
-import { FIXTURE_DEFAULTS, OPENING_DEFAULTS, usualHeights, WALL_THICKNESS } from '../state/defaults.ts';
+import type { Fixture, Level, Mm, Shape, Wall, XY } from '../../geometry/plan/model.ts';
+import { FIXTURE_DEFAULTS, usualHeights, WALL_THICKNESS } from '../state/defaults.ts';
 import { type CardAnswers, FAR, type GroupId, SQUARES, type Thing } from './answers.ts';
 import { THINGS } from './things.ts';
 
@@ -29,10 +28,16 @@ export function sizeOf({ across, along }: CardAnswers): RoomSize | null {
   return across === null || along === null ? null : { across, along };
 }
 
-const wallId = (side: Side): string => `w${WALL_SIDES.indexOf(side) + 1}`;
+export const wallId = (side: Side): string => `w${WALL_SIDES.indexOf(side) + 1}`;
 
-const thicknessOf = ({ inside }: CardAnswers, side: Side): Mm =>
-  inside.includes(side) ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
+/** Whether a wall has another room behind it: one with a window or an outside door is an outside wall, whatever was pressed. */
+function isInside({ inside, things }: CardAnswers, side: Side): boolean {
+  const opens = ({ kind, square }: Thing) => THINGS[kind].fixture === null && sideOfSquare(square) === side;
+  return inside.includes(side) && !things.some(opens);
+}
+
+const thicknessOf = (answers: CardAnswers, side: Side): Mm =>
+  isInside(answers, side) ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
 
 /** Returns the four walls about a floor, each as thick as an outside wall or a partition is. */
 export function roomWalls(answers: CardAnswers, { across, along }: RoomSize): readonly Wall[] {
@@ -56,7 +61,7 @@ export function roomWalls(answers: CardAnswers, { across, along }: RoomSize): re
     from: corners[k] as XY,
     to: corners[(k + 1) % 4] as XY,
     thickness: thicknessOf(answers, side),
-    side: answers.inside.includes(side) ? 'inside' : 'auto',
+    side: isInside(answers, side) ? 'inside' : 'auto',
   }));
 }
 
@@ -79,71 +84,13 @@ const isOnFloor = (square: string): boolean => squareAt(square).every((k) => k >
 
 /** Whether a thing can be at a square: openings are in walls, everything else is on the floor, behind a wall or far away. */
 export function isPlace({ kind, square }: Thing): boolean {
-  if (square === FAR) return THINGS[kind].fixture !== null;
-  if (sideOfSquare(square)) return true;
+  if (square === FAR || sideOfSquare(square)) return true;
   return THINGS[kind].fixture !== null && isOnFloor(square);
 }
 
 /** Returns the groups of which something is drawn. */
 export function groupsDrawn({ things }: CardAnswers): ReadonlySet<GroupId> {
   return new Set(things.filter(isPlace).map(({ kind }) => THINGS[kind].group));
-}
-
-/** Returns the openings: squares of one kind that lie side by side are one. */
-export function roomOpenings({ things }: CardAnswers, walls: readonly Wall[], size: RoomSize): readonly Opening[] {
-  const found: Opening[] = [];
-  for (const wall of walls) {
-    for (const kind of ['window', 'outside-door'] as const) {
-      const squares = things.filter((one) => one.kind === kind && wallId(sideOfSquare(one.square) ?? 'up') === wall.id);
-      const at = squares.filter(isPlace).map(({ square }) => alongWall(square));
-      for (const [first, last] of runsOf(at)) found.push(openingAt(found.length, wall, kind, first, last, size));
-    }
-  }
-  return found;
-}
-
-/** The place of a square along its wall, from the left or from the top of the page. */
-function alongWall(square: string): number {
-  const [x, y] = squareAt(square);
-  return x >= 0 && x < SQUARES ? x : y;
-}
-
-function runsOf(numbers: readonly number[]): readonly (readonly [first: number, last: number])[] {
-  const runs: [number, number][] = [];
-  for (const k of [...new Set(numbers)].sort((a, b) => a - b)) {
-    const last = runs.at(-1);
-    if (last && last[1] === k - 1) last[1] = k;
-    else runs.push([k, k]);
-  }
-  return runs;
-}
-
-function openingAt(
-  index: number,
-  wall: Wall,
-  kind: 'window' | 'outside-door',
-  first: number,
-  last: number,
-  { across, along }: RoomSize,
-): Opening {
-  const isLevel = wall.from[1] === wall.to[1];
-  const step = (isLevel ? across : along) / SQUARES;
-  const [near, width] = [first * step, (last - first + 1) * step];
-  // The far and the right wall run with the page, the other two against it.
-  const start = isLevel ? wall.from[0] : wall.from[1];
-  const runsWithPage = wall.id === wallId('up') || wall.id === wallId('right');
-  const offset = runsWithPage ? near - start : start - near - width;
-  const sort = kind === 'window' ? 'window' : 'door';
-  const { bottom, top } = OPENING_DEFAULTS[sort];
-  return {
-    id: `o${index + 1}`,
-    wall: wall.id,
-    kind: sort,
-    offset,
-    width: Math.min(width, distance(wall.from, wall.to) - offset),
-    bottom,
-    top,
-  };
 }
 
 /** Returns the fixtures, each as large as the square in which it is: the nearest edge of the square counts. */
@@ -184,7 +131,7 @@ export function areaOf(answers: CardAnswers, square: string, { across, along }: 
 
 /** Behind the first wall that has a room behind it, as wide as that wall. */
 function farArea(answers: CardAnswers, { across, along }: RoomSize): Shape {
-  const side = WALL_SIDES.find((each) => answers.inside.includes(each)) ?? 'up';
+  const side = WALL_SIDES.find((each) => isInside(answers, each)) ?? 'up';
   const out = thicknessOf(answers, side) + FAR_AWAY + BEHIND / 2;
   if (side === 'up') return box([across / 2, -out], across, BEHIND);
   if (side === 'down') return box([across / 2, along + out], across, BEHIND);

@@ -54,7 +54,7 @@ export function drawSketch(card: QuickCard, area: Area): string {
   return [
     element('clipPath', { id: clip }, element('rect', { x, y, width: right - x, height: bottom - y })),
     group({ 'clip-path': `url(#${clip})` }, svgShapes(view, shapes)),
-    drawNames(card, view, isSeen),
+    drawNames(card, view, extent),
     drawWallNames({ x, y, width: right - x, height: bottom - y }),
     drawSpot(card, view),
   ].join('');
@@ -101,23 +101,35 @@ const within = (thing: Fixture, { minX, minY, maxX, maxY }: Extent): boolean => 
 };
 
 /** The names of things and openings, each in its middle. */
-function drawNames({ level, model }: QuickCard, view: View, isSeen: (thing: Fixture) => boolean): string {
+function drawNames({ level, model }: QuickCard, view: View, extent: Extent): string {
   const style = { size: TYPE_MM.lead, anchor: 'middle', halo: true } as const;
-  const named = level.fixtures.filter(isSeen).map((fixture) => {
-    const row = Object.values(THINGS).find((each) => each.fixture === fixture.kind);
-    return { at: shapeMiddle(fixture.shape), text: row?.name ?? capital(FIXTURE_NOUN[fixture.kind]) };
-  });
-  const openings = model.openings.map(({ opening, body }) => ({
-    at: middleOf(body),
-    text: opening.kind === 'window' ? 'Window' : 'Door',
-  }));
+  const named = level.fixtures
+    .filter((thing) => overlap(thingExtent(thing), extent))
+    .map((fixture) => {
+      const row = Object.values(THINGS).find((each) => each.fixture === fixture.kind);
+      return {
+        at: shapeMiddle(fixture.shape),
+        text: row?.name ?? capital(FIXTURE_NOUN[fixture.kind]),
+        isUpright: false,
+      };
+    });
+  const openings = model.openings
+    .filter(({ body }) => overlap(ringExtent(body), extent))
+    .map(({ opening, body }) => ({
+      at: middleOf(body),
+      text: opening.kind === 'window' ? 'Window' : 'Door',
+      isUpright: isTall(ringExtent(body)),
+    }));
   return [...named, ...openings]
-    .map(({ at, text }) => {
+    .map(({ at, text, isUpright }) => {
       const [x, y] = toPaper(view, at);
-      return drawText(x, y + style.size * 0.35, text, style);
+      const turn = isUpright ? { transform: `rotate(-90 ${num(x)} ${num(y)})` } : {};
+      return drawText(x, y + style.size * 0.35, text, style, turn);
     })
     .join('');
 }
+
+const isTall = ({ minX, minY, maxX, maxY }: Extent): boolean => maxY - minY > maxX - minX;
 
 function drawWallNames({ x, y, width, height }: Area): string {
   const style = { size: TYPE_MM.lead, anchor: 'middle', color: COLOR.inkSoft } as const;

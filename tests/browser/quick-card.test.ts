@@ -51,7 +51,7 @@ describe('the quick card on a phone, from a first visit', () => {
     await tap('A small table that I can move');
     await open.page.getByRole('group', { name: /^Pets/ }).getByRole('button', { name: 'No' }).tap();
     taps += 1;
-    await tap(/evening \(/);
+    await tap(/evening: /);
     await shot('quick-5');
     await tap('Make the card');
     await open.page.getByRole('heading', { name: /measure with a tape/ }).waitFor();

@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import { instantText, msOf } from '../../protocol/timing/clock.ts';
-import { formatDuration, formatShortInstant } from '../../protocol/timing/format-time.ts';
+import { formatDuration } from '../../protocol/timing/format-time.ts';
 import { CLOSED_BEFORE } from '../../protocol/timing/limits.ts';
 import { closingProposals } from '../../quick-card/schedule.ts';
+import { formatForOccupants } from '../../report/documents/format-times.ts';
 import { useAppStore } from '../../state/store.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 import { ChoiceRow } from './choice-row.tsx';
@@ -11,7 +12,8 @@ import { answer, useQuickCard } from './quick-card-store.ts';
 /** When the house can be closed: evenings and weekends too. */
 export function ClosingPart() {
   const closing = useQuickCard(({ answers }) => answers.closing);
-  const zone = useAppStore(({ plan }) => plan.site.timeZone);
+  const plan = useAppStore((state) => state.plan);
+  const zone = plan.site.timeZone;
   const [now] = useState(Date.now);
   return (
     <section className="quick__part" aria-labelledby="quick-closing">
@@ -25,7 +27,7 @@ export function ClosingPart() {
         quiet
         choices={closingProposals(now, zone).map(({ words, at }) => ({
           value: at,
-          words: `${words} (${formatShortInstant(at, zone)})`,
+          words: `${words}: ${formatForOccupants(instantText(at, zone), plan) ?? ''}`,
         }))}
         chosen={msOf(closing)}
         onChoose={(at) => answer({ closing: at === null ? null : instantText(at, zone) })}

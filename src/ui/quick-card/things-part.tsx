@@ -32,8 +32,9 @@ export function ThingsPart() {
     <section className="quick__part" aria-labelledby="quick-things">
       <h3 id="quick-things">3. What is in it</h3>
       <p>
-        Choose what it is, then press every square that it touches. A dark edge is a wall, and what is behind it. Look
-        on this whole floor of the house before you say that there is none.
+        Choose what it is, then press every square that it touches. A square beyond a dark edge is a wall, or what is
+        behind it. A wall with a window counts as an outside wall. Look on this whole floor of the house before you say
+        that there is none.
       </p>
       <RoomPicture
         label={`Where is it: ${THINGS[kind].words.toLowerCase()}`}
@@ -43,11 +44,9 @@ export function ThingsPart() {
         onPress={toggle}
       />
       <p className="quick__far">
-        {THINGS[kind].fixture !== null && (
-          <button type="button" className="button" aria-pressed={isAt(FAR)} onClick={() => toggle(FAR)}>
-            {THINGS[kind].name}: on this floor, 10 ft (3 m) or more from this room
-          </button>
-        )}
+        <button type="button" className="button" aria-pressed={isAt(FAR)} onClick={() => toggle(FAR)}>
+          {THINGS[kind].name}: on this floor, 10 ft (3 m) or more from this room
+        </button>
       </p>
       {GROUP_IDS.map((group) => (
         <GroupRow key={group} group={group} answers={answers} kind={kind} onKind={setKind} />
@@ -85,7 +84,7 @@ function GroupRow({ group, answers, kind, onKind }: GroupRowProps) {
           </button>
         ))}
         <button type="button" className="button" aria-pressed={isNone} onClick={toggleNone}>
-          No {words} {group === 'outside-opening' ? 'here' : 'on this floor'}
+          No {words} on this floor
         </button>
       </div>
     </fieldset>

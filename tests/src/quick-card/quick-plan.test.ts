@@ -8,7 +8,7 @@ import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
-import { answersOf, type CardAnswers, NO_ANSWERS } from '../../../src/quick-card/answers.ts';
+import { answersOf, type CardAnswers, FAR, NO_ANSWERS } from '../../../src/quick-card/answers.ts';
 import { describeCard } from '../../../src/quick-card/describe-card.ts';
 import { quickPlan } from '../../../src/quick-card/make-plan.ts';
 import type { Doubts } from '../../../src/state/second-opinion.ts';
@@ -106,6 +106,31 @@ describe('the plan of a quick card', () => {
     const { spot } = cardFor({ support: { kind: 'shelf', top: 1200, square: '1,5' } });
     expect(spot?.on).toBe('shelf');
     expect(spot?.detectors[0]?.base).toBe(1200);
+  });
+});
+
+describe('windows and outside doors', () => {
+  it('make their wall an outside wall, whatever was pressed', () => {
+    const { plan, spot } = cardFor({ inside: ['up', 'right'], things: [{ kind: 'window', square: '1,-1' }] });
+    expect(plan.levels[0]?.walls.map(({ side }) => side)).toEqual(['auto', 'inside', 'auto', 'auto']);
+    expect(spot?.measure).toContain('at least 3 ft from every window and outside door');
+  });
+
+  it('far away on this floor are drawn 10 ft away, not left out', () => {
+    const { plan, spot } = cardFor({ things: [{ kind: 'outside-door', square: FAR }] });
+    const [report] = levelWith(plan)?.detectors ?? [];
+    const check = report?.checks.find(({ rule }) => rule === 'outside-opening');
+    expect(check).toMatchObject({ verdict: 'clear', notRun: false });
+    expect(check?.measured).toBeGreaterThan(10 * FOOT);
+    expect(spot?.open.map(({ rule }) => rule)).not.toContain('outside-opening');
+  });
+
+  it('of one kind in squares side by side are one opening', () => {
+    const { plan } = cardFor({
+      things: ['-1,1', '-1,2', '-1,4'].map((square) => ({ kind: 'window' as const, square })),
+    });
+    // 20 ft in five squares: 4 ft each.
+    expect(plan.levels[0]?.openings.map(({ width }) => Math.round(width / FOOT))).toEqual([8, 4]);
   });
 });
 

@@ -47,6 +47,11 @@ export function EmptySheet() {
             Four walls in one drag
           </button>
         </Way>
+        {first && (
+          <Way what="For the people who live here: a few answers, nothing to draw. Where to put the kit, when to set it out and to fetch it.">
+            <CommandButton command="quick-card" />
+          </Way>
+        )}
         <Way what="Wall after wall with the tape: point the way, type the length, press Enter.">
           <button type="button" className="button" onClick={() => take({ kind: 'wall' })}>
             Type the lengths
@@ -55,11 +60,6 @@ export function EmptySheet() {
         <Way what="Somebody's sketch or an old plan: set its scale, then draw on top of it.">
           <PictureButton className="button" words="Draw over a photo" />
         </Way>
-        {first && (
-          <Way what="For the people who live here: a few answers, nothing to draw. Where to put the kit, when to set it out and to fetch it.">
-            <CommandButton command="quick-card" />
-          </Way>
-        )}
         {first && (
           <Way what="An invented house, to see how it works.">
             <CommandButton command="plans">Look at a sample</CommandButton>
