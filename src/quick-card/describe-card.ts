@@ -6,7 +6,7 @@ import { headlineOf, openRules, SEND_THE_PLAN, type Tone, toneOf, worstTone } fr
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
-import { formatLength, formatRequired } from '../../geometry/units/index.ts';
+import { formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type Doubts, NO_DOUBTS } from '../state/second-opinion.ts';
 import { answersOf, type CardAnswers, GROUP_IDS, NO_ANSWERS } from './answers.ts';
 import { type NoSpot, noSpot } from './no-spot.ts';
@@ -102,7 +102,7 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
     tone,
     headline: headlineOf(report).word,
     tapes: tapesOf(plan, model),
-    height: formatLength(first.base, plan.display.length),
+    height: formatMeasured(first.base, plan.display.length),
     heights: heightsOf(plan, answers),
     on: answers.support?.kind ?? null,
     measure: toMeasure(plan, reports),
@@ -115,7 +115,7 @@ function tapesOf(plan: Plan, model: LevelModel): readonly TapeDistance[] {
   return nearGaps(model, middle, NO_REACH).map(({ side, gap, line }) => ({
     side,
     line,
-    length: formatLength(gap, plan.display.length),
+    length: formatMeasured(gap, plan.display.length),
     from: `from the ${WALL_WORDS[side]}`,
   }));
 }

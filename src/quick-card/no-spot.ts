@@ -8,7 +8,7 @@ import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import { furnitureVerdict } from '../../geometry/search/furniture.ts';
-import { formatLength, formatRequired } from '../../geometry/units/index.ts';
+import { formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type CardAnswers, GROUP_IDS, type GroupId } from './answers.ts';
 import { NEEDED_WORDS, neededAnswers } from './needed.ts';
 import { groupsDrawn } from './room-plan.ts';
@@ -59,7 +59,7 @@ function wrongHeight(plan: Plan, answers: CardAnswers): NoSpot | null {
   }
   if (isInBand(band, top)) return null;
   return {
-    why: `A top ${formatLength(top, unit)} above the floor is too ${top < band.low ? 'low' : 'high'}.`,
+    why: `A top ${formatMeasured(top, unit)} above the floor is too ${top < band.low ? 'low' : 'high'}.`,
     helps: [
       `Use one between ${formatRequired(band.low, unit)} and ${formatRequired(band.high, unit, 'most')} above the floor.`,
     ],

@@ -1,6 +1,6 @@
 import { capital, ROOM_USE_NOUN } from '../../../geometry/messages/index.ts';
 import { ROOM_USES_ALLOWED, ROOM_USES_BARRED, type RoomUse } from '../../../geometry/plan/model.ts';
-import { FOOT, formatLength, type LengthUnit } from '../../../geometry/units/index.ts';
+import { FOOT, formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';
 import { LEVEL_ANSWERS } from '../../quick-card/answers.ts';
 import { LEVELS } from '../../quick-card/things.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
@@ -92,7 +92,7 @@ function LengthRow({ label, value, onCommit }: LengthRowProps) {
       <ChoiceRow
         label={`${label}: round lengths`}
         quiet
-        choices={LENGTHS[unit].map((mm) => ({ value: mm, words: formatLength(mm, unit) }))}
+        choices={LENGTHS[unit].map((mm) => ({ value: mm, words: formatMeasured(mm, unit) }))}
         chosen={value}
         onChoose={onCommit}
       />
