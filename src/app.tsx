@@ -7,6 +7,7 @@ import { NO_DOUBTS } from './state/second-opinion.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
 import { later, preloaded } from './ui/hooks/later.tsx';
+import { useTypedSavedOnLeave } from './ui/hooks/use-typed-saved.ts';
 import { SheetLine } from './ui/questions/tape-line.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
@@ -54,6 +55,7 @@ function Page() {
   useColumns();
   useFileDrop();
   useMovedButtonPress();
+  useTypedSavedOnLeave();
   useTapeKeys();
   useKeyboard();
   useClipboardKeys();

@@ -37,6 +37,18 @@ describe('the copy in the browser', () => {
     await expect.poll(async () => (await plan(page))?.title).toBe('Left at once');
   });
 
+  it('holds what stands in a field that was not left: at a reload, and at a rest', async () => {
+    const { page } = await openPage();
+    await openSample(page);
+    const title = page.getByRole('banner').getByLabel('Title of the sheet');
+    await title.fill('Typed, not left');
+    await page.reload();
+    await expect.poll(async () => (await plan(page))?.title).toBe('Typed, not left');
+    await title.fill('Typed, and rested');
+    await expect.poll(async () => (await plan(page))?.title).toBe('Typed, and rested');
+    expect(await title.evaluate((field) => field === document.activeElement)).toBe(true);
+  });
+
   it('brings the plan back after the tab has crashed', async () => {
     const { page, context } = await openPage();
     await openSample(page);

@@ -8,6 +8,7 @@ import {
   type WallTimeInput,
   wallTimeInputValue,
 } from '../../protocol/timing/wall-time-input.ts';
+import { useTypedSaved } from '../hooks/use-typed-saved.ts';
 import './fields.css';
 import './instant-field.css';
 
@@ -104,6 +105,8 @@ function useInstantText({ value, zone, onCommit }: Pick<Props, 'value' | 'zone' 
     else if (read.kind === 'twice') setTrouble('');
     else set(read.kind === 'empty' ? null : read.at);
   };
+  const isWhole = text !== shown && read.kind === 'instant';
+  useTypedSaved(isWhole ? text : null, () => read.kind === 'instant' && set(read.at));
   return { text, trouble, instead, read, shown, setText, setInstead, set, commit };
 }
 

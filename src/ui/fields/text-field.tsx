@@ -1,4 +1,5 @@
 import { useEffect, useId, useState } from 'react';
+import { useTypedSaved } from '../hooks/use-typed-saved.ts';
 import './fields.css';
 
 interface Props {
@@ -25,6 +26,7 @@ export function TextField({ label, value, onCommit, placeholder, hint, id: given
   const commit = () => {
     if (text !== value) onCommit(text);
   };
+  useTypedSaved(text === value ? null : text, commit);
   return (
     <div className="field">
       <label className="field__label" htmlFor={id}>

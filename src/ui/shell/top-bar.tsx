@@ -8,6 +8,7 @@ import { useAppStore } from '../../state/store.ts';
 import { canPickPlace } from '../../storage/plan-files.ts';
 import { writeSetting } from '../../storage/settings.ts';
 import { THEMES, type ThemeName } from '../../theme/tokens.ts';
+import { useTypedSaved } from '../hooks/use-typed-saved.ts';
 import { CommandButton } from './command-button.tsx';
 import { SaveStatusLine } from './save-status-line.tsx';
 import './top-bar.css';
@@ -45,6 +46,7 @@ function PlanTitle() {
   const commit = () => {
     if (text !== title) run((plan) => ({ ...plan, title: text }));
   };
+  useTypedSaved(text === title ? null : text, commit);
   return (
     <input
       id={TITLE_FIELD}
