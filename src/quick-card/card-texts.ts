@@ -52,8 +52,9 @@ export function timeFacts(times: CardTimes): readonly CardFact[] {
   ];
 }
 
-/** The heading of what nobody has looked at. */
+/** The headings of what somebody has to look at: while a point is open, and when none is. */
 export const OPEN_TITLE = 'Still open: not an all-clear';
+export const LOOKED_TITLE = 'What you have looked at';
 
 /** Returns everything below the sketch: what to measure, what is open, what to do and what not to do. */
 export function cardSections(card: QuickCard): readonly CardSection[] {

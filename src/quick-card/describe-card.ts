@@ -2,15 +2,15 @@ import { checkDetector } from '../../geometry/check/check-detector.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { type NearGap, nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { headlineOf, openRules, SEND_THE_PLAN, type Tone, toneOf, worstTone } from '../../geometry/messages/index.ts';
+import { headlineOf, SEND_THE_PLAN, type Tone, toneOf, worstTone } from '../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
 import { formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type Doubts, NO_DOUBTS } from '../state/second-opinion.ts';
 import { answersOf, type CardAnswers, GROUP_IDS, NO_ANSWERS } from './answers.ts';
+import { type LookPoint, lookPoints } from './look-points.ts';
 import { type NoSpot, noSpot } from './no-spot.ts';
-import { groupsDrawn } from './room-plan.ts';
 import { heightBand, middleOf, modelOf, NO_REACH } from './spot.ts';
 import { WALL_WORDS } from './square-words.ts';
 import { GROUPS } from './things.ts';
@@ -41,8 +41,9 @@ export interface CardSpot {
   readonly on: 'table' | 'shelf' | null;
   /** What to measure before it is set down: "at least 4 ft from the furnace". */
   readonly measure: readonly string[];
-  /** Rules that nobody has looked at: never an all-clear. */
-  readonly open: readonly OpenPoint[];
+  readonly points: readonly LookPoint[];
+  /** The points that nobody has looked at: never an all-clear. */
+  readonly open: readonly LookPoint[];
 }
 
 interface TapeDistance {
@@ -51,11 +52,6 @@ interface TapeDistance {
   readonly length: string;
   /** "from the left wall". */
   readonly from: string;
-}
-
-interface OpenPoint {
-  readonly rule: string;
-  readonly words: string;
 }
 
 /**
@@ -97,6 +93,7 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
   const [first] = detectors;
   if (!first || tone === null || tone === 'blocked' || tone === 'unknown') return null;
   const report = reports.find((each) => toneOf(each) === tone) as DetectorReport;
+  const points = lookPoints(plan, model.level, reports, answers);
   return {
     detectors,
     tone,
@@ -106,7 +103,8 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
     heights: heightsOf(plan, answers),
     on: answers.support?.kind ?? null,
     measure: toMeasure(plan, reports),
-    open: openPoints(plan, report, answers),
+    points,
+    open: points.filter(({ isOpen }) => isOpen),
   };
 }
 
@@ -143,23 +141,4 @@ const EVERY: Readonly<Partial<Record<RuleId, string>>> = {
   ...Object.fromEntries(GROUP_IDS.map((group) => [group, GROUPS[group].every])),
   'outside-wall': 'every outside wall',
   object: 'everything that stands around it, and the other walls',
-};
-
-/** What the verdict leaves open, and washers, which a plan file cannot record as looked for. */
-function openPoints(plan: Plan, report: DetectorReport, answers: CardAnswers): readonly OpenPoint[] {
-  const { looks, others } = openRules(report, plan);
-  const washer = answers.none.includes('washer-dryer') || groupsDrawn(answers).has('washer-dryer');
-  const unseen = [...looks, ...effectiveRules(plan.protocol).filter(({ id }) => !washer && id === 'washer-dryer')];
-  return [
-    ...unseen.map(({ id, name, least }) => ({
-      rule: id,
-      words: `${name}: nobody has looked. It has to be ${formatRequired(least ?? 0, plan.display.length)} away.`,
-    })),
-    ...others.map(({ id, name }) => ({ rule: id, words: OPEN_WORDS[id] ?? `${name}: not checked.` })),
-  ];
-}
-
-const OPEN_WORDS: Readonly<Partial<Record<RuleId, string>>> = {
-  'direct-sun': 'Direct sun: not checked. It must never shine on the spot.',
-  support: 'What carries it: not said. Something firm, under its whole foot.',
 };

@@ -68,11 +68,21 @@ describe('the quick card on a phone, from a first visit', () => {
     const word = report ? headlineOf(report).word : '';
     expect(await open.page.locator('.quick-card__verdict').textContent()).toContain(word);
     const still = open.page.getByRole('region', { name: 'Still open: not an all-clear' });
-    expect(await still.getByRole('listitem').count()).toBe(1);
-    await still.getByRole('button', { name: /no direct sun/ }).tap();
-    await expect.poll(() => open.page.locator('.quick-card__verdict').textContent()).toMatch(/ ?Clear$/);
+    expect(await still.locator('li[data-open="true"]').count()).toBe(1);
+    const sun = open.page.getByRole('button', { name: /no direct sun/ });
+    await sun.scrollIntoViewIfNeeded();
+    const before = await sun.boundingBox();
+    const verdict = () => open.page.locator('.quick-card__verdict').textContent();
+    await sun.tap();
+    await expect.poll(verdict).toMatch(/ ?Clear$/);
     expect(await still.count()).toBe(0);
     expect((await plan()).levels[0]?.lookedFor).toContain('direct-sun');
+    // A second press takes it back; nothing moves for either.
+    await sun.tap();
+    await expect.poll(verdict).toContain(word);
+    await sun.tap();
+    await expect.poll(verdict).toMatch(/ ?Clear$/);
+    expect(await sun.boundingBox()).toEqual(before);
   });
 
   it('hands out the picture of one upright page, and the times for a calendar', async () => {

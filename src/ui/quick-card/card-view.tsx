@@ -1,16 +1,17 @@
 import { useMemo, useState } from 'react';
-import { openAnswer, withOpenAnswered } from '../../quick-card/answer-open.ts';
 import {
   type CardFact,
   type CardSection,
   cardCautions,
   cardSections,
+  LOOKED_TITLE,
   OPEN_TITLE,
   placeFacts,
   timeFacts,
   twoKits,
 } from '../../quick-card/card-texts.ts';
 import { describeCard, type QuickCard } from '../../quick-card/describe-card.ts';
+import { type LookPoint, withLooked } from '../../quick-card/look-points.ts';
 import { sketchPicture } from '../../quick-card/sketch.ts';
 import { isPast } from '../../quick-card/times.ts';
 import { NO_DOUBTS } from '../../state/second-opinion.ts';
@@ -39,13 +40,12 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
       <ResultPart plan={plan} onClose={onClose} />
       {card.spot ? <Spot card={card} /> : <NoSpot card={card} />}
       <CardActions card={card} onChange={changeAnswers} onAnother={anotherCard} onClose={onClose} />
-      {cardSections(card).map((section) =>
-        section.title === OPEN_TITLE ? (
-          <OpenPoints key={section.title} card={card} />
-        ) : (
+      <LookPoints card={card} />
+      {cardSections(card)
+        .filter(({ title }) => title !== OPEN_TITLE)
+        .map((section) => (
           <Section key={section.title} section={section} />
-        ),
-      )}
+        ))}
       <p>{twoKits(card)}</p>
       <p className="fine soft">{cardCautions().join(' ')}</p>
     </div>
@@ -118,26 +118,27 @@ function Section({ section: { title, items } }: { readonly section: CardSection 
   );
 }
 
-/** What nobody has looked at, each with the answer that a look allows. */
-function OpenPoints({ card }: { readonly card: QuickCard }) {
-  const answer = (rule: string) => useAppStore.getState().run((plan) => withOpenAnswered(plan, card, rule, Date.now()));
+/** What somebody has to look at. A second press takes a look back; nothing moves for it. */
+function LookPoints({ card }: { readonly card: QuickCard }) {
+  const { spot, level } = card;
+  if (!spot || spot.points.length === 0) return null;
+  const title = spot.open.length > 0 ? OPEN_TITLE : LOOKED_TITLE;
+  const press = (point: LookPoint) =>
+    useAppStore.getState().run((plan) => withLooked(plan, level.id, point, Date.now()));
   return (
-    <section className="quick-card__open" aria-label={OPEN_TITLE}>
-      <h3>{OPEN_TITLE}</h3>
+    <section className="quick-card__open" aria-label={title}>
+      <h3>{title}</h3>
       <ul className="quick-card__list">
-        {card.spot?.open.map(({ rule, words }) => {
-          const says = openAnswer(rule);
-          return (
-            <li key={rule}>
-              <p>{words}</p>
-              {says && (
-                <button type="button" className="button" onClick={() => answer(rule)}>
-                  {says}
-                </button>
-              )}
-            </li>
-          );
-        })}
+        {spot.points.map((point) => (
+          <li key={point.rule} data-open={point.isOpen}>
+            {point.says && (
+              <button type="button" className="button" aria-pressed={!point.isOpen} onClick={() => press(point)}>
+                {point.says}
+              </button>
+            )}
+            <p>{point.words}</p>
+          </li>
+        ))}
       </ul>
     </section>
   );

@@ -10,6 +10,7 @@ import { writePlan } from '../../../geometry/planfile/write.ts';
 import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
 import { answersOf, type CardAnswers, FAR, NO_ANSWERS } from '../../../src/quick-card/answers.ts';
 import { describeCard } from '../../../src/quick-card/describe-card.ts';
+import { withLooked } from '../../../src/quick-card/look-points.ts';
 import { quickPlan } from '../../../src/quick-card/make-plan.ts';
 import type { Doubts } from '../../../src/state/second-opinion.ts';
 import { anyAnswers } from './any-answers.ts';
@@ -219,5 +220,18 @@ describe('any answers', () => {
       { numRuns: 300 },
     );
     expect(spots).toBeGreaterThan(60);
+  });
+});
+
+describe('a look at the spot', () => {
+  it('closes a point, and is taken back', () => {
+    const before = cardFor({ none: [] });
+    const sump = before.spot?.points.find(({ rule }) => rule === 'sump');
+    const looked = sump ? describeCard(withLooked(before.plan, before.level.id, sump, NOW)) : before;
+    expect(looked.level.lookedFor).toEqual(['sump']);
+    expect(looked.answers.none).toEqual(['sump']);
+    const again = looked.spot?.points.find(({ rule }) => rule === 'sump');
+    expect(again).toMatchObject({ isOpen: false });
+    expect(again && withLooked(looked.plan, looked.level.id, again, NOW)).toEqual(before.plan);
   });
 });
