@@ -1,6 +1,6 @@
-import { lazy, Suspense, useEffect } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { useKeyboard } from './commands/keyboard.ts';
-import { usePanels } from './commands/panels.ts';
+import { isPlanInView, usePanels } from './commands/panels.ts';
 import { useTapeKeys } from './commands/tape-keys.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
 import { NO_DOUBTS } from './state/second-opinion.ts';
@@ -20,18 +20,23 @@ import { useFileDrop } from './ui/shell/use-file-drop.ts';
 import { useHeightOfSelected } from './ui/shell/use-height-of-selected.ts';
 import { useMovedButtonPress } from './ui/shell/use-moved-button-press.ts';
 import { EmptySheet } from './ui/stages/draw/empty-sheet.tsx';
+import { StageBar } from './ui/stages/stage-bar.tsx';
 import { StageColumn } from './ui/stages/stage-column.tsx';
 import './app.css';
 
 // The sheet with its canvas library. The page asks for it when the start is there, not before: on a slow line it would hold up all else.
 const PlanCanvas = preloaded(() => import('./editor/plan-canvas.tsx').then((part) => part.PlanCanvas));
+const StagePage = later(() => import('./ui/stages/stage-page.tsx').then((part) => part.StagePage));
 const CommandMenu = later(() => import('./ui/menu/command-menu.tsx').then((part) => part.CommandMenu));
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
 
 // Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
 const TracingFrame = lazy(() => import('./editor/overlay/tracing-frame.tsx'));
 
-/** The whole screen: the stages on the left, the sheet in the middle, the verdict on the right. */
+/**
+ * The whole screen: the bar of the stages; below it the work of a stage on the left, the sheet in the middle and the verdict on the right,
+ * or the page of a stage over all of it.
+ */
 export function App() {
   return (
     <ErrorBoundary>
@@ -50,6 +55,10 @@ function Page() {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
   const isMenuOpen = useAppStore(({ menu }) => menu !== null);
+  const onPlan = usePanels(isPlanInView);
+  // Opened once it stays, with what was typed into it.
+  const [pageOpened, setPageOpened] = useState(false);
+  if (!onPlan && !pageOpened) setPageOpened(true);
   const asked = usePanels((ui) => ui.dialog !== null);
   const tracingByHand = useAppStore(({ tracingFrameOpen }) => tracingFrameOpen);
   useColumns();
@@ -61,13 +70,14 @@ function Page() {
   useClipboardKeys();
   useHeightOfSelected();
   return (
-    <div className="page">
+    <div className="page" data-plan={onPlan ? 'in-view' : 'covered'}>
       <TopBar />
+      <StageBar />
       <StageColumn />
       <main className="sheet">
         <div>
           <NewVersionLine />
-          <SheetLine />
+          {onPlan && <SheetLine />}
         </div>
         <div className="sheet__plan">
           <PlanCanvas />
@@ -81,6 +91,7 @@ function Page() {
         <Foot />
       </main>
       <SideColumn />
+      {pageOpened && <StagePage />}
       {asked && (
         <div className="page__over">
           <Dialogs />

@@ -3,6 +3,7 @@ import { openChecks } from '../../geometry/check/looked-for.ts';
 import { capital, listed, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { conditionsReport } from '../protocol/conditions/conditions-report.ts';
+import { lacksObserverOrTime } from '../protocol/conditions/edit-conditions.ts';
 import { missingRecords } from '../protocol/custody/missing-records.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
 import type { TestState } from '../protocol/validity/validity.ts';
@@ -76,11 +77,17 @@ export function guidance(
     stage('draw', drawnInWords(seen), drawHints(plan, seen)),
     stage('place', placedInWords(seen), placeHints(plan, seen), seen.every(isAllRun)),
     stage('time', timedInWords(plan), timeHints(plan, seen, now), isFetched(plan, now) && areTimesWhole(plan)),
-    stage('house', houseInWords(plan), houseHints(plan, seen), conditionsReport(plan).validity === 'holds'),
+    stage('house', houseInWords(plan), houseHints(plan, seen), isHouseWhole(plan)),
     stage('log', logInWords(plan), logHints(plan, seen), missingRecords(plan).length === 0),
     stage('read', readInWords(plan), readHints(plan, test)),
     stage('sheet', sheet.length === 0 ? 'Ready to be saved as a picture.' : '', sheet),
   ];
+}
+
+/** Returns whether every condition is met, with who saw it and when. */
+function isHouseWhole(plan: Plan): boolean {
+  const { validity, rows } = conditionsReport(plan);
+  return validity === 'holds' && !rows.some(lacksObserverOrTime);
 }
 
 const isAllRun = ({ reports }: SeenLevel): boolean => reports.every((report) => openChecks(report).length === 0);

@@ -8,7 +8,7 @@ import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
-import { openQuestion, openStage, unfold, usePanels } from './panels.ts';
+import { openQuestion, openStage, showPlan, unfold, usePanels } from './panels.ts';
 
 export const TITLE_FIELD = 'plan-title';
 export const PURPOSE_FIELD = 'site-purpose';
@@ -28,7 +28,8 @@ export const LEVELS_GROUP = 'levels-group';
 export function nameRoom(at: XY): void {
   useAppStore.getState().setTool(SELECT_TOOL);
   unfold('job');
-  usePanels.setState({ stage: 'draw', question: 'used', roomAt: at });
+  openStage('draw');
+  usePanels.setState({ question: 'used', roomAt: at });
   requestAnimationFrame(() => document.getElementById('question-used')?.focus());
 }
 
@@ -55,6 +56,7 @@ export function followHint(offer: HintAction): void {
       if (offer.tool.kind !== 'detector') openQuestion('closes');
       return;
     case 'show':
+      showPlan();
       showThings(offer.levelId, offer.ids, offer.at);
       return;
     case 'question':
@@ -98,12 +100,14 @@ export function followHint(offer: HintAction): void {
 export function goToQuestion(question: QuestionId, rule: string): void {
   useAppStore.getState().setTool(SELECT_TOOL);
   unfold('job');
-  usePanels.setState({ stage: 'draw', question, roomAt: null });
+  openStage('draw');
+  usePanels.setState({ question, roomAt: null });
   focusWhenThere([noneHereId(rule), `question-${question}`]);
 }
 
 /** Opens the answers to what carries a detector, beside its verdict. */
 function goToSupport(levelId: string, detectorId: string): void {
+  showPlan();
   useAppStore.getState().showThings(levelId, [detectorId]);
   unfold('side');
   focusWhenThere([SUPPORT_ANSWER]);

@@ -3,7 +3,7 @@ import { useLengths } from '../editor/lengths/store.ts';
 import { SHEET_ID } from '../editor/open-menu.ts';
 import { isGestureUnderWay } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
-import { usePanels } from './panels.ts';
+import { isPlanInView, usePanels } from './panels.ts';
 
 /** What key presses are for: each mode has shortcuts of its own. */
 export type Mode =
@@ -23,13 +23,16 @@ export type Mode =
   | 'gesture'
   /** The sheet has the focus, or nothing has: elsewhere arrows and Enter belong to buttons and lists. */
   | 'sheet'
-  | 'page';
+  | 'page'
+  /** The page of a stage covers the plan: no key may change what is not in view. */
+  | 'form';
 
 /** The modes of the page for a key press there, the one that is asked first in front. */
 export function modesAt(target: EventTarget | null): readonly Mode[] {
   if (isDialogOpen() || usePanels.getState().dialog) return ['dialog'];
   if (useAppStore.getState().menu) return ['menu'];
   const state = useAppStore.getState();
+  if (!isPlanInView(usePanels.getState())) return isTyping(target) ? ['field'] : ['form'];
   const { open } = useLengths.getState();
   const typing = isTyping(target);
   const conditions: readonly (readonly [Mode, boolean])[] = [

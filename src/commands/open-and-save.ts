@@ -24,7 +24,7 @@ import {
 } from '../storage/plan-files.ts';
 import { openStored } from '../storage/restore.ts';
 import type { Sample } from '../storage/samples.ts';
-import { openStage, showDialog, unfold, usePanels } from './panels.ts';
+import { openStage, showDialog, unfoldFirst, usePanels } from './panels.ts';
 import { pictureWords, planToSave } from './picture-choice.ts';
 
 /** Opening and saving whole plans: a new sheet, a file, a sample, a plan of the library. */
@@ -46,7 +46,7 @@ export function newSheet(): Promise<void> {
     showAddress({ shows: 'new' }, addressStep());
     showDialog(null);
     openStage('draw');
-    unfold('job');
+    unfoldFirst('job');
     if (had) say('A new sheet. The plan before stands under Plans.');
   });
 }
@@ -140,7 +140,7 @@ function lookAtOpened(): void {
   showDialog(null);
   const placed = plan.levels.some(({ detectors }) => detectors.length > 0);
   openStage(placed ? 'place' : 'draw');
-  unfold(placed ? 'side' : 'job');
+  unfoldFirst(placed ? 'side' : 'job');
 }
 
 /** Opening a plan from the library replaces the address of the library: Back then leads to the page before it. */

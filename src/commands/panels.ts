@@ -31,8 +31,18 @@ export type Dialog =
   /** One of the papers that go out with the job. */
   | { readonly kind: 'paper'; readonly paper: PaperName; readonly which: VisitDocument };
 
+/** The stages that are worked on beside the plan; each of the others has a page of its own. */
+export const PLAN_STAGES = ['site', 'draw', 'place'] as const satisfies readonly Stage[];
+type PlanStage = (typeof PLAN_STAGES)[number];
+
+const isPlanStage = (stage: Stage): stage is PlanStage => PLAN_STAGES.some((each) => each === stage);
+
 interface UiState {
-  readonly stage: Stage | null;
+  readonly stage: Stage;
+  /** The stage that was last worked on beside the plan: the way back from a page leads there. */
+  readonly planStage: PlanStage;
+  /** Whether the page of the two visits covers the page of the stage. */
+  readonly visitOpen: boolean;
   readonly question: QuestionId | null;
   /** The room that "What is it used for?" is asked about; null for whichever is pressed next. */
   readonly roomAt: XY | null;
@@ -65,6 +75,8 @@ const FIRST_ROW: ItemRow = { more: 3, spacing: 1828.8, direction: 0 };
 /** Which panels are open, and what their fields last held: never in the plan, never in the history. */
 export const usePanels = create<UiState>()(() => ({
   stage: 'draw',
+  planStage: 'draw',
+  visitOpen: false,
   question: 'closes',
   roomAt: null,
   dialog: null,
@@ -78,7 +90,33 @@ export const usePanels = create<UiState>()(() => ({
   savedPictures: { choice: 'ask', images: [] },
 }));
 
-export const openStage = (stage: Stage | null): void => usePanels.setState({ stage });
+/** Returns whether the plan is in view: no page covers it. */
+export const isPlanInView = ({ stage, visitOpen }: Pick<UiState, 'stage' | 'visitOpen'>): boolean =>
+  isPlanStage(stage) && !visitOpen;
+
+/** Opens a stage. What is typed into a field of the open one is committed first, as on leaving the field. */
+export function openStage(stage: Stage): void {
+  leaveField();
+  usePanels.setState({ stage, visitOpen: false, ...(isPlanStage(stage) ? { planStage: stage } : {}) });
+}
+
+/** Comes back to the plan, at the stage that was last open beside it. */
+export function showPlan(): void {
+  const state = usePanels.getState();
+  if (!isPlanInView(state)) openStage(state.planStage);
+}
+
+/** Opens the page of the two visits. */
+export function openVisit(): void {
+  leaveField();
+  usePanels.setState({ visitOpen: true });
+}
+
+/** A press on a button does not take the focus from a field in every browser. */
+function leaveField(): void {
+  const { activeElement } = document;
+  if (activeElement instanceof HTMLElement && activeElement.matches('input, textarea, select')) activeElement.blur();
+}
 export const openQuestion = (question: QuestionId | null): void => usePanels.setState({ question, roomAt: null });
 export const showDialog = (dialog: Dialog | null): void => usePanels.setState({ dialog });
 
@@ -86,6 +124,9 @@ export type PageColumn = 'job' | 'side';
 
 /** On a small page the sheet has room for one column beside it: the other one is folded to a strip. */
 export const SMALL_PAGE = '(max-width: 1180px)';
+/** On a phone, or on a page enlarged to its size, a column covers the sheet or is a strip. */
+const PHONE_PAGE = '(max-width: 640px), (max-height: 500px)';
+export const isPhonePage = (): boolean => window.matchMedia(PHONE_PAGE).matches;
 const isSmallPage = (): boolean => window.matchMedia(SMALL_PAGE).matches;
 
 /** Folds a column to a strip. */
@@ -98,4 +139,28 @@ export function unfold(column: PageColumn): void {
   const folded = column === 'job' ? { jobFolded: false } : { sideFolded: false };
   const other = column === 'job' ? { sideFolded: true } : { jobFolded: true };
   usePanels.setState(isSmallPage() ? { ...folded, ...other } : folded);
+}
+
+/** The column that is open first with a plan: none on a phone, where it would cover the sheet. */
+export function unfoldFirst(column: PageColumn): void {
+  if (isPhonePage()) foldAll();
+  else unfold(column);
+}
+
+/** Leaves the whole page to the sheet. */
+export function foldAll(): void {
+  usePanels.setState({ jobFolded: true, sideFolded: true });
+}
+
+/**
+ * Opens a stage by its button in the bar, with its column. On a phone, where a column covers the sheet, Draw and Place show the plan first;
+ * a second press shows their column.
+ */
+export function pressStage(stage: Stage): void {
+  const before = usePanels.getState();
+  const again = isPlanInView(before) && before.stage === stage;
+  openStage(stage);
+  if (!isPlanStage(stage)) return;
+  if (!isPhonePage() || stage === 'site' || (again && before.jobFolded)) unfold('job');
+  else foldAll();
 }

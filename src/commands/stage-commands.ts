@@ -1,10 +1,13 @@
 import { STAGE_NAME, type Stage } from '../advice/guidance.ts';
 import type { Command } from './command.ts';
-import { openStage, usePanels } from './panels.ts';
+import { openVisit, pressStage } from './panels.ts';
 
-/** Opens a stage of the job; folds the one that is open. */
-export const STAGE_COMMANDS: readonly Command[] = (Object.keys(STAGE_NAME) as Stage[]).map((stage) => ({
-  id: `stage-${stage}`,
-  name: STAGE_NAME[stage],
-  run: () => openStage(usePanels.getState().stage === stage ? null : stage),
-}));
+/** Opens a stage of the test, or the page of the two visits. */
+export const STAGE_COMMANDS: readonly Command[] = [
+  ...(Object.keys(STAGE_NAME) as Stage[]).map((stage) => ({
+    id: `stage-${stage}`,
+    name: STAGE_NAME[stage],
+    run: () => pressStage(stage),
+  })),
+  { id: 'visit', name: 'Visit', run: openVisit },
+];

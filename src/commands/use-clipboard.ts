@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { isTyping } from '../editor/input/typing.ts';
 import { useAppStore } from '../state/store.ts';
 import { copied, paste, reachedSystem } from './clipboard.ts';
+import { isPlanInView, usePanels } from './panels.ts';
 
 /** The browser's keys for copy, cut and paste, wherever nothing is typed and no words of the page are marked. */
 export function useClipboardKeys(): void {
@@ -9,6 +10,7 @@ export function useClipboardKeys(): void {
     const ours = (event: ClipboardEvent) =>
       !event.defaultPrevented &&
       !isTyping(event.target) &&
+      isPlanInView(usePanels.getState()) &&
       !document.querySelector('dialog[open]') &&
       !useAppStore.getState().menu;
     const onCopy = (event: ClipboardEvent) => {

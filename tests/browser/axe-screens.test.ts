@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
+import { openStage } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -10,11 +11,7 @@ let editor: Editor;
 
 const button = (name: string | RegExp) =>
   page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name }).first();
-/** A heading folds its stage when it is open already. */
-async function stage(name: string): Promise<void> {
-  const heading = button(name);
-  if ((await heading.getAttribute('aria-expanded')) !== 'true') await heading.click();
-}
+const stage = (name: string) => openStage(page, name);
 const unfold = (summary: string) => page.locator('summary', { hasText: summary }).first().click();
 const unfoldAll = (id: string) =>
   page.locator(`#stage-${id} details`).evaluateAll((all) => {
@@ -100,6 +97,7 @@ describe('axe finds nothing', () => {
         await stage('Place');
         await page.getByRole('heading', { name: 'Side by side' }).waitFor();
         await button(/^C1/).click();
+        await page.locator('.places[aria-busy="true"]').waitFor({ state: 'detached' });
       },
     },
     {
@@ -184,7 +182,8 @@ describe('axe finds nothing', () => {
       screen: 'both columns folded',
       show: async () => {
         await button('Back to the sheet').click();
-        for (const column of ['job', 'side']) await page.locator(`.${column} .column-head > .text-button`).click();
+        await stage('Draw');
+        for (const head of ['.job__head', '.side .column-head']) await page.locator(`${head} > .text-button`).click();
       },
     },
   ])('$screen', async ({ show }) => {

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import type { Level, XY } from '../../geometry/plan/model.ts';
 import { drag, type PagePoint } from './harness.ts';
+import { openStage } from './samples.ts';
 
 /** Works the sheet of an open page in plan coordinates, mm, as a hand would: every press goes through the browser's own input. */
 export interface Editor {
@@ -51,23 +52,19 @@ export async function editorOf(page: Page): Promise<Editor> {
     if (!found) throw new Error('the page shows no level');
     return found;
   };
-  const openStage = async (name: string) => {
-    const stage = page.getByRole('button', { name, exact: true });
-    if ((await stage.getAttribute('aria-expanded')) !== 'true') await stage.click();
-  };
   return {
     page,
     at,
     move,
     level,
     take: async (question, answer) => {
-      await openStage('Draw');
+      await openStage(page, 'Draw');
       const asked = page.getByRole('button', { name: question, exact: true });
       if ((await asked.getAttribute('aria-expanded')) !== 'true') await asked.click();
       await page.locator('.answers').getByRole('button', { name: answer }).first().click();
     },
     takeDetector: async () => {
-      await openStage('Place');
+      await openStage(page, 'Place');
       await page.locator('.answers').getByRole('button', { name: 'Detector' }).first().click();
     },
     press: async (x, y) => {

@@ -4,6 +4,7 @@ import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { DESK, freshSample, middleOf, pressKeys, sample, sampleLevel, selectIds } from './hands.ts';
 import { type OpenPage, openPage, type PagePoint } from './harness.ts';
+import { openStage } from './samples.ts';
 
 /** A spot of the desk in the plain basement, off its corners, where no detector stands: it spans 1981 … 3505 by 3886 … 4648. */
 const GRIP: XY = [2250, 4267];
@@ -98,7 +99,7 @@ describe('a pair on a desk', () => {
       state?.nudge(-1219.2, 2632.8);
       state?.select([]);
     }, DESK);
-    await open.page.getByRole('button', { name: 'Place', exact: true }).click();
+    await openStage(open.page, 'Place');
     await open.page.getByLabel('Furniture', { exact: true }).selectOption({ label: 'Sofa' });
     await open.page.getByText('people sit or lie on it').waitFor();
     await open.page.getByLabel('Furniture', { exact: true }).selectOption({ label: 'Desk' });

@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFindings, download, type OpenPage } from './harness.ts';
-import { openPair } from './samples.ts';
+import { openPair, openStage, stageButton } from './samples.ts';
 
 const conditions = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan.conditions ?? []);
 const whole = (page: Page) => page.locator('.house-whole__word [role="status"]').textContent();
@@ -26,8 +26,8 @@ describe('the walk through the house', () => {
   afterAll(() => open.context.close());
 
   it('by mouse: one press for each item, with who and when; nothing unanswered passes', async () => {
-    await page.getByRole('button', { name: 'House', exact: true }).click();
-    const mark = page.locator('.stage[data-open] .stage__count');
+    await openStage(page, 'House');
+    const mark = stageButton(page, 'House').locator('.stage-bar__mark');
     await expect.poll(() => mark.textContent()).toBe(''); // of which nothing is known is not "done"
     await page.getByLabel('Who walks through the house').fill('R. Alder');
     await page.getByRole('button', { name: 'Time of the walk: now' }).click();
@@ -50,7 +50,7 @@ describe('the walk through the house', () => {
     await expect.poll(() => whole(page)).toBe('The house: Not evaluated');
     await expect.poll(() => page.locator('.house-whole').textContent()).toContain(`Broken: "${WINDOWS}"`);
     // The stage above its work does not say the same again.
-    await expect.poll(() => page.locator('.stage[data-open] .hint').count()).toBe(0);
+    await expect.poll(() => page.locator('.stage-page .hint').count()).toBe(0);
     // Nothing was measured yet: there is nothing to test again.
     const says = 'Found before the start. Shut the windows; the closed hours begin again from then. Start later:';
     await expect.poll(() => item(page, WINDOWS).textContent()).toContain(says);
@@ -85,11 +85,10 @@ describe('the walk through the house', () => {
       for (let presses = 0; presses < 40 && !(await there()); presses++) await page.keyboard.press(key);
       expect(await there()).toBe(true);
     };
-    const heading = page.getByRole('button', { name: 'House', exact: true });
-    await heading.focus();
+    await openStage(page, 'Place');
+    await stageButton(page, 'House').focus();
     await page.keyboard.press('Enter');
-    await expect.poll(() => heading.getAttribute('aria-expanded')).toBe('false');
-    await page.keyboard.press('Enter');
+    await expect.poll(() => stageButton(page, 'House').getAttribute('aria-current')).toBe('page');
     await tabTo(answerOf(page, WINDOWS, 'Kept'));
     await page.keyboard.press('Space');
     await expect.poll(() => whole(page)).toBe('The house: Kept');
@@ -116,7 +115,7 @@ describe('the walk through the house', () => {
     ['agreement', 'Agreement not to interfere'],
     ['log', 'Log, chain of custody'],
   ])('the paper "%s" is looked at, and saved', async (which, title) => {
-    if (which === 'log') await page.getByRole('button', { name: 'Log', exact: true }).click();
+    if (which === 'log') await openStage(page, 'Log');
     else await page.getByLabel('Which one').selectOption(which);
     await page.getByRole('button', { name: 'Look at the paper' }).click();
     const dialog = page.getByRole('dialog', { name: title });
@@ -142,9 +141,7 @@ describe('on a tablet, by finger only', () => {
   afterAll(() => open.context.close());
 
   it('an answer without who and when is recorded and says so; both are put on it later', async () => {
-    const rail = page.getByRole('button', { name: 'The job', exact: true });
-    if ((await rail.count()) > 0) await rail.tap();
-    await page.getByRole('button', { name: 'House', exact: true }).tap();
+    await openStage(page, 'House');
     await answerOf(page, DOORS, 'Kept').tap();
     await answerOf(page, 'Fireplaces off', 'None').tap();
     await item(page, DOORS).getByText('Kept: who and when not written down').waitFor();

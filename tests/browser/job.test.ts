@@ -4,6 +4,7 @@ import { CONDITION_ITEMS } from '../../src/protocol/conditions/conditions-report
 import { EVERYTHING } from '../helpers/valid-test-plan.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
+import { openStage } from './samples.ts';
 
 let opened: OpenPage;
 let page: Page;
@@ -16,9 +17,7 @@ beforeAll(async () => {
 afterAll(() => opened.context.close());
 
 const button = (name: string) => page.getByRole('button', { name, exact: true });
-const stage = async (name: string) => {
-  if ((await button(name).getAttribute('aria-expanded')) !== 'true') await button(name).click();
-};
+const stage = (name: string) => openStage(page, name);
 const type = async (label: string, text: string) => {
   const field = page.getByLabel(label, { exact: true });
   await field.fill(text);

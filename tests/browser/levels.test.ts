@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, type OpenPage, openPage, pixelAt } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { openStage, pickSample } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -79,8 +79,7 @@ describe('by mouse', () => {
   });
 
   it('puts levels in order, and the verdicts follow', async () => {
-    const draw = page.getByRole('button', { name: 'Draw', exact: true });
-    if ((await draw.getAttribute('aria-expanded')) === 'false') await draw.click();
+    await openStage(page, 'Draw');
     await page.locator('summary', { hasText: 'Levels:' }).click();
     await page.getByRole('button', { name: 'Move it down' }).click();
     await page.getByText('Main floor is the lowest level now. It is a level to test.').waitFor();

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Plan } from '../../geometry/plan/model.ts';
 import type { LogEntry } from '../../geometry/plan/test-record.ts';
 import { accessibilityFindings, download, type OpenPage, type PageOptions } from './harness.ts';
-import { openPair, openStage } from './samples.ts';
+import { openPair, openStage, stageButton } from './samples.ts';
 
 const plan = async (page: Page): Promise<Plan> => {
   const found = await page.evaluate(() => window.__stillspot?.store.getState().plan);
@@ -103,7 +103,7 @@ describe('the log', () => {
       for (let presses = 0; presses < 60 && !(await focused(target)); presses++) await page.keyboard.press('Tab');
       await expect.poll(() => focused(target)).toBe(true);
     };
-    await page.getByRole('button', { name: 'Log', exact: true }).focus();
+    await stageButton(page, 'Log').focus();
     await tabTo(serial(page, 'A1'));
     await page.keyboard.type('C-1\nC-2\n');
     await tabTo(page.getByLabel('All set out by'));
@@ -128,10 +128,13 @@ describe('the log', () => {
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
     expect(chooser.isMultiple()).toBe(true);
     await fresh(page);
-    // Folded and opened again, nothing of it stands open.
-    const stage = page.getByRole('button', { name: 'Log', exact: true });
-    await stage.click();
-    await stage.click();
+    // What was opened stays open while another stage is looked at.
+    await openStage(page, 'House');
+    await openStage(page, 'Log');
+    await expect.poll(() => detector(page, 'A1').getAttribute('open')).toBe('');
+    await page.locator('.log details').evaluateAll((all) => {
+      for (const fold of all) (fold as HTMLDetailsElement).open = false;
+    });
   });
 
   it('a scanner goes from one serial number to the next; one that stands twice is remarked and waits for the right one', async () => {
@@ -204,7 +207,7 @@ describe('the log', () => {
     await type(one.getByLabel('Handed over', { exact: true }), '2026-03-10T08:59');
     await one.getByRole('button', { name: 'Write it down' }).click();
     await one.getByText('Before the pick-up, Tuesday 10 March, 9:00. Look at both times.').waitFor();
-    await now(page).getByText('A2: times or hands do not fit. See below.').waitFor();
+    await now(page).getByText('A2: times or hands do not fit. See the log of each.').waitFor();
     await expect.poll(() => message(page)).toMatch(/^Written down\. Look again: Before the pick-up/);
     await one.getByRole('button', { name: 'Take away: the house to Bo Reed' }).click();
     await expect.poll(() => page.locator('.log__doubt').count()).toBe(0);

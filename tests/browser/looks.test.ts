@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { accessibilityFindings, type OpenPage, openPage, type PageOptions } from './harness.ts';
-import { keptSetting, pickSample } from './samples.ts';
+import { keptSetting, openStage, pickSample } from './samples.ts';
 
 async function openSample(media: PageOptions['media']): Promise<OpenPage> {
   const open = await openPage(media ? { media } : {});
@@ -52,8 +52,7 @@ describe('where the system sets the colors', () => {
       expect(await ground(page, '.chip[aria-pressed="true"]')).not.toBe(
         await ground(page, '.chip[aria-pressed="false"]'),
       );
-      const draw = page.getByRole('button', { name: 'Draw', exact: true });
-      if ((await draw.getAttribute('aria-expanded')) === 'false') await draw.click();
+      await openStage(page, 'Draw');
       await page.locator('summary', { hasText: 'Levels:' }).click();
       expect(await accessibilityFindings(page)).toEqual([]);
       expectNoTroubles();

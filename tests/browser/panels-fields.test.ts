@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type OpenPage, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { openStage, pickSample } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -81,7 +81,7 @@ describe('the numbers of other things', () => {
     await field('Along its face, as taped').fill('25 ft');
     await page.keyboard.press('Enter');
     await expect.poll(() => field('Along its face, as taped').inputValue()).toBe('25 ft');
-    const rooms = page.getByRole('navigation').getByText(/^2 rooms/);
+    const rooms = page.locator('#tab-draw-state').getByText(/2 rooms/);
     await expect.poll(() => rooms.count()).toBe(1);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => level()).toEqual(before);
@@ -128,7 +128,7 @@ describe('the numbers of other things', () => {
 
 describe('the rules', () => {
   it('do not take a looser distance without the reason, and never keep quiet about it', async () => {
-    await page.getByRole('button', { name: 'Site', exact: true }).click();
+    await openStage(page, 'Site');
     await page.getByText('Change a distance for this job').click();
     await field('Rule').selectOption('sump');
     await field('Distance').fill('4 ft');

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { download, type OpenPage, openPage, pngSize } from './harness.ts';
+import { openStage } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -104,7 +105,7 @@ describe('the sheet', () => {
   });
 
   it('can be looked at before, and saved as a drawing', async () => {
-    await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+    await openStage(page, 'Sheet');
     await page.getByRole('button', { name: 'Look at the sheet' }).click();
     const first = page.getByRole('img', { name: /^Sheet 1 of / });
     await first.waitFor();

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
-import { pickSample, saved } from './samples.ts';
+import { openStage, pickSample, saved } from './samples.ts';
 
 /** Size of each page of a PDF, in whole mm. */
 function pageSizes(pdf: Buffer): readonly string[] {
@@ -35,10 +35,9 @@ describe('printed from the browser', () => {
   ])(
     'on %s the %s is printed page by page at its own size, and nothing of the app with it',
     async (paper, which, count, size) => {
-      const stage = page.getByRole('button', { name: which === 'log' ? 'Log' : 'House', exact: true });
-      if ((await stage.getAttribute('aria-expanded')) !== 'true') await stage.click();
+      await openStage(page, which === 'log' ? 'Log' : 'House');
       if (which !== 'log') await page.getByLabel('Which one').selectOption(which);
-      await page.getByLabel('Size', { exact: true }).selectOption(paper);
+      await page.getByLabel('Size', { exact: true }).filter({ visible: true }).selectOption(paper);
       await page.getByRole('button', { name: 'Look at the paper' }).click();
       await page.getByRole('img', { name: `Sheet 1 of ${count}` }).waitFor();
       await expect.poll(() => printed(page)).toEqual(Array(count).fill(size));
@@ -55,7 +54,7 @@ describe('printed from the browser', () => {
   );
 
   it('the button opens the print window; the marked-up sheet has it too', async () => {
-    await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+    await openStage(page, 'Sheet');
     await page.getByRole('button', { name: 'Look at the sheet' }).click();
     await page.getByRole('button', { name: 'Print', exact: true }).click();
     await expect.poll(() => page.locator('html').getAttribute('data-printed')).toBe('yes');

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writePlan } from '../../geometry/planfile/write.ts';
 import { days, independently, invented, onePlace } from '../helpers/invented-pairs.ts';
 import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
+import { openStage, stageButton } from './samples.ts';
 
 const pairs = invented();
 const expected = independently(pairs);
@@ -40,8 +41,7 @@ async function shelve(page: Page): Promise<void> {
 }
 
 async function openBook(page: Page): Promise<void> {
-  const read = page.getByRole('button', { name: 'Read', exact: true });
-  if ((await read.getAttribute('aria-expanded')) !== 'true') await read.click();
+  await openStage(page, 'Read');
   await page.getByRole('button', { name: 'Quality book' }).click();
   await page.getByRole('status').getByText('200 other plans').waitFor();
 }
@@ -157,7 +157,7 @@ describe('the quality book over 200 invented pairs', () => {
 describe('blanks and spikes by keyboard', () => {
   it('are written down, evaluated, changed and removed; Escape closes the book', async () => {
     const { page, expectNoTroubles, context } = await openPage({ viewport: { width: 1024, height: 768 } });
-    await page.getByRole('button', { name: 'Read', exact: true }).press('Enter');
+    await stageButton(page, 'Read').press('Enter');
     await page.getByRole('button', { name: 'Quality book' }).press('Enter');
     await page.getByText('Nothing is measured yet').waitFor();
     const quality = () => page.evaluate(() => window.__stillspot?.store.getState().plan.quality);

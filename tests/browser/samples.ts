@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { type OpenPage, openPage, type PageOptions } from './harness.ts';
 
@@ -51,10 +51,12 @@ export async function openPair(options: PageOptions = {}): Promise<OpenPage> {
   return open;
 }
 
-/** Opens a stage of the job, folded or not. */
+/** The button of a stage in the bar. */
+export const stageButton = (page: Page, name: string): Locator =>
+  page.getByRole('navigation', { name: 'Stages of the test' }).getByRole('button', { name, exact: true });
+
+/** Opens a stage by its button in the bar. */
 export async function openStage(page: Page, name: string): Promise<void> {
-  const rail = page.getByRole('button', { name: 'The job', exact: true });
-  if ((await rail.count()) > 0) await rail.click();
-  const heading = page.getByRole('button', { name, exact: true });
-  if ((await heading.getAttribute('aria-expanded')) !== 'true') await heading.click();
+  await stageButton(page, name).click();
+  await page.locator('.stage-bar [aria-current="page"]', { hasText: name }).waitFor();
 }

@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Level } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
+import { openStage } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -13,8 +14,7 @@ async function openSample(name: RegExp): Promise<void> {
   await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await page.getByRole('dialog').getByRole('button', { name }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
-  const place = page.getByRole('button', { name: 'Place', exact: true });
-  if ((await place.getAttribute('aria-expanded')) === 'false') await place.click();
+  await openStage(page, 'Place');
 }
 
 beforeAll(async () => {

@@ -13,6 +13,7 @@ import {
   settled,
   touchDrag,
 } from './harness.ts';
+import { openStage } from './samples.ts';
 
 /** A sketch drawn in the page itself: a dark square of 400 pixels on a sheet of 800 by 600, red in its middle. */
 async function sketch(page: Page, type: string, width = 800, height = 600): Promise<Buffer> {
@@ -250,7 +251,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
         ),
       { x: at[0] - 1500, y: at[1] - 2500 },
     );
-    await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+    await openStage(page, 'Sheet');
     // Each sheet is a file of its own: the first is looked at.
     const save = () => page.getByRole('button', { name: 'Save the drawing (SVG)' }).click();
     const drawing = () => download(page, save, /(?<!-[2-9])\.svg$/);

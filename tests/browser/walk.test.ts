@@ -5,6 +5,7 @@ import { shapeRing } from '../../geometry/plane/body.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
 import { sampleText } from '../helpers/sample-files.ts';
 import { type OpenPage, openPage } from './harness.ts';
+import { openStage } from './samples.ts';
 import { Walker } from './walker.ts';
 
 /** Half an inch, mm. */
@@ -63,7 +64,7 @@ describe('the plain basement from an empty page', () => {
 
   it('has the verdicts of the sample, rule by rule, once it is said why and for whom the house is tested', async () => {
     const { page } = open;
-    await page.getByRole('button', { name: 'Site', exact: true }).click();
+    await openStage(page, 'Site');
     await page.getByLabel('Why it is tested', { exact: true }).selectOption('own-household');
     await page.getByLabel(/^People on /).selectOption('lived-in');
     const plan = await open.page.evaluate(() => window.__stillspot?.store.getState().plan);

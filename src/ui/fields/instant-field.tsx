@@ -110,6 +110,9 @@ function useInstantText({ value, zone, onCommit }: Pick<Props, 'value' | 'zone' 
   return { text, trouble, instead, read, shown, setText, setInstead, set, commit };
 }
 
+/** Returns the minute that it is, ms since the epoch. */
+export const thisMinute = (): Ms => Math.floor(Date.now() / MINUTE) * MINUTE;
+
 /** The button that enters this minute. */
 function Now({ label, onNow }: { readonly label: string; readonly onNow: (now: Ms) => void }) {
   return (
@@ -117,7 +120,7 @@ function Now({ label, onNow }: { readonly label: string; readonly onNow: (now: M
       type="button"
       className="button instant__now"
       aria-label={`${label}: now`}
-      onClick={() => onNow(Math.floor(Date.now() / MINUTE) * MINUTE)}
+      onClick={() => onNow(thisMinute())}
     >
       Now
     </button>
@@ -133,7 +136,7 @@ interface InsteadProps {
 }
 
 /** Asks before "now" replaces a stored instant. */
-function Instead({ label, was, is, onYes, onNo }: InsteadProps) {
+export function Instead({ label, was, is, onYes, onNo }: InsteadProps) {
   return (
     <fieldset className="instant__which">
       <legend className="small" role="alert">

@@ -39,7 +39,7 @@ function Levels() {
           </button>
         );
       })}
-      <CommandButton command="add-level" className="button button--bare" />
+      <CommandButton command="add-level" className="button button--bare foot__wide" />
     </fieldset>
   );
 }
@@ -52,7 +52,7 @@ function View() {
     <fieldset className="foot__group foot__view" aria-label="View">
       {hasBelow && <CommandButton command="show-level-below" aria-pressed={showBelow} />}
       <CommandButton command="menu" aria-haspopup="menu" />
-      <CommandButton command="snap" aria-pressed={snap} />
+      <CommandButton command="snap" className="button foot__wide" aria-pressed={snap} />
       <CommandButton command="smaller" aria-label="Smaller">
         −
       </CommandButton>

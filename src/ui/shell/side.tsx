@@ -7,12 +7,12 @@ import { later } from '../hooks/later.tsx';
 import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import { LoosenedShort } from '../stages/place/loosened.tsx';
-import { DetectorChips } from '../verdict/detector-chips.tsx';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { VerdictPanel } from '../verdict/verdict-panel.tsx';
 import { ColumnHead } from './column-head.tsx';
 import './side.css';
 
+const DetectorChips = later(() => import('../verdict/detector-chips.tsx').then((part) => part.DetectorChips));
 const ItemPanel = later(() => import('../inspector/item-panel.tsx').then((part) => part.ItemPanel));
 const DetectorNumbers = later(() => import('../inspector/item-panel.tsx').then((part) => part.DetectorNumbers));
 

@@ -14,6 +14,8 @@ import { SaveStatusLine } from './save-status-line.tsx';
 import './top-bar.css';
 
 export function TopBar() {
+  /** On a narrow page what is not needed all the time is a list that opens. */
+  const [more, setMore] = useState(false);
   return (
     <header className="top">
       <h1 className="top__name">
@@ -29,10 +31,20 @@ export function TopBar() {
       <SaveStatusLine />
       <div className="top__buttons">
         <Steps />
-        <span className="top__gap" />
-        <Files />
-        <span className="top__gap" />
-        <Looks />
+        <button
+          type="button"
+          className="button button--bare top__toggle"
+          aria-expanded={more}
+          aria-controls="top-more"
+          onClick={() => setMore(!more)}
+        >
+          Menu
+        </button>
+        <div id="top-more" className="top__more" data-open={more || undefined}>
+          <Files />
+          <span className="top__gap" />
+          <Looks />
+        </div>
       </div>
     </header>
   );

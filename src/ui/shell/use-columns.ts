@@ -1,16 +1,19 @@
 import { useEffect } from 'react';
-import { SMALL_PAGE, unfold, usePanels } from '../../commands/panels.ts';
+import { foldAll, isPhonePage, SMALL_PAGE, unfold, unfoldFirst, usePanels } from '../../commands/panels.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { isGestureUnderWay, selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 
-/** On a page with room for one column, opens the job while walls are drawn and the verdict once a detector is selected. */
+/**
+ * On a page with room for one column, opens the job while walls are drawn and the verdict once a detector is selected. On a phone a column
+ * covers the sheet: both are folded whenever something is drawn or placed.
+ */
 export function useColumns(): void {
   useEffect(() => {
     const small = window.matchMedia(SMALL_PAGE);
     const settle = () => {
       if (!small.matches) usePanels.setState({ jobFolded: false, sideFolded: false });
-      else unfold(selectLevel(useAppStore.getState()).detectors.length > 0 ? 'side' : 'job');
+      else unfoldFirst(selectLevel(useAppStore.getState()).detectors.length > 0 ? 'side' : 'job');
     };
     if (small.matches) settle();
     small.addEventListener('change', settle);
@@ -18,6 +21,7 @@ export function useColumns(): void {
     const stop = useAppStore.subscribe((state, before) => {
       const chosen = chosenDetector(state);
       if (chosen !== chosenDetector(before)) due = chosen !== null;
+      if (state.tool !== before.tool && state.tool.kind !== 'select' && isPhonePage()) foldAll();
       // A press that selects may begin a drag, during which the sheet must not move.
       if (due) queueMicrotask(openWhenAtRest);
     });
@@ -25,7 +29,7 @@ export function useColumns(): void {
       // While something is dragged or reshaped the sheet keeps its width.
       if (!due || isGestureUnderWay(useAppStore.getState())) return;
       due = false;
-      if (small.matches) unfold('side');
+      if (small.matches && !isPhonePage()) unfold('side');
     };
     return () => {
       small.removeEventListener('change', settle);

@@ -1,16 +1,24 @@
+import type { StageState } from '../../advice/guidance.ts';
+import { openStage, usePanels } from '../../commands/panels.ts';
 import { amountsInUnit } from '../../protocol/results/radon.ts';
 import { testHeadline } from '../../protocol/validity/headline.ts';
 import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
 import { useAppStore } from '../../state/store.ts';
 import { testStateOf } from '../../state/test-state.ts';
-import './test-line.css';
-import { openStage } from '../../commands/panels.ts';
+import { CommandButton } from '../shell/command-button.tsx';
+import { StillToDo } from '../stages/still-to-do.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
+import './test-line.css';
 
-/** The state of the whole test, the same on every screen: never greener than its worst part. */
-export function TestLine() {
+/**
+ * The state of the whole test, the same on every page: never greener than its worst part. It has one height whatever it reads, so that
+ * nothing below it moves; the list has all of it.
+ */
+export function TestLine({ stages }: { readonly stages: readonly StageState[] }) {
   const plan = useAppStore((state) => state.plan);
+  const onVisit = usePanels((ui) => ui.visitOpen);
   const { tone, head, text, more, stage } = testHeadline(plan, testStateOf(plan));
+  const sentence = `${amountsInUnit(plan.display.radon, text)}${more > 0 ? ` And ${more} more.` : ''}`;
   return (
     <section className="test-line" data-tone={tone} aria-label="The whole test">
       <p className="test-line__head">
@@ -19,31 +27,14 @@ export function TestLine() {
           The test: <strong>{head}</strong>
         </span>
       </p>
-      <div className="test-line__says">
-        <p className="small">
-          {amountsInUnit(plan.display.radon, text)}
-          {more > 0 && ` And ${more} more.`}
-        </p>
-        {stage && (
-          <button type="button" className="text-button" onClick={() => openStage(stage)}>
-            {STAGE_BUTTON[stage]}
-          </button>
-        )}
-      </div>
+      <p className="test-line__says">{sentence}</p>
+      {stage && (
+        <button type="button" className="text-button test-line__fix" onClick={() => openStage(stage)}>
+          {STAGE_BUTTON[stage]}
+        </button>
+      )}
+      <StillToDo stages={stages} lead={sentence} />
+      <CommandButton command="visit" className="button test-line__visit" aria-current={onVisit ? 'page' : undefined} />
     </section>
-  );
-}
-
-/** The same on the folded column, along its strip. */
-export function TestMark() {
-  const plan = useAppStore((state) => state.plan);
-  const { tone, head } = testHeadline(plan, testStateOf(plan));
-  return (
-    <p className="test-mark" data-tone={tone}>
-      <VerdictMark verdict={tone} size={18} />
-      <span>
-        The test: <strong>{head}</strong>
-      </span>
-    </p>
   );
 }

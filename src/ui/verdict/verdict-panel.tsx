@@ -1,32 +1,16 @@
 import type { ReactNode } from 'react';
-import type { DetectorReport } from '../../../geometry/check/types.ts';
-import {
-  capital,
-  describeCollision,
-  describeReport,
-  headlineText,
-  notRunRules,
-  toneOf,
-} from '../../../geometry/messages/index.ts';
-import type { Detector } from '../../../geometry/plan/model.ts';
-import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
+import { toneOf } from '../../../geometry/messages/index.ts';
 import { selectDragged } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
+import { useAppStore } from '../../state/store.ts';
+import { testStateOf } from '../../state/test-state.ts';
 import { later } from '../hooks/later.tsx';
-import { selectSpokenId, useLevel, usePlan } from '../hooks/use-level.ts';
+import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
-import { Loosened } from '../stages/place/loosened.tsx';
-import { VerdictMark } from './verdict-mark.tsx';
 import './verdict-panel.css';
 
-// Beside a verdict, and there is none before the first detector.
-const WaysOut = later(() => import('./ways-out.tsx').then((part) => part.WaysOut));
-const ByPress = later(() => import('./ways-out.tsx').then((part) => part.ByPress));
-const OpenRows = later(() => import('../questions/open-rows.tsx').then((part) => part.OpenRows));
-// Below the verdict, and there is none before the first detector.
-const ClearanceList = later(() => import('./clearance-list.tsx').then((part) => part.ClearanceList));
-const OtherLists = later(() => import('./other-lists.tsx').then((part) => part.OtherLists));
-const RecheckLine = later(() => import('./recheck-line.tsx').then((part) => part.RecheckLine));
+// There is none before the first detector.
+const DetectorVerdict = later(() => import('./detector-verdict.tsx').then((part) => part.DetectorVerdict));
 
 /** The verdict as a sentence: the word, the reason, the way out as a button; below it the list of clearances. */
 export function VerdictPanel({ numbers }: { readonly numbers: ReactNode }) {
@@ -37,62 +21,21 @@ export function VerdictPanel({ numbers }: { readonly numbers: ReactNode }) {
   const resting = level.detectors.find(({ id }) => id === spokenId);
   const detector = carried?.id === spokenId ? carried : resting;
   const report = reports.find(({ id }) => id === spokenId);
+  // A place is never shown larger than the test that it belongs to.
+  const validity = useAppStore((state) => testStateOf(state.plan).validity);
   return (
-    <section className="verdict-panel" aria-label="Verdict" data-verdict={report ? toneOf(report) : 'none'}>
-      {detector && report ? <Spoken detector={detector} report={report} numbers={numbers} /> : <NoDetectorChosen />}
+    <section
+      className="verdict-panel"
+      aria-label="Verdict"
+      data-verdict={report ? toneOf(report) : 'none'}
+      data-test={validity}
+    >
+      {detector && report ? (
+        <DetectorVerdict detector={detector} report={report} numbers={numbers} />
+      ) : (
+        <NoDetectorChosen />
+      )}
     </section>
-  );
-}
-
-interface SpokenProps {
-  readonly detector: Detector;
-  readonly report: DetectorReport;
-  readonly numbers: ReactNode;
-}
-
-function Spoken({ detector, report, numbers }: SpokenProps) {
-  const plan = usePlan();
-  const level = useLevel();
-  const room = level.rooms.find(({ id }) => id === report.room);
-  const notRun = notRunRules(report, plan);
-  const entered = describeCollision(level, detector, report);
-  return (
-    <>
-      <div className="verdict-panel__say">
-        <div className="verdict-panel__head">
-          <VerdictMark verdict={toneOf(report)} size={34} />
-          <h2 className="verdict-panel__word">{capital(headlineText(report))}</h2>
-          <p className="verdict-panel__where">
-            Detector {detector.label.trim() || 'without a label'}
-            {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
-          </p>
-        </div>
-        <p className="verdict-panel__reason">{unbrokenFigures(describeReport(report, plan, level))}</p>
-        {entered && <p className="verdict-panel__attention">{entered}</p>}
-        <OpenRows detector={detector} report={report} plan={plan} level={level} />
-        <Loosened />
-        <RecheckLine id={detector.id} />
-        <WaysOut detector={detector} report={report} />
-        <ByPress id={detector.id} />
-      </div>
-      {numbers}
-      <div className="verdict-panel__clearances">
-        <ClearanceList report={report} plan={plan} level={level} />
-        <OtherLists detector={detector} />
-        {notRun.length > 0 && (
-          <div className="not-run">
-            <h3>Not run</h3>
-            <ul>
-              {notRun.map(({ rule, reason }) => (
-                <li key={rule}>
-                  {rule}: {reason}
-                </li>
-              ))}
-            </ul>
-          </div>
-        )}
-      </div>
-    </>
   );
 }
 

@@ -8,6 +8,7 @@ import type { Hint } from '../../../src/advice/guidance/hint.ts';
 import type { Stage } from '../../../src/advice/guidance.ts';
 import { guidance, nextStep, stillToDo } from '../../../src/advice/guidance.ts';
 import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-report.ts';
+import { withLook } from '../../../src/protocol/conditions/edit-conditions.ts';
 import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { checkedLevels } from '../../../src/state/selectors.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
@@ -367,9 +368,10 @@ describe('nothing is missing', () => {
     tampering: 'none' as const,
   };
   const posted = { ...validTestPlan().visit, posted: '2026-03-10T12:00:00-04:00' };
+  const signed = validTestPlan([1, 1.1], { title: 'Alder Court', visit: posted });
   const whole = ['L1d1', 'L1d2'].reduce(
     (plan, id, i) => withLogEntry(plan, id, { ...written, serial: `K-${i + 1}` }),
-    validTestPlan([1, 1.1], { title: 'Alder Court', visit: posted }),
+    withLook(signed, { by: 'R. Alder', at: GOOD_VISIT.end }),
   );
 
   it('is said of a plan of which nothing is', () => {
@@ -396,6 +398,10 @@ describe('nothing is missing', () => {
     [
       'nothing of the visit is written down',
       (plan) => ({ ...plan, readings: [], visit: { ...plan.visit, start: null, end: null } }),
+    ],
+    [
+      'an answer about the house has no observer',
+      (plan) => ({ ...plan, conditions: plan.conditions.map((each) => ({ ...each, by: '' })) }),
     ],
     ['a condition of the house is not known', (plan) => ({ ...plan, conditions: plan.conditions.slice(1) })],
     ['the log has a gap', (plan) => ({ ...plan, log: [] })],

@@ -1,5 +1,6 @@
 import { useId, useRef, useState } from 'react';
 import { describeSources } from '../../../../geometry/messages/sources.ts';
+import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../../protocol/conditions/condition-row.ts';
 import { describeDeviation } from '../../../protocol/conditions/conditions-report.ts';
 import { withCondition } from '../../../protocol/conditions/edit-conditions.ts';
@@ -10,8 +11,14 @@ import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import { ANSWERS, answerLine, markOf } from './state-words.ts';
 import { answer } from './walk.ts';
 
+interface EntryProps {
+  readonly row: ConditionRow;
+  /** Writes the answer down; with who and when of the walk if left out. */
+  readonly onAnswer?: (id: string, state: ConditionState) => void;
+}
+
 /** One condition with its answers. A broken one says at once what that means; unfolded, it has the question, who, when, a note and the sources. */
-export function ConditionEntry({ row }: { readonly row: ConditionRow }) {
+export function ConditionEntry({ row, onAnswer = answer }: EntryProps) {
   const { item, state, answered, canBeAbsent, text, drawnItems } = row;
   const [open, setOpen] = useState(false);
   const id = useId();
@@ -45,7 +52,7 @@ export function ConditionEntry({ row }: { readonly row: ConditionRow }) {
             type="button"
             className="button"
             aria-pressed={answered === each.state}
-            onClick={() => answer(item.id, each.state)}
+            onClick={() => onAnswer(item.id, each.state)}
           >
             {each.words}
           </button>

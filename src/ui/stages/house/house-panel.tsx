@@ -8,6 +8,7 @@ import { lacksObserverOrTime } from '../../../protocol/conditions/edit-condition
 import { useAppStore } from '../../../state/store.ts';
 import { Cautions } from '../../verdict/cautions.tsx';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
+import { Parts } from '../parts.tsx';
 import { AgreementFields } from './agreement-fields.tsx';
 import { ConditionEntry } from './condition-item.tsx';
 import { Papers } from './papers.tsx';
@@ -25,38 +26,46 @@ export function HousePanel() {
   const report = conditionsReport(plan);
   const { word, mark } = WHOLE[report.validity];
   return (
-    <>
-      <div className="house-whole" data-verdict={mark}>
-        <p className="house-whole__word">
-          <VerdictMark verdict={mark} size={24} />
-          <span role="status">
-            <span className="unseen">The house: </span>
-            {word}
-          </span>
-        </p>
-        <p>{report.text}</p>
-      </div>
-      <WalkFields
-        lacking={report.rows.filter(lacksObserverOrTime)}
-        onSign={signAnswers}
-        hint="Both go onto each answer; press an answer again to renew them."
-      />
-      <section aria-labelledby="conditions-heading">
-        <h3 id="conditions-heading">Closed-building conditions</h3>
-        <p className="small soft">A press on a name tells what is asked and where it is published.</p>
-        <ul className="conditions">
-          {report.rows.map((row) => (
-            <ConditionEntry key={row.item.id} row={row} />
-          ))}
-        </ul>
-        <details className="small soft">
-          <summary>Why a break counts</summary>
-          {WHY_DEVIATIONS_COUNT} {describeSources(DEVIATION_SOURCES)}
-        </details>
-      </section>
-      <AgreementFields plan={plan} />
-      <Papers kinds={['notice', 'door-hanger', 'agreement']} />
-      <Cautions />
-    </>
+    <Parts
+      fields={
+        <>
+          <WalkFields
+            lacking={report.rows.filter(lacksObserverOrTime)}
+            onSign={signAnswers}
+            hint="Both go onto each answer; press an answer again to renew them."
+          />
+          <section aria-labelledby="conditions-heading">
+            <h3 id="conditions-heading">Closed-building conditions</h3>
+            <p className="small soft">A press on a name tells what is asked and where it is published.</p>
+            <ul className="conditions">
+              {report.rows.map((row) => (
+                <ConditionEntry key={row.item.id} row={row} />
+              ))}
+            </ul>
+          </section>
+        </>
+      }
+      outcome={
+        <>
+          <div className="house-whole" data-verdict={mark}>
+            <p className="house-whole__word">
+              <VerdictMark verdict={mark} size={24} />
+              <span role="status">
+                <span className="unseen">The house: </span>
+                {word}
+              </span>
+            </p>
+            <p>{report.text}</p>
+          </div>
+          <details className="small soft">
+            <summary>Why a break counts</summary>
+            {WHY_DEVIATIONS_COUNT} {describeSources(DEVIATION_SOURCES)}
+          </details>
+          <AgreementFields plan={plan} />
+          <Papers kinds={['notice', 'door-hanger', 'agreement']} />
+          <Cautions />
+        </>
+      }
+    />
   );
 }

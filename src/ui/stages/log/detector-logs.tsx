@@ -16,7 +16,6 @@ import { NameField, NamesInLog } from './name-field.tsx';
 import { Photos } from './photos.tsx';
 import { SerialNumbers } from './serial-numbers.tsx';
 import { ToLaboratory } from './to-laboratory.tsx';
-import { WhoHasIt } from './who-has-it.tsx';
 import './log.css';
 
 const TAMPERING = [
@@ -34,7 +33,6 @@ export function DetectorLogs({ plan }: { readonly plan: Plan }) {
       {all.length === 0 && <p className="small soft">Set a detector first.</p>}
       {all.length > 0 && (
         <>
-          <WhoHasIt plan={plan} all={all} />
           <SerialNumbers plan={plan} all={all} />
           {all.length > 1 && <AllDetectors plan={plan} all={all} />}
           <ToLaboratory plan={plan} />

@@ -29,7 +29,7 @@ export function WhoHasIt({ plan, all }: Props) {
         </p>
       ))}
       {doubtful.length > 0 && (
-        <p className="log__doubt">{listDetectors(doubtful, all)}: times or hands do not fit. See below.</p>
+        <p className="log__doubt">{listDetectors(doubtful, all)}: times or hands do not fit. See the log of each.</p>
       )}
     </div>
   );

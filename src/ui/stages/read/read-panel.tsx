@@ -4,6 +4,7 @@ import { evaluateResults } from '../../../protocol/results/evaluate-results.ts';
 import { homeStep } from '../../../protocol/validity/home-step.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { testStateOf } from '../../../state/test-state.ts';
+import { Parts } from '../parts.tsx';
 import { EarlierTests } from './earlier-tests.tsx';
 import { HouseResult } from './house-result.tsx';
 import { usePlaces } from './places.ts';
@@ -21,22 +22,30 @@ export function ReadPanel() {
   const state = testStateOf(plan);
   const reports = evaluateResults(plan, state);
   return (
-    <div className="read">
-      {reports.length > 0 && <StandingNote state={state} />}
-      {detectors.map((detector) => (
-        <ResultField key={detector.id} plan={plan} detector={detector} place={places.get(detector.id) ?? ''} />
-      ))}
-      {reports.map((report) => (
-        <SetResult
-          key={report.set.detectors.map(({ id }) => id).join()}
-          plan={plan}
-          report={report}
-          place={places.get(report.set.detectors[0]?.id ?? '') ?? ''}
-        />
-      ))}
-      {reports.length > 0 && <HouseResult plan={plan} house={homeStep(plan, reports)} />}
-      <EarlierTests plan={plan} />
-      <p className="small soft">{[...RESULT_CAUTIONS, ...CAUTIONS].join(' ')}</p>
-    </div>
+    <Parts
+      fields={
+        <div className="read">
+          {detectors.map((detector) => (
+            <ResultField key={detector.id} plan={plan} detector={detector} place={places.get(detector.id) ?? ''} />
+          ))}
+          <EarlierTests plan={plan} />
+        </div>
+      }
+      outcome={
+        <div className="read">
+          {reports.length > 0 && <StandingNote state={state} />}
+          {reports.map((report) => (
+            <SetResult
+              key={report.set.detectors.map(({ id }) => id).join()}
+              plan={plan}
+              report={report}
+              place={places.get(report.set.detectors[0]?.id ?? '') ?? ''}
+            />
+          ))}
+          {reports.length > 0 && <HouseResult plan={plan} house={homeStep(plan, reports)} />}
+          <p className="small soft">{[...RESULT_CAUTIONS, ...CAUTIONS].join(' ')}</p>
+        </div>
+      }
+    />
   );
 }

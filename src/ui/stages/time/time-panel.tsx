@@ -8,6 +8,7 @@ import { InstantField } from '../../fields/instant-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { Cautions } from '../../verdict/cautions.tsx';
+import { Parts } from '../parts.tsx';
 import { CalendarButton } from './calendar-button.tsx';
 import { DecayCurve } from './decay-curve.tsx';
 import { ForecastFields } from './forecast-fields.tsx';
@@ -37,19 +38,27 @@ export function TimePanel() {
   const change = (patch: Partial<Plan>) => run((now) => ({ ...now, ...patch }));
   const changeVisit = (patch: Partial<Visit>) => change({ visit: { ...visit, ...patch } });
   return (
-    <>
-      <TimingChecks report={timingReport(plan)} />
-      <NextStarts plan={plan} onTake={(start) => changeVisit({ start })} />
-      <p className="small soft">By the clock of the site: {site.timeZone.replaceAll('_', ' ')}.</p>
-      <InstantFields plan={plan} onChange={changeVisit} />
-      <ForecastFields plan={plan} onChange={(changed) => change({ visit: changed })} />
-      <TimelineView plan={plan} />
-      <DecayCurve plan={plan} />
-      <KitFields plan={plan} onChange={change} onChangeVisit={changeVisit} />
-      <WorkingHours plan={plan} onChange={(practice) => change({ practice })} />
-      <CalendarButton plan={plan} />
-      <Cautions />
-    </>
+    <Parts
+      fields={
+        <>
+          <p className="small soft">By the clock of the site: {site.timeZone.replaceAll('_', ' ')}.</p>
+          <InstantFields plan={plan} onChange={changeVisit} />
+          <ForecastFields plan={plan} onChange={(changed) => change({ visit: changed })} />
+          <KitFields plan={plan} onChange={change} onChangeVisit={changeVisit} />
+          <WorkingHours plan={plan} onChange={(practice) => change({ practice })} />
+        </>
+      }
+      outcome={
+        <>
+          <TimingChecks report={timingReport(plan)} />
+          <NextStarts plan={plan} onTake={(start) => changeVisit({ start })} />
+          <TimelineView plan={plan} />
+          <DecayCurve plan={plan} />
+          <CalendarButton plan={plan} />
+          <Cautions />
+        </>
+      }
+    />
   );
 }
 

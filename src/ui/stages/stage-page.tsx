@@ -1,0 +1,52 @@
+import { useEffect, useRef, useState } from 'react';
+import { STAGE_NAME, type Stage } from '../../advice/guidance.ts';
+import { isPlanInView, showPlan, usePanels } from '../../commands/panels.ts';
+import { useLibrary } from '../../storage/library-state.ts';
+import { usePressedStays } from '../hooks/use-pressed-stays.ts';
+import { MessageLine } from '../shell/message-line.tsx';
+import { OpenedStages } from './opened-stages.tsx';
+import { PlanThumbnail } from './plan-thumbnail.tsx';
+import { StageHints } from './stage-column.tsx';
+import { VisitPage } from './visit/visit-page.tsx';
+import './stage-page.css';
+
+/** The stages with a page of their own. */
+const PAGE_STAGES = ['time', 'house', 'log', 'read', 'sheet'] as const satisfies readonly Stage[];
+
+/** The page of a stage that is not worked on beside the plan, over the whole width; or that of the two visits. */
+export function StagePage() {
+  const stage = usePanels((ui) => ui.stage);
+  const visit = usePanels((ui) => ui.visitOpen);
+  const onPlan = usePanels(isPlanInView);
+  const plan = useLibrary(({ openId }) => openId);
+  const [visitOpened, setVisitOpened] = useState(false);
+  if (visit && !visitOpened) setVisitOpened(true);
+  const pane = useRef<HTMLElement>(null);
+  usePressedStays(pane, !onPlan);
+  // Another page begins at its top.
+  const page = visit ? 'visit' : stage;
+  useEffect(() => {
+    if (page) pane.current?.scrollTo(0, 0);
+  }, [page]);
+  return (
+    <main className="stage-page" ref={pane} hidden={onPlan || undefined}>
+      <div className="stage-page__head">
+        <h2>{visit ? 'Visit' : STAGE_NAME[stage]}</h2>
+        {!onPlan && <MessageLine />}
+        <button type="button" className="stage-page__plan" onClick={showPlan}>
+          <PlanThumbnail />
+          <span>Plan</span>
+        </button>
+      </div>
+      <div className="stage-page__body" hidden={visit || undefined}>
+        {!visit && <StageHints stage={stage} />}
+        <OpenedStages stages={PAGE_STAGES} open={stage} />
+      </div>
+      {visitOpened && (
+        <div hidden={!visit || undefined}>
+          <VisitPage key={plan} />
+        </div>
+      )}
+    </main>
+  );
+}

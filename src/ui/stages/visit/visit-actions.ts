@@ -1,0 +1,85 @@
+import { counted } from '../../../../geometry/messages/index.ts';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { ConditionState, LogEntry, Visit } from '../../../../geometry/plan/test-record.ts';
+import { allSame, namedDetectors } from '../../../protocol/custody/detectors.ts';
+import { logEntryOf, withLogEntries } from '../../../protocol/custody/log-entries.ts';
+import { instantText, type Ms } from '../../../protocol/timing/clock.ts';
+import { formatInstant } from '../../../protocol/timing/format-time.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { thisMinute } from '../../fields/instant-field.tsx';
+import { answer } from '../house/walk.ts';
+
+type Who = 'placedBy' | 'fetchedBy';
+type VisitInstant = 'start' | 'end' | 'posted';
+
+/** Whose name in the log belongs to an instant. */
+const WHO: Readonly<Record<VisitInstant, Who | null>> = { start: 'placedBy', end: 'fetchedBy', posted: null };
+
+/** Carries a change out as one step of history and shows what was written down. Returns why not, in words; empty when it did. */
+function write(change: (plan: Plan) => Plan, done: string): string {
+  const { run, say } = useAppStore.getState();
+  const refusal = run(change);
+  if (!refusal) say(`${done} Undo takes it back.`);
+  return refusal;
+}
+
+/** Writes an instant of the visit; with a start or an end who is at the house, where the log has nobody yet. */
+export function writeInstant(key: VisitInstant, name: string, at: Ms): string {
+  const { plan, walk } = useAppStore.getState();
+  const zone = plan.site.timeZone;
+  const value = instantText(at, zone);
+  const who = WHO[key];
+  const change = (now: Plan): Plan => {
+    const visit: Visit = { ...now.visit, [key]: value };
+    const timed = { ...now, visit };
+    return who && walk.by.trim() ? withName(timed, who, walk.by.trim(), '') : timed;
+  };
+  return write(change, `${name}: ${formatInstant(at, zone)}.`);
+}
+
+/** Writes when the detectors were sealed: all of them, those of one box. */
+export function writeSealed(at: Ms): string {
+  const { plan } = useAppStore.getState();
+  const zone = plan.site.timeZone;
+  const ids = namedDetectors(plan).map(({ id }) => id);
+  return write(
+    (now) => withLogEntries(now, ids, { sealed: instantText(at, zone) }),
+    `Sealed: ${formatInstant(at, zone)}, ${counted(ids.length, 'detector')}.`,
+  );
+}
+
+/** Returns the name that all detectors have in the log; empty where they differ or have none. */
+export function commonName(plan: Plan, who: Who): string {
+  const names = namedDetectors(plan).map(({ id }) => logEntryOf(plan, id)[who].trim());
+  return allSame(names) ? (names[0] ?? '') : '';
+}
+
+/** Writes who is at the house, for the answers to come and for the detectors that have nobody, or the one who stood there for all. */
+export function writeWho(who: Who, name: string): void {
+  const { plan, setWalk } = useAppStore.getState();
+  setWalk({ by: name });
+  const before = commonName(plan, who);
+  const change = (now: Plan) => withName(now, who, name, before);
+  if (namedDetectors(plan).length > 0 && name) write(change, `${name} is written down.`);
+}
+
+/** Returns the plan with a name in each log entry that has none, or has `before`. */
+function withName(plan: Plan, who: Who, name: string, before: string): Plan {
+  const ids = namedDetectors(plan)
+    .map(({ id }) => id)
+    .filter((id) => ['', before].includes(logEntryOf(plan, id)[who].trim()));
+  return withLogEntries(plan, ids, { [who]: name });
+}
+
+/** Writes whether a detector is as it was left. */
+export function writeTampering(id: string, name: string, tampering: LogEntry['tampering']): string {
+  const words = tampering === 'seen' ? 'not as it was' : 'as it was';
+  return write((now) => withLogEntries(now, [id], { tampering }), `${name}: ${words}.`);
+}
+
+/** Answers a condition, as seen now. */
+export function answerNow(id: string, state: ConditionState): void {
+  const { plan, setWalk } = useAppStore.getState();
+  setWalk({ at: instantText(thisMinute(), plan.site.timeZone) });
+  answer(id, state);
+}

@@ -1,0 +1,80 @@
+import type { ReactNode } from 'react';
+import type { DetectorReport } from '../../../geometry/check/types.ts';
+import {
+  capital,
+  describeCollision,
+  describeReport,
+  headlineText,
+  notRunRules,
+  toneOf,
+} from '../../../geometry/messages/index.ts';
+import type { Detector } from '../../../geometry/plan/model.ts';
+import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
+import { useAppStore } from '../../state/store.ts';
+import { testStateOf } from '../../state/test-state.ts';
+import { later } from '../hooks/later.tsx';
+import { useLevel, usePlan } from '../hooks/use-level.ts';
+import { OpenRows } from '../questions/open-rows.tsx';
+import { Loosened } from '../stages/place/loosened.tsx';
+import { OtherLists } from './other-lists.tsx';
+import { RecheckLine } from './recheck-line.tsx';
+import { VerdictMark } from './verdict-mark.tsx';
+import { ByPress, WaysOut } from './ways-out.tsx';
+
+// Below the verdict.
+const ClearanceList = later(() => import('./clearance-list.tsx').then((part) => part.ClearanceList));
+
+interface Props {
+  readonly detector: Detector;
+  readonly report: DetectorReport;
+  readonly numbers: ReactNode;
+}
+
+/** The verdict of one detector in words, the ways out, and its clearances. */
+export function DetectorVerdict({ detector, report, numbers }: Props) {
+  const plan = usePlan();
+  const level = useLevel();
+  const room = level.rooms.find(({ id }) => id === report.room);
+  const notRun = notRunRules(report, plan);
+  const testFails = useAppStore((state) => testStateOf(state.plan).validity === 'not-evaluated');
+  const entered = describeCollision(level, detector, report);
+  return (
+    <>
+      <div className="verdict-panel__say">
+        <div className="verdict-panel__head">
+          <VerdictMark verdict={toneOf(report)} size={34} />
+          <h2 className="verdict-panel__word">{capital(headlineText(report))}</h2>
+          <p className="verdict-panel__where">
+            Detector {detector.label.trim() || 'without a label'}
+            {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
+          </p>
+          {testFails && <p className="verdict-panel__where">This is its place alone: the test is not evaluated.</p>}
+        </div>
+        <p className="verdict-panel__reason">{unbrokenFigures(describeReport(report, plan, level))}</p>
+        {entered && <p className="verdict-panel__attention">{entered}</p>}
+        <OpenRows detector={detector} report={report} plan={plan} level={level} />
+        <Loosened />
+        <RecheckLine id={detector.id} />
+        <WaysOut detector={detector} report={report} />
+        <ByPress id={detector.id} />
+      </div>
+      {numbers}
+      <div className="verdict-panel__clearances">
+        <ClearanceList report={report} plan={plan} level={level} />
+        <OtherLists detector={detector} />
+        {notRun.length > 0 && (
+          <div className="not-run">
+            <h3>Not run</h3>
+            <ul>
+              {notRun.map(({ rule, reason }) => (
+                <li key={rule}>
+                  {rule}: {reason}
+                </li>
+              ))}
+            </ul>
+          </div>
+        )}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,190 @@
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { editorOf } from './editor.ts';
+import { FURNACE, selectIds } from './hands.ts';
+import { accessibilityFindings, type OpenPage, settled } from './harness.ts';
+import { openPair, openStage, stageButton } from './samples.ts';
+
+const STAGES = ['Site', 'Draw', 'Place', 'Time', 'House', 'Log', 'Read', 'Sheet'] as const;
+const PAGES = ['Time', 'House', 'Log', 'Read', 'Sheet'] as const;
+
+/** A desk of 1440 by 900 at 200 %, one of 1280 by 1024 at 400 %, and phones both ways up, CSS px. */
+const SMALL = [
+  [320, 640],
+  [360, 740],
+  [390, 844],
+  [844, 390],
+  [720, 450],
+  [320, 256],
+] as const;
+
+const openVisit = (page: Page) => page.getByRole('button', { name: 'Visit', exact: true }).click();
+
+/** How far what is shown reaches beyond the window or beyond what it scrolls in, sideways, px. */
+const sideways = (page: Page) =>
+  page.evaluate(() => {
+    const panes = [...document.querySelectorAll('.stage-page, .job, .side__scroll, .sheet')].filter((pane) =>
+      pane.checkVisibility({ visibilityProperty: true }),
+    );
+    const over = panes.map((pane) => pane.scrollWidth - pane.clientWidth);
+    return Math.max(document.documentElement.scrollWidth - window.innerWidth, ...over);
+  });
+
+/** The buttons in accent that something else lies on, once scrolled to. */
+const covered = (page: Page) =>
+  page.evaluate(() => {
+    const shown = [...document.querySelectorAll('.button--main')].filter((each) =>
+      each.checkVisibility({ visibilityProperty: true }),
+    );
+    return shown
+      .filter((each) => {
+        each.scrollIntoView({ block: 'nearest' });
+        const { left, top, width, height } = each.getBoundingClientRect();
+        const above = document.elementFromPoint(left + width / 2, top + height / 2);
+        return above === null || !each.contains(above);
+      })
+      .map((each) => each.textContent);
+  });
+
+describe.each(SMALL)('on a page of %d by %d', (width, height) => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await openPair({ viewport: { width, height }, touch: true });
+    page = open.page;
+  });
+  afterAll(() => open.context.close());
+
+  it('no stage scrolls sideways, nothing covers its main button, and the bar fits a thumb', async () => {
+    for (const stage of [...STAGES, 'Visit']) {
+      if (stage === 'Visit') await openVisit(page);
+      else await openStage(page, stage);
+      await page.locator('.later').first().waitFor({ state: 'detached' });
+      await settled(page);
+      expect(await sideways(page), stage).toBeLessThanOrEqual(0);
+      expect(await covered(page), stage).toEqual([]);
+    }
+    for (const stage of STAGES) {
+      const box = await stageButton(page, stage).boundingBox();
+      expect(Math.min(box?.width ?? 0, box?.height ?? 0), stage).toBeGreaterThanOrEqual(44);
+    }
+    open.expectNoTroubles();
+  });
+
+  it('the plan has the screen while something is placed, with the verdict in one line', async () => {
+    await openStage(page, 'Place');
+    const rail = page.getByRole('button', { name: 'Place panel' });
+    if ((await rail.count()) > 0) await rail.tap();
+    await page.locator('.answers').getByRole('button', { name: 'Detector' }).first().tap();
+    await rail.waitFor();
+    await page.getByRole('button', { name: /^Clear of what is drawn/ }).waitFor();
+    const { sheet, strip } = await page.evaluate(() => {
+      const size = (which: string) => document.querySelector(which)?.getBoundingClientRect();
+      const side = size('.side--folded');
+      return { sheet: size('.sheet')?.width, strip: Math.min(side?.width ?? 0, side?.height ?? 0) };
+    });
+    expect(sheet).toBeGreaterThanOrEqual(width > 640 ? width - 100 : width);
+    expect(strip).toBeLessThanOrEqual(64);
+    await page.getByRole('button', { name: 'Put it back' }).tap();
+  });
+});
+
+describe('a page for each stage', () => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await openPair();
+    page = open.page;
+  });
+  afterAll(() => open.context.close());
+
+  /** How far a press moves what was pressed, px; 0 for what it removes. */
+  async function shift(target: Locator): Promise<number> {
+    await target.scrollIntoViewIfNeeded();
+    const before = await target.boundingBox();
+    await target.click();
+    await settled(page);
+    if ((await target.count()) === 0) return 0;
+    const after = await target.boundingBox();
+    // A page scrolls by whole pixels, and a line of text has no whole number of them.
+    return Math.round(Math.hypot((after?.y ?? 0) - (before?.y ?? 0), (after?.x ?? 0) - (before?.x ?? 0)));
+  }
+
+  it('has the whole width, a heading that stays, and the plan one press away, as it was', async () => {
+    const viewport = () => page.evaluate(() => window.__stillspot?.store.getState().viewport);
+    const before = await viewport();
+    for (const stage of PAGES) {
+      await openStage(page, stage);
+      const heading = page.getByRole('heading', { level: 2, name: stage, exact: true });
+      const pane = page.getByRole('main');
+      expect((await pane.boundingBox())?.width, stage).toBe(1440);
+      await pane.evaluate((each) => each.scrollTo(0, each.scrollHeight));
+      const [at, top] = [await heading.boundingBox(), await pane.boundingBox()];
+      expect((at?.y ?? 0) - (top?.y ?? 0), stage).toBeLessThan(40);
+      expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
+      expect(await page.locator('[aria-current="page"]').count()).toBe(1);
+    }
+    await page.getByRole('button', { name: 'Plan', exact: true }).click();
+    await expect.poll(() => stageButton(page, 'Place').getAttribute('aria-current')).toBe('page');
+    expect(await viewport()).toEqual(before);
+  });
+
+  it('nothing that is pressed moves', async () => {
+    await openStage(page, 'House');
+    for (const answer of await page.locator('.condition__answers .button').all()) expect(await shift(answer)).toBe(0);
+    for (const name of (await page.locator('.condition__name').all()).slice(0, 6)) expect(await shift(name)).toBe(0);
+    await openStage(page, 'Time');
+    for (const name of ['House closed since', 'Set out', 'Fetched', 'Posted'])
+      expect(await shift(page.getByRole('button', { name: `${name}: now` })), name).toBe(0);
+    for (const fold of await page.locator('#stage-time summary').all()) expect(await shift(fold)).toBe(0);
+    await openStage(page, 'Log');
+    for (const fold of await page.locator('#stage-log summary').all()) expect(await shift(fold)).toBe(0);
+    for (const stage of STAGES) expect(await shift(stageButton(page, stage)), stage).toBe(0);
+  });
+
+  it('what is typed and not taken stays while another stage is looked at', async () => {
+    await openStage(page, 'Time');
+    const field = page.locator('#stage-time').getByLabel('At least', { exact: true });
+    if (!(await field.isVisible())) await page.locator('summary', { hasText: 'The kit' }).click();
+    await field.fill('two days');
+    await openStage(page, 'Draw');
+    await openStage(page, 'House');
+    await openStage(page, 'Time');
+    await expect.poll(() => field.inputValue()).toBe('two days');
+    await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
+    await field.press('Escape');
+  });
+
+  it('no key changes the plan that is not in view; undo works on every page', async () => {
+    const editor = await editorOf(page);
+    await openStage(page, 'Place');
+    await selectIds(editor, [FURNACE]);
+    await openStage(page, 'Sheet');
+    const before = await editor.level();
+    await page.keyboard.press('Delete');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('3');
+    await page.keyboard.press('1');
+    expect(await editor.level()).toEqual(before);
+    expect(await page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
+    await openStage(page, 'House');
+    await page.locator('.condition__answers .button').first().click();
+    const steps = await editor.steps();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => editor.steps()).toBe(steps - 1);
+  });
+
+  it('the state of the whole test is the same on every page, in words, and its list leads on', async () => {
+    const state = page.getByRole('region', { name: 'The whole test' });
+    const words = await state.locator('.test-line__head').textContent();
+    for (const stage of STAGES) {
+      await openStage(page, stage);
+      expect(await state.locator('.test-line__head').textContent()).toBe(words);
+    }
+    await state.locator('summary').click();
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => page.locator('.to-do').getAttribute('open')).toBeNull();
+    open.expectNoTroubles();
+  });
+});
