@@ -95,7 +95,12 @@ describe('the walk through the house', () => {
     await tabTo(answerOf(page, DOORS, 'Broken'));
     await page.keyboard.press('Space');
     await expect.poll(() => whole(page)).toBe('The house: Not evaluated');
-    await tabTo(page.getByRole('button', { name: DOORS, exact: true }), 'Shift+Tab');
+    const doors = page.getByRole('button', { name: DOORS, exact: true });
+    await tabTo(doors, 'Shift+Tab');
+    // Opened above, it stayed open while another stage was looked at.
+    await expect.poll(() => doors.getAttribute('aria-expanded')).toBe('true');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => doors.getAttribute('aria-expanded')).toBe('false');
     await page.keyboard.press('Enter');
     await tabTo(item(page, DOORS).getByLabel('Note'));
     await page.keyboard.type('cat');

@@ -142,6 +142,15 @@ describe('a page for each stage', () => {
     for (const stage of STAGES) expect(await shift(stageButton(page, stage)), stage).toBe(0);
   });
 
+  it('the focus never falls to the page: from a page to the plan, and from one page to another', async () => {
+    const focused = () => page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent);
+    await openStage(page, 'Log');
+    await page.locator('#stage-log').getByRole('button', { name: 'Look at the times' }).press('Enter');
+    await expect.poll(focused).toBe('Time');
+    await page.getByRole('button', { name: 'Plan', exact: true }).press('Enter');
+    await expect.poll(focused).toBe('sheet-of-plan');
+  });
+
   it('what is typed and not taken stays while another stage is looked at', async () => {
     await openStage(page, 'Time');
     const field = page.locator('#stage-time').getByLabel('At least', { exact: true });
@@ -172,6 +181,21 @@ describe('a page for each stage', () => {
     const steps = await editor.steps();
     await page.keyboard.press('Control+z');
     await expect.poll(() => editor.steps()).toBe(steps - 1);
+  });
+
+  it('a good place is not shown larger than a test that is not evaluated', async () => {
+    await openStage(page, 'House');
+    await page
+      .getByRole('group', { name: 'Windows closed on every level' })
+      .getByRole('button', { name: 'Broken', exact: true })
+      .click();
+    await openStage(page, 'Place');
+    await page.locator('.test-line__head', { hasText: 'Not evaluated' }).waitFor();
+    const word = page.locator('.verdict-panel__word');
+    await expect.poll(() => word.textContent()).toBe('Clear of what is drawn');
+    expect(await word.evaluate((each) => Number.parseFloat(getComputedStyle(each).fontSize))).toBeLessThan(20);
+    await page.getByText('This is its place alone: the test is not evaluated.').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
   });
 
   it('the state of the whole test is the same on every page, in words, and its list leads on', async () => {

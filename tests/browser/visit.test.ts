@@ -112,3 +112,41 @@ describe('the two visits, on a phone by one hand, without a network', () => {
     open.expectNoTroubles();
   });
 });
+
+describe('the number of a label, read by the camera', () => {
+  it('goes into the field; the one before is shown, and what cannot be read is said', async () => {
+    const { page, context, expectNoTroubles } = await openPair({ viewport: { width: 390, height: 844 }, touch: true });
+    // This browser has no reader of its own: one that finds what the picture's size stands for.
+    await page.evaluate(() => {
+      const Reader = class {
+        detect = async ({ width }: ImageBitmap) => (width > 1 ? [{ rawValue: `C-${width}` }] : []);
+      };
+      Object.assign(window, { BarcodeDetector: Reader });
+    });
+    await press(page, 'Visit');
+    const take = async (width: number) => {
+      const base64 = await page.evaluate(async (wide) => {
+        const canvas = new OffscreenCanvas(wide, 4);
+        canvas.getContext('2d')?.fillRect(0, 0, 1, 1);
+        const bytes = new Uint8Array(await (await canvas.convertToBlob()).arrayBuffer());
+        return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+      }, width);
+      const [chooser] = await Promise.all([
+        page.waitForEvent('filechooser'),
+        press(page, 'Camera: serial number of A1'),
+      ]);
+      await chooser.setFiles({ name: 'label.png', mimeType: 'image/png', buffer: Buffer.from(base64, 'base64') });
+    };
+    await take(40);
+    await expect.poll(() => said(page)).toBe('A1: C-40. Undo takes it back.');
+    await expect.poll(() => page.getByLabel('A1', { exact: true }).inputValue()).toBe('C-40');
+    await take(50);
+    await expect.poll(() => said(page)).toBe('A1: C-50 in place of C-40. Undo takes it back.');
+    await take(1);
+    await expect.poll(() => said(page)).toMatch(/^No bar code was found in the picture\./);
+    await press(page, 'Undo');
+    await expect.poll(() => page.getByLabel('A1', { exact: true }).inputValue()).toBe('C-40');
+    expectNoTroubles();
+    await context.close();
+  });
+});

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { STAGE_NAME, type Stage } from '../../advice/guidance.ts';
 import { isPlanInView, showPlan, usePanels } from '../../commands/panels.ts';
+import { SHEET_ID } from '../../editor/open-menu.ts';
 import { useLibrary } from '../../storage/library-state.ts';
 import { usePressedStays } from '../hooks/use-pressed-stays.ts';
 import { MessageLine } from '../shell/message-line.tsx';
@@ -21,6 +22,7 @@ export function StagePage() {
   const plan = useLibrary(({ openId }) => openId);
   const [visitOpened, setVisitOpened] = useState(false);
   if (visit && !visitOpened) setVisitOpened(true);
+  const heading = useRef<HTMLHeadingElement>(null);
   const pane = useRef<HTMLElement>(null);
   usePressedStays(pane, !onPlan);
   // Another page begins at its top.
@@ -28,10 +30,15 @@ export function StagePage() {
   useEffect(() => {
     if (page) pane.current?.scrollTo(0, 0);
   }, [page]);
+  useEffect(() => {
+    if (page && isFocusGone()) (onPlan ? document.getElementById(SHEET_ID) : heading.current)?.focus();
+  }, [page, onPlan]);
   return (
     <main className="stage-page" ref={pane} hidden={onPlan || undefined}>
       <div className="stage-page__head">
-        <h2>{visit ? 'Visit' : STAGE_NAME[stage]}</h2>
+        <h2 ref={heading} tabIndex={-1}>
+          {visit ? 'Visit' : STAGE_NAME[stage]}
+        </h2>
         {!onPlan && <MessageLine />}
         <button type="button" className="stage-page__plan" onClick={showPlan}>
           <PlanThumbnail />
@@ -49,4 +56,10 @@ export function StagePage() {
       )}
     </main>
   );
+}
+
+/** Returns whether what had the focus is covered or gone: it would fall to the page. */
+function isFocusGone(): boolean {
+  const { activeElement } = document;
+  return !activeElement?.checkVisibility({ visibilityProperty: true }) || activeElement === document.body;
 }

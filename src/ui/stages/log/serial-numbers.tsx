@@ -4,13 +4,14 @@ import { describeDuplicateSerial, type NamedDetector } from '../../../protocol/c
 import { logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { TextField } from '../../fields/text-field.tsx';
+import { SerialCamera } from './serial-camera.tsx';
 
 interface Props {
   readonly plan: Plan;
   readonly all: readonly NamedDetector[];
 }
 
-/** A field for each detector: typed, or read by a scanner, which types the number and Enter. */
+/** A field for each detector: typed, read by a scanner, which types the number and Enter, or from a picture of the label. */
 export function SerialNumbers({ plan, all }: Props) {
   const run = useAppStore((state) => state.run);
   return (
@@ -19,7 +20,7 @@ export function SerialNumbers({ plan, all }: Props) {
       {all.map(({ id, name }) => {
         const twice = describeDuplicateSerial(plan, id);
         return (
-          <div key={id} data-detector={id} data-doubt={twice ? '' : undefined}>
+          <div key={id} className="log__serial" data-detector={id} data-doubt={twice ? '' : undefined}>
             <TextField
               exact
               label={name}
@@ -27,6 +28,7 @@ export function SerialNumbers({ plan, all }: Props) {
               {...(twice ? { hint: twice } : {})}
               onCommit={(serial) => run((now) => withLogEntry(now, id, { serial: serial.trim() }))}
             />
+            <SerialCamera detector={{ id, name }} />
           </div>
         );
       })}
@@ -44,7 +46,7 @@ function onwards({ key, target, currentTarget }: KeyboardEvent<HTMLFieldSetEleme
   const { plan, say } = useAppStore.getState();
   const id = target.closest<HTMLElement>('[data-detector]')?.dataset.detector ?? '';
   const twice = describeDuplicateSerial(plan, id);
-  const fields = [...currentTarget.querySelectorAll('input')];
+  const fields = [...currentTarget.querySelectorAll<HTMLInputElement>('input:not([type=file])')];
   const next = twice ? target : fields[fields.indexOf(target) + 1];
   if (twice) say(`${target.labels?.[0]?.textContent ?? ''}: ${twice}`);
   else if (!next) say('That was the last serial number.');
