@@ -41,6 +41,8 @@ describe('a basement drawn by mouse', () => {
   });
 
   it('a typed length takes effect', async () => {
+    // After a wall that was closed the next press selects.
+    await editor.take('What closes the room?', 'Wall after wall');
     await editor.press(914.4, 4064);
     await editor.move(3000, 4080);
     await open.page.keyboard.type('4 ft 6 in');

@@ -123,6 +123,7 @@ class Pointers {
   readonly onLeave = (): void => {
     this.flush();
     if (this.#isWorking) return;
+    this.#controller().out?.();
     useSketch.setState({ pointer: null });
     store().setHover(null);
   };

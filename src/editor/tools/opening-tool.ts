@@ -35,6 +35,7 @@ export function createOpeningTool(kind: OpeningKind): ToolController {
       const id = store().addItem('openings', preview.opening);
       if (id && !point.touch) askForOpening(id);
     },
+    out: clearSketch,
     cancel: () => {
       clearSketch();
       return false;

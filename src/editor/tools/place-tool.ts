@@ -41,6 +41,7 @@ export function createPlaceTool(tool: PlaceTool): ToolController {
       if (id && !point.touch) askForThing(id);
       if (!keepsTool(point)) returnToSelect();
     },
+    out: clearSketch,
     cancel: () => {
       clearSketch();
       return false;

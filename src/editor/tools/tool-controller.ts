@@ -31,6 +31,8 @@ export interface ToolController {
   hold?(point: ToolPoint): void;
   /** A second finger came down, so the press counts for nothing. Without this method `cancel` is called. */
   interrupt?(): void;
+  /** The pointer has left the sheet: what was previewed at it goes. */
+  out?(): void;
   /** Another tool is chosen: what is drawn so far is kept where it can be. */
   leave?(): void;
   /** A length is being typed: shows what it would make. */

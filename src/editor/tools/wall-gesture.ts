@@ -72,16 +72,22 @@ export function addCorner(gesture: WallGesture, at: XY, keeps: boolean): void {
     return;
   }
   if (before && distance(before, at) < 1) {
-    endWalls();
+    restAfterWalls(keeps);
     return;
   }
   store().setChain(withCorner(store().chain, at));
   gesture.direction.reset();
   if (useSketch.getState().cross) startCrossAt(gesture, at);
   if (nearMiss(corners())) store().say('');
-  // A wall that reaches another one is done: what follows is another wall.
-  if (points.length > 0 && wallAtPoint(currentLevel(), at)) endWalls();
+  // A wall that reaches another one is done.
+  if (points.length > 0 && wallAtPoint(currentLevel(), at)) restAfterWalls(keeps);
   else showNextWall(gesture, null);
+}
+
+/** The walls are done. Unless the tool is kept, the next press selects: one on a length would begin a stray wall. */
+function restAfterWalls(keeps: boolean): void {
+  endWalls();
+  if (!keeps) returnToSelect();
 }
 
 /** The next arrow key starts from the corner that was set. */

@@ -10,7 +10,7 @@ describe('placeBesideCorner(corner, stage)', () => {
   it.each([
     ['in the middle: right of it and below', [400, 300], { left: 414, top: 314 }],
     ['at the right edge: left of it', [880, 300], { left: 880 - 14 - 280, top: 314 }],
-    ['at the lower edge: above it', [400, 590], { left: 414, top: 590 - 14 - 176 }],
+    ['at the lower edge: above it', [400, 590], { left: 414, top: 590 - 14 - 216 }],
     ['off the stage at the upper left: at its corner', [-500, -500], { left: 0, top: 0 }],
   ] as const)('%s', (_, corner, place) => {
     expect(placeBesideCorner(corner, STAGE)).toEqual(place);
@@ -23,15 +23,15 @@ describe('placeAtFigure(figure, stage, ends)', () => {
   });
 
   it('is above it at the lower edge: the height of the field decides', () => {
-    expect(placeAtFigure([400, 590], STAGE, 1)).toEqual({ left: 260, top: 590 - 20 - 110 });
-    expect(placeAtFigure([400, 590], STAGE, 2)).toEqual({ left: 260, top: 590 - 20 - 190 });
+    expect(placeAtFigure([400, 590], STAGE, 1)).toEqual({ left: 260, top: 590 - 20 - 150 });
+    expect(placeAtFigure([400, 590], STAGE, 2)).toEqual({ left: 260, top: 590 - 20 - 230 });
   });
 
   it('lies on the stage and leaves the figure free, wherever that is', () => {
     fc.assert(
       fc.property(onStage, fc.constantFrom(0, 1, 2), ([x, y], ends) => {
         const { left, top } = placeAtFigure([x, y], STAGE, ends);
-        const height = [40, 110, 190][ends] as number;
+        const height = [40, 150, 230][ends] as number;
         expect(left >= 8 && left + 280 <= STAGE.width - 8 && top >= 8 && top + height <= STAGE.height - 8).toBe(true);
         expect(left < x && x < left + 280 && top < y + 12 && y - 12 < top + height).toBe(false);
       }),

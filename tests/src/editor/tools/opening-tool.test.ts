@@ -34,6 +34,14 @@ it('refuses a place where another opening stands', () => {
   expect(state().message).not.toBe('');
 });
 
+it('takes the preview away when the pointer leaves the sheet', () => {
+  const tool = createOpeningTool('door');
+  tool.hover(at(4000, 0));
+  expect(sketch().opening).not.toBeNull();
+  tool.out?.();
+  expect(sketch().opening).toBeNull();
+});
+
 it('takes the preview away on Escape', () => {
   const tool = createOpeningTool('door');
   tool.hover(at(4000, 20));

@@ -136,3 +136,17 @@ describe('the keyboard', () => {
     expect([tool.key?.(key('c')), level().walls.length, state().tool.kind]).toEqual([true, 3, 'select']);
   });
 });
+
+it('goes back to the select tool after a wall that reaches another one, unless it is kept', () => {
+  openRoom({ objects: [], detectors: [] });
+  const tool = createWallTool();
+  const partition = (x: number, shift: boolean) => {
+    state().setTool({ kind: 'wall' });
+    press(tool, at(x, 0));
+    press(tool, at(x, 6000, { shift }));
+    return state().tool.kind;
+  };
+  expect(partition(2000, false)).toBe('select');
+  expect(partition(5000, true)).toBe('wall');
+  expect(level().walls).toHaveLength(6);
+});
