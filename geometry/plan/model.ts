@@ -30,6 +30,16 @@ export interface Wall {
 }
 
 export type OpeningKind = 'door' | 'window' | 'passage';
+
+/** What keeps direct sun out of an opening: a cover that stays closed, a window well, or an overhang and what stands outside. */
+export type Shade = 'covered' | 'well' | PartialShade;
+export interface PartialShade {
+  /** A roof or awning over the whole opening: how far it stands out from the wall, and how far it is above the head. */
+  readonly overhang?: { readonly depth: Mm; readonly above: Mm };
+  /** Altitude below which the sun is hidden, degrees. */
+  readonly obstruction?: number;
+}
+
 export interface Opening {
   readonly id: string;
   /** Id of the wall that contains it. */
@@ -41,6 +51,10 @@ export interface Opening {
   /** Sill and head, above the finished floor. */
   readonly bottom: Mm;
   readonly top: Mm;
+  /** Whether it lets light in while closed. Missing: a window and a passage do, a door does not. */
+  readonly glazed?: boolean;
+  /** Null or missing: nothing shades it. */
+  readonly shade?: Shade | null;
 }
 
 export const ROOM_USES_ALLOWED = [
@@ -203,6 +217,8 @@ export interface Site {
   readonly longitude: number | null;
   /** True north, clockwise from straight up the page. */
   readonly north: Deg;
+  /** Altitude of the sun, degrees, below which it does not count. Missing: 3. */
+  readonly horizon?: number;
   readonly purpose: Purpose;
   /** False: `purpose` is only the default of a new plan and not answered yet. Missing: answered. */
   readonly purposeAnswered?: boolean;

@@ -38,6 +38,30 @@ export const WallSchema = about(
   'A wall by its center-line.',
 );
 
+const SHADE_WORDS = '"covered", "well", or an object with overhang or obstruction';
+
+const OverhangSchema = about(
+  record(
+    {
+      depth: about(length(), 'How far it stands out from the outer face of the wall.'),
+      above: about(length(), 'How far its underside is above the head of the opening.'),
+    },
+    'an overhang with depth and above',
+  ),
+  'A roof or an awning over the whole opening.',
+);
+
+const PartialShadeSchema = record(
+  {
+    overhang: v.exactOptional(OverhangSchema),
+    obstruction: about(
+      v.exactOptional(numberFrom(0, 90, 'a number of degrees')),
+      'Altitude below which the sun is hidden.',
+    ),
+  },
+  SHADE_WORDS,
+);
+
 export const OpeningSchema = about(
   record(
     {
@@ -48,6 +72,14 @@ export const OpeningSchema = about(
       width: about(lengthAboveZero(), 'Along the wall.'),
       bottom: about(height(), 'Sill, above the floor.'),
       top: about(height(), 'Head, above the floor.'),
+      glazed: about(
+        v.exactOptional(v.boolean('true or false')),
+        'Whether it lets light in while closed; left out: a window and a passage do, a door does not.',
+      ),
+      shade: about(
+        v.exactOptional(v.nullable(v.union([oneOf(['covered', 'well']), PartialShadeSchema], SHADE_WORDS))),
+        'What keeps direct sun out: a cover that stays closed, a window well, or an overhang and what stands outside.',
+      ),
     },
     'an opening with id, wall, kind, offset, width, bottom and top',
   ),

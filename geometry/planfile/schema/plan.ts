@@ -50,6 +50,10 @@ const SiteSchema = section(
       'East of Greenwich; null: not known.',
     ),
     north: v.optional(about(angle(), 'Clockwise from straight up the page to true north.'), 0),
+    horizon: about(
+      v.exactOptional(numberFrom(0, 90, 'a number of degrees')),
+      'Altitude of the sun below which it does not count; left out: 3.',
+    ),
     purpose: v.optional(oneOf(['own-household', 'property-transfer', 'after-mitigation']), 'own-household'),
     purposeAnswered: about(
       v.exactOptional(v.boolean('true or false')),

@@ -9,6 +9,8 @@ interface Node {
   readonly item?: Node;
   readonly items?: readonly Node[];
   readonly wrapped?: Node;
+  /** Of a union. */
+  readonly options?: readonly Node[];
   readonly default?: unknown;
   readonly pipe?: readonly (Node | typeof SEVERAL_LINES)[];
 }
@@ -32,6 +34,7 @@ export function expectedAt(schema: v.GenericSchema, path: Path): string {
       node = node.wrapped;
     }
     if (step === null || !node) break;
+    node = objectOption(node);
     node = typeof step === 'string' ? node.entries?.[step] : (node.items?.[step] ?? node.item);
   }
   // Only a point is closed: it has no third number.
@@ -137,5 +140,10 @@ function hasSeveralLines({ pipe = [] }: Node): boolean {
 function unwrapped(node: Node): Node {
   let inner = node;
   while (inner.wrapped) inner = inner.wrapped;
-  return inner;
+  return objectOption(inner);
+}
+
+/** Returns the option of a union that is an object; a schema that is no union is returned as it is. */
+function objectOption(node: Node): Node {
+  return node.options?.find(({ entries }) => entries) ?? node;
 }

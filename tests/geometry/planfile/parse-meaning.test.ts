@@ -184,6 +184,31 @@ describe('parsePlan(text) on the meaning of a plan', () => {
       '/quality/1/id: Blank q1 has the id "q1", which another one has. Give one of them another id.',
     ],
     [
+      'a shade of no known kind',
+      onLevel({ openings: [{ ...window, shade: 'curtain' }] }),
+      '/levels/0/openings/0/shade: Window o1 on level L1: "shade" is "curtain", needs "covered", "well", or an object with overhang or obstruction, or null.',
+    ],
+    [
+      'an overhang that is negative',
+      onLevel({ openings: [{ ...window, shade: { overhang: { depth: -1, above: 0 } } }] }),
+      '/levels/0/openings/0/shade/overhang/depth: Window o1 on level L1: "shade.overhang.depth" is -1, needs a number of mm, 0 to 10000000.',
+    ],
+    [
+      'a shade with a key that is almost a known one',
+      onLevel({ openings: [{ ...window, shade: { overhangs: { depth: 600, above: 0 } } }] }),
+      '/levels/0/openings/0/shade/overhangs: Window o1 on level L1 has the key "overhangs", which is almost "overhang". Write "overhang", or take it out.',
+    ],
+    [
+      'glass that is neither there nor not',
+      onLevel({ openings: [{ ...window, glazed: 'yes' }] }),
+      '/levels/0/openings/0/glazed: Window o1 on level L1: "glazed" is "yes", needs true or false.',
+    ],
+    [
+      'a horizon below the ground',
+      smallFile({ site: { horizon: -1 } }),
+      '/site/horizon: The plan: "site.horizon" is -1, needs a number of degrees, 0 to 90.',
+    ],
+    [
       'a photo that lies elsewhere',
       smallFile({ log: [{ detector: 'd1', photos: ['https://example.org/a.png'] }] }),
       '/log/0/photos/0: Log entry 1: "photos[0]" is "https://example.org/a.png", needs a picture as a data address (PNG, JPEG or WebP, base64).',

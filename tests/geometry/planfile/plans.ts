@@ -72,10 +72,18 @@ const detector = loose(
   { label: text, pair: orNull(fc.string({ minLength: 1, maxLength: 3 })) },
 );
 /** Where along its wall, as a share of what is free, and how wide, as a share of the wall. */
+const shade = fc.oneof(
+  fc.constantFrom('covered', 'well', null),
+  loose(
+    {},
+    { overhang: loose({ depth: size, above: size }), obstruction: fc.double({ min: 0, max: 90, noNaN: true }) },
+  ),
+);
+
 const opening = fc.tuple(
   fc.double({ min: 0, max: 1, noNaN: true }),
   fc.double({ min: 0.01, max: 1, noNaN: true }),
-  withHeights(loose({ kind: fc.constantFrom('door', 'window', 'passage') })),
+  withHeights(loose({ kind: fc.constantFrom('door', 'window', 'passage') }, { glazed: fc.boolean(), shade })),
 );
 
 const tracing = loose(
@@ -177,6 +185,7 @@ const sections = {
       latitude: orNull(fc.double({ min: -90, max: 90, noNaN: true })),
       longitude: orNull(fc.double({ min: -180, max: 180, noNaN: true })),
       north: coordinate,
+      horizon: fc.double({ min: 0, max: 90, noNaN: true }),
       purpose: fc.constantFrom('own-household', 'property-transfer', 'after-mitigation'),
     },
   ),
