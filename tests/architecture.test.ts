@@ -38,6 +38,7 @@ function staysInside(folder: string, path: string, name: string): boolean {
 function mayImport(path: string, name: string): boolean {
   if (staysInside('geometry', path, name)) return true;
   if (name === '@turf/turf') return path === 'geometry/recheck/planar-turf.ts';
+  if (name === 'suncalc') return path === 'geometry/sun/position.ts';
   return ['valibot', 'robust-predicates', 'flatbush'].includes(name);
 }
 

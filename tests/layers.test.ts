@@ -14,6 +14,7 @@ const GEOMETRY = {
   planfile: ['plan', 'plane', 'rules', 'units'],
   arrangement: ['plane'],
   level: ['arrangement', 'plan', 'plane'],
+  sun: ['arrangement', 'level', 'plan', 'plane', 'planfile'],
   check: ['level', 'plan', 'plane', 'rules'],
   region: ['arrangement', 'check', 'level', 'plan', 'plane', 'rules'],
   snap: ['check', 'level', 'plan', 'plane'],
