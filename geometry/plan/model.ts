@@ -32,8 +32,8 @@ export interface Wall {
 export type OpeningKind = 'door' | 'window' | 'passage';
 
 /** What keeps direct sun out of an opening: a cover that stays closed, a window well, or an overhang and what stands outside. */
-export type Shade = 'covered' | 'well' | PartialShade;
-export interface PartialShade {
+type Shade = 'covered' | 'well' | PartialShade;
+interface PartialShade {
   /** A roof or awning over the whole opening: how far it stands out from the wall, and how far it is above the head. */
   readonly overhang?: { readonly depth: Mm; readonly above: Mm };
   /** Altitude below which the sun is hidden, degrees. */

@@ -1,0 +1,324 @@
+import type { Mm, XY } from '../plan/model.ts';
+import { assert } from '../plane/assert.ts';
+import { distance } from '../plane/point.ts';
+import type { FloorPlan } from './floor-edges.ts';
+import { type Glass, type Sheaf, toGlass } from './glass.ts';
+
+/** An edge of a space that light crosses, in the axes of a glass. */
+export interface Edge {
+  readonly a: XY;
+  readonly b: XY;
+  /** Unit normal, to the floor of a room. */
+  readonly nx: number;
+  readonly ny: number;
+  /** The openings at it; none for a wall or a jamb. */
+  readonly openings: readonly number[];
+  /** The room whose floor it bounds; −1 for a jamb. */
+  readonly room: number;
+}
+
+const JAMB = -1;
+
+/** A limit of height on the way: beams pass over or under an edge that is not the glass. */
+export interface HeightLimit {
+  readonly edge: Edge;
+  /** How far below the limit the detector is, mm. */
+  readonly drop: Mm;
+  readonly bound: 'below' | 'above';
+}
+
+/** Light between two corners, from one edge to another, in directions k0 to k1. Convex but for its ends. */
+export interface Strip {
+  readonly k0: number;
+  readonly k1: number;
+  readonly left: XY;
+  readonly right: XY;
+  readonly from: Edge;
+  /** Null: it ends at `far`, the greatest y. */
+  readonly to: Edge | null;
+  readonly limits: readonly HeightLimit[];
+  /** The sides of the opening that it is in; none in a room. */
+  readonly within: readonly Edge[];
+}
+
+/** Light that enters a space through an edge between two corners. */
+interface Beam {
+  readonly k0: number;
+  readonly k1: number;
+  readonly left: XY;
+  readonly right: XY;
+  readonly from: Edge;
+  readonly limits: readonly HeightLimit[];
+  readonly depth: number;
+}
+
+/** What the tracing of one glass shares. */
+export interface Scene {
+  readonly glass: Glass;
+  readonly plan: FloorPlan;
+  /** Edges of the floor of a room, and of an opening with its jambs. */
+  readonly roomEdges: (room: number) => readonly Edge[];
+  readonly doorEdges: (opening: number) => readonly Edge[];
+  /** The four sides of an opening's body. */
+  readonly doorSides: (opening: number) => readonly Edge[];
+  /** The limits that an opening sets to light that goes through it, by the edges where it enters and leaves. */
+  readonly limitsOf: (opening: number, enters: Edge, leaves: Edge) => readonly HeightLimit[];
+}
+
+/** Light through more openings than this one after the other is not followed. */
+const MOST_OPENINGS = 24;
+/** More strips than this in the light of one opening are not followed. */
+const MOST_STRIPS = 20_000;
+/** A strip narrower than this is not lit, mm: 1/20 of the tolerance of a limit. */
+const NARROWEST: Mm = 1e-6;
+/** A shorter edge of a floor at an opening is the side of another wall, mm. */
+const NARROWEST_FLOOR: Mm = 1;
+/** Rounding of a depth, mm. */
+const ROUNDING: Mm = 1e-6;
+/** Two directions that differ by less are one. */
+const SAME_DIRECTION = 1e-12;
+/** Nothing is wider than this in front of the glass, mm. */
+const BEFORE: Mm = 0.01;
+
+/** Thrown when a level is too large for its sunlight to be computed. */
+export class TooMuchLight extends Error {}
+
+/** Returns an edge of a floor, with the floor on its right seen from a to b. */
+export function edgeFrom(a: XY, b: XY, openings: readonly number[], room: number): Edge {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const long = Math.hypot(dx, dy) || 1;
+  return { a, b, nx: -dy / long, ny: dx / long, openings, room };
+}
+
+/** Returns the edges of an opening as light crosses it: its two jambs, and the floors at it. */
+export function doorEdgesOf(glass: Glass, body: readonly XY[], plan: FloorPlan, opening: number): readonly Edge[] {
+  const [a, b, c, d] = body.map((p) => toGlass(glass, p)) as [XY, XY, XY, XY];
+  const floors = (plan.doorways[opening] ?? []).map(({ room, edge }) =>
+    edgeFrom(toGlass(glass, edge.a), toGlass(glass, edge.b), edge.openings, room),
+  );
+  return [edgeFrom(a, d, [], JAMB), edgeFrom(b, c, [], JAMB), ...floors];
+}
+
+/** Returns the sides of an opening's body, with the body on their right. */
+export function doorSidesOf(glass: Glass, body: readonly XY[]): readonly Edge[] {
+  const corners = body.map((p) => toGlass(glass, p));
+  return corners.map((a, i) => edgeFrom(a, corners[(i + 1) % corners.length] as XY, [], JAMB));
+}
+
+/**
+ * Calls back with every strip of light that enters through a glass in directions k0 to k1, no farther than `far` from its inner face.
+ * Between two strips of one place there is nothing but walls.
+ */
+export function traceBeams(
+  scene: Scene,
+  opening: number,
+  { k0, k1 }: Sheaf,
+  far: Mm,
+  found: (strip: Strip) => void,
+): void {
+  const { thickness, width } = scene.glass;
+  const [left, right]: [XY, XY] = [
+    [0, -thickness],
+    [width, -thickness],
+  ];
+  const from = edgeFrom([0, -thickness - BEFORE], [width, -thickness - BEFORE], [opening], JAMB);
+  const tracer = new Tracer(scene, far, found);
+  tracer.throughDoor({ k0, k1, left, right, from, limits: [], depth: 0 }, opening);
+}
+
+class Tracer {
+  private readonly scene: Scene;
+  private readonly far: Mm;
+  private readonly found: (strip: Strip) => void;
+  private strips = 0;
+
+  constructor(scene: Scene, far: Mm, found: (strip: Strip) => void) {
+    this.scene = scene;
+    this.far = far;
+    this.found = found;
+  }
+
+  throughDoor(beam: Beam, opening: number): void {
+    if (beam.depth > MOST_OPENINGS) throw new TooMuchLight('light through too many openings');
+    const edges = this.scene.doorEdges(opening);
+    const isGlass = beam.depth === 0;
+    // Floors are entered here, and left in a room.
+    this.split(
+      beam,
+      edges,
+      (edge, k) => edge.room === JAMB || edge.nx * k + edge.ny > 0,
+      (strip) => {
+        if (!isGlass) this.found({ ...strip, within: this.scene.doorSides(opening) });
+        if (!strip.to || strip.to.room < 0) return;
+        const limits = isGlass ? [] : this.scene.limitsOf(opening, beam.from, strip.to);
+        this.throughRoom({ ...beam, ...strip, from: strip.to, limits: [...beam.limits, ...limits] });
+      },
+    );
+  }
+
+  private throughRoom(beam: Beam): void {
+    const edges = this.scene.roomEdges(beam.from.room);
+    this.split(
+      beam,
+      edges,
+      (edge, k) => edge.nx * k + edge.ny < 0,
+      (strip) => {
+        this.found(strip);
+        const { to } = strip;
+        for (const opening of to?.openings ?? []) {
+          if (!to || !this.leadsOn(opening, (strip.k0 + strip.k1) / 2)) continue;
+          this.throughDoor({ ...beam, ...strip, from: to, depth: beam.depth + 1 }, opening);
+        }
+      },
+    );
+  }
+
+  /** Returns whether there is a floor behind an opening. */
+  private leadsOn(opening: number, k: number): boolean {
+    return this.scene
+      .doorEdges(opening)
+      .some(({ room, a, b, nx, ny }) => room !== JAMB && nx * k + ny > 0 && distance(a, b) > NARROWEST_FLOOR);
+  }
+
+  /**
+   * Splits a beam by what it meets first. Between two directions in which no two corners are behind each other the order of the
+   * corners stays, and with it what each strip meets.
+   */
+  private split(
+    { k0, k1, left, right, from, limits }: Beam,
+    edges: readonly Edge[],
+    stops: (edge: Edge, k: number) => boolean,
+    found: (strip: Strip) => void,
+  ): void {
+    const { far } = this;
+    const near = Math.min(from.a[1], from.b[1]) - ROUNDING;
+    const ahead = edges.filter(({ a, b }) => Math.max(a[1], b[1]) > near && Math.min(a[1], b[1]) < far);
+    const corners = this.cornersIn({ k0, k1, left, right, near }, ahead);
+    const stopsAt = eventsOf(corners, k0, k1);
+    const runs = new Map<number, { i: number; j: number; edge: number; k0: number; k1: number }>();
+    const flush = ({ i, j, edge, ...range }: { i: number; j: number; edge: number; k0: number; k1: number }) => {
+      if (++this.strips > MOST_STRIPS) throw new TooMuchLight('too many corners in the light');
+      found({
+        ...range,
+        left: corners[i] as XY,
+        right: corners[j] as XY,
+        from,
+        to: edge < 0 ? null : (ahead[edge] as Edge),
+        limits,
+        within: [],
+      });
+    };
+    for (let n = 0; n + 1 < stopsAt.length; n++) {
+      const [ka, kb] = [stopsAt[n] as number, stopsAt[n + 1] as number];
+      for (const { i, j, edge } of stripsAt((ka + kb) / 2, corners, ahead, from, far, stops)) {
+        const key = (i * corners.length + j) * (ahead.length + 1) + edge + 1;
+        const run = runs.get(key);
+        if (run?.k1 === ka) run.k1 = kb;
+        else {
+          if (run) flush(run);
+          runs.set(key, { i, j, edge, k0: ka, k1: kb });
+        }
+      }
+    }
+    for (const run of runs.values()) flush(run);
+  }
+
+  /** Returns the corners that may be in a beam: its own two first, then those of edges, and where edges reach `far`. */
+  private cornersIn(
+    { k0, k1, left, right, near }: { k0: number; k1: number; left: XY; right: XY; near: Mm },
+    edges: readonly Edge[],
+  ): XY[] {
+    const { far } = this;
+    const corners: XY[] = [left, right];
+    const seen = new Set<number>();
+    const add = (p: XY) => {
+      const key = p[0] * 1_000_003 + p[1];
+      if (p[1] <= near || p[1] > far || seen.has(key)) return;
+      seen.add(key);
+      const rightOf = (k: number) => p[0] - p[1] * k - (left[0] - left[1] * k);
+      const leftOf = (k: number) => right[0] - right[1] * k - (p[0] - p[1] * k);
+      if (Math.max(rightOf(k0), rightOf(k1)) > 0 && Math.max(leftOf(k0), leftOf(k1)) > 0) corners.push(p);
+    };
+    for (const { a, b } of edges) {
+      add(a);
+      add(b);
+      if (a[1] > far !== b[1] > far) add([a[0] + ((b[0] - a[0]) * (far - a[1])) / (b[1] - a[1]), far]);
+    }
+    return corners;
+  }
+}
+
+/** Returns the directions between k0 and k1 in which two corners are behind each other, and k0 and k1. */
+function eventsOf(corners: readonly XY[], k0: number, k1: number): number[] {
+  const events = [k0, k1];
+  for (let i = 0; i < corners.length; i++) {
+    const [xi, yi] = corners[i] as XY;
+    for (let j = 0; j < i; j++) {
+      const [xj, yj] = corners[j] as XY;
+      const k = (xi - xj) / (yi - yj);
+      if (k > k0 && k < k1) events.push(k);
+    }
+  }
+  events.sort((a, b) => a - b);
+  return events.filter((k, i) => i === 0 || k - (events[i - 1] as number) > SAME_DIRECTION || i === events.length - 1);
+}
+
+interface Interval {
+  readonly i: number;
+  j: number;
+  readonly edge: number;
+}
+
+/** Returns what light in one direction meets between the corners, from left to right. */
+function stripsAt(
+  k: number,
+  corners: readonly XY[],
+  edges: readonly Edge[],
+  from: Edge,
+  far: Mm,
+  stops: (edge: Edge, k: number) => boolean,
+): readonly Interval[] {
+  const across = corners.map(([x, y]) => x - y * k);
+  const [least, most] = [across[0] as number, across[1] as number];
+  assert(across.length >= 2, 'a beam has two sides');
+  if (most - least <= NARROWEST) return [];
+  const order = across.map((_, i) => i).filter((i) => (across[i] as number) >= least && (across[i] as number) <= most);
+  order.sort((i, j) => (across[i] as number) - (across[j] as number));
+  const met = edges.flatMap((edge, index) => {
+    if (!stops(edge, k)) return [];
+    const [s, t] = [edge.a[0] - edge.a[1] * k, edge.b[0] - edge.b[1] * k];
+    return s === t ? [] : [{ edge, index, s, t }];
+  });
+  const strips: Interval[] = [];
+  for (let n = 0; n + 1 < order.length; n++) {
+    const [i, j] = [order[n] as number, order[n + 1] as number];
+    const [s, t] = [across[i] as number, across[j] as number];
+    if (t - s <= NARROWEST) continue;
+    const edge = firstMet((s + t) / 2, k, met, from, far);
+    const last = strips[strips.length - 1];
+    if (last && last.edge === edge) last.j = j;
+    else strips.push({ i, j, edge });
+  }
+  return strips;
+}
+
+function firstMet(
+  at: number,
+  k: number,
+  met: readonly { edge: Edge; index: number; s: number; t: number }[],
+  { a, b }: Edge,
+  far: Mm,
+): number {
+  const [p, q] = [a[0] - a[1] * k, b[0] - b[1] * k];
+  const share = p === q ? 0 : Math.max(0, Math.min(1, (at - p) / (q - p)));
+  const start = a[1] + (b[1] - a[1]) * share - ROUNDING;
+  let [least, found] = [far, -1];
+  for (const { edge, index, s, t } of met) {
+    if (at < Math.min(s, t) || at > Math.max(s, t)) continue;
+    const y = edge.a[1] + ((edge.b[1] - edge.a[1]) * (at - s)) / (t - s);
+    if (y < start || y >= least) continue;
+    least = y;
+    found = index;
+  }
+  return found;
+}

@@ -1,0 +1,104 @@
+import type { LevelModel, OpeningBody } from '../level/types.ts';
+import type { Deg, Mm, Opening, XY } from '../plan/model.ts';
+import { distance } from '../plane/point.ts';
+import { COLUMN, COLUMNS, type Sky } from './sky.ts';
+
+/** Returns whether an opening lets light in while closed. */
+function isGlazed({ glazed, kind }: Opening): boolean {
+  return glazed ?? kind !== 'door';
+}
+
+/** Returns the openings through which direct sun may enter the level. */
+export function glazedOpenings({ openings }: Pick<LevelModel, 'openings'>): readonly OpeningBody[] {
+  return openings.filter(({ outside, opening }) => outside && isGlazed(opening));
+}
+
+/** The altitude below which the sun is hidden from an opening, degrees. */
+export function obstructionOf({ shade }: Opening): Deg {
+  return typeof shade === 'object' ? (shade?.obstruction ?? 0) : 0;
+}
+
+/**
+ * An opening seen from one side: x along the inner face of its wall, y into the room. A beam runs along (k, 1), where k is the
+ * tangent of the angle between it and y.
+ */
+export interface Glass {
+  readonly opening: Opening;
+  readonly origin: XY;
+  /** Unit vector along x; y is a quarter turn clockwise on screen from it. */
+  readonly x: XY;
+  readonly width: Mm;
+  /** From the outer face to the inner one. */
+  readonly thickness: Mm;
+}
+
+/** Returns an opening as seen from either side of its wall. */
+export function sidesOf({ opening, body }: OpeningBody): readonly Glass[] {
+  const [a, b, , d] = body as readonly [XY, XY, XY, XY];
+  const width = distance(a, b);
+  const thickness = distance(a, d);
+  const x: XY = [(b[0] - a[0]) / width, (b[1] - a[1]) / width];
+  return [
+    { opening, origin: d, x, width, thickness },
+    { opening, origin: b, x: [-x[0], -x[1]], width, thickness },
+  ];
+}
+
+export function toGlass({ origin, x }: Glass, p: XY): XY {
+  const [dx, dy] = [p[0] - origin[0], p[1] - origin[1]];
+  return [dx * x[0] + dy * x[1], dy * x[0] - dx * x[1]];
+}
+
+export function fromGlass({ origin, x }: Glass, [u, v]: XY): XY {
+  return [origin[0] + u * x[0] - v * x[1], origin[1] + u * x[1] + v * x[0]];
+}
+
+/** Beams of like direction and height. */
+export interface Sheaf {
+  /** Least and greatest k. */
+  readonly k0: number;
+  readonly k1: number;
+  /** Way along y on which a beam falls by 1, least and greatest. */
+  readonly g0: number;
+  readonly g1: number;
+}
+
+/** Beams nearer to the direction of the wall than this do not enter, degrees: at 20 m they are 4 mm from its face. */
+const STEEPEST: Deg = 89.99;
+/** Altitudes are kept away from the horizontal and the vertical, degrees. */
+const FLAT: Deg = 0.01;
+const RADIANS = Math.PI / 180;
+
+/**
+ * Returns the beams of the sun that reach one side of an opening, column by column, in rising order of k; one list per band of
+ * altitudes.
+ */
+export function columnSheaves(glass: Glass, sky: Sky, north: Deg, least: Deg): readonly (readonly Sheaf[])[] {
+  const inward = Math.atan2(glass.x[0], -glass.x[1]) / RADIANS;
+  // The angle from y toward x is `base` minus the azimuth.
+  const base = inward - north - 90;
+  const most = glass.thickness > 0 ? glass.width / glass.thickness : Number.POSITIVE_INFINITY;
+  const lists: Sheaf[][] = [];
+  for (let i = Math.floor((base + 90) / COLUMN); (i + 1) * COLUMN >= base - 90; i--) {
+    const [low, high] = [Math.max(-STEEPEST, base - (i + 1) * COLUMN), Math.min(STEEPEST, base - i * COLUMN)];
+    if (low >= high) continue;
+    const [k0, k1] = [Math.max(-most, Math.tan(low * RADIANS)), Math.min(most, Math.tan(high * RADIANS))];
+    if (k0 >= k1) continue;
+    const cosines = [Math.cos(low * RADIANS), Math.cos(high * RADIANS)] as const;
+    const across = low < 0 && high > 0 ? 1 : Math.max(...cosines);
+    (sky[((i % COLUMNS) + COLUMNS) % COLUMNS] ?? []).forEach((band, index) => {
+      if (band.high < least) return;
+      const [bottom, top] = [Math.max(band.low, least, FLAT), Math.min(band.high, 90 - FLAT)];
+      const sheaf = {
+        k0,
+        k1,
+        g0: Math.min(...cosines) / Math.tan(Math.max(top, bottom) * RADIANS),
+        g1: across / Math.tan(bottom * RADIANS),
+      };
+      const list = lists[index];
+      if (list) list.push(sheaf);
+      else lists[index] = [sheaf];
+    });
+  }
+  return lists.filter(Boolean);
+}

@@ -1,0 +1,169 @@
+import type { LevelModel } from '../level/types.ts';
+import type { Deg, Plan } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
+import { instantMs } from '../planfile/instant.ts';
+import {
+  doorEdgesOf,
+  doorSidesOf,
+  type Edge,
+  edgeFrom,
+  type HeightLimit,
+  type Scene,
+  TooMuchLight,
+  traceBeams,
+} from './beams.ts';
+import { cellsOf } from './cells.ts';
+import { type FloorPlan, floorPlan } from './floor-edges.ts';
+import { columnSheaves, fromGlass, type Glass, glazedOpenings, obstructionOf, sidesOf, toGlass } from './glass.ts';
+import { Hulls } from './hulls.ts';
+import { mergedCells } from './merge.ts';
+import { DISC_RADIUS, FIRST_INSTANT, LAST_INSTANT } from './position.ts';
+import { type Drop, type Heights, sheafGroups } from './sheaves.ts';
+import { type Sky, skyOf } from './sky.ts';
+
+/** The floor that direct sun crosses at the height of a detector, by the opening that lets it in. */
+interface SweptArea {
+  /** Id of the opening. */
+  readonly opening: string;
+  /** Rings that may overlap and touch themselves; never less than the true area. */
+  readonly rings: readonly Ring[];
+}
+
+export type Swept =
+  | { readonly state: 'known'; readonly areas: readonly SweptArea[] }
+  /** Why it cannot be computed, as a sentence. */
+  | { readonly state: 'unknown'; readonly reason: string };
+
+/** The longest exposure that is followed, milliseconds: a year and a month. */
+const LONGEST = 396 * 86_400_000;
+
+/** Altitude below which the sun does not count where the site does not say: common practice, no published source. */
+const USUAL_HORIZON: Deg = 3;
+
+/** When and where the sun is followed. */
+export interface SunTimes {
+  readonly latitude: Deg;
+  readonly longitude: Deg;
+  readonly start: number;
+  readonly end: number;
+  readonly north: Deg;
+  readonly horizon: Deg;
+}
+
+/** Returns place and times of the exposure; null while any of them is missing. */
+export function sunTimes({ site, visit }: Pick<Plan, 'site' | 'visit'>): SunTimes | null {
+  const { latitude, longitude, north, horizon = USUAL_HORIZON } = site;
+  const start = visit.start === null ? null : instantMs(visit.start);
+  const end = visit.end === null ? null : instantMs(visit.end);
+  if (latitude === null || longitude === null || start === null || end === null) return null;
+  return { latitude, longitude, start, end, north, horizon };
+}
+
+/** Returns the floor that direct sun crosses anywhere between the underside and the top of a detector. */
+export function sweptArea(model: Pick<LevelModel, 'rooms' | 'openings'>, times: SunTimes, heights: Heights): Swept {
+  const { start, end } = times;
+  if (start < FIRST_INSTANT || end > LAST_INSTANT)
+    return { state: 'unknown', reason: 'The sun is worked out for the years 1950 to 2100 only.' };
+  if (end - start > LONGEST)
+    return { state: 'unknown', reason: 'The sun is worked out for at most 13 months at a time.' };
+  try {
+    return { state: 'known', areas: areasOf(model, times, heights) };
+  } catch (error) {
+    if (!(error instanceof TooMuchLight)) throw error;
+    return { state: 'unknown', reason: 'This level has too many corners for its sunlight to be worked out.' };
+  }
+}
+
+function areasOf(
+  model: Pick<LevelModel, 'rooms' | 'openings'>,
+  times: SunTimes,
+  heights: Heights,
+): readonly SweptArea[] {
+  const plan = floorPlan(model);
+  const skies = new Map<Deg, Sky>();
+  return glazedOpenings(model).flatMap((body) => {
+    const { opening } = body;
+    if (opening.shade === 'covered' || opening.shade === 'well') return [];
+    const index = model.openings.indexOf(body);
+    // Hidden is what is lower, and so is a disc whose middle is lower: both readings are met.
+    const hidden = obstructionOf(opening) - DISC_RADIUS;
+    const least = Math.max(times.horizon, hidden);
+    let sky = skies.get(least);
+    if (!sky) {
+      sky = skyOf(times, least);
+      skies.set(least, sky);
+    }
+    const cells = sidesOf(body).flatMap((glass) =>
+      lightOf(model, plan, glass, index, sky as Sky, times, hidden, heights),
+    );
+    return cells.length === 0 ? [] : [{ opening: opening.id, rings: mergedCells(cells) }];
+  });
+}
+
+function lightOf(
+  model: Pick<LevelModel, 'rooms' | 'openings'>,
+  plan: FloorPlan,
+  glass: Glass,
+  index: number,
+  sky: Sky,
+  times: SunTimes,
+  hidden: Deg,
+  heights: Heights,
+): readonly Ring[] {
+  const scene = sceneOf(model, plan, glass, heights);
+  const isEntered = scene.doorEdges(index).some(({ room, ny }) => room >= 0 && ny > 0);
+  if (!isEntered || glass.opening.top <= heights.base) return [];
+  const most = 1 + Math.max(...plan.rooms.flatMap((edges) => edges.map(({ a }) => toGlass(glass, a)[1])));
+  const drops = dropsOf(model, glass, heights);
+  const hulls = new Hulls();
+  for (const columns of columnSheaves(glass, sky, times.north, hidden)) {
+    for (const sheaf of sheafGroups(glass, columns, heights, drops, most)) {
+      const far = Math.min(sheaf.far, most);
+      traceBeams(scene, index, sheaf, far, (strip) => {
+        for (const cell of cellsOf(strip, sheaf.parts, far)) hulls.add(cell);
+      });
+    }
+  }
+  return hulls.rings().map((ring) => ring.map((p) => fromGlass(glass, p)));
+}
+
+function sceneOf({ openings }: Pick<LevelModel, 'openings'>, plan: FloorPlan, glass: Glass, heights: Heights): Scene {
+  const rooms = new Map<number, readonly Edge[]>();
+  const doors = new Map<number, readonly Edge[]>();
+  const sides = new Map<number, readonly Edge[]>();
+  const cached = (map: Map<number, readonly Edge[]>, index: number, build: () => readonly Edge[]) => {
+    const found = map.get(index) ?? build();
+    map.set(index, found);
+    return found;
+  };
+  return {
+    glass,
+    plan,
+    roomEdges: (room) =>
+      cached(rooms, room, () =>
+        (plan.rooms[room] ?? []).map(({ a, b, openings: at }) =>
+          edgeFrom(toGlass(glass, a), toGlass(glass, b), at, room),
+        ),
+      ),
+    doorEdges: (opening) =>
+      cached(doors, opening, () => doorEdgesOf(glass, openings[opening]?.body ?? [], plan, opening)),
+    doorSides: (opening) => cached(sides, opening, () => doorSidesOf(glass, openings[opening]?.body ?? [])),
+    limitsOf: (opening, enters, leaves) =>
+      dropsAt(openings[opening]?.opening, glass, heights).map(
+        (drop): HeightLimit => ({ ...drop, edge: drop.bound === 'below' ? enters : leaves }),
+      ),
+  };
+}
+
+function dropsOf({ openings }: Pick<LevelModel, 'openings'>, glass: Glass, heights: Heights): readonly Drop[] {
+  return openings.flatMap(({ opening }) => (opening === glass.opening ? [] : dropsAt(opening, glass, heights)));
+}
+
+/** Light falls on its way in: a head as high as that of the glass never stops it, nor a sill below the detector. */
+function dropsAt(opening: Glass['opening'] | undefined, glass: Glass, { base, tall }: Heights): readonly Drop[] {
+  if (!opening) return [];
+  const drops: Drop[] = [];
+  if (opening.top < glass.opening.top) drops.push({ drop: opening.top - base, bound: 'below' });
+  if (opening.bottom > base + tall) drops.push({ drop: opening.bottom - base - tall, bound: 'above' });
+  return drops;
+}

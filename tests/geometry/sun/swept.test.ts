@@ -1,0 +1,264 @@
+import { describe, expect, it } from 'vitest';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Level, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
+import { bodyDistance, ringBody } from '../../../geometry/plane/body.ts';
+import { signedArea } from '../../../geometry/plane/ring.ts';
+import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { sunPosition } from '../../../geometry/sun/position.ts';
+import { type Swept, sunTimes, sweptArea } from '../../../geometry/sun/swept.ts';
+
+const INCH = 25.4;
+const HEIGHTS = { base: 30 * INCH, tall: INCH };
+/** The instant and the place of the worked example of NREL/TP-560-34302: the sun stands at 39.89° in the south. */
+const NOON = '2003-10-17T12:30:30-07:00';
+const SITE = { latitude: 39.742476, longitude: -105.1786 };
+const { azimuth, altitude } = sunPosition(Date.parse(NOON), SITE.latitude, SITE.longitude);
+/** Turns the plan so that the sun stands straight up the page at that instant. */
+const FACING = { ...SITE, north: -azimuth };
+const tangent = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
+
+/** A room of 6 m by 5 m on the inside, its wall `w0` at the top of the page with its inner face at y = 0. */
+interface House {
+  readonly site?: Partial<Plan['site']>;
+  readonly visit?: Partial<Plan['visit']>;
+  readonly window?: Partial<Opening>;
+  readonly thickness?: number;
+  readonly more?: Partial<Level>;
+  /** Applied to every point. */
+  readonly move?: (p: XY) => XY;
+}
+
+function houseOf({ site, visit, window, thickness = 200, more = {}, move = (p) => p }: House = {}): Plan {
+  const plan = emptyPlan();
+  const half = thickness / 2;
+  const corners: XY[] = [
+    [-half, -half],
+    [6000 + half, -half],
+    [6000 + half, 5000 + half],
+    [-half, 5000 + half],
+  ];
+  const wall = (id: string, from: XY, to: XY, thick: number): Wall => ({
+    id,
+    from: move(from),
+    to: move(to),
+    thickness: thick,
+    side: 'auto',
+  });
+  const walls = corners.map((from, i) => wall(`w${i}`, from, corners[(i + 1) % 4] as XY, thickness));
+  const glass: Opening = {
+    id: 'glass',
+    wall: 'w0',
+    kind: 'window',
+    offset: 2000 + half,
+    width: 1000,
+    bottom: 600,
+    top: 84 * INCH,
+    ...window,
+  };
+  const inner = (more.walls ?? []).map(({ id, from, to, thickness: thick }) => wall(id, from, to, thick));
+  const level = {
+    ...(plan.levels[0] as Level),
+    ...more,
+    walls: [...walls, ...inner],
+    openings: [glass, ...(more.openings ?? [])],
+  };
+  return {
+    ...plan,
+    site: { ...plan.site, ...FACING, ...site },
+    visit: { ...plan.visit, start: NOON, end: NOON, ...visit },
+    levels: [level],
+  };
+}
+
+function sweptOf(plan: Plan, heights = HEIGHTS): Swept {
+  const times = sunTimes(plan);
+  if (!times) throw new Error('the place or the times are missing');
+  return sweptArea(buildLevel(plan.levels[0] as Level), times, heights);
+}
+
+function ringsOf(plan: Plan, heights = HEIGHTS): (readonly XY[])[] {
+  const swept = sweptOf(plan, heights);
+  if (swept.state !== 'known') throw new Error(swept.reason);
+  return swept.areas.flatMap(({ rings }) => rings);
+}
+
+const areaOf = (plan: Plan) => ringsOf(plan).reduce((sum, ring) => sum + Math.abs(signedArea(ring)), 0);
+const depths = (plan: Plan) => ringsOf(plan).flatMap((ring) => ring.map(([, y]) => y));
+const isIn = (plan: Plan, [x, y]: XY) => ringsOf(plan).some((ring) => bodyDistance(ringBody(ring), x, y) === 0);
+const days = { start: '2026-03-07T18:00:00-05:00', end: '2026-03-11T18:00:00-05:00' };
+
+describe('a single instant, worked by hand', () => {
+  // 54 in / tan 39.89° = 64.6 in for the middle of the disc; its lower edge reaches a little farther.
+  it.each([
+    [0, 54 * INCH],
+    [203.2, 54 * INCH],
+  ])('a wall of %d mm: the head lets light in as far as the lower edge of the disc does', (thickness, drop) => {
+    const far = Math.max(...depths(houseOf({ thickness })));
+    expect((54 * INCH) / tangent(altitude) / INCH).toBeCloseTo(64.6, 1);
+    expect(far).toBeGreaterThanOrEqual(drop / tangent(altitude - 0.267) - thickness);
+    expect(far).toBeLessThan(drop / tangent(altitude - 0.267) - thickness + 10);
+  });
+
+  it('the sill lets light in from where the upper edge of the disc shines over it', () => {
+    const near = Math.min(...depths(houseOf({ window: { bottom: 40 * INCH } })));
+    const drop = 9 * INCH;
+    expect(near).toBeLessThanOrEqual(drop / tangent(altitude + 0.267));
+    expect(near).toBeGreaterThan(drop / tangent(altitude + 0.267) - 10);
+  });
+
+  it('an overhang stops what comes over its edge', () => {
+    const shade = { overhang: { depth: 600, above: 100 } };
+    const far = Math.max(...depths(houseOf({ window: { shade } })));
+    const exact = (54 * INCH + 100) / tangent(altitude - 0.267) - 200 - 600;
+    expect(far).toBeGreaterThanOrEqual(exact);
+    expect(far).toBeLessThan(exact + 10);
+  });
+
+  it('is as wide as the opening, and wider by the disc alone', () => {
+    const xs = ringsOf(houseOf()).flatMap((ring) => ring.map(([x]) => x));
+    expect(Math.min(...xs)).toBeLessThanOrEqual(2000);
+    expect(Math.min(...xs)).toBeGreaterThan(1980);
+    expect(Math.max(...xs)).toBeLessThan(3020);
+  });
+});
+
+describe('what lets no sun in', () => {
+  it.each<[string, House]>([
+    ['a cover', { window: { shade: 'covered' } }],
+    ['a window well', { window: { shade: 'well' } }],
+    ['something outside that is higher than the sun', { window: { shade: { obstruction: 45 } } }],
+    ['a door', { window: { kind: 'door' } }],
+    ['no glass', { window: { glazed: false } }],
+    ['a head below the detector', { window: { bottom: 100, top: 700 } }],
+    ['a horizon above the sun', { site: { horizon: 45 } }],
+    ['the sun behind the house', { site: { north: 180 - azimuth } }],
+    ['the sun along the wall', { site: { north: 90 - azimuth } }],
+  ])('%s', (_, house) => {
+    expect(ringsOf(houseOf(house))).toEqual([]);
+  });
+
+  it.each<[string, House]>([
+    ['a passage', { window: { kind: 'passage' } }],
+    ['a door of glass', { window: { kind: 'door', glazed: true } }],
+    ['something outside that is lower than the sun', { window: { shade: { obstruction: 39 } } }],
+  ])('%s lets it in', (_, house) => {
+    expect(areaOf(houseOf(house))).toBeGreaterThan(1e6);
+  });
+});
+
+describe('inner walls', () => {
+  const wall: Wall = { id: 'p', from: [0, 1000], to: [6000, 1000], thickness: 100, side: 'auto' };
+  const door: Opening = {
+    id: 'd',
+    wall: 'p',
+    kind: 'door',
+    offset: 2200,
+    width: 400,
+    bottom: 0,
+    top: 2032,
+  };
+  const through: XY = [2400, 1300];
+
+  it('stop the light', () => {
+    expect(Math.max(...depths(houseOf({ more: { walls: [wall] } })))).toBeLessThan(950.1);
+  });
+
+  it('let it through at a door, and nowhere else', () => {
+    const plan = houseOf({ more: { walls: [wall], openings: [door] } });
+    expect(isIn(plan, through)).toBe(true);
+    expect(isIn(plan, [2100, 1300])).toBe(false);
+    expect(isIn(plan, [2750, 1300])).toBe(false);
+  });
+
+  it('let none through a hatch that is too low or too high', () => {
+    for (const heights of [
+      { bottom: 0, top: 700 },
+      { bottom: 1900, top: 2100 },
+    ]) {
+      const plan = houseOf({ more: { walls: [wall], openings: [{ ...door, ...heights }] } });
+      expect(isIn(plan, through)).toBe(false);
+    }
+  });
+});
+
+describe('an exposure of four days', () => {
+  it('is the same for a plan that is moved, turned or mirrored', () => {
+    const base = areaOf(houseOf({ visit: days }));
+    const turn = 0.7;
+    const move = ([x, y]: XY): XY => [
+      x * Math.cos(turn) - y * Math.sin(turn) + 30_000,
+      x * Math.sin(turn) + y * Math.cos(turn) - 7000,
+    ];
+    const north = FACING.north + (turn * 180) / Math.PI;
+    expect(Math.abs(areaOf(houseOf({ visit: days, move, site: { north } })) / base - 1)).toBeLessThan(0.01);
+  });
+
+  it('is symmetric for a window to the south at an equinox', () => {
+    const whole = { start: '2026-03-20T00:00:00Z', end: '2026-03-21T00:00:00Z' };
+    const site = { latitude: 40, longitude: 0, north: 180 };
+    const bodies = ringsOf(houseOf({ site, visit: whole, window: { offset: 2600 } })).map(ringBody);
+    const share = (side: number) => {
+      let count = 0;
+      for (let x = 10; x < 3000; x += 20)
+        for (let y = 10; y < 5000; y += 20)
+          if (bodies.some((body) => bodyDistance(body, 3000 + side * x, y) === 0)) count++;
+      return count;
+    };
+    expect(share(1)).toBeGreaterThan(100);
+    expect(Math.abs(share(1) / share(-1) - 1)).toBeLessThan(0.03);
+  });
+
+  it('has no sun in the polar night, and sun from the north at midnight in summer', () => {
+    const winter = { start: '2026-12-20T00:00:00Z', end: '2026-12-22T00:00:00Z' };
+    const summer = { start: '2026-06-20T23:00:00Z', end: '2026-06-21T01:00:00Z' };
+    const site = { latitude: 78, longitude: 0, north: 0 };
+    expect(ringsOf(houseOf({ site, visit: winter }))).toEqual([]);
+    expect(areaOf(houseOf({ site, visit: summer }))).toBeGreaterThan(1e5);
+  });
+
+  it('is the same on both sides of the date line, and turned round in the southern half', () => {
+    const east = houseOf({ site: { latitude: -40, longitude: 180, north: 0 }, visit: days });
+    const west = houseOf({ site: { latitude: -40, longitude: -180, north: 0 }, visit: days });
+    expect(areaOf(west)).toBeCloseTo(areaOf(east), 3);
+    expect(areaOf(east)).toBeGreaterThan(1e6);
+    const north = houseOf({ site: { latitude: 40, longitude: 180, north: 0 }, visit: days });
+    expect(areaOf(north)).toBeLessThan(areaOf(east) / 10);
+  });
+});
+
+describe('what cannot be worked out is unknown, never empty', () => {
+  it.each([
+    ['years without a known accuracy', { start: '1900-01-01T00:00:00Z', end: '1900-01-03T00:00:00Z' }],
+    ['more than 13 months', { start: '2026-01-01T00:00:00Z', end: '2027-03-01T00:00:00Z' }],
+  ])('%s', (_, visit) => {
+    expect(sweptOf(houseOf({ visit })).state).toBe('unknown');
+  });
+});
+
+describe('openings that are not drawn as they should be', () => {
+  it.each<[string, House]>([
+    ['at a corner of the house', { window: { offset: 0, width: 1200 } }],
+    ['in a wall without thickness', { thickness: 0 }],
+    [
+      'over another opening',
+      {
+        more: {
+          openings: [{ id: 'two', wall: 'w0', kind: 'window', offset: 2300, width: 1500, bottom: 600, top: 2000 }],
+        },
+      },
+    ],
+    [
+      'with a wall that ends at its middle',
+      { more: { walls: [{ id: 'p', from: [2500, 0], to: [2500, 5000], thickness: 100, side: 'auto' }] } },
+    ],
+  ])('%s: light comes in', (_, house) => {
+    expect(areaOf(houseOf(house))).toBeGreaterThan(3e5);
+  });
+
+  it('a window to a cavity lights what is behind an opening of the studs', () => {
+    const studs: Wall = { id: 'p', from: [0, 200], to: [6000, 200], thickness: 50, side: 'auto' };
+    const hole: Opening = { id: 'd', wall: 'p', kind: 'passage', offset: 2000, width: 1000, bottom: 600, top: 2100 };
+    const rooms: Level['rooms'] = [{ id: 'r', name: '', use: 'den', at: [3000, 3000] }];
+    expect(isIn(houseOf({ more: { walls: [studs], openings: [hole], rooms } }), [2500, 600])).toBe(true);
+  });
+});

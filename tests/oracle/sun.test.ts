@@ -1,0 +1,133 @@
+import { expect, it } from 'vitest';
+import { buildLevel } from '../../geometry/level/build-level.ts';
+import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
+import { bodyDistance, ringBody } from '../../geometry/plane/body.ts';
+import { type Swept, sunTimes, sweptArea } from '../../geometry/sun/swept.ts';
+import { seededRandom } from '../helpers/seeded-level.ts';
+import { sunnyHouse } from '../helpers/sunny-house.ts';
+import type { Point } from './geos.ts';
+import { DISC, type Ray, RayHouse, rayTo, sunAt } from './sun-rays.ts';
+
+/** More by hand: SUN_ROOMS=1000, from another house on: SUN_FIRST=5001. */
+const ROOMS = Number(process.env.SUN_ROOMS ?? 200);
+const FIRST = Number(process.env.SUN_FIRST ?? 1);
+/** Points per house; at most so many, because some windows see no sun. */
+const LIT = Number(process.env.SUN_LIT ?? 100);
+/** By hand only, because it takes seconds per house: SUN_EXCESS=1. */
+const WITH_EXCESS = process.env.SUN_EXCESS === '1';
+const HEIGHTS = { base: 762, tall: 25.4 };
+
+const houses = Array.from({ length: ROOMS }, (_, i) => FIRST + i);
+
+it(`of ${ROOMS} random houses no lit point is outside the swept area`, { timeout: 600_000 }, () => {
+  let count = 0;
+  const outside = houses.flatMap((seed) => {
+    const { plan, house, swept } = computed(seed);
+    const lit = litPoints(plan, house, seededRandom(seed + 1_000_000), LIT);
+    count += lit.length;
+    return lit.filter(({ at, window }) => distanceTo(swept, at, window) > 0).map((point) => ({ seed, ...point }));
+  });
+  console.log(`${count} lit points`);
+  expect(outside).toEqual([]);
+  expect(count).toBeGreaterThan(ROOMS * LIT * 0.3);
+});
+
+it.runIf(WITH_EXCESS)('corners of the swept area are at most 75 mm from a lit point', { timeout: 600_000 }, () => {
+  const all = houses.flatMap((seed) => {
+    const { plan, house, swept } = computed(seed);
+    return excessOf(plan, house, swept).map((excess) => ({ seed, excess }));
+  });
+  // The rays go out once a minute: light that narrows to a point, or runs along a wall, is missed by them.
+  const far = all.filter(({ excess }) => excess > 75);
+  console.log(`${all.length} corners, ${far.length} farther: ${JSON.stringify(far)}`);
+  expect(far.length).toBeLessThanOrEqual(0.1 * all.length);
+});
+
+function computed(seed: number): { plan: Plan; house: RayHouse; swept: Swept } {
+  const plan = sunnyHouse(seededRandom(seed));
+  const times = sunTimes(plan);
+  if (!times) throw new Error('a sunny house has place and times');
+  const swept = sweptArea(buildLevel(plan.levels[0] as Level), times, HEIGHTS);
+  expect(swept.state).toBe('known');
+  const house = new RayHouse(plan, ({ wall, kind }) => kind === 'window' && Number(wall.slice(1)) < 4);
+  return { plan, house, swept };
+}
+
+function distanceTo(swept: Swept, [x, y]: Point, window: string): number {
+  if (swept.state !== 'known') return Number.POSITIVE_INFINITY;
+  const rings = swept.areas.filter(({ opening }) => !window || opening === window).flatMap(({ rings }) => rings);
+  return Math.min(...rings.map((ring) => bodyDistance(ringBody(ring), x, y)), Number.POSITIVE_INFINITY);
+}
+
+function litPoints(plan: Plan, house: RayHouse, random: () => number, wanted: number) {
+  const lit: { at: Point; window: string }[] = [];
+  const [start, end] = [Date.parse(plan.visit.start as string), Date.parse(plan.visit.end as string)];
+  for (let tries = 0; lit.length < wanted && tries < wanted * 20; tries++) {
+    const sun = sunAt(plan, start + random() * (end - start));
+    if (!sun) continue;
+    const [turn, far] = [random() * 2 * Math.PI, DISC * Math.sqrt(random())];
+    const ray = rayTo(plan, sun, far * Math.cos(turn), far * Math.sin(turn));
+    for (const window of house.windows) {
+      const { opening, wall, along, across } = window;
+      const side = ray.toward[0] * across[0] + ray.toward[1] * across[1] > 0 ? -1 : 1;
+      const s = opening.offset + random() * opening.width;
+      const z = HEIGHTS.base + random() * HEIGHTS.tall;
+      const height = opening.bottom + random() * (opening.top - opening.bottom);
+      const t = (height - z) / ray.rise;
+      if (t < 0) continue;
+      const half = (side * wall.thickness) / 2;
+      const at: Point = [
+        wall.from[0] + along[0] * s + across[0] * half - ray.toward[0] * t,
+        wall.from[1] + along[1] * s + across[1] * half - ray.toward[1] * t,
+      ];
+      if (house.isLitThrough(window, at, z, ray)) lit.push({ at, window: opening.id });
+    }
+  }
+  return lit;
+}
+
+const NEAR = [0, 20, 45, 74];
+const TURNS = 16;
+
+/** How far corners of the swept area are from a place that is lit, mm: one of a few distances. */
+function excessOf(plan: Plan, house: RayHouse, swept: Swept): number[] {
+  if (swept.state !== 'known') return [];
+  const [start, end] = [Date.parse(plan.visit.start as string), Date.parse(plan.visit.end as string)];
+  const suns: Ray[] = [];
+  for (let t = start; t <= end; t += 60_000) {
+    const sun = sunAt(plan, t);
+    if (sun) for (const [a, u] of DISCS) suns.push(rayTo(plan, sun, a * DISC, u * DISC));
+  }
+  return swept.areas.flatMap(({ opening, rings }) => {
+    const window = house.windows.find((one) => one.opening.id === opening) as never;
+    const isLit = (p: Point) =>
+      suns.some(
+        (ray) =>
+          house.isLitThrough(window, p, HEIGHTS.base, ray) ||
+          house.isLitThrough(window, p, HEIGHTS.base + HEIGHTS.tall, ray),
+      );
+    return rings.flatMap((ring) =>
+      some(ring, 6).map((corner) => {
+        for (const reach of NEAR)
+          for (let n = 0; n < TURNS; n++) {
+            const turn = (2 * Math.PI * n) / TURNS;
+            if (isLit([corner[0] + reach * Math.cos(turn), corner[1] + reach * Math.sin(turn)])) return reach;
+          }
+        return 76;
+      }),
+    );
+  });
+}
+
+const DISCS = [
+  [0, 0],
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+] as const;
+
+function some(ring: readonly XY[], most: number): readonly XY[] {
+  const step = Math.max(1, Math.floor(ring.length / most));
+  return ring.filter((_, i) => i % step === 0);
+}
