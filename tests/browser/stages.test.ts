@@ -30,6 +30,20 @@ const sideways = (page: Page) =>
     return Math.max(document.documentElement.scrollWidth - window.innerWidth, ...over);
   });
 
+/** What of the two bars at the top reaches beyond the window, or over what stands beside it. */
+const crowded = (page: Page) =>
+  page.evaluate(() =>
+    ['.top', '.test-line'].flatMap((bar) => {
+      const parts = [...(document.querySelector(bar)?.querySelectorAll('button, summary, input, strong') ?? [])]
+        .filter((each) => each.checkVisibility() && each.getBoundingClientRect().width > 1)
+        .map((each) => ({ text: each.textContent, box: each.getBoundingClientRect() }))
+        .sort((a, b) => a.box.left - b.box.left);
+      return parts
+        .filter(({ box }, index) => box.right > (parts[index + 1]?.box.left ?? window.innerWidth) + 0.5)
+        .map(({ text }) => text);
+    }),
+  );
+
 /** The buttons in accent that something else lies on, once scrolled to. */
 const covered = (page: Page) =>
   page.evaluate(() => {
@@ -63,6 +77,7 @@ describe.each(SMALL)('on a page of %d by %d', (width, height) => {
       await settled(page);
       expect(await sideways(page), stage).toBeLessThanOrEqual(0);
       expect(await covered(page), stage).toEqual([]);
+      expect(await crowded(page), stage).toEqual([]);
     }
     for (const stage of STAGES) {
       const box = await stageButton(page, stage).boundingBox();

@@ -31,7 +31,8 @@ export function StillToDo({ stages, lead }: Props) {
       <summary className="button">
         Still to do{' '}
         <span className="soft">
-          {missing.length > 0 ? `${missing.length} missing` : 'none missing'}
+          {missing.length > 0 ? missing.length : 'none'}
+          <span className="to-do__more"> missing</span>
           {remarks.length > 0 && <span className="to-do__more">, {remarks.length} more</span>}
         </span>
       </summary>
