@@ -38,6 +38,33 @@ async function takeNotice(page) {
   await page.emulateMedia({ media: null });
 }
 
+/**
+ * The card of a household, on its phone.
+ * @param {import('playwright-core').Page} page
+ */
+async function takeQuickCard(page) {
+  const tap = (/** @type {string | RegExp} */ name) => page.getByRole('button', { name }).first().tap();
+  const tapIn = (/** @type {string | RegExp} */ group, /** @type {string} */ name) =>
+    page.getByRole('group', { name: group }).getByRole('button', { name }).tap();
+  await tap('One kit, one room: quick card');
+  await tap('48 to 96 hours');
+  await tap(/^5$/);
+  await tap('Basement that we live in');
+  await tap('Family room');
+  await tapIn('From the left wall to the right wall: round lengths', '16 ft');
+  await tapIn('From your wall to the far wall: round lengths', '20 ft');
+  await tap(/^Right wall/);
+  await tap(/^far wall, 2 of 5 from the left/);
+  await tap(/^I looked on this whole floor: no /);
+  await tap('A small table that I can move');
+  await tapIn(/^Pets/, 'No');
+  await tap(/evening: /);
+  await tap('Make the card');
+  await page.getByRole('heading', { name: /measure with a tape/ }).waitFor();
+  await page.waitForTimeout(500);
+  await page.screenshot({ path: join(PICTURES, 'quick-card.png') });
+}
+
 async function takePictures() {
   ensureDeps();
   const { build, preview } = await import('vite');
@@ -61,6 +88,11 @@ async function takePictures() {
     await page.goto(address);
     await openSample(page, /crowded/i);
     await page.screenshot({ path: join(PICTURES, 'crowded-cellar-tablet.png') });
+
+    const phone = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    const card = await phone.newPage();
+    await card.goto(address);
+    await takeQuickCard(card);
   } finally {
     await browser.close();
     await server.close();
