@@ -1,18 +1,17 @@
 import { lazy, Suspense, useEffect, useState } from 'react';
 import { useKeyboard } from './commands/keyboard.ts';
 import { isPlanInView, usePanels } from './commands/panels.ts';
-import { useTapeKeys } from './commands/tape-keys.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
 import { NO_DOUBTS } from './state/second-opinion.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
 import { later, preloaded } from './ui/hooks/later.tsx';
 import { useTypedSavedOnLeave } from './ui/hooks/use-typed-saved.ts';
-import { SheetLine } from './ui/questions/tape-line.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
 import { LiveRegion } from './ui/shell/live-region.tsx';
 import { NewVersionLine } from './ui/shell/new-version-line.tsx';
+import { SheetLine } from './ui/shell/sheet-line.tsx';
 import { SideColumn } from './ui/shell/side.tsx';
 import { TopBar } from './ui/shell/top-bar.tsx';
 import { useColumns } from './ui/shell/use-columns.ts';
@@ -65,7 +64,6 @@ function Page() {
   useFileDrop();
   useMovedButtonPress();
   useTypedSavedOnLeave();
-  useTapeKeys();
   useKeyboard();
   useClipboardKeys();
   useHeightOfSelected();

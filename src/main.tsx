@@ -4,8 +4,6 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { openFiles, startAddress } from './commands/open-and-save.ts';
-import { useTape } from './editor/tape/tape-store.ts';
-import { isTapeUnit } from './editor/tape/tape-text.ts';
 import { openLaunchedFiles } from './platform/offline/launched-files.ts';
 import { useAppStore } from './state/store.ts';
 import { startAutosave } from './storage/autosave.ts';
@@ -25,16 +23,14 @@ applyTheme(useAppStore.getState().theme);
 
 // A canvas text drawn before its font is there keeps the wrong font, so the first draw waits. A font that fails to
 // load must not keep the page blank. The plan of last time is laid out before the first draw, so that nothing jumps.
-const [, theme, letterKeys, tapeUnit, restored] = await Promise.all([
+const [, theme, letterKeys, restored] = await Promise.all([
   fontsReady().catch(() => undefined),
   readSetting('theme'),
   readSetting('letterKeys'),
-  readSetting('tape-unit'),
   restoreWork(),
 ]);
 if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
 if (letterKeys === false) useAppStore.getState().setLetterKeysAnywhere(false);
-if (isTapeUnit(tapeUnit)) useTape.setState({ unit: tapeUnit });
 if (restored.found === 'unreadable') {
   useAppStore.getState().say('That plan could not be read. It stands on the shelf, to be saved as a file.');
 }
@@ -54,6 +50,11 @@ createRoot(root).render(
 // Well after the first picture, so that keeping the app for later does not hold up the work of now.
 if (import.meta.env.PROD)
   setTimeout(() => void import('./ui/shell/register-worker.ts').then(({ registerWorker }) => registerWorker()), 1000);
+// A laser tape types when there is something to measure. Without its code its keys are keys.
+void import('./commands/tape-keys.ts').then(
+  ({ startTapeKeys }) => startTapeKeys(),
+  () => undefined,
+);
 setTimeout(() => void loadTheRest(), 500);
 // The second computation runs while nothing is changed. Where its code cannot be loaded, no verdict says that it was computed twice.
 setTimeout(

@@ -1,10 +1,10 @@
-import { useEffect } from 'react';
 import { isTyping } from '../editor/input/typing.ts';
 import { type BurstEnd, KeyBurst, type KeyUse, type TapeKey } from '../editor/tape/key-burst.ts';
 import { lengthInputAt, nextLengthInput, typeInto } from '../editor/tape/length-input.ts';
 import { dropReading, useTape } from '../editor/tape/tape-store.ts';
-import { readTapeText } from '../editor/tape/tape-text.ts';
+import { isTapeUnit, readTapeText } from '../editor/tape/tape-text.ts';
 import { useAppStore } from '../state/store.ts';
+import { readSetting } from '../storage/settings.ts';
 import { modesAt } from './modes.ts';
 
 /** A key press that is held back, to be made again where a hand made it. */
@@ -12,38 +12,40 @@ interface HeldKey extends TapeKey {
   readonly event: KeyboardEvent;
 }
 
-/** The laser tape that types, as a keyboard: what it types never is a shortcut, and goes to the length that is asked for. */
-export function useTapeKeys(): void {
-  useEffect(() => {
-    const again = new WeakSet<Event>();
-    const burst = new KeyBurst<HeldKey>({
-      replay: (keys) => {
-        for (const { event } of keys) {
-          const copy = new KeyboardEvent(event.type, event);
-          again.add(copy);
-          event.target?.dispatchEvent(copy);
-        }
-      },
-      typed: takeTyped,
-      gap: () => useTape.getState().gap,
-      after: (ms, call) => {
-        const timer = setTimeout(call, ms);
-        return () => clearTimeout(timer);
-      },
-      hasMore: () => 'scheduling' in navigator && (navigator.scheduling as Scheduling).isInputPending(),
-    });
-    const onKeyDown = (event: KeyboardEvent) => {
+/**
+ * Listens to a laser tape that types, as a keyboard: what it types never is a shortcut, and goes to the length that is asked for.
+ * Its code comes after the start, so it listens until the page goes.
+ */
+export async function startTapeKeys(): Promise<void> {
+  const again = new WeakSet<Event>();
+  const burst = new KeyBurst<HeldKey>({
+    replay: (keys) => {
+      for (const { event } of keys) {
+        const copy = new KeyboardEvent(event.type, event);
+        again.add(copy);
+        event.target?.dispatchEvent(copy);
+      }
+    },
+    typed: takeTyped,
+    gap: () => useTape.getState().gap,
+    after: (ms, call) => {
+      const timer = setTimeout(call, ms);
+      return () => clearTimeout(timer);
+    },
+    hasMore: () => 'scheduling' in navigator && (navigator.scheduling as Scheduling).isInputPending(),
+  });
+  window.addEventListener(
+    'keydown',
+    (event) => {
       if (again.has(event) || event.isComposing || event.repeat) return;
       if (!burst.press({ key: event.key, at: event.timeStamp, event }, keysGoTo(event))) return;
       event.preventDefault();
       event.stopImmediatePropagation();
-    };
-    window.addEventListener('keydown', onKeyDown, { capture: true });
-    return () => {
-      burst.stop();
-      window.removeEventListener('keydown', onKeyDown, { capture: true });
-    };
-  }, []);
+    },
+    { capture: true },
+  );
+  const unit = await readSetting('tape-unit');
+  useTape.setState({ ready: true, ...(isTapeUnit(unit) ? { unit } : {}) });
 }
 
 /** https://wicg.github.io/is-input-pending/ */

@@ -11,6 +11,7 @@ describe('a laser tape that types', () => {
   beforeAll(async () => {
     open = await openPage();
     editor = await editorOf(open.page);
+    await open.page.waitForFunction(() => window.__stillspot?.tape.getState().ready);
     // How fast the keys come is up to the machine here; `key-burst.test.ts` has the times.
     await open.page.evaluate(() => window.__stillspot?.tape.setState({ gap: 5000 }));
     await open.page.evaluate(() => window.__stillspot?.store.getState().newPlan());

@@ -1,10 +1,7 @@
 /**
  * Tells a laser tape that types, as a keyboard does, from a hand. A burst is three keys or more, Enter and Tab included, each within
- * `BURST_GAP_MS` of the one before.
+ * the gap of the one before (`tape-store.ts`).
  */
-
-/** The longest time between two keys of a burst, ms. Tapes take 1 to 30, hands over 50: common practice, no published source. */
-export const BURST_GAP_MS = 40;
 
 const FEWEST_KEYS = 3;
 /** A length begins with a digit or a point. */
@@ -77,12 +74,6 @@ export class KeyBurst<Key extends TapeKey> {
     this.#keys.push(key);
     this.#wait();
     return this.#use === 'shortcuts';
-  }
-
-  /** Ends what is held back: the page goes. */
-  stop(): void {
-    this.#stop();
-    this.#keys = [];
   }
 
   #wait(): void {

@@ -1,17 +1,10 @@
 import { dropReading, useTape } from '../../editor/tape/tape-store.ts';
 import { readTapeText, TAPE_UNITS, type TapeText, type TapeUnit } from '../../editor/tape/tape-text.ts';
 import { useAppStore } from '../../state/store.ts';
-import { MessageLine } from '../shell/message-line.tsx';
 import { keepTapeUnit } from './keep-tape-unit.ts';
 
-/** The line over the sheet. What a laser tape typed comes before all else. */
-export function SheetLine() {
-  const reading = useTape((tape) => tape.reading);
-  return reading ? <TapeLine reading={reading} /> : <MessageLine />;
-}
-
 /** What a laser tape typed while nothing asked for a length, and where it can go; or the question for its unit. */
-function TapeLine({ reading }: { readonly reading: TapeText }) {
+export function TapeLine({ reading }: { readonly reading: TapeText }) {
   return (
     <div className="message" data-message="">
       <p role="status">{wordsFor(reading)}</p>

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { BURST_GAP_MS, type BurstEnd, KeyBurst, type KeyUse } from '../../../../src/editor/tape/key-burst.ts';
+import { type BurstEnd, KeyBurst, type KeyUse } from '../../../../src/editor/tape/key-burst.ts';
+import { BURST_GAP_MS } from '../../../../src/editor/tape/tape-store.ts';
 import { TAPE_FORMS } from './forms.ts';
 
 /** A burst reader with a clock of its own, and what it told. */
