@@ -4,7 +4,7 @@ import { agreementOf, agreementState } from '../../protocol/conditions/agreement
 import { conditionsReport, describeEarlyAnswers } from '../../protocol/conditions/conditions-report.ts';
 import { lacksObserverOrTime } from '../../protocol/conditions/edit-conditions.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
-import { isPlaced } from './time.ts';
+import { hasDetectors } from './time.ts';
 
 /** Returns hints about broken house conditions and, once the test is under way, about those that are not looked at or noted. */
 export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
@@ -17,7 +17,7 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
     const so = validity === 'not-evaluated' ? 'The test is not evaluated.' : 'A professional decides about the result.';
     hints.push({ text: `Broken: ${names}. ${so}`, action: open, missing: true, weight: WEIGHT.houseBroken });
   }
-  if (!isPlaced(levels)) return hints;
+  if (!hasDetectors(levels)) return hints;
   const started = plan.visit.start !== null;
   const asked = rows.filter(({ state }) => state === 'unknown').length;
   const remark = (text: string, missing = false) => hints.push({ text, action: open, missing, weight: WEIGHT.house });

@@ -5,11 +5,11 @@ import { namedDetectors } from '../../protocol/custody/detectors.ts';
 import { logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { duplicateSerials, missingRecords } from '../../protocol/custody/missing-records.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
-import { isPlaced } from './time.ts';
+import { hasDetectors } from './time.ts';
 
 /** Once the detectors are set out: what their log lacks first. A gap is never "missing": a result stands without it, its paper does not. What contradicts itself is: a chain that does not fit, a number that stands twice. */
 export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
-  if (!isPlaced(levels) || plan.visit.start === null) return [];
+  if (!hasDetectors(levels) || plan.visit.start === null) return [];
   const action = { kind: 'stage', label: 'Look at the log', stage: 'log' } as const;
   const doubtful = namedDetectors(plan).filter(({ id }) => chainOf(plan, id).hasDiscrepancies);
   const hint = (text: string, missing: boolean): Hint => ({ text, action, missing, weight: WEIGHT.house });

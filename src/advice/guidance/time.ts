@@ -10,7 +10,7 @@ import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** Returns hints about times that are missing or break a rule, once a detector is set. */
 export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): readonly Hint[] {
-  if (!isPlaced(levels)) return [];
+  if (!hasDetectors(levels)) return [];
   const open = { kind: 'stage', label: 'Look at the times', stage: 'time' } as const;
   if (plan.visit.start === null) {
     const text = 'When the house is closed and the detectors are set out is not written down yet.';
@@ -65,7 +65,7 @@ export function areTimesWhole(plan: Plan): boolean {
 }
 
 /** Whether a detector stands on any level. */
-export const isPlaced = (levels: readonly SeenLevel[]): boolean =>
+export const hasDetectors = (levels: readonly SeenLevel[]): boolean =>
   levels.some(({ model }) => model.level.detectors.length > 0);
 
 /** What is known of the times, in a few words; empty for nothing. */

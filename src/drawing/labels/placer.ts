@@ -103,18 +103,7 @@ export function createPlacer(area: Area | null, cell = 10): Placer {
     take: (slot, ground = 'ink', owner, parts) => {
       const taken: Taken = { slot, cos: 1, sin: 0, reachX: 0, reachY: 0, bit: BIT[ground], owner, parts };
       place(taken, slot);
-      const cells = cellsOf(ground);
-      const { reachX, reachY } = taken;
-      const right = Math.floor((slot.x + reachX) / cell);
-      const bottom = Math.floor((slot.y + reachY) / cell);
-      for (let i = Math.floor((slot.x - reachX) / cell); i <= right; i++) {
-        for (let j = Math.floor((slot.y - reachY) / cell); j <= bottom; j++) {
-          const key = cellKey(i, j);
-          const standing = cells.get(key);
-          if (standing) standing.push(taken);
-          else cells.set(key, [taken]);
-        }
-      }
+      enter(cellsOf(ground), cell, taken);
     },
     isCrossedSteeply: (slot, ground) => {
       place(tried, slot);
@@ -127,6 +116,21 @@ export function createPlacer(area: Area | null, cell = 10): Placer {
       return [...met].reduce((sum, taken) => sum + shared(tried, taken), 0);
     },
   };
+}
+
+/** Lists what is taken in every square that it may reach into. */
+function enter(cells: Map<number, Taken[]>, cell: number, taken: Taken): void {
+  const { slot, reachX, reachY } = taken;
+  const right = Math.floor((slot.x + reachX) / cell);
+  const bottom = Math.floor((slot.y + reachY) / cell);
+  for (let i = Math.floor((slot.x - reachX) / cell); i <= right; i++) {
+    for (let j = Math.floor((slot.y - reachY) / cell); j <= bottom; j++) {
+      const key = cellKey(i, j);
+      const standing = cells.get(key);
+      if (standing) standing.push(taken);
+      else cells.set(key, [taken]);
+    }
+  }
 }
 
 function meetsParts(placed: Placed, taken: Taken): boolean {

@@ -9,12 +9,16 @@ const PAD: Readonly<Record<LengthUnit, readonly string[]>> = {
   metric: ['m', 'cm', 'mm'],
 };
 
-/** The buttons of a box that asks for a length: units and fractions for a finger, and what Enter and Escape do. */
+/** The foot of a box that asks for a length: what was understood, units and fractions for a finger, and what Enter and Escape do. */
 export function BoxActions({
+  statusId,
+  status,
   field,
   onSet,
   onCancel,
 }: {
+  readonly statusId: string;
+  readonly status: string;
   readonly field: RefObject<HTMLInputElement | null>;
   readonly onSet: () => void;
   readonly onCancel: () => void;
@@ -27,21 +31,26 @@ export function BoxActions({
     input.focus({ preventScroll: true });
   };
   return (
-    // The field keeps the keyboard: a press on a button does not leave it.
-    <div className="box-actions" onPointerDown={(event) => event.preventDefault()}>
-      <div className="box-actions__pad">
-        {PAD[unit].map((part) => (
-          <button key={part} type="button" className="button" onClick={() => add(part)}>
-            {part}
-          </button>
-        ))}
+    <>
+      <p id={statusId} role="status">
+        {status}
+      </p>
+      {/* The field keeps the keyboard: a press on a button does not leave it. */}
+      <div className="box-actions" onPointerDown={(event) => event.preventDefault()}>
+        <div className="box-actions__pad">
+          {PAD[unit].map((part) => (
+            <button key={part} type="button" className="button" onClick={() => add(part)}>
+              {part}
+            </button>
+          ))}
+        </div>
+        <button type="button" className="button" onClick={onSet}>
+          Set
+        </button>
+        <button type="button" className="button button--bare" onClick={onCancel}>
+          Cancel
+        </button>
       </div>
-      <button type="button" className="button" onClick={onSet}>
-        Set
-      </button>
-      <button type="button" className="button button--bare" onClick={onCancel}>
-        Cancel
-      </button>
-    </div>
+    </>
   );
 }

@@ -10,7 +10,7 @@ import { BoxActions } from './box-actions.tsx';
 import { BoxField } from './box-field.tsx';
 import { type BoxPlace, placeBesideCorner } from './box-place.ts';
 import { ScaleBox } from './scale-box.tsx';
-import { useToolLength } from './use-tool-length.ts';
+import { type ToolLength, useToolLength } from './use-tool-length.ts';
 import './length-box.css';
 
 interface Props {
@@ -47,27 +47,16 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
   const hasBefore = useHasWallBefore();
   useFocusOnOpen(controller, field, turnField);
 
-  const close = () => {
-    useSketch.setState({ typed: null, turn: null });
-    controller().typing?.();
-    onDone();
-  };
-  const set = () => {
-    if (text.trim() === '' && turn && parseTurn(turn).ok) field.current?.focus();
-    else if (apply()) close();
-  };
-  const onKey = ({ key, currentTarget }: KeyboardEvent<HTMLInputElement>) => {
-    if (key === 'Enter') set();
-    else if (key === 'Escape') close();
-    else if (key === TURN_KEY) (currentTarget === field.current ? turnField : field).current?.focus();
-    else return false;
-    return true;
-  };
-  const show = (change: { readonly typed?: string; readonly turn?: string }) => {
-    clearRefusal();
-    useSketch.setState(change);
-    controller().typing?.();
-  };
+  const { close, set, onKey, show } = wallKeys({
+    controller,
+    onDone,
+    field,
+    turnField,
+    text,
+    turn,
+    apply,
+    clearRefusal,
+  });
   const shared = { statusId: STATUS_ID, onKey };
   return (
     <div className="length-box" style={place}>
@@ -91,12 +80,47 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
         placeholder="as shown"
         onType={(typed) => show({ turn: typed })}
       />
-      <p id={STATUS_ID} role="status">
-        {refusal || echo(text, turn, unit, hasBefore)}
-      </p>
-      <BoxActions field={field} onSet={set} onCancel={close} />
+      <BoxActions
+        statusId={STATUS_ID}
+        status={refusal || echo(text, turn, unit, hasBefore)}
+        field={field}
+        onSet={set}
+        onCancel={close}
+      />
     </div>
   );
+}
+
+interface WallKeys extends Props, Pick<ToolLength, 'text' | 'apply' | 'clearRefusal'> {
+  readonly field: RefObject<HTMLInputElement | null>;
+  readonly turnField: RefObject<HTMLInputElement | null>;
+  readonly turn: string;
+}
+
+/** What keys and buttons of the box do. */
+function wallKeys({ controller, onDone, field, turnField, text, turn, apply, clearRefusal }: WallKeys) {
+  const close = () => {
+    useSketch.setState({ typed: null, turn: null });
+    controller().typing?.();
+    onDone();
+  };
+  const set = () => {
+    if (text.trim() === '' && turn && parseTurn(turn).ok) field.current?.focus();
+    else if (apply()) close();
+  };
+  const onKey = ({ key, currentTarget }: KeyboardEvent<HTMLInputElement>) => {
+    if (key === 'Enter') set();
+    else if (key === 'Escape') close();
+    else if (key === TURN_KEY) (currentTarget === field.current ? turnField : field).current?.focus();
+    else return false;
+    return true;
+  };
+  const show = (change: { readonly typed?: string; readonly turn?: string }) => {
+    clearRefusal();
+    useSketch.setState(change);
+    controller().typing?.();
+  };
+  return { close, set, onKey, show };
 }
 
 const STATUS_ID = 'length-box-echo';

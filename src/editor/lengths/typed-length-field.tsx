@@ -62,11 +62,14 @@ export function TypedLengthField(props: Props) {
         onKey={onKey}
         onLeave={onLeave}
       />
-      <p id={STATUS_ID} role="status">
-        {refusal || echo}
-      </p>
       <EndChoice open={open} read={read} onChoice={() => field.current?.focus()} />
-      <BoxActions field={field} onSet={() => goOn('enter')} onCancel={done} />
+      <BoxActions
+        statusId={STATUS_ID}
+        status={refusal || echo}
+        field={field}
+        onSet={() => goOn('enter')}
+        onCancel={done}
+      />
     </div>
   );
 }
