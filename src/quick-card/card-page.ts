@@ -3,10 +3,10 @@ import { capital } from '../../geometry/plan/nouns.ts';
 import { type Block, besides, paragraph, ruling, space, stack } from '../report/block.ts';
 import { bullet } from '../report/documents/document-blocks.ts';
 import { clockLine, formatDate } from '../report/documents/format-times.ts';
-import { FONT_FAMILY } from '../report/page-frame.ts';
+import { pageDocument } from '../report/page-frame.ts';
 import { PAPERS, type PaperName } from '../report/paper.ts';
 import { COLOR, EDGE_MM, LINE_MM } from '../report/style.ts';
-import { element, escapeXml, num, rectElement } from '../report/svg.ts';
+import { escapeXml, rectElement } from '../report/svg.ts';
 import type { TextStyle } from '../report/text.ts';
 import {
   type CardFact,
@@ -48,20 +48,9 @@ export function drawCardPage(card: QuickCard, { paper, date }: CardPageOptions):
   const tried = SIZES.map((size) => pageBlock(card, date, inside, { size }));
   const block = tried.find((each) => each.height <= room);
   if (!block) throw new Error('The card is too long for one page. Shorten the name of the plan.');
-  return element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      width: `${width}mm`,
-      height: `${height}mm`,
-      viewBox: `0 0 ${num(width)} ${num(height)}`,
-      'font-family': FONT_FAMILY,
-      // Widths are summed letter by letter, so letters must not be moved together or joined.
-      style: 'font-kerning:none;font-variant-ligatures:none',
-      role: 'img',
-    },
-    element('title', {}, escapeXml(card.plan.title)),
-    rectElement(0, 0, width, height, { fill: COLOR.paper }),
+  return pageDocument(
+    { width, height },
+    escapeXml(card.plan.title),
     rectElement(frame.x, frame.y, frame.width, frame.height, {
       fill: 'none',
       stroke: COLOR.ink,

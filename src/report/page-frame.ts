@@ -35,6 +35,23 @@ export function drawPage(facts: PageFacts, definitions: string, content: string)
   const { width, height } = PAPERS[facts.paper];
   const frame = frameOf(facts.paper);
   const box = { fill: 'none', stroke: COLOR.ink, 'stroke-width': LINE_MM.frame };
+  return pageDocument(
+    { width, height },
+    escapedTitle(facts),
+    definitions ? element('defs', {}, definitions) : '',
+    content,
+    drawCautions(frame, facts.words ? TYPE_MM.lead : TYPE_MM.small),
+    drawTitleBlock(facts, frame),
+    rectElement(frame.x, frame.y, frame.width, frame.height, box),
+  );
+}
+
+/** A page of paper as an SVG document, mm; `title` is escaped. */
+export function pageDocument(
+  { width, height }: Pick<Area, 'width' | 'height'>,
+  title: string,
+  ...parts: readonly string[]
+): string {
   return element(
     'svg',
     {
@@ -47,13 +64,9 @@ export function drawPage(facts: PageFacts, definitions: string, content: string)
       style: 'font-kerning:none;font-variant-ligatures:none',
       role: 'img',
     },
-    element('title', {}, escapedTitle(facts)),
-    definitions ? element('defs', {}, definitions) : '',
+    element('title', {}, title),
     rectElement(0, 0, width, height, { fill: COLOR.paper }),
-    content,
-    drawCautions(frame, facts.words ? TYPE_MM.lead : TYPE_MM.small),
-    drawTitleBlock(facts, frame),
-    rectElement(frame.x, frame.y, frame.width, frame.height, box),
+    ...parts,
   );
 }
 
