@@ -7,6 +7,7 @@ import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
 import { later, preloaded } from './ui/hooks/later.tsx';
 import { useTypedSavedOnLeave } from './ui/hooks/use-typed-saved.ts';
+import { AskedLength } from './ui/shell/asked-length.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
 import { LiveRegion } from './ui/shell/live-region.tsx';
@@ -79,6 +80,7 @@ function Page() {
         </div>
         <div className="sheet__plan">
           <PlanCanvas />
+          <AskedLength />
           <EmptySheet />
           {tracingByHand && (
             <Suspense>

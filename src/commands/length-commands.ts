@@ -47,7 +47,7 @@ export const LENGTH_COMMANDS: readonly Command[] = [
     modes: ['length'],
     // Whoever does something else does not mean to type it. The key goes on to what it means there.
     run: () => {
-      closeLength();
+      if (!useLengths.getState().open?.typing) closeLength();
       return false;
     },
     help: [],
@@ -57,5 +57,8 @@ export const LENGTH_COMMANDS: readonly Command[] = [
 /** The keys go into the field of the length that waits. `first` is what it begins with; null for the length as it is. */
 function typeWaiting(first: string | null): void {
   const { open } = useLengths.getState();
-  if (open) useLengths.setState({ open: { ...open, typing: true, first } });
+  if (!open) return;
+  // More digits may come before the field is there.
+  const typed = open.typing ? `${open.first ?? ''}${first ?? ''}` || null : first;
+  useLengths.setState({ open: { ...open, typing: true, first: typed } });
 }

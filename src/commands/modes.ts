@@ -38,7 +38,7 @@ export function modesAt(target: EventTarget | null): readonly Mode[] {
   const conditions: readonly (readonly [Mode, boolean])[] = [
     ['tracing-frame', useAppStore.getState().tracingFrameOpen],
     ['field', typing],
-    ['length', !typing && open !== null && !open.typing],
+    ['length', !typing && open !== null],
     ['drawing', !typing && state.chain.corners.length > 0],
     ['tool', !typing && state.tool.kind !== 'select'],
     ['gesture', !typing && isGestureUnderWay(state)],

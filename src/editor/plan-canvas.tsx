@@ -4,9 +4,7 @@ import { useShown } from '../state/shown.ts';
 import { useAppStore } from '../state/store.ts';
 import { listenToPointers } from './input/pointers.ts';
 import { spaceBar } from './input/sheet-keys.ts';
-import { LengthBox } from './lengths/length-box.tsx';
 import { useLengths } from './lengths/store.ts';
-import { TypedLength } from './lengths/typed-length.tsx';
 import { SHEET_ID } from './open-menu.ts';
 import { animateMovedDetectors } from './overlay/move-animation.ts';
 import { OVERLAY } from './overlay/overlay.ts';
@@ -67,11 +65,6 @@ export function PlanCanvas() {
       tabIndex={0}
     >
       <div ref={canvases} className="plan-canvas__stage" />
-      <TypedLength onDone={() => sheet.current?.focus({ preventScroll: true })} />
-      <LengthBox
-        controller={() => controller.current as ToolController}
-        onDone={() => sheet.current?.focus({ preventScroll: true })}
-      />
     </div>
   );
 }

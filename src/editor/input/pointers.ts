@@ -78,7 +78,7 @@ class Pointers {
   readonly onDown = (event: PointerEvent): void => {
     this.flush();
     // Fields and buttons that lie on the sheet keep their presses.
-    if (isWithin(event, '.length-box, button') || this.#isPalm(event)) return;
+    if (isWithin(event, 'button') || this.#isPalm(event)) return;
     if (event.pointerType === 'pen') this.#putStylusDown(event);
     this.#element.setPointerCapture(event.pointerId);
     const screen = this.#screenOf(event);
@@ -137,7 +137,6 @@ class Pointers {
   /** By mouse or the button of a stylus; a finger's long press has its timer, keys are commands. */
   readonly onContextMenu = (event: MouseEvent): void => {
     event.preventDefault();
-    if (isWithin(event, '.length-box')) return;
     const isPress = event.button === 2 || event.ctrlKey;
     if (!isPress || (event as Partial<PointerEvent>).pointerType === 'touch') return;
     this.flush();

@@ -1,63 +1,9 @@
-import {
-  circleReach,
-  footprintReach,
-  footprintSize,
-  withFootprintSize,
-} from '../../../geometry/dimension/footprint.ts';
-import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
-import { moveToGap, type NearGap, nearGaps, type Side, wallGaps } from '../../../geometry/dimension/wall-gaps.ts';
-import { type DimensionMoves, isWidth, movableEnds, withDimension } from '../../../geometry/edit/dimension-edit.ts';
-import { movedItems } from '../../../geometry/edit/index.ts';
+import { circleReach, footprintReach } from '../../../geometry/dimension/footprint.ts';
+import { type NearGap, nearGaps } from '../../../geometry/dimension/wall-gaps.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
-import {
-  capital,
-  heightsRefusal,
-  OPENING_NOUN,
-  openingRefusal,
-  sizeRefusal,
-  wallEndNames,
-} from '../../../geometry/messages/index.ts';
-import type { Fixture, Level, Mm, Opening, PlanObject, Shape, XY } from '../../../geometry/plan/model.ts';
+import type { Level } from '../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
-import { along } from '../../../geometry/plane/point.ts';
-import { translateShape } from '../../../geometry/plane/rigid-motion.ts';
-import { jambs } from '../../../geometry/snap/pick.ts';
-import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
-import { formatLength } from '../../../geometry/units/index.ts';
-import { editLevel } from '../../state/edit-walls.ts';
-import { selectModel } from '../../state/selectors.ts';
-import { useAppStore } from '../../state/store.ts';
-import { drawnDimensions } from '../drawing.ts';
-import type { LengthSubject, SizePart } from './store.ts';
-
-/** A length as it is now, and what typing another one does. */
-export interface ReadLength {
-  /** What it measures, in a word or two. */
-  readonly label: string;
-  readonly value: Mm;
-  /** Where it is on the plan. */
-  readonly at: XY;
-  /** What a number without a unit counts. */
-  readonly bare: 'large' | 'small';
-  readonly negative: boolean;
-  /** The ends that can give way, the usual one first, and what each is called; one or none leaves no choice. */
-  readonly ends: readonly { readonly moves: DimensionMoves; readonly words: string }[];
-  /** Takes the length over. Returns why not, in words; empty when it did. */
-  readonly commit: (mm: Mm, moves: DimensionMoves | null) => string;
-}
-
-/** Null where the plan has no such length any more. */
-export function readLength(subject: LengthSubject): ReadLength | null {
-  const model = selectModel(useAppStore.getState());
-  switch (subject.of) {
-    case 'face':
-      return faceLength(model, subject.dimension, subject.moves);
-    case 'gap':
-      return gapLength(model, subject.id, subject.axis);
-    case 'size':
-      return sizeLength(model, subject.id, subject.part);
-  }
-}
+import type { LengthSubject } from './store.ts';
 
 /** The same length of the level, whether or not it is the same object. */
 export function sameSubject(a: LengthSubject | null, b: LengthSubject | null): boolean {
@@ -69,49 +15,8 @@ export function subjectKey(subject: LengthSubject): string {
   return subject.of === 'gap' ? `gap ${subject.id} ${subject.axis}` : `size ${subject.id} ${subject.part}`;
 }
 
-function faceLength(model: LevelModel, wanted: RunningDimension, usual?: DimensionMoves): ReadLength | null {
-  const dimension = drawnDimensions(model).find(({ key }) => key === wanted.key);
-  if (!dimension) return null;
-  const names = wallEndNames(dimension);
-  const movable = movableEnds(model, dimension);
-  const ends = usual && movable.includes(usual) ? [usual, ...movable.filter((end) => end !== usual)] : movable;
-  return {
-    label: faceLabel(model.level, dimension),
-    value: dimension.length,
-    at: along(dimension.from, dimension.to, 0.5),
-    bare: isWidth(dimension) ? 'small' : 'large',
-    negative: false,
-    ends: ends.map((moves) => ({
-      moves,
-      words: `${capital(names[moves])} ${isWidth(dimension) ? 'jamb' : endNoun(model.level, dimension, moves)}`,
-    })),
-    commit: (mm, moves) => {
-      const { wholeInView } = useAppStore.getState();
-      const refusal = editLevel((now, unit) => withDimension(now, dimension, mm, moves ?? ends[0] ?? 'to', unit));
-      // A room that has grown stays in view.
-      if (!refusal && wholeInView) useAppStore.getState().fit();
-      return refusal;
-    },
-  };
-}
-
-function faceLabel(level: Level, dimension: RunningDimension): string {
-  const [a, b] = (['from', 'to'] as const).map((end) => endNoun(level, dimension, end)) as [string, string];
-  if (dimension.row === 'whole') return 'Face to face';
-  return isWidth(dimension) ? `Width of the ${a}` : `${capital(a)} to ${b}`;
-}
-
-function endNoun(level: Level, { row, ends }: RunningDimension, moves: DimensionMoves): string {
-  if (row === 'whole') return 'wall';
-  const end = ends[moves === 'from' ? 0 : 1];
-  const opening = end.kind === 'jamb' ? level.openings.find(({ id }) => id === end.opening) : undefined;
-  return opening ? OPENING_NOUN[opening.kind] : 'corner';
-}
-
-const WALL_ON: Readonly<Record<Side, string>> = { left: 'left', right: 'right', up: 'upper', down: 'lower' };
-
 /** The ground that a thing or a detector takes up, as it is taped; null for what has no place of its own. */
-function groundOf({ fixtures, objects, detectors }: Level, id: string) {
+export function groundOf({ fixtures, objects, detectors }: Level, id: string) {
   const detector = detectors.find((each) => each.id === id);
   if (detector) return { middle: detector.at, reach: circleReach(detector.radius) };
   const thing = [...fixtures, ...objects].find((each) => each.id === id);
@@ -124,107 +29,6 @@ export function gapsOf(model: LevelModel, id: string): readonly NearGap[] | null
   return ground && nearGaps(model, ground.middle, ground.reach);
 }
 
-function allGapsOf(model: LevelModel, id: string) {
-  const ground = groundOf(model.level, id);
-  return ground && wallGaps(model, ground.middle, ground.reach);
-}
-
-function shapeGaps(model: LevelModel, shape: Shape): readonly NearGap[] {
-  return nearGaps(model, shapeMiddle(shape), footprintReach(shape));
-}
-
 export function axisOf({ side }: NearGap): 0 | 1 {
   return side === 'left' || side === 'right' ? 0 : 1;
-}
-
-function gapLength(model: LevelModel, id: string, axis: 0 | 1): ReadLength | null {
-  const near = gapsOf(model, id)?.find((each) => axisOf(each) === axis);
-  if (!near) return null;
-  const { side, gap, line } = near;
-  return {
-    label: `From the ${WALL_ON[side]} wall`,
-    value: gap,
-    at: along(line[0], line[1], 0.5),
-    bare: 'large',
-    negative: false,
-    ends: [],
-    commit: (mm) => {
-      const refusal = roomRefusal(model, id, near, mm);
-      if (refusal) return refusal;
-      const [dx, dy] = moveToGap(side, gap, mm);
-      return useAppStore.getState().run((plan) => movedItems(plan, model.level.id, [id], dx, dy));
-    },
-  };
-}
-
-const ACROSS: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', up: 'down', down: 'up' };
-
-/** A thing is not typed through the wall on the other side. */
-function roomRefusal(model: LevelModel, id: string, { side, gap }: NearGap, mm: Mm): string {
-  const other = allGapsOf(model, id)?.[ACROSS[side]] ?? null;
-  if (other === null || mm <= gap + other + TOUCHING) return '';
-  const most = formatLength(Math.max(0, gap + other), useAppStore.getState().plan.display.length, 'down');
-  return `There are only ${most} to the ${WALL_ON[ACROSS[side]]} wall. Write less, or drag it into the other room first.`;
-}
-
-const PART_WORDS: Readonly<Record<SizePart, string>> = {
-  across: 'Across',
-  width: 'Width',
-  depth: 'Depth',
-  bottom: 'Underside above the floor',
-  top: 'Top above the floor',
-};
-
-function sizeLength(model: LevelModel, id: string, part: SizePart): ReadLength | null {
-  const { level } = model;
-  const opening = level.openings.find((each) => each.id === id);
-  if (opening && (part === 'bottom' || part === 'top')) return openingHeight(level, opening, part);
-  const thing = [...level.fixtures, ...level.objects].find((each) => each.id === id);
-  if (!thing) return null;
-  const upright = part === 'bottom' || part === 'top';
-  const value = upright ? thing[part] : footprintSize(thing.shape)[part];
-  if (value === null || 'polygon' in thing.shape) return null;
-  return {
-    label: PART_WORDS[part],
-    value,
-    at: shapeMiddle(thing.shape),
-    bare: 'small',
-    negative: upright,
-    ends: [],
-    commit: (mm) => (upright ? withHeight(level, thing, { [part]: mm }) : withSize(model, thing, part, mm)),
-  };
-}
-
-function withHeight(level: Level, thing: Fixture | PlanObject, patch: { bottom?: Mm; top?: Mm }): string {
-  const { plan, updateItem } = useAppStore.getState();
-  const { bottom, top } = { ...thing, ...patch };
-  return heightsRefusal(bottom, top, level.ceiling, plan.display.length) || updateItem(thing.id, patch);
-}
-
-/** What was taped stays: the thing grows away from the walls that it stands nearest to. */
-function withSize(model: LevelModel, { id, shape }: Fixture | PlanObject, part: SizePart, mm: Mm): string {
-  const refusal = sizeRefusal(mm);
-  if (refusal) return refusal;
-  const sized = withFootprintSize(shape, { [part]: mm });
-  const [before, after] = [footprintReach(shape), footprintReach(sized)];
-  const by = shapeGaps(model, shape)
-    .map(({ side }) => moveToGap(side, before[side] - after[side], 0))
-    .reduce<XY>(([x, y], [dx, dy]) => [x + dx, y + dy], [0, 0]);
-  return useAppStore.getState().updateItem(id, { shape: translateShape(sized, by) });
-}
-
-function openingHeight(level: Level, opening: Opening, part: 'bottom' | 'top'): ReadLength | null {
-  const ends = jambs(level, opening);
-  if (!ends) return null;
-  const { plan, updateItem } = useAppStore.getState();
-  return {
-    label: part === 'bottom' ? 'Sill above the floor' : 'Head above the floor',
-    value: opening[part],
-    at: along(ends[0], ends[1], 0.5),
-    bare: 'small',
-    negative: part === 'bottom',
-    ends: [],
-    commit: (mm) =>
-      openingRefusal(level, { ...opening, [part]: mm }, plan.display.length) || updateItem(opening.id, { [part]: mm }),
-  };
 }

@@ -60,7 +60,8 @@ function takeKey(event: KeyboardEvent, direction: WallDirection): boolean {
     return true;
   }
   if (/^[0-9.]$/.test(event.key)) {
-    useSketch.setState({ typed: event.key, turn: null });
+    // More digits may come before the box is there.
+    useSketch.setState(({ typed }) => ({ typed: `${typed ?? ''}${event.key}`, turn: null }));
     return true;
   }
   if (event.key === TURN_KEY) {

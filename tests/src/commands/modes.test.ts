@@ -61,13 +61,14 @@ describe('modesAt(target)', () => {
     expect(modesAt(field)).toEqual(['field']);
   });
 
-  it('with a length that waits, until it is typed into', () => {
+  it('with a length that waits, or whose field is not there yet, until the field has the keys', () => {
     const subject = { of: 'gap', id: 'd1', axis: 0 } as const;
     const open = { subject, typing: false, first: null, moves: null, run: [], at: 0, asked: 1 };
     useLengths.setState({ open });
     expect(modesAt(sheet)).toEqual(['length', 'sheet', 'page']);
     useLengths.setState({ open: { ...open, typing: true } });
-    expect(modesAt(sheet)).toEqual(['sheet', 'page']);
+    expect(modesAt(sheet)).toEqual(['length', 'sheet', 'page']);
+    expect(modesAt(field)).toEqual(['field']);
   });
 
   it('with the frame of the picture, which Escape closes from a field too', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { XY } from '../../../../geometry/plan/model.ts';
-import { placeAtFigure, placeBesideCorner } from '../../../../src/editor/lengths/box-place.ts';
+import type { XY } from '../../../../../geometry/plan/model.ts';
+import { placeAtFigure, placeBesideCorner } from '../../../../../src/editor/lengths/boxes/box-place.ts';
 
 const STAGE = { width: 900, height: 600 };
 const onStage: fc.Arbitrary<XY> = fc.tuple(fc.integer({ min: 0, max: 900 }), fc.integer({ min: 0, max: 600 }));

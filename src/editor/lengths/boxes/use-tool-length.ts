@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { ToolController } from '../tools/tool-controller.ts';
+import type { ToolController } from '../../tools/tool-controller.ts';
 
 /** The text of a length that the tool asks for. */
 export interface ToolLength {

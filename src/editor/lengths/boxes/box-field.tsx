@@ -1,5 +1,5 @@
 import type { RefObject } from 'react';
-import { LENGTH_INPUT } from '../tape/length-input.ts';
+import { LENGTH_INPUT } from '../../tape/length-input.ts';
 
 /** A field of a box on the sheet, with its label. What is wrong with its text stands in the status of the box. */
 export function BoxField({

@@ -1,5 +1,5 @@
-import type { XY } from '../../../geometry/plan/model.ts';
-import type { SizePx } from '../../state/viewport.ts';
+import type { XY } from '../../../../geometry/plan/model.ts';
+import type { SizePx } from '../../../state/viewport.ts';
 
 /** Where a box stands on the sheet, px. */
 export interface BoxPlace {

@@ -1,11 +1,11 @@
 import { type KeyboardEvent, type RefObject, useEffect, useRef } from 'react';
-import { type LengthUnit, parseLength } from '../../../geometry/units/index.ts';
-import { parseTurn } from '../../../geometry/units/parse-turn.ts';
-import { useAppStore } from '../../state/store.ts';
-import { toScreen } from '../../state/viewport.ts';
-import { useSketch } from '../overlay/sketch.ts';
-import type { ToolController } from '../tools/tool-controller.ts';
-import { TURN_KEY } from '../tools/wall-tool.ts';
+import { type LengthUnit, parseLength } from '../../../../geometry/units/index.ts';
+import { parseTurn } from '../../../../geometry/units/parse-turn.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { toScreen } from '../../../state/viewport.ts';
+import { useSketch } from '../../overlay/sketch.ts';
+import type { ToolController } from '../../tools/tool-controller.ts';
+import { TURN_KEY } from '../../tools/wall-tool.ts';
 import { BoxActions } from './box-actions.tsx';
 import { BoxField } from './box-field.tsx';
 import { type BoxPlace, placeBesideCorner } from './box-place.ts';

@@ -1,14 +1,14 @@
 import { type FocusEvent, type KeyboardEvent, type RefObject, useLayoutEffect, useState } from 'react';
-import { parseLength } from '../../../geometry/units/index.ts';
-import { useAppStore } from '../../state/store.ts';
-import { keepFocusOfTap } from '../input/keep-focus.ts';
-import { useSketch } from '../overlay/sketch.ts';
+import { parseLength } from '../../../../geometry/units/index.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { keepFocusOfTap } from '../../input/keep-focus.ts';
+import { useSketch } from '../../overlay/sketch.ts';
+import { nextFigure } from '../figures.ts';
+import { closeLength, type OpenLength, openLength, stepLength, useLengths } from '../store.ts';
 import { BoxActions } from './box-actions.tsx';
 import { BoxField } from './box-field.tsx';
 import type { BoxPlace } from './box-place.ts';
-import { nextFigure } from './figures.ts';
-import { closeLength, type OpenLength, openLength, stepLength, useLengths } from './store.ts';
-import type { ReadLength } from './subject.ts';
+import type { ReadLength } from './read-length.ts';
 
 interface Props {
   readonly open: OpenLength;

@@ -1,7 +1,7 @@
 import type { RefObject } from 'react';
-import type { LengthUnit } from '../../../geometry/units/index.ts';
-import { useAppStore } from '../../state/store.ts';
-import { typeInto } from '../tape/length-input.ts';
+import type { LengthUnit } from '../../../../geometry/units/index.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { typeInto } from '../../tape/length-input.ts';
 
 /** What the digits on the screen of a phone lack. */
 const PAD: Readonly<Record<LengthUnit, readonly string[]>> = {

@@ -1,12 +1,13 @@
 import { useEffect, useRef, useState } from 'react';
-import { fieldLength } from '../../../geometry/units/format.ts';
-import { selectModel } from '../../state/selectors.ts';
-import { useAppStore } from '../../state/store.ts';
-import { toScreen } from '../../state/viewport.ts';
+import { fieldLength } from '../../../../geometry/units/format.ts';
+import { selectModel } from '../../../state/selectors.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { toScreen } from '../../../state/viewport.ts';
+import { figurePlaceOf } from '../figures.ts';
+import { closeLength, type OpenLength, useLengths } from '../store.ts';
+import { subjectKey } from '../subject.ts';
 import { placeAtFigure } from './box-place.ts';
-import { figurePlaceOf } from './figures.ts';
-import { closeLength, type OpenLength, useLengths } from './store.ts';
-import { type ReadLength, readLength, subjectKey } from './subject.ts';
+import { type ReadLength, readLength } from './read-length.ts';
 import { TypedLengthField } from './typed-length-field.tsx';
 import './typed-length.css';
 

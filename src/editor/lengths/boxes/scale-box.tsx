@@ -1,10 +1,10 @@
 import { useEffect, useRef } from 'react';
-import { parseLength } from '../../../geometry/units/index.ts';
-import { useAppStore } from '../../state/store.ts';
-import { toScreen } from '../../state/viewport.ts';
-import { keepFocusOfTap } from '../input/keep-focus.ts';
-import { useSketch } from '../overlay/sketch.ts';
-import type { ToolController } from '../tools/tool-controller.ts';
+import { parseLength } from '../../../../geometry/units/index.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { toScreen } from '../../../state/viewport.ts';
+import { keepFocusOfTap } from '../../input/keep-focus.ts';
+import { useSketch } from '../../overlay/sketch.ts';
+import type { ToolController } from '../../tools/tool-controller.ts';
 import { BoxField } from './box-field.tsx';
 import { useToolLength } from './use-tool-length.ts';
 

@@ -1,0 +1,15 @@
+import { useLengths } from '../../editor/lengths/store.ts';
+import { useSketch } from '../../editor/overlay/sketch.ts';
+import { useAppStore } from '../../state/store.ts';
+import { later } from '../hooks/later.tsx';
+
+const LengthBoxes = later(() => import('../../editor/lengths/boxes/length-boxes.tsx').then((part) => part.LengthBoxes));
+
+/** The box of the length that is asked for, over the sheet. */
+export function AskedLength() {
+  const isOpen = useLengths(({ open }) => open !== null);
+  const isTyped = useSketch(({ typed }) => typed !== null);
+  const byFinger = useSketch(({ touch }) => touch);
+  const hasWall = useAppStore(({ chain }) => chain.corners.length > 1);
+  return (isOpen || isTyped || (byFinger && hasWall)) && <LengthBoxes />;
+}
