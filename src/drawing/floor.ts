@@ -2,14 +2,15 @@ import { memoize } from '../../geometry/plane/memoize.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 import { type Stretch, zoneExtent } from '../../geometry/region/visible-edges.ts';
 import { type HatchName, roomHatch, ruleHatch } from '../theme/hatches.ts';
-import { arcRingsPart, edgesPart, type Part, ringsPart, type Shape } from './display-list.ts';
+import { linesPart, type Part, ringsPart, type Shape } from './display-list.ts';
 
 /** The floor: white where a detector may sit, hatched where a rule takes it away. Plan mm. */
 
 const floorPart = memoize(({ room }: RoomRegion): Part => ringsPart(room.floorRings));
-const whitePart = memoize(({ rings }: RoomRegion): Part => arcRingsPart(rings));
-const zonePart = memoize((zone: Zone): Part => arcRingsPart(zone.outlines, zoneExtent(zone)));
-const seenEdgesPart = memoize((stretches: readonly Stretch[]): Part => edgesPart(stretches));
+const whitePart = memoize(({ rings }: RoomRegion): Part => ringsPart(rings));
+const zonePart = memoize((zone: Zone): Part => ringsPart(zone.outlines, zoneExtent(zone)));
+const seenEdgesPart = memoize((stretches: readonly Stretch[]): Part => linesPart(stretches));
+const zoneHatch = ({ rule }: Zone) => ruleHatch(rule);
 
 /** Rooms that are not out as a whole. */
 export function openRooms({ rooms }: Pick<LevelRegion, 'rooms'>): readonly RoomRegion[] {
@@ -33,17 +34,12 @@ export function zoneShapes(
   edges: ReadonlyMap<Zone, readonly Stretch[]>,
 ): readonly Shape[] {
   const within = openRooms(region).map(floorPart);
-  // One shape for each hatch: a hatch that is laid twice would be darker where zones overlap.
   return [
-    ...byHatch(region.rooms, roomHatch).map(([hatch, rooms]) => ({ ink: { hatch }, parts: rooms.map(floorPart) })),
-    ...byHatch(zones, ({ rule }) => ruleHatch(rule)).map(([hatch, ofRule]) => ({
-      ink: { hatch },
-      parts: ofRule.map(zonePart),
-      within,
-    })),
+    ...hatched(region.rooms, roomHatch, floorPart),
+    ...hatched(zones, zoneHatch, zonePart).map((shape) => ({ ...shape, within })),
     {
       ink: { line: 'zone', color: 'hatchEdge' },
-      parts: zones.flatMap((zone) => seenEdgesPart(edges.get(zone) ?? NONE)),
+      parts: zones.map((zone) => seenEdgesPart(edges.get(zone) ?? NONE)),
       within,
     },
   ];
@@ -52,8 +48,8 @@ export function zoneShapes(
 const NONE: readonly Stretch[] = [];
 
 /** The edge of the white: where a detector may sit. */
-export function regionEdge(region: LevelRegion): Shape {
-  return { ink: { line: 'region', color: 'clear' }, parts: region.rooms.map(whitePart) };
+export function regionEdge({ rooms }: LevelRegion): Shape {
+  return { ink: { line: 'region', color: 'clear' }, parts: rooms.map(whitePart) };
 }
 
 /** Zones that are pointed at: their whole edge. */
@@ -67,21 +63,16 @@ export function pointedZones(region: LevelRegion, zones: readonly Zone[]): reado
 
 /** The hatches on the drawing, in the order of the legend. */
 export function usedHatches({ rooms }: LevelRegion, zones: readonly Zone[]): readonly HatchName[] {
-  const names = [...zones.map(({ rule }) => ruleHatch(rule)), ...rooms.map(roomHatch)];
+  const names = [...zones.map(zoneHatch), ...rooms.map(roomHatch)];
   return [...new Set(names)].filter((name) => name !== null);
 }
 
-function byHatch<T>(
-  parts: readonly T[],
-  hatchOf: (part: T) => HatchName | null,
-): readonly (readonly [HatchName, readonly T[]])[] {
-  const sorted = new Map<HatchName, T[]>();
-  for (const part of parts) {
-    const hatch = hatchOf(part);
-    if (!hatch) continue;
-    const others = sorted.get(hatch);
-    if (others) others.push(part);
-    else sorted.set(hatch, [part]);
-  }
-  return [...sorted];
+/** One shape for each hatch: a hatch that is laid twice would be darker where zones overlap. */
+function hatched<T>(
+  all: readonly T[],
+  hatchOf: (one: T) => HatchName | null,
+  partOf: (one: T) => Part,
+): readonly Shape[] {
+  const hatches = [...new Set(all.map(hatchOf))].filter((hatch) => hatch !== null);
+  return hatches.map((hatch) => ({ ink: { hatch }, parts: all.filter((one) => hatchOf(one) === hatch).map(partOf) }));
 }

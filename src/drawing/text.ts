@@ -1,5 +1,6 @@
 import type { XY } from '../../geometry/plan/model.ts';
-import type { ColorRole, Shape } from './display-list.ts';
+import type { Shape } from './display-list.ts';
+import type { ColorRole } from './inks.ts';
 
 /** A line of text about its middle: half the height of its capitals above its baseline. Lengths are in units of the medium. */
 export interface Text {

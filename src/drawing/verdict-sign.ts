@@ -1,6 +1,6 @@
 import type { Tone } from '../../geometry/messages/tone.ts';
 import type { XY } from '../../geometry/plan/model.ts';
-import { arc, discsPart, edgesPart, linesPart, type Shape } from './display-list.ts';
+import { arc, discsPart, inked, linesPart, type Shape } from './display-list.ts';
 
 /**
  * The sign of a verdict, told apart by shape, without color: clear a white disc with its axis, clear of what is drawn the same with its rim
@@ -11,21 +11,22 @@ export function verdictSign(tone: Tone, at: XY, radius: number): readonly Shape[
   const line = radius * 0.22;
   const rim = radius - line / 2;
   const stroke = { line, color: tone } as const;
-  const ground: Shape = { ink: { fill: 'paper' }, parts: [discsPart([at], radius)] };
-  const ring: Shape = { ink: stroke, parts: [discsPart([at], rim)] };
-  const axis: Shape = { ink: { fill: tone }, parts: [discsPart([at], radius * 0.22)] };
+  const disc = (reach: number) => discsPart([at], reach);
+  const ground = inked({ fill: 'paper' }, disc(radius));
+  const ring = inked(stroke, disc(rim));
+  const axis = inked({ fill: tone }, disc(radius * 0.22));
   switch (tone) {
     case 'clear':
       return [ground, ring, axis];
     case 'clear-of-drawn':
-      return [ground, { ink: stroke, parts: [edgesPart([[arc(at, rim, 0, 1.5 * Math.PI)]])] }, axis];
+      return [ground, inked(stroke, linesPart([[arc(at, rim, 0, 1.5 * Math.PI)]])), axis];
     case 'tight':
-      return [ground, ring, { ink: { ...stroke, line: line * 0.8 }, parts: [discsPart([at], rim * 0.58)] }];
+      return [ground, ring, inked({ ...stroke, line: line * 0.8 }, disc(rim * 0.58))];
     case 'blocked':
-      return [ground, { ink: stroke, parts: [linesPart(bars(at, rim))] }, ring];
+      return [ground, inked(stroke, linesPart(bars(at, rim))), ring];
     case 'unknown': {
       const dash = (2 * Math.PI * rim) / 16;
-      return [ground, { ink: { ...stroke, dash: [dash, dash] }, parts: [discsPart([at], rim)] }];
+      return [ground, inked({ ...stroke, dash: [dash, dash] }, disc(rim))];
     }
   }
 }

@@ -1,9 +1,10 @@
 import type { LevelModel, OpeningBody, WallJoint, WallPiece } from '../../geometry/level/types.ts';
 import type { Wall, XY } from '../../geometry/plan/model.ts';
-import { memoize } from '../../geometry/plane/memoize.ts';
+import { memoize, memoizeLatest } from '../../geometry/plane/memoize.ts';
 import { along } from '../../geometry/plane/point.ts';
 import { doorSwing, type JambCorners, jambCorners } from '../../geometry/snap/opening-symbol.ts';
-import { arc, edgesPart, type Ink, linesPart, type Part, ringsPart, type Shape } from './display-list.ts';
+import { arc, linesPart, type Part, ringsPart, type Shape } from './display-list.ts';
+import type { Ink } from './inks.ts';
 
 /** Walls filled, openings cut clean with their leaf, sash or passage. Plan mm. */
 
@@ -11,32 +12,32 @@ const bodyPart = memoize(({ body }: WallPiece | WallJoint | OpeningBody): Part =
 /** A wall too short to have a body is still shown, as a point that can be taken hold of. */
 const barePart = memoize(({ from, to }: Wall): Part => linesPart([[from, to]]));
 
-/** The shapes of a model's walls with what was chosen last: a pan paints them again and again. */
-const lastWalls = new WeakMap<LevelModel, { readonly key: string; readonly shapes: readonly Shape[] }>();
-
 export function wallShapes(model: LevelModel, chosen: ReadonlySet<string>): readonly Shape[] {
-  const key = [...chosen].join(' ');
-  const last = lastWalls.get(model);
-  if (last?.key === key) return last.shapes;
-  const shapes = buildWallShapes(model, chosen);
-  lastWalls.set(model, { key, shapes });
-  return shapes;
+  return wallsOf(model)(chosen);
 }
 
-function buildWallShapes(model: LevelModel, chosen: ReadonlySet<string>): readonly Shape[] {
-  const drawn = new Set(model.pieces.map(({ wall }) => wall.id));
-  const bare = model.level.walls.filter(({ id }) => !drawn.has(id));
-  const isChosen = (walls: readonly Wall[]) => walls.every(({ id }) => chosen.has(id));
+/** The shapes of a model's walls with what was chosen last: a pan paints them again and again. */
+const wallsOf = memoize((model: LevelModel) =>
+  memoizeLatest(
+    (chosen: ReadonlySet<string>) => buildWallShapes(model, chosen),
+    (chosen) => [...chosen],
+  ),
+);
+
+function buildWallShapes({ pieces, joints, level }: LevelModel, chosen: ReadonlySet<string>): readonly Shape[] {
+  const drawn = new Set(pieces.map(({ wall }) => wall.id));
   return [false, true].flatMap((wanted): readonly Shape[] => {
     const color = wanted ? 'accent' : 'poche';
+    const isWanted = ({ id }: Wall) => chosen.has(id) === wanted;
+    const bare = level.walls.filter((wall) => !drawn.has(wall.id) && isWanted(wall));
     const standing = [
-      ...model.pieces.filter(({ wall }) => chosen.has(wall.id) === wanted),
-      ...model.joints.filter(({ walls }) => isChosen(walls) === wanted),
+      ...pieces.filter(({ wall }) => isWanted(wall)),
+      ...joints.filter(({ walls }) => walls.every(({ id }) => chosen.has(id)) === wanted),
     ];
     return [
       // A hair of outline closes the seams between pieces.
       { ink: { fill: color, line: 'wall', color }, parts: standing.map(bodyPart) },
-      { ink: { line: 'chosen', color }, parts: bare.filter(({ id }) => chosen.has(id) === wanted).map(barePart) },
+      { ink: { line: 'chosen', color }, parts: bare.map(barePart) },
     ];
   });
 }
@@ -53,13 +54,15 @@ export function belowShapes({ pieces, joints, openings }: LevelModel): readonly 
   ];
 }
 
-/** The parts of an opening's symbol, each with how it is drawn. */
-interface OpeningSymbol {
-  readonly lines: Part;
-  readonly dashed: Part | null;
-  readonly leaf: Part | null;
-  readonly sweep: Part | null;
-}
+/** How the parts of an opening's symbol are drawn. */
+const SYMBOL_INKS = {
+  lines: { line: 'opening' },
+  dashed: { line: 'opening', dash: 'passage' },
+  leaf: { line: 'leaf' },
+  sweep: { line: 'object' },
+} as const;
+type OpeningSymbol = Partial<Readonly<Record<keyof typeof SYMBOL_INKS, Part>>>;
+const SYMBOL_PARTS = Object.entries(SYMBOL_INKS) as [keyof OpeningSymbol, Ink][];
 
 /** @param isSeen of openings that are not, no symbol is worked out */
 export function openingShapes(
@@ -68,58 +71,34 @@ export function openingShapes(
   isSeen: (opening: OpeningBody) => boolean = () => true,
 ): readonly Shape[] {
   const seen = model.openings.filter(isSeen);
-  const symbols = symbolsOf(model);
   return [
     { ink: { fill: 'paper', line: 'wall', color: 'paper' }, parts: seen.map(bodyPart) },
     ...[false, true].flatMap((wanted): readonly Shape[] => {
       const color = wanted ? 'accent' : 'fixture';
-      const drawn = seen
-        .filter(({ opening }) => chosen.has(opening.id) === wanted)
-        .flatMap((each) => symbols(each) ?? []);
-      const shape = (ink: Ink, part: (symbol: OpeningSymbol) => Part | null): Shape => ({
+      const symbols = seen.filter(({ opening }) => chosen.has(opening.id) === wanted).map(symbolsOf(model));
+      return SYMBOL_PARTS.map(([part, ink]) => ({
         ink: { color, ...ink },
-        parts: drawn.flatMap((symbol) => part(symbol) ?? []),
-      });
-      return [
-        shape({ line: 'opening' }, ({ lines }) => lines),
-        shape({ line: 'opening', dash: 'passage' }, ({ dashed }) => dashed),
-        shape({ line: 'leaf' }, ({ leaf }) => leaf),
-        shape({ line: 'object' }, ({ sweep }) => sweep),
-      ];
+        parts: symbols.flatMap((symbol) => symbol[part] ?? []),
+      }));
     }),
   ];
 }
 
 /** Worked out once for a model: to which side a door opens hangs on the rooms on both sides of it. */
-const symbolsOf = memoize((model: LevelModel) => {
-  const known = new Map<OpeningBody, OpeningSymbol | null>();
-  return (opening: OpeningBody): OpeningSymbol | null => {
-    const symbol = known.get(opening) ?? openingSymbol(model, opening);
-    known.set(opening, symbol);
-    return symbol;
-  };
-});
+const symbolsOf = memoize((model: LevelModel) => memoize((opening: OpeningBody) => openingSymbol(model, opening)));
 
-function openingSymbol(model: LevelModel, { opening }: OpeningBody): OpeningSymbol | null {
+function openingSymbol(model: LevelModel, { opening }: OpeningBody): OpeningSymbol {
   const corners = jambCorners(model.level, opening);
-  if (!corners) return null;
+  if (!corners) return {};
   const jambs: readonly (readonly XY[])[] = [corners.near, corners.far];
-  const plain = { dashed: null, leaf: null, sweep: null };
-  if (opening.kind === 'window') {
-    // The frame along both faces and the glass between.
-    return { ...plain, lines: linesPart([...jambs, ...lengthwise(corners, [0, 0.42, 0.58, 1])]) };
-  }
+  // The frame along both faces and the glass between.
+  if (opening.kind === 'window') return { lines: linesPart([...jambs, ...lengthwise(corners, [0, 0.42, 0.58, 1])]) };
   const lines = linesPart(jambs);
-  if (opening.kind === 'passage') return { ...plain, lines, dashed: linesPart(lengthwise(corners, [0, 1])) };
+  if (opening.kind === 'passage') return { lines, dashed: linesPart(lengthwise(corners, [0, 1])) };
   const swing = doorSwing(model, opening.id);
-  if (!swing) return { ...plain, lines };
+  if (!swing) return { lines };
   const { hinge, open, width, start, sweep } = swing;
-  return {
-    ...plain,
-    lines,
-    leaf: linesPart([[hinge, open]]),
-    sweep: edgesPart([[arc(hinge, width, start, sweep)]]),
-  };
+  return { lines, leaf: linesPart([[hinge, open]]), sweep: linesPart([[arc(hinge, width, start, sweep)]]) };
 }
 
 /** From jamb to jamb, at shares of the way through the wall. */

@@ -1,11 +1,7 @@
 /** The shapes of a drawing as SVG. */
-import type { Edge } from '../../geometry/arrangement/types.ts';
 import type { Tone } from '../../geometry/messages/tone.ts';
-import type { XY } from '../../geometry/plan/model.ts';
-import { onEdge } from '../../geometry/region/visible-edges.ts';
-import { roleColor } from '../drawing/colors.ts';
-import type { ColorRole, Ink, Part, Shape } from '../drawing/display-list.ts';
-import { DASHES, LINE_WIDTHS } from '../drawing/line-widths.ts';
+import { type Part, polar, type Shape, trace } from '../drawing/display-list.ts';
+import { type ColorRole, DASHES, type Ink, LINE_WIDTHS, roleColor } from '../drawing/inks.ts';
 import { verdictSign } from '../drawing/verdict-sign.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
 import { COLOR, FULL_WEIGHT_RATIO, PX_MM, SMALL_RATIO, TAKEN_GROUND } from './style.ts';
@@ -95,36 +91,29 @@ function hatchDefinition(name: HatchName): string {
   );
 }
 
+/** An SVG arc cannot say a whole turn, and loses digits near it: such arcs are drawn in two halves. */
+const LONG_ARC = Math.PI * 1.5;
+
+/** The data of a path of SVG, mm of paper. */
 function pathData(view: View, parts: readonly Part[]): string {
-  return parts
-    .flatMap(({ outlines }) => outlines)
-    .map((outline) => {
-      const run = 'points' in outline ? pointsData(view, outline.points) : edgesData(view, outline.edges);
-      return run && outline.closed ? `${run}Z` : run;
-    })
-    .join('');
-}
-
-function pointsData(view: View, points: readonly XY[]): string {
-  return points.map((p, i) => `${i === 0 ? 'M' : 'L'}${pointData(view, p)}`).join('');
-}
-
-function edgesData(view: View, edges: readonly Edge[]): string {
-  const [first] = edges;
-  return first ? `M${pointData(view, onEdge(first, 0))}${edges.map((edge) => edgeData(view, edge)).join('')}` : '';
-}
-
-function edgeData(view: View, edge: Edge): string {
-  if (edge.kind === 'line') return `L${pointData(view, edge.to)}`;
-  const r = num(onPaper(view, edge.radius));
-  const clockwise = edge.sweep > 0 ? 1 : 0;
-  // An SVG arc cannot say a whole turn, and loses digits near it: such arcs are drawn in two halves.
-  const halves = Math.abs(edge.sweep) > Math.PI * 1.5 ? [0.5, 1] : [1];
-  const large = halves.length === 1 && Math.abs(edge.sweep) > Math.PI ? 1 : 0;
-  return halves.map((share) => `A${r} ${r} 0 ${large} ${clockwise} ${pointData(view, onEdge(edge, share))}`).join('');
-}
-
-function pointData(view: View, p: XY): string {
-  const [x, y] = toPaper(view, p);
-  return `${num(x)} ${num(y)}`;
+  let data = '';
+  const point = (x: number, y: number) => toPaper(view, [x, y]).map(num).join(' ');
+  const add = (more: string) => {
+    data += more;
+  };
+  const path: Parameters<typeof trace>[0] = {
+    moveTo: (x, y) => add(`M${point(x, y)}`),
+    lineTo: (x, y) => add(`L${point(x, y)}`),
+    closePath: () => add('Z'),
+    arc: (x, y, radius, start, end) => {
+      const r = num(onPaper(view, radius));
+      const sweep = end - start;
+      const halves = Math.abs(sweep) > LONG_ARC ? [0.5, 1] : [1];
+      const large = halves.length === 1 && Math.abs(sweep) > Math.PI ? 1 : 0;
+      const to = (share: number) => point(...polar([x, y], radius, start + sweep * share));
+      for (const share of halves) add(`A${r} ${r} 0 ${large} ${sweep > 0 ? 1 : 0} ${to(share)}`);
+    },
+  };
+  for (const part of parts) trace(path, part);
+  return data;
 }

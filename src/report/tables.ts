@@ -13,8 +13,7 @@ import {
 import { markedCite, profileDoubts } from '../../geometry/messages/sources.ts';
 import { type EffectiveRule, profileOf } from '../../geometry/rules/profiles.ts';
 import { formatArea, formatMeasured } from '../../geometry/units/index.ts';
-import { roomSizeWords } from '../drawing/room-size.ts';
-import { roomTitle } from '../drawing/words.ts';
+import { roomSizeWords, roomTitle } from '../drawing/words.ts';
 import { describeIssues, headlineSentence } from '../protocol/validity/headline.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';

@@ -157,8 +157,11 @@ function circle([x, y]: XY, radius: number): readonly XY[] {
 }
 
 function segmentsOf(part: Part | undefined): readonly Segment[] {
-  return (part?.outlines ?? []).flatMap((outline) =>
-    'points' in outline ? outline.points.slice(1).map((p, i): Segment => [outline.points[i] as XY, p]) : [],
+  return (part?.outlines ?? []).flatMap(({ run }) =>
+    run.slice(1).flatMap((p, i): readonly Segment[] => {
+      const before = run[i] as XY;
+      return 'kind' in p || 'kind' in before ? [] : [[before, p]];
+    }),
   );
 }
 

@@ -1,7 +1,8 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import { onEdge } from '../../../geometry/region/visible-edges.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
-import { arc, arcRingsPart, type Ink, type Part, ringsPart } from '../display-list.ts';
+import { arc, type Part, ringsPart } from '../display-list.ts';
+import type { Ink } from '../inks.ts';
 import type { Drawn, MeasureText, Text, TextStyle } from '../text.ts';
 import { CAP_HEIGHT, DESCENT, LEADING, textAt } from '../text.ts';
 import { type Slot, slotCorners } from './placer.ts';
@@ -93,7 +94,7 @@ export function roundedPart({ turn, width, height, ...middle }: Slot, radius: nu
   const sides = arcs.map(
     (each, i) => ({ kind: 'line', from: onEdge(each, 1), to: onEdge(arcs[(i + 1) % 4] ?? each, 0) }) as const,
   );
-  return arcRingsPart([arcs.flatMap((each, i) => [each, sides[i] ?? each])]);
+  return ringsPart([arcs.flatMap((each, i) => [each, sides[i] ?? each])]);
 }
 
 /** A line of text in the middle of a slot that is filled, and edged, to be read over anything. */

@@ -1,10 +1,9 @@
-import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Fixture, Mm, PlanObject, XY } from '../../../geometry/plan/model.ts';
 import { type Extent, shapeBody, shapeMiddle, shapeRing } from '../../../geometry/plane/body.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { onEdge, type Stretch } from '../../../geometry/region/visible-edges.ts';
-import { arc, type Part } from '../display-list.ts';
+import { arc, type Part, type Run } from '../display-list.ts';
 import { outlinePart, streamShapes } from '../things.ts';
 import { openingShapes } from '../walls.ts';
 import { type LabelMedium, toUnits, unitsOf } from './medium.ts';
@@ -43,7 +42,7 @@ function takeLines(
   const [x, y] = toUnits(medium, [(minX + maxX) / 2, (minY + maxY) / 2]);
   const width = unitsOf(medium, maxX - minX) + thinWidth(medium);
   const height = unitsOf(medium, maxY - minY) + thinWidth(medium);
-  const follow = (edges: readonly Edge[]) => fineChords(edges, medium);
+  const follow = (run: Run) => fineChords(run, medium);
   const lines = () => part().outlines.map((outline) => outlineChords(outline, follow));
   placer.take({ x, y, width, height, turn: 0 }, ground, owner, () => thinSlots(lines(), medium));
 }
@@ -75,25 +74,24 @@ export const outlineOf = memoize(({ shape }: Fixture | PlanObject): readonly XY[
   return chords([arc(shape.circle.center, shape.circle.radius, 0, 2 * Math.PI)], () => Math.PI / 12).slice(1);
 });
 
-function outlineChords(outline: Part['outlines'][number], follow: (edges: readonly Edge[]) => readonly XY[]) {
-  const points = 'points' in outline ? outline.points : follow(outline.edges);
+function outlineChords(outline: Part['outlines'][number], follow: (run: Run) => readonly XY[]) {
+  const points = follow(outline.run);
   return outline.closed ? [...points, ...points.slice(0, 1)] : points;
 }
 
-/** A line that follows edges, with at most so much of an arc of some radius, mm, in one step. */
-function chords(edges: readonly Edge[], turnOf: (radius: Mm) => number): readonly XY[] {
-  const [first] = edges;
-  if (!first) return [];
-  const points = [onEdge(first, 0)];
-  for (const edge of edges) {
-    const pieces = edge.kind === 'line' ? 1 : Math.max(1, Math.ceil(Math.abs(edge.sweep) / turnOf(edge.radius)));
-    for (let i = 1; i <= pieces; i++) points.push(onEdge(edge, i / pieces));
-  }
-  return points;
+/** A line that follows a run, with at most so much of an arc of some radius, mm, in one step. */
+function chords(run: Run, turnOf: (radius: Mm) => number): readonly XY[] {
+  return run.flatMap((step, index): readonly XY[] => {
+    if (!('kind' in step)) return [step];
+    const pieces = step.kind === 'line' ? 1 : Math.max(1, Math.ceil(Math.abs(step.sweep) / turnOf(step.radius)));
+    const before = run[index - 1];
+    const points = Array.from({ length: pieces }, (_, i) => onEdge(step, (i + 1) / pieces));
+    return before && 'kind' in before ? points : [onEdge(step, 0), ...points];
+  });
 }
 
-function fineChords(edges: readonly Edge[], medium: LabelMedium): readonly XY[] {
-  return chords(edges, (radius) => fineTurn(unitsOf(medium, radius), medium));
+function fineChords(run: Run, medium: LabelMedium): readonly XY[] {
+  return chords(run, (radius) => fineTurn(unitsOf(medium, radius), medium));
 }
 
 /** So much of an arc, radians, that its chord lies within a twentieth of the type's size of it: names stand that close to edges. */

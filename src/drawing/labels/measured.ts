@@ -1,7 +1,8 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import { nearestOnRing } from '../../../geometry/plane/ring.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { type ColorRole, linesPart, type Shape } from '../display-list.ts';
+import { linesPart, type Shape } from '../display-list.ts';
+import type { ColorRole } from '../inks.ts';
 import { blockOf, blockSlot, blockTexts, slotPart, turnAlong } from './block.ts';
 import type { Label, LabelMedium } from './medium.ts';
 import { lineSlot, type Placer, type Slot } from './placer.ts';

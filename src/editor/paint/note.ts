@@ -1,6 +1,6 @@
 import type { Tone } from '../../../geometry/messages/index.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { ColorRole } from '../../drawing/display-list.ts';
+import type { ColorRole } from '../../drawing/inks.ts';
 import { roundedPart, wordsOf, wrapWords } from '../../drawing/labels/block.ts';
 import type { Drawn } from '../../drawing/text.ts';
 import { type TextStyle, textAt } from '../../drawing/text.ts';

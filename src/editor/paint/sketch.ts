@@ -4,15 +4,8 @@ import { along, distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { jambCorners } from '../../../geometry/snap/opening-symbol.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
-import {
-  casedLine,
-  crossPart,
-  discsPart,
-  type Ink,
-  linesPart,
-  ringsPart,
-  type Shape,
-} from '../../drawing/display-list.ts';
+import { casedLine, crossPart, discsPart, linesPart, ringsPart, type Shape } from '../../drawing/display-list.ts';
+import type { Ink } from '../../drawing/inks.ts';
 import { blockSlot, slotPart, turnAlong } from '../../drawing/labels/block.ts';
 import { dimensionLine } from '../../drawing/labels/dimensions.ts';
 import type { Drawn } from '../../drawing/text.ts';

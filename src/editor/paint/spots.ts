@@ -92,7 +92,7 @@ function crossShapes(pen: Pen, { axes, radius }: SpotMark, lit: boolean): readon
     };
     return [
       ...(lit ? [rim] : []),
-      ...casedLine(crossPart(at, 0, ARM_PX, 45), LINE_PX.detector, 'accent', CASING.narrow),
+      ...casedLine(crossPart(at, 0, ARM_PX, Math.PI / 4), LINE_PX.detector, 'accent', CASING.narrow),
     ];
   });
 }

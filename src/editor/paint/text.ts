@@ -1,4 +1,4 @@
-import { roleColor } from '../../drawing/colors.ts';
+import { roleColor } from '../../drawing/inks.ts';
 import type { MeasureText, Text, TextStyle } from '../../drawing/text.ts';
 import { TEXT_FONT } from '../../theme/fonts.ts';
 import { TYPE_PX } from '../../theme/tokens.ts';
