@@ -66,6 +66,7 @@ export default defineConfig({
     maxWorkers: '100%', // none counts on a quiet machine
     sequence: { sequencer: LongestFirst },
     // What hangs is ended, no more: how fast a test is depends on who else uses the machine.
+    setupFiles: ['tests/helpers/with-sun.ts'],
     testTimeout: 600_000,
     hookTimeout: 600_000,
     projects: [

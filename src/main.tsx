@@ -55,6 +55,11 @@ void import('./commands/tape-keys.ts').then(
   ({ startTapeKeys }) => startTapeKeys(),
   () => undefined,
 );
+// Until its code is here, direct sun is unknown in every verdict.
+void import('./state/direct-sun.ts').then(
+  ({ startSun }) => startSun(),
+  () => undefined,
+);
 setTimeout(() => void loadTheRest(), 500);
 // The second computation runs while nothing is changed. Where its code cannot be loaded, no verdict says that it was computed twice.
 setTimeout(

@@ -15,7 +15,7 @@ const GEOMETRY = {
   arrangement: ['plane'],
   level: ['arrangement', 'plan', 'plane'],
   sun: ['arrangement', 'level', 'plan', 'plane', 'planfile'],
-  check: ['level', 'plan', 'plane', 'rules'],
+  check: ['level', 'plan', 'plane', 'rules', 'sun'],
   region: ['arrangement', 'check', 'level', 'plan', 'plane', 'rules'],
   snap: ['check', 'level', 'plan', 'plane'],
   dimension: ['level', 'plan', 'plane', 'snap'],

@@ -8,7 +8,6 @@ import { checkCeiling, checkHeight } from './heights.ts';
 import { checkLevel } from './level.ts';
 import { worstVerdict } from './measure.ts';
 import { checkRoom, roomAt } from './room.ts';
-import { checkSun } from './sun.ts';
 import { checkSupport } from './support.ts';
 import type { Check, DetectorReport } from './types.ts';
 
@@ -61,8 +60,6 @@ function checkRule({ plan, model, detector, room, others }: Scene, rule: Effecti
       return checkHeight(detector, rule, tapeTolerance);
     case 'ceiling':
       return checkCeiling(model.level, detector, rule, tapeTolerance);
-    case 'sun':
-      return checkSun(plan, model, rule);
     case 'support':
       return checkSupport(model.level, detector, rule);
     case 'companion':

@@ -13,7 +13,9 @@ import {
   reasonCheck,
   witnessTo,
 } from './measure.ts';
-import { collides, detectorSubject, fixtureSubject, ROUNDING, type Subject, subjectsOf } from './subjects.ts';
+import { ruleSubjects } from './rule-subjects.ts';
+import { collides, detectorSubject, fixtureSubject, ROUNDING, type Subject } from './subjects.ts';
+import { checkNoSun } from './sun.ts';
 import type { Check } from './types.ts';
 
 /**
@@ -32,7 +34,7 @@ export function checkDistances(
   const { tapeTolerance } = plan;
   const detectors = rule.subject.of === 'object' ? obstructingDetectors(detector, others) : [];
   const nearest = new Map<string, Measured>();
-  addNearest(nearest, subjectsOf(rule, model), rule, detector);
+  addNearest(nearest, ruleSubjects(plan, model, rule, detector), rule, detector);
   addNearest(nearest, detectors, rule, detector);
   const rows = candidateRows([...nearest.values()], rule, tapeTolerance).map(({ subject, measured }) => ({
     subject,
@@ -44,7 +46,8 @@ export function checkDistances(
     .sort((a, b) => compareByMargin(a.check, b.check))
     .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
   const found = [...reported, ...notMeasured(plan, model, detector, rule)];
-  return found.length > 0 ? found : checkAbsent(model, rule);
+  if (found.length > 0) return found;
+  return rule.subject.of === 'sun' ? checkNoSun(plan, model, rule, detector) : checkAbsent(model, rule);
 }
 
 interface Measured {
@@ -121,6 +124,7 @@ function subjectCheck(
     ...distanceCheck(rule, subject.id, requiredOf(rule, subject), measured, tapeTolerance),
     ...citationFor(rule, subject.what),
   };
+  if (subject.what === 'sun') return check;
   if (subject.stream) return { ...check, reason: 'Its stream of air.' };
   if (measured > 0 || !collides(subject, detector, ...detector.at)) return check;
   return { ...check, verdict: 'blocked', reason: STANDS_INSIDE };
@@ -136,7 +140,7 @@ export const STANDS_INSIDE = 'It stands inside it.';
 function notMeasured(plan: Plan, model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
   const { subject } = rule;
   if (rule.least === null) {
-    const nearest = nearestOf(subjectsOf(rule, model), detector);
+    const nearest = nearestOf(ruleSubjects(plan, model, rule, detector), detector);
     if (!nearest || collides(nearest, detector, ...detector.at)) return [];
     const reason = 'The published text gives no figure. A professional judges it on site; here it stays not run.';
     return [{ ...reasonCheck(rule, 'unknown', reason, true), subject: nearest.id }];

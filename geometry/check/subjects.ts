@@ -18,7 +18,7 @@ export const SUPPORT_TOLERANCE: Mm = 3;
 export type Cylinder = Pick<Detector, 'base' | 'radius' | 'tall'>;
 
 /** What a subject is; selects the sources of a rule to cite. */
-type SubjectKind = FixtureKind | 'opening' | 'outside-wall' | 'inside-wall' | 'object' | 'detector' | 'stream';
+type SubjectKind = FixtureKind | 'opening' | 'outside-wall' | 'inside-wall' | 'object' | 'detector' | 'stream' | 'sun';
 
 /** One body that a rule keeps the detector away from. */
 export interface Subject {
@@ -28,7 +28,7 @@ export interface Subject {
   /** Height of its underside and top above the floor; used only by rules measured in space. */
   readonly bottom: Mm;
   readonly top: Mm;
-  /** A fixture's air stream: to stay out of, not at a distance from. */
+  /** A fixture's air stream, or sun without a distance: to stay out of, not at a distance from. */
   readonly stream: boolean;
   /**
    * Whether a detector may not intersect it, whatever the limit. False for walls and openings, which the room rule
@@ -41,7 +41,7 @@ const listsOf = memoize((_: LevelModel) => new Map<EffectiveRule['subject'], rea
 
 /**
  * Returns the bodies on a level that a distance rule applies to, the same for verdicts and shading. Empty for rules
- * about the room, the level, heights, sun and the pair. Memoized by identity: what an edit does not change keeps its
+ * about the room, the level, heights and the pair, and for the sun (`ruleSubjects`). Memoized by identity: what an edit does not change keeps its
  * Subject object.
  */
 export function subjectsOf({ subject }: EffectiveRule, model: LevelModel): readonly Subject[] {

@@ -1,31 +1,97 @@
 import type { LevelModel } from '../level/types.ts';
-import type { Plan } from '../plan/model.ts';
+import type { Detector, Plan } from '../plan/model.ts';
 import { capital } from '../plan/nouns.ts';
+import { ringBody } from '../plane/body.ts';
+import { memoize } from '../plane/memoize.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
+import { glazedOpenings } from '../sun/glazed.ts';
+import { type Heights, type Swept, type SweptArea, sunFloor } from '../sun/sun-floor.ts';
+import { sunTimes } from '../sun/times.ts';
 import { wasLookedFor } from './looked-for.ts';
 import { reasonCheck } from './measure.ts';
+import { LIMIT_TOLERANCE, type Subject } from './subjects.ts';
 import type { Check } from './types.ts';
 
-/**
- * The path of the sun is not computed: on a level with an opening to the outside the check is not run, unless a
- * person confirms that no sun reaches the spot. Clear on a level without such an opening; whether openings were
- * looked for is reported by `outside-opening`.
- */
-export function checkSun(plan: Plan, model: LevelModel, rule: EffectiveRule): Check[] {
-  return [{ ...sunRow(plan, model, rule), required: rule.least }];
-}
+/** What is known of direct sun on a level, at the height of a detector. */
+type SunState =
+  /** No sun enters, whatever the place and the times. */
+  | { readonly state: 'none'; readonly reason: string }
+  /** The place of the house or the times of the test are missing. */
+  | { readonly state: 'not-run'; readonly reason: string }
+  /** Place and times are known, and yet it cannot be decided: now, or at all. */
+  | { readonly state: 'unknown'; readonly reason: string; readonly pending: boolean }
+  | Extract<Swept, { state: 'known' }>;
 
-function sunRow(plan: Plan, model: LevelModel, rule: EffectiveRule): Check {
-  if (wasLookedFor(model, rule))
-    return reasonCheck(rule, 'clear', 'Looked at on site: no direct sun reaches the spot.');
-  if (model.openings.some(({ outside }) => outside)) return reasonCheck(rule, 'unknown', missingForSun(plan), true);
-  return reasonCheck(rule, 'clear', 'No opening to the outside is drawn.');
+/** The reason while the swept area is worked out. */
+const PENDING = 'Direct sun is being worked out.';
+
+/** Returns what is known of direct sun at the height of a detector. */
+function sunState(plan: Plan, model: LevelModel, heights: Heights): SunState {
+  if (!model.openings.some(({ outside }) => outside))
+    return { state: 'none', reason: 'No opening to the outside is drawn.' };
+  const times = sunTimes(plan);
+  if (!times) return { state: 'not-run', reason: missingForSun(plan) };
+  if (glazedOpenings(model).length === 0) return { state: 'none', reason: 'No opening to the outside has glass.' };
+  if (times.end < times.start) return { state: 'unknown', reason: 'The test ends before it starts.', pending: false };
+  const swept = sunFloor(model, times, heights);
+  if (!swept) return { state: 'unknown', reason: PENDING, pending: true };
+  return swept.state === 'known' ? swept : { ...swept, pending: false };
 }
 
 function missingForSun({ site, visit }: Plan): string {
   const placed = site.latitude !== null && site.longitude !== null;
   const timed = visit.start !== null && visit.end !== null;
   const missing = [placed ? '' : 'the place of the house', timed ? '' : 'the times of the test'].filter(Boolean);
-  if (missing.length === 0) return 'The path of the sun is not worked out here. Keep out of direct sun.';
   return `${capital(missing.join(' and '))} ${timed ? 'is' : 'are'} not given. Keep out of direct sun.`;
+}
+
+const NOTHING: readonly Subject[] = [];
+
+/**
+ * Returns the swept areas that the sun rule keeps a detector away from, each with the opening that lets the light in; empty where
+ * none is known. Memoized by identity.
+ */
+export function sunSubjects(plan: Plan, model: LevelModel, rule: EffectiveRule, heights: Heights): readonly Subject[] {
+  const sun = sunState(plan, model, heights);
+  if (sun.state !== 'known') return NOTHING;
+  return subjectsOfAreas(sun.areas)[(rule.least ?? 0) > LIMIT_TOLERANCE ? 'apart' : 'outside'];
+}
+
+/** Walls and openings are not involved: the areas have no height, because they were worked out for that of the detector. */
+const subjectsOfAreas = memoize((areas: readonly SweptArea[]) => {
+  const subjects = (stream: boolean) =>
+    areas.flatMap(({ opening: id, rings }) =>
+      rings.map(
+        (ring): Subject => ({ id, what: 'sun', body: ringBody(ring), bottom: 0, top: 0, stream, solid: false }),
+      ),
+    );
+  // A profile without a distance asks for a place out of the sun, as for one out of a stream of air.
+  return { apart: subjects(false), outside: subjects(true) };
+});
+
+/**
+ * Returns the row of the sun rule where nothing is measured: no sun reaches the height of the detector, the rule is not run, or it
+ * cannot be decided. What a person confirms on site counts only where the sun is not worked out.
+ */
+export function checkNoSun(plan: Plan, model: LevelModel, rule: EffectiveRule, detector: Detector): Check[] {
+  const sun = sunState(plan, model, detector);
+  const isConfirmed =
+    wasLookedFor(model, rule) && (sun.state === 'not-run' || (sun.state === 'unknown' && !sun.pending));
+  return [{ ...(isConfirmed ? confirmed(rule) : rowOf(sun, rule)), required: rule.least }];
+}
+
+const confirmed = (rule: EffectiveRule) =>
+  reasonCheck(rule, 'clear', 'Looked at on site: no direct sun reaches the spot.');
+
+function rowOf(sun: SunState, rule: EffectiveRule): Check {
+  switch (sun.state) {
+    case 'none':
+      return reasonCheck(rule, 'clear', sun.reason);
+    case 'not-run':
+      return reasonCheck(rule, 'unknown', sun.reason, true);
+    case 'unknown':
+      return reasonCheck(rule, 'unknown', sun.reason);
+    case 'known':
+      return reasonCheck(rule, 'clear', 'No direct sun comes in at this height during the test.');
+  }
 }

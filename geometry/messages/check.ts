@@ -6,7 +6,7 @@ import type { Level, Mm, Plan } from '../plan/model.ts';
 import { capital, listed } from '../plan/nouns.ts';
 import { ruleOf } from '../rules/profiles.ts';
 import { formatLength, formatMeasured, formatRequired } from '../units/index.ts';
-import { subjectName } from './subject.ts';
+import { openingMiddle, subjectName } from './subject.ts';
 
 type PlanContext = Pick<Plan, 'display' | 'site' | 'protocol'>;
 
@@ -27,8 +27,7 @@ export function checkFigures(check: Check, plan: PlanContext): CheckFigures {
   const unit = plan.display.length;
   const { measured, required, margin, bound } = check;
   if (measured === null || required === null || margin === null) return { measured: '', needed: '', spare: '' };
-  if (isStream(check))
-    return { measured: '', needed: '', spare: streamWords(measured, check.verdict === 'blocked', unit) };
+  if (isStream(check)) return { measured: '', needed: '', spare: streamWords(check, measured, unit) };
   const least = bound === 'least';
   const met = check.verdict !== 'blocked' || margin >= -LIMIT_TOLERANCE;
   return {
@@ -58,11 +57,13 @@ export function figureWithLimit(check: Check, plan: PlanContext): string {
 /** Returns the subject of a check as a noun phrase; "" for the room, the level and heights. */
 export function checkSubject(check: Check, plan: PlanContext, level: Level): string {
   if (check.subject === null) return '';
+  const isSun = check.rule === 'direct-sun';
   const bearing = check.witness && {
     from: check.witness.rim,
-    to: check.witness.subject,
+    to: (isSun && openingMiddle(level, check.subject)) || check.witness.subject,
     north: plan.site.north,
   };
+  if (isSun) return `the sun through ${subjectName(level, check.subject, bearing)}`;
   return subjectName(level, check.subject, bearing, check.rule !== 'object');
 }
 
@@ -86,7 +87,8 @@ export function describeCheck(check: Check, plan: PlanContext, level: Level): st
   if (check.rule === 'companion' && check.reason) return sentence(check.reason);
   if (check.rule === 'companion') return `${measured} from rim to rim with ${subject}, ${limit}.`;
   if (check.reason === STANDS_INSIDE) return `Inside ${subject}. Set it clear of it.`;
-  const where = check.measured === 0 ? `Touches or covers ${subject}` : `${measured} from ${subject}`;
+  const touches = check.rule === 'direct-sun' ? 'In' : 'Touches or covers';
+  const where = check.measured === 0 ? `${touches} ${subject}` : `${measured} from ${subject}`;
   return `${where}, ${limit}.${check.reason ? ` ${sentence(check.reason)}` : ''}`;
 }
 
@@ -142,12 +144,18 @@ export function describeNotRun(report: DetectorReport, plan: PlanContext): reado
   return notRunRules(report, plan).map(({ rule, reason }) => `${rule}: ${reason}`);
 }
 
-/** A stream has no distance, only an edge to stay outside of. */
+/** A stream, and sun by a profile without a distance, has only an edge to stay outside of. */
 function isStream(check: Check): boolean {
-  return check.rule === 'moving-air' && check.required === 0 && check.measured !== null;
+  const { rule, required, measured } = check;
+  return (rule === 'moving-air' || rule === 'direct-sun') && required === 0 && measured !== null;
 }
 
-function streamWords(measured: Mm, inside: boolean, unit: Plan['display']['length']): string {
+function streamWords({ rule, verdict }: Check, measured: Mm, unit: Plan['display']['length']): string {
+  const inside = verdict === 'blocked';
+  if (rule === 'direct-sun')
+    return inside
+      ? `${formatLength(Math.max(0, -measured), unit, 'up')} inside`
+      : `${formatLength(Math.max(0, measured), unit, 'down')} clear`;
   if (!inside) return `${formatLength(Math.max(0, measured), unit, 'down')} clear of the stream of air`;
   return `${formatLength(Math.max(0, -measured), unit, 'up')} inside the stream of air`;
 }

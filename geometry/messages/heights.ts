@@ -54,6 +54,8 @@ function heightReason({ kind, rule, subject }: HeightReason, end: 'above' | 'bel
       return `it stands on ${name}`;
     case 'beside':
       return `clear over the top of ${name}`;
+    case 'sun':
+      return `away from the sun through ${name}`;
     case 'above':
       return `${length(plan, least ?? 0, 'up')} clear of ${name} above it`;
   }

@@ -1,5 +1,6 @@
 import type { Deg, Level, Wall, XY } from '../plan/model.ts';
 import { FIXTURE_NOUN, OPENING_NOUN } from '../plan/nouns.ts';
+import { along, distance } from '../plane/point.ts';
 
 const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
 
@@ -71,6 +72,14 @@ export function subjectName(level: Level, id: string, bearing: Bearing | null = 
  */
 function withArticle(name: string): string {
   return /^[A-Z][a-z]+(?: [a-z]+)*$/.test(name) ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
+}
+
+/** Returns the middle of an opening on its wall; null for an id that is none. */
+export function openingMiddle(level: Level, id: string): XY | null {
+  const opening = level.openings.find((one) => one.id === id);
+  const wall = opening && level.walls.find((one) => one.id === opening.wall);
+  if (!wall) return null;
+  return along(wall.from, wall.to, (opening.offset + opening.width / 2) / (distance(wall.from, wall.to) || 1));
 }
 
 function pointOf(bearing: Bearing | null): string {

@@ -61,16 +61,6 @@ export function ceilingRows(one: Case, rule: EffectiveRule): Row[] {
     : [leastRow(one, rule, null, level.ceiling - (detector.base + detector.tall))];
 }
 
-/**
- * The path of the sun is not computed: with an opening to the outside the rule is not run, without one it
- * is clear.
- */
-export function sunRows({ level, layout }: Case, rule: EffectiveRule): Row[] {
-  const opened = layout.holes.some(({ outside }) => outside);
-  const vouched = level.lookedFor?.includes(rule.id) || !opened;
-  return [vouched ? { ...notRunRow(rule), verdict: 'clear', notRun: false } : notRunRow(rule)];
-}
-
 /** Each other detector of the pair: on this level, in this room, at this height, and between the limits. */
 export function companionRows(one: Case, rule: EffectiveRule): Row[] {
   const { level, detector } = one;

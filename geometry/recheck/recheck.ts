@@ -1,8 +1,9 @@
 import type { Plan } from '../plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import { fixtureRows, machineRows, objectRows, openingRows, supportRows, wallRows } from './distance-rules.ts';
-import { ceilingRows, companionRows, heightRows, levelRow, roomRow, sunRows } from './position-rules.ts';
+import { ceilingRows, companionRows, heightRows, levelRow, roomRow } from './position-rules.ts';
 import type { Case } from './rows.ts';
+import { sunRows } from './sun-rows.ts';
 import { type DetectorOpinion, type Opinion, type Row, worst } from './types.ts';
 import { wallLayout } from './wall-layout.ts';
 

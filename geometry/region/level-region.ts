@@ -17,7 +17,7 @@ export interface RegionOptions {
 }
 
 /**
- * Returns where the axis of a probe may be on a level: every rule met except `companion`, `level` and `direct-sun`.
+ * Returns where the axis of a probe may be on a level: every rule met except `companion`, `level` and direct sun that is not worked out.
  * Boundaries are exact (lines and circular arcs) and areas in closed form. A check never blocks a point inside. After
  * an edit only the rooms reached by a change are recomputed.
  */

@@ -5,15 +5,8 @@ import { reversedRing, toEdges } from '../arrangement/rings.ts';
 import { EVERYWHERE } from '../arrangement/space.ts';
 import type { ArcRing } from '../arrangement/types.ts';
 import { type GrownZone, growZone } from '../arrangement/zone.ts';
-import {
-  axisDistance,
-  everyWall,
-  isWall,
-  LIMIT_TOLERANCE,
-  type Subject,
-  subjectsOf,
-  supportedDepth,
-} from '../check/subjects.ts';
+import { ruleSubjects } from '../check/rule-subjects.ts';
+import { axisDistance, everyWall, isWall, LIMIT_TOLERANCE, type Subject, supportedDepth } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import type { Body } from '../plane/body.ts';
@@ -47,7 +40,7 @@ export interface Obstacles {
 export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: Mm): Obstacles {
   const rim = Math.max(0, probe.radius - LIMIT_TOLERANCE);
   const lists = effectiveRules(plan.protocol).map((rule) =>
-    obstaclesOfRule(subjectsOf(rule, model), rule, probe, spare),
+    obstaclesOfRule(ruleSubjects(plan, model, rule, probe), rule, probe, spare),
   );
   const wide = new Set<Body>();
   for (const { walls } of lists) for (const { subject, grown } of walls) if (grown.grow >= rim) wide.add(subject.body);

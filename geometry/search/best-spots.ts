@@ -46,7 +46,7 @@ export const SPOT_TOLERANCE: Mm = 1.6;
 /**
  * Returns the positions on a level with the greatest margin for a probe, best first, apart from each other. Every
  * rule in plan and in space is met there, the whole rim is inside a room that allows a detector, and the height is
- * allowed; the rules on level, sun and pair are not considered. Empty if there is none. A valid region narrower than
+ * allowed; the rules on level and pair, and sun that is not worked out, are not considered. Empty if there is none. A valid region narrower than
  * 0.001 mm may be missed.
  */
 export function bestSpots(plan: Plan, model: LevelModel, probe: Probe, options: SpotOptions = {}): Spot[] {

@@ -8,17 +8,18 @@ import type { Probe } from '../region/types.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import { roomFloor } from './room-floor.ts';
+import { sunnyHeights } from './sunny-heights.ts';
 
 /** Why a detector may not be lower, or higher. */
 export interface HeightReason {
   /**
    * `floor` and `ceiling`: no more room, or the ceiling rule; `band`: the height band; `surface`: the top of
-   * what is under the axis; `beside`: the top of a nearby item; `above`: an item above.
+   * what is under the axis; `beside`: the top of a nearby item; `above`: an item above; `sun`: direct sun through an opening.
    */
-  readonly kind: 'floor' | 'ceiling' | 'band' | 'surface' | 'beside' | 'above';
+  readonly kind: 'floor' | 'ceiling' | 'band' | 'surface' | 'beside' | 'above' | 'sun';
   /** Null for the floor and the ceiling themselves. */
   readonly rule: RuleId | null;
-  /** Id of the object; null for other reasons. */
+  /** Id of the object or the opening; null for other reasons. */
   readonly subject: string | null;
 }
 
@@ -98,7 +99,11 @@ function intervals(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY, to
   const [lowest, highest] = band(plan, model, probe.tall, tolerance);
   const found: HeightInterval[] = [];
   let low = lowest;
-  for (const { from, to } of blockedByObjects(plan, model, probe, at, tolerance)) {
+  const blocked = [
+    ...blockedByObjects(plan, model, probe, at, tolerance),
+    ...blockedBySun(plan, model, probe, at, [lowest.height, highest.height]),
+  ].sort((a, b) => a.from.height - b.from.height);
+  for (const { from, to } of blocked) {
     if (to.height <= low.height) continue;
     if (from.height >= highest.height) break;
     if (from.height >= low.height) found.push(interval(low, from));
@@ -128,7 +133,7 @@ function band(plan: Plan, { level }: LevelModel, tall: Mm, tolerance: Mm): [End,
   return [lows.reduce((a, b) => (b.height > a.height ? b : a)), highs.reduce((a, b) => (b.height < a.height ? b : a))];
 }
 
-/** Returns the heights that objects and walls block at a point, from low to high. */
+/** Returns the heights that objects and walls block at a point. */
 function blockedByObjects(plan: Plan, model: LevelModel, probe: HeightProbe, at: XY, tolerance: Mm): BlockedInterval[] {
   const blocked: BlockedInterval[] = [];
   for (const rule of effectiveRules(plan.protocol)) {
@@ -138,7 +143,25 @@ function blockedByObjects(plan: Plan, model: LevelModel, probe: HeightProbe, at:
       if (other) blocked.push(other);
     }
   }
-  return blocked.sort((a, b) => a.from.height - b.from.height);
+  return blocked;
+}
+
+/** Returns the heights at which direct sun blocks a point, where it is worked out. The ends are found to 25 mm. */
+function blockedBySun(
+  plan: Plan,
+  model: LevelModel,
+  probe: HeightProbe,
+  at: XY,
+  range: readonly [Mm, Mm],
+): BlockedInterval[] {
+  return effectiveRules(plan.protocol)
+    .filter(({ subject }) => subject.of === 'sun')
+    .flatMap((rule) =>
+      sunnyHeights(plan, model, rule, probe, at, range).map(({ from, to, opening }) => {
+        const reason: HeightReason = { kind: 'sun', rule: rule.id, subject: opening };
+        return { from: { height: from, reason }, to: { height: to, reason } };
+      }),
+    );
 }
 
 /** From this far below an object up to its top it is too close. */

@@ -1,17 +1,7 @@
-import type { LevelModel, OpeningBody } from '../level/types.ts';
+import type { OpeningBody } from '../level/types.ts';
 import type { Deg, Mm, Opening, XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
 import { COLUMN, COLUMNS, type Sky } from './sky.ts';
-
-/** Returns whether an opening lets light in while closed. */
-function isGlazed({ glazed, kind }: Opening): boolean {
-  return glazed ?? kind !== 'door';
-}
-
-/** Returns the openings through which direct sun may enter the level. */
-export function glazedOpenings({ openings }: Pick<LevelModel, 'openings'>): readonly OpeningBody[] {
-  return openings.filter(({ outside, opening }) => outside && isGlazed(opening));
-}
 
 /** The altitude below which the sun is hidden from an opening, degrees. */
 export function obstructionOf({ shade }: Opening): Deg {

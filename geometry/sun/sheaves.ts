@@ -1,11 +1,6 @@
 import type { Mm } from '../plan/model.ts';
 import type { Glass, Sheaf } from './glass.ts';
-
-/** Heights of the detector above the floor. */
-export interface Heights {
-  readonly base: Mm;
-  readonly tall: Mm;
-}
+import type { Heights } from './sun-floor.ts';
 
 /** A sheaf and the depths between which its light is at the height of the detector, mm from the inner face. */
 export interface ReachedSheaf extends Sheaf {

@@ -1,7 +1,6 @@
 import type { LevelModel } from '../level/types.ts';
-import type { Deg, Plan } from '../plan/model.ts';
+import type { Deg } from '../plan/model.ts';
 import type { Ring } from '../plane/types.ts';
-import { instantMs } from '../planfile/instant.ts';
 import {
   doorEdgesOf,
   doorSidesOf,
@@ -14,76 +13,53 @@ import {
 } from './beams.ts';
 import { cellsOf } from './cells.ts';
 import { type FloorPlan, floorPlan } from './floor-edges.ts';
-import { columnSheaves, fromGlass, type Glass, glazedOpenings, obstructionOf, sidesOf, toGlass } from './glass.ts';
+import { columnSheaves, fromGlass, type Glass, obstructionOf, sidesOf, toGlass } from './glass.ts';
+import { glazedOpenings } from './glazed.ts';
 import { Hulls } from './hulls.ts';
 import { mergedCells } from './merge.ts';
 import { DISC_RADIUS, FIRST_INSTANT, LAST_INSTANT } from './position.ts';
-import { type Drop, type Heights, sheafGroups } from './sheaves.ts';
+import { type Drop, sheafGroups } from './sheaves.ts';
 import { type Sky, skyOf } from './sky.ts';
+import type { Heights, Swept, SweptArea } from './sun-floor.ts';
+import type { SunTimes } from './times.ts';
 
-/** The floor that direct sun crosses at the height of a detector, by the opening that lets it in. */
-interface SweptArea {
-  /** Id of the opening. */
-  readonly opening: string;
-  /** Rings that may overlap and touch themselves; never less than the true area. */
-  readonly rings: readonly Ring[];
-}
-
-export type Swept =
-  | { readonly state: 'known'; readonly areas: readonly SweptArea[] }
-  /** Why it cannot be computed, as a sentence. */
-  | { readonly state: 'unknown'; readonly reason: string };
+/** What the light of a level depends on. */
+type LitLevel = Pick<LevelModel, 'rooms' | 'openings'>;
 
 /** The longest exposure that is followed, milliseconds: a year and a month. */
 const LONGEST = 396 * 86_400_000;
 
-/** Altitude below which the sun does not count where the site does not say: common practice, no published source. */
-const USUAL_HORIZON: Deg = 3;
-
-/** When and where the sun is followed. */
-export interface SunTimes {
-  readonly latitude: Deg;
-  readonly longitude: Deg;
-  readonly start: number;
-  readonly end: number;
-  readonly north: Deg;
-  readonly horizon: Deg;
-}
-
-/** Returns place and times of the exposure; null while any of them is missing. */
-export function sunTimes({ site, visit }: Pick<Plan, 'site' | 'visit'>): SunTimes | null {
-  const { latitude, longitude, north, horizon = USUAL_HORIZON } = site;
-  const start = visit.start === null ? null : instantMs(visit.start);
-  const end = visit.end === null ? null : instantMs(visit.end);
-  if (latitude === null || longitude === null || start === null || end === null) return null;
-  return { latitude, longitude, start, end, north, horizon };
-}
-
 /** Returns the floor that direct sun crosses anywhere between the underside and the top of a detector. */
-export function sweptArea(model: Pick<LevelModel, 'rooms' | 'openings'>, times: SunTimes, heights: Heights): Swept {
+export function sweptArea(model: LitLevel, times: SunTimes, heights: Heights): Swept {
+  const steps = sweptAreaSteps(model, times, heights);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+/** The same with a pause after each opening, for a page that must not stop meanwhile. */
+export function* sweptAreaSteps(model: LitLevel, times: SunTimes, heights: Heights): Generator<void, Swept> {
   const { start, end } = times;
   if (start < FIRST_INSTANT || end > LAST_INSTANT)
     return { state: 'unknown', reason: 'The sun is worked out for the years 1950 to 2100 only.' };
   if (end - start > LONGEST)
     return { state: 'unknown', reason: 'The sun is worked out for at most 13 months at a time.' };
   try {
-    return { state: 'known', areas: areasOf(model, times, heights) };
+    return { state: 'known', areas: yield* areasOf(model, times, heights) };
   } catch (error) {
     if (!(error instanceof TooMuchLight)) throw error;
     return { state: 'unknown', reason: 'This level has too many corners for its sunlight to be worked out.' };
   }
 }
 
-function areasOf(
-  model: Pick<LevelModel, 'rooms' | 'openings'>,
-  times: SunTimes,
-  heights: Heights,
-): readonly SweptArea[] {
+function* areasOf(model: LitLevel, times: SunTimes, heights: Heights): Generator<void, readonly SweptArea[]> {
   const plan = floorPlan(model);
   const skies = new Map<Deg, Sky>();
-  return glazedOpenings(model).flatMap((body) => {
+  const areas: SweptArea[] = [];
+  for (const body of glazedOpenings(model)) {
     const { opening } = body;
-    if (opening.shade === 'covered' || opening.shade === 'well') return [];
+    if (opening.shade === 'covered' || opening.shade === 'well') continue;
     const index = model.openings.indexOf(body);
     // Hidden is what is lower, and so is a disc whose middle is lower: both readings are met.
     const hidden = obstructionOf(opening) - DISC_RADIUS;
@@ -96,12 +72,14 @@ function areasOf(
     const cells = sidesOf(body).flatMap((glass) =>
       lightOf(model, plan, glass, index, sky as Sky, times, hidden, heights),
     );
-    return cells.length === 0 ? [] : [{ opening: opening.id, rings: mergedCells(cells) }];
-  });
+    if (cells.length > 0) areas.push({ opening: opening.id, rings: mergedCells(cells) });
+    yield;
+  }
+  return areas;
 }
 
 function lightOf(
-  model: Pick<LevelModel, 'rooms' | 'openings'>,
+  model: LitLevel,
   plan: FloorPlan,
   glass: Glass,
   index: number,

@@ -1,3 +1,5 @@
+import { setSunSource } from '../../geometry/sun/sun-floor.ts';
+import { sweptArea } from '../../geometry/sun/swept.ts';
 import { area } from './area.ts';
 import { calendar } from './calendar.ts';
 import { type Call, type CliCommand, parseCall, UnusableError } from './call.ts';
@@ -25,6 +27,7 @@ export async function run(argv: readonly string[]): Promise<number> {
     process.stderr.write(`${got}\n\n${usage()}`);
     return 2;
   }
+  setSunSource(sweptArea);
   try {
     const call: Call = parseCall(command, rest);
     const { text, code } = command.run(call);

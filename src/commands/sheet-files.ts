@@ -49,12 +49,14 @@ export async function saveDrawings(paper?: PaperName, showTracing = false): Prom
 /** The sheets of the level in view as SVG text that carries its own font. */
 export async function sheetDrawings(paper?: PaperName, showTracing = false): Promise<readonly string[]> {
   const { plan, options, levelId } = order(paper, showTracing);
-  const [{ drawSheets }, { withEmbeddedFont }] = await Promise.all([
+  const [{ drawSheets }, { withEmbeddedFont }, { sunAtOnce }] = await Promise.all([
     import('../report/draw-sheets.ts'),
     import('../report/embedded-font.ts'),
+    import('../state/direct-sun.ts'),
   ]).catch(partMissing);
   const computed = await computedTwice(plan);
-  return Promise.all(drawSheets({ plan, levelId, ...options, computed }).map((svg) => withEmbeddedFont(svg)));
+  const sheets = sunAtOnce(() => drawSheets({ plan, levelId, ...options, computed }));
+  return Promise.all(sheets.map((svg) => withEmbeddedFont(svg)));
 }
 
 /** Returns the verdicts computed twice, as they are printed. */

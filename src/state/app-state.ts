@@ -176,6 +176,8 @@ export interface SessionActions {
   lock(id: string): void;
   /** From now on the verdicts that the two computations differ on are unknown. */
   setSecond(second: Second): void;
+  /** Shows everything again that depends on direct sun: more of it is worked out. */
+  sunChanged(): void;
   openMenu(ask: MenuAsk): void;
   closeMenu(): void;
   setTracingFrameOpen(open: boolean): void;

@@ -5,6 +5,7 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { memoizeLatest, memoizeRecent } from '../../geometry/plane/memoize.ts';
 import { drawingKey } from './drawing-key.ts';
 import { withoutDoubt } from './second-opinion.ts';
+import { sunVersion } from './sun-version.ts';
 
 /** The reports of the detectors of a level, cached for as long as nothing that a check reads has changed. */
 
@@ -15,7 +16,7 @@ const reportsOn = memoizeRecent(
     memoizeLatest(
       (plan: Plan, model: LevelModel): readonly DetectorReport[] =>
         model.level.detectors.map((detector) => checkDetector(plan, model, detector)),
-      planInputs,
+      (plan) => [...planInputs(plan), sunVersion()],
     ),
   CACHE_SIZE,
 );

@@ -5,6 +5,7 @@ import type { SecondOpinion } from '../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
 import { recheckInWorker } from '../platform/worker/recheck-client.ts';
 import { firstReportsOf } from './detector-reports.ts';
+import { startSun, sunSettled } from './direct-sun.ts';
 import { drawingKey } from './drawing-key.ts';
 import { NO_DOUBTS, type Second } from './second-opinion.ts';
 import { isGestureUnderWay, modelOf } from './selectors.ts';
@@ -50,9 +51,9 @@ async function recheckPlan(): Promise<void> {
 /** Resolves to the comparison of both computations of a plan. For exported files, which must not be written without it. */
 export async function opinionsOf(plan: Plan): Promise<Second> {
   const { second } = useAppStore.getState();
-  return second && sameForChecks(second.plan, plan)
-    ? second
-    : secondOf(plan, firstOpinion(plan), await recheckInWorker(plan));
+  if (second && sameForChecks(second.plan, plan)) return second;
+  const opinion = await recheckInWorker(plan);
+  return secondOf(plan, await settledOpinion(plan), opinion);
 }
 
 /** Compares the second computation with the first. */
@@ -67,6 +68,14 @@ function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
     computed: new Map(compared.map(({ id, computed }) => [id, computed])),
     doubts: doubts.size > 0 ? doubts : NO_DOUBTS,
   };
+}
+
+/** Resolves to the results of the first computation once direct sun is worked out for all of them. */
+async function settledOpinion(plan: Plan): Promise<Opinion> {
+  startSun();
+  firstOpinion(plan);
+  await sunSettled();
+  return firstOpinion(plan);
 }
 
 /** Returns whether no verdict of the two plans can differ: they differ at most in words, times and pictures. */

@@ -3,6 +3,7 @@ import { memoize, memoizeLatest, memoizeRecent } from '../../geometry/plane/memo
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import { withAgreedVerdict } from '../../geometry/recheck/published-report.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
+import { sunVersion } from './sun-version.ts';
 
 /** The comparison of the two computations of a plan's verdicts, by detector. */
 export interface Second {
@@ -41,16 +42,18 @@ export function withoutDoubt<Report extends CheckedReport>(reports: readonly Rep
     : (settledReports(reports)(current) as readonly CheckedReport[] as readonly Report[]);
 }
 
-/** `memoizeRecent` whose results are dropped when a doubt comes or goes: for results that contain verdicts. */
+/** `memoizeRecent` whose results are dropped when a doubt comes or goes, or direct sun is worked out: for results that contain verdicts. */
 export function memoizeUntilDoubt<Key extends object, Value>(
   build: (key: Key) => Value,
   most: number,
 ): (key: Key) => Value {
   let doubts = current;
+  let sun = sunVersion();
   let kept = memoizeRecent(build, most);
   return (key) => {
-    if (doubts !== current) {
+    if (doubts !== current || sun !== sunVersion()) {
       doubts = current;
+      sun = sunVersion();
       kept = memoizeRecent(build, most);
     }
     return kept(key);

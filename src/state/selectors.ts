@@ -17,6 +17,7 @@ import { CACHE_SIZE, reportsOf } from './detector-reports.ts';
 import { drawingKey } from './drawing-key.ts';
 import { memoizeUntilDoubt, withoutDoubt } from './second-opinion.ts';
 import { shareModelParts, shareZones } from './structural-sharing.ts';
+import { sunVersion } from './sun-version.ts';
 
 /** Pure selectors: everything here is derived from the state, and the same objects in give the same object out. */
 
@@ -54,10 +55,17 @@ const builtModel = memoizeRecent((level: Level): LevelModel => {
   lastModels.set(level.id, model);
   return model;
 }, CACHE_SIZE);
-/** Worked out once for all levels that differ in nothing but the picture that is drawn over. */
-export const modelOf = memoizeRecent((level: Level): LevelModel => {
-  const model = builtModel(drawingKey(level));
-  return model.level === level ? model : { ...model, level };
+/**
+ * Worked out once for all levels that differ in nothing but the picture that is drawn over. Another object once more direct sun is
+ * worked out: what is memoized by the model contains verdicts.
+ */
+export const modelOf = (level: Level): LevelModel => modelSince(level)(sunVersion());
+const modelSince = memoizeRecent((level: Level) => {
+  const first = sunVersion();
+  return memoizeLatest((version: number): LevelModel => {
+    const model = builtModel(drawingKey(level));
+    return model.level === level && version === first ? model : { ...model, level };
+  });
 }, CACHE_SIZE);
 export function selectModel(state: AppState): LevelModel {
   return modelOf(selectLevel(state));
@@ -103,7 +111,7 @@ function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe, bar: stri
   const { walls, openings, rooms, fixtures, objects, ceiling, living, ground, id } = level;
   const { protocol, site, visit, tapeTolerance } = plan;
   const drawing = [walls, openings, rooms, fixtures, objects, ceiling, living, ground, id];
-  return [...drawing, protocol, site, visit, tapeTolerance, probe, bar];
+  return [...drawing, protocol, site, visit, tapeTolerance, probe, bar, sunVersion()];
 }
 
 const regionOf = memoizeLatest(

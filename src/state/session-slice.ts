@@ -1,5 +1,6 @@
 import type { GetState, SessionActions, SessionState, SetState } from './app-state.ts';
 import { setDoubts } from './second-opinion.ts';
+import { nextSunVersion } from './sun-version.ts';
 import { SELECT_TOOL } from './tool.ts';
 import { NO_CHAIN } from './wall-chain.ts';
 
@@ -33,6 +34,10 @@ export function createSessionSlice(set: SetState, get: GetState): SessionState &
     say: (message, action) => set(action ? { message, remark: { words: message, action } } : { message }),
     unlock: (ids) => set({ unlocked: [...new Set([...get().unlocked, ...ids])] }),
     lock: (id) => set({ unlocked: get().unlocked.filter((each) => each !== id) }),
+    sunChanged: () => {
+      nextSunVersion();
+      set({});
+    },
     setSecond: (second) => {
       setDoubts(second.doubts);
       set({ second });

@@ -1,8 +1,11 @@
+import { ruleSubjects } from '../../check/rule-subjects.ts';
+import type { Subject } from '../../check/subjects.ts';
 import { levelExtent } from '../../level/level-extent.ts';
 import type { LevelModel } from '../../level/types.ts';
 import type { Mm, Plan } from '../../plan/model.ts';
 import type { Extent } from '../../plane/body.ts';
 import type { Probe } from '../../region/types.ts';
+import { effectiveRules } from '../../rules/profiles.ts';
 import { type Assessment, assess, SINGLE_POINT, type Spread } from './assess.ts';
 import { Candidates } from './candidates.ts';
 import { Leaves } from './leaves.ts';
@@ -12,8 +15,8 @@ import { listAround, listOf, quartersOf, type Square, squaresIn } from './square
 
 /**
  * The margin of a probe at each point of a level: the least of measured − required over the distance rules of the
- * plan (in plan and in space), as `checkDetector` measures them. Without the rules on room, level, heights, sun and
- * pair. 1-Lipschitz.
+ * plan (in plan and in space), as `checkDetector` measures them. Without the rules on room, level, heights and pair, and
+ * without sun that is not worked out. 1-Lipschitz.
  * Positive infinity if no rule has anything to measure.
  */
 export interface MarginField {
@@ -49,6 +52,8 @@ export interface MarginField {
 
 interface Known {
   readonly protocol: Plan['protocol'];
+  /** The swept areas, by identity. */
+  readonly sun: readonly (readonly Subject[])[];
   readonly carriers: string;
   readonly field: MarginField;
 }
@@ -58,7 +63,7 @@ const cache = new WeakMap<LevelModel, Known[]>();
 const MOST_CACHED = 4;
 
 /**
- * Returns the margin field of a level for a probe, cached by protocol, model and probe. Lists are built on first use,
+ * Returns the margin field of a level for a probe, cached by protocol, model, direct sun and probe. Lists are built on first use,
  * so a field costs little until it is queried everywhere. An object whose top is up to 3 mm above the probe's
  * base obstructs it everywhere; for positions on it, list it in `carriers`.
  *
@@ -76,12 +81,19 @@ export function marginField(
     cache.set(model, cached);
   }
   const key = carriers.join(' ');
+  const sun = effectiveRules(plan.protocol)
+    .filter(({ subject }) => subject.of === 'sun')
+    .map((rule) => ruleSubjects(plan, model, rule, probe));
   const found = cached.find(
-    (one) => one.protocol === plan.protocol && one.carriers === key && sameProbe(one.field.probe, probe),
+    (one) =>
+      one.protocol === plan.protocol &&
+      one.carriers === key &&
+      sameProbe(one.field.probe, probe) &&
+      one.sun.every((subjects, i) => subjects === sun[i]),
   );
   if (found) return found.field;
   const field = buildField(plan, model, probe, carriers);
-  cached.push({ protocol: plan.protocol, carriers: key, field });
+  cached.push({ protocol: plan.protocol, sun, carriers: key, field });
   if (cached.length > MOST_CACHED) cached.shift();
   return field;
 }

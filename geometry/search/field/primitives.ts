@@ -1,11 +1,5 @@
-import {
-  heightBetween,
-  isWall,
-  LIMIT_TOLERANCE,
-  type Subject,
-  sharesHeight,
-  subjectsOf,
-} from '../../check/subjects.ts';
+import { ruleSubjects } from '../../check/rule-subjects.ts';
+import { heightBetween, isWall, LIMIT_TOLERANCE, type Subject, sharesHeight } from '../../check/subjects.ts';
 import type { LevelModel } from '../../level/types.ts';
 import type { Mm, Plan } from '../../plan/model.ts';
 import type { Body } from '../../plane/body.ts';
@@ -110,15 +104,19 @@ function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carriers: rea
   const entries: Entry[] = [];
   for (const rule of effectiveRules(plan.protocol)) {
     let last: Body | null = null;
-    for (const subject of subjectsOf(rule, model)) {
+    for (const subject of ruleSubjects(plan, model, rule, probe)) {
       const { body, id, stream } = subject;
       // A joint is listed once per wall.
       if (isWall(subject) && body === last) continue;
       last = body;
       if (subject.what === 'object' && carriers.includes(id)) continue;
       const limit = { rule: rule.id, subject: id, stream };
-      if (stream) entries.push({ body, limit, required: 0, height: 0, floor: Number.NEGATIVE_INFINITY });
-      if (stream) continue;
+      if (stream) {
+        // Deep within a ring the margin is not needed, only that it is not met.
+        const floor = subject.what === 'sun' ? -probe.radius : Number.NEGATIVE_INFINITY;
+        entries.push({ body, limit, required: 0, height: 0, floor });
+        continue;
+      }
       const required = rule.least ?? 0;
       // Where the limit tolerates a touch, only the depth within the body remains, which no check tolerates.
       if (required <= LIMIT_TOLERANCE && sharesHeight(subject, probe)) {

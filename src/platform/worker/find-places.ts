@@ -5,6 +5,8 @@ import type { Probe } from '../../../geometry/region/types.ts';
 import { bestGroups } from '../../../geometry/search/best-pairs.ts';
 import { bestSpots } from '../../../geometry/search/best-spots.ts';
 import type { Limit } from '../../../geometry/search/field/primitives.ts';
+import { setSunSource } from '../../../geometry/sun/sun-floor.ts';
+import { sweptArea } from '../../../geometry/sun/swept.ts';
 
 /** Parameters of the search on a level. */
 export interface PlaceQuery {
@@ -36,6 +38,7 @@ export const PLACES = 5;
  * with much furniture: not for use during a drag.
  */
 export function findPlaces(plan: Plan, levelId: string, wanted: PlaceQuery): readonly BestPlace[] {
+  setSunSource(sweptArea);
   const level = plan.levels.find(({ id }) => id === levelId);
   if (!level || levelBar(plan, level)) return [];
   const { probe, members, count, onFurniture } = wanted;
@@ -67,7 +70,9 @@ export function searchInputs(
     level?.ceiling,
     ...whichLevel,
     plan.protocol,
-    plan.site.purpose,
+    plan.site,
+    plan.visit.start,
+    plan.visit.end,
     probe,
     members,
     count,

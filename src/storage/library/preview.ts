@@ -24,7 +24,9 @@ export async function planPreview(summary: PlanSummary): Promise<PlanPreview | n
   const stored = await readWork(summary.id);
   const read = stored && stored.text !== null ? parsePlan(stored.text) : null;
   if (!stored || stored.text === null || !read?.ok) return null;
-  const look = { id: summary.id, hash: textHash(stored.text), edition: EDITION, ...previewOf(read.plan) };
+  const { sunAtOnce } = await import('../../state/direct-sun.ts');
+  const shown = sunAtOnce(() => previewOf(read.plan));
+  const look = { id: summary.id, hash: textHash(stored.text), edition: EDITION, ...shown };
   // A preview that could not be stored is made again the next time.
   await change(['looks'], async (write) => void (await write.objectStore('looks').put(look))).catch(() => undefined);
   return look;

@@ -14,14 +14,16 @@ export const PAPER_NAMES: Readonly<Record<VisitDocument, string>> = {
 
 /** The pages of a paper as SVG text that carries its own font. The code that draws it is loaded on demand. */
 export async function jobPaperDrawings(which: VisitDocument, paper: PaperName): Promise<readonly string[]> {
-  const [{ drawDocument }, { withEmbeddedFont }] = await Promise.all([
+  const [{ drawDocument }, { withEmbeddedFont }, { sunAtOnce }] = await Promise.all([
     import('../../report/documents/draw-document.ts'),
     import('../../report/embedded-font.ts'),
+    import('../../state/direct-sun.ts'),
   ]).catch(partMissing);
   const { plan } = useAppStore.getState();
   // Of all papers the log alone has verdicts.
   const computed = which === 'log' ? await computedTwice(plan) : new Map();
-  return Promise.all(drawDocument(which, { plan, paper, date: today(), computed }).map((svg) => withEmbeddedFont(svg)));
+  const pages = sunAtOnce(() => drawDocument(which, { plan, paper, date: today(), computed }));
+  return Promise.all(pages.map((svg) => withEmbeddedFont(svg)));
 }
 
 /** Saves each page of a paper as a drawing. Says where it is, or why there is none. */

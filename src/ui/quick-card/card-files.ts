@@ -24,8 +24,12 @@ export async function cardPicture({ plan }: QuickCard): Promise<File> {
 
 /** Nothing goes out before the spot is computed a second time: where the two differ, the page has no spot. */
 async function checkedTwice(plan: Plan): Promise<QuickCard> {
-  const { opinionsOf } = await import('../../state/second-opinion-at-rest.ts').catch(partMissing);
-  return describeCard(plan, (await opinionsOf(plan)).doubts);
+  const [{ opinionsOf }, { sunAtOnce }] = await Promise.all([
+    import('../../state/second-opinion-at-rest.ts'),
+    import('../../state/direct-sun.ts'),
+  ]).catch(partMissing);
+  const { doubts } = await opinionsOf(plan);
+  return sunAtOnce(() => describeCard(plan, doubts));
 }
 
 /** Whether the system has a share sheet that takes pictures. */

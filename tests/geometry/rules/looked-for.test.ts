@@ -63,13 +63,12 @@ describe('direct sun', () => {
     site: { ...planUnder(HOME, []).site, latitude: 41.2, longitude: -75.9 },
     visit: { closedSince: null, mitigationOnSince: null, start: '2026-03-07T18:00:00Z', end: '2026-03-09T18:00:00Z' },
   };
-  it('with a window drawn it is not run, and says what is missing', () => {
+  it('with an opening drawn it is not run, and says what is missing', () => {
     const [row] = rowsOf('direct-sun', hall());
     expect(row).toMatchObject({ verdict: 'unknown', notRun: true });
     expect(row?.reason).toContain('The place of the house and the times of the test are not given.');
     const [both] = rowsOf('direct-sun', hall(), HOME, known);
-    expect(both).toMatchObject({ verdict: 'unknown', notRun: true });
-    expect(both?.reason).toContain('not worked out');
+    expect(both).toMatchObject({ verdict: 'clear', notRun: false, measured: null });
   });
 
   it('is clear where a person vouches for it', () => {

@@ -1,0 +1,249 @@
+import type { Mm, Opening, Plan, XY } from '../plan/model.ts';
+import { apart, dot, plus, quarter, vector } from './plane.ts';
+import { sunPlace } from './sun-place.ts';
+import type { WallLayout } from './wall-layout.ts';
+
+/** Radius of the sun's disc, degrees. */
+const DISC = 0.267;
+/** Altitude below which the sun does not count where the site does not say, degrees. */
+const USUAL_HORIZON = 3;
+/** Time between two rays of one window, ms, and at most so many instants. */
+const EVERY = 120_000;
+const MOST_INSTANTS = 8000;
+/** Every so many instants are looked at first. */
+const FEW = 32;
+/** Distance between two rays of one sun through one window, mm. */
+const ASIDE: Mm = 100;
+/** Rounding, mm. */
+const TOUCH: Mm = 1e-3;
+const RADIANS = Math.PI / 180;
+
+/** The middle of the disc and its edge. */
+const DISC_POINTS: readonly (readonly [number, number])[] = [
+  [0, 0],
+  ...Array.from({ length: 8 }, (_, i) => [Math.cos((i * Math.PI) / 4), Math.sin((i * Math.PI) / 4)] as const),
+];
+
+/** Where and when the sun shines. */
+export interface Exposure {
+  readonly latitude: number;
+  readonly longitude: number;
+  readonly start: number;
+  readonly end: number;
+  readonly north: number;
+  readonly horizon: number;
+}
+
+/** Returns place and times of a plan; null while any is missing. */
+export function exposureOf({ site, visit }: Plan): Exposure | null {
+  const { latitude, longitude, north, horizon = USUAL_HORIZON } = site;
+  if (latitude === null || longitude === null || visit.start === null || visit.end === null) return null;
+  return { latitude, longitude, north, horizon, start: Date.parse(visit.start), end: Date.parse(visit.end) };
+}
+
+/** Light on its way in: along `way` on the plan, falling `fall` per mm. */
+interface Beam {
+  readonly way: XY;
+  readonly fall: number;
+  /** Of the middle of the sun, degrees. */
+  readonly altitude: number;
+}
+
+type Hole = WallLayout['holes'][number];
+
+/** One side of a hole: from the outer face to the inner one. */
+interface Pane {
+  readonly opening: Opening;
+  readonly outer: XY;
+  readonly inner: XY;
+  /** Unit vectors along the wall and into the room. */
+  readonly along: XY;
+  readonly inward: XY;
+  readonly width: Mm;
+  readonly thickness: Mm;
+}
+
+/** Returns whether an opening lets light in while closed. */
+export const hasGlass = ({ glazed, kind }: Opening): boolean => glazed ?? kind !== 'door';
+
+/**
+ * Returns how far a point is, in plan, from the nearest place that a ray of sun through a hole crosses at one of the heights; infinite for
+ * no such place. Single rays: from the middle and the edge of the disc, every two minutes, every 100 mm along the opening.
+ */
+export function sunDistance(layout: WallLayout, hole: Hole, exposure: Exposure, at: XY, heights: readonly Mm[]): Mm {
+  const { shade } = hole.opening;
+  if (shade === 'covered' || shade === 'well') return Number.POSITIVE_INFINITY;
+  const obstruction = (typeof shade === 'object' && shade?.obstruction) || 0;
+  const least = Math.max(exposure.horizon, obstruction);
+  const panes = panesOf(hole).filter((pane) => leadsIndoors(layout, pane));
+  const search = new Search(layout, at);
+  for (const beam of panes.length > 0 ? beamsOf(exposure) : []) {
+    if (beam.altitude < least) continue;
+    for (const pane of panes) for (const z of heights) search.through(pane, beam, z);
+  }
+  return search.least;
+}
+
+/** The last exposure with its beams: the same for every detector and every hole. */
+let lastBeams: { readonly exposure: Exposure; readonly beams: readonly Beam[] } | null = null;
+
+/** Returns the light of the whole exposure; some of it from all over the exposure first, so that a search soon knows what is near. */
+function beamsOf(exposure: Exposure): readonly Beam[] {
+  if (lastBeams && JSON.stringify(lastBeams.exposure) === JSON.stringify(exposure)) return lastBeams.beams;
+  const count = Math.min(MOST_INSTANTS, Math.max(1, Math.ceil((exposure.end - exposure.start) / EVERY)));
+  const instants = Array.from({ length: count + 1 }, (_, i) => i).sort(
+    (i, j) => Number(i % FEW !== 0) - Number(j % FEW !== 0) || i - j,
+  );
+  const beams = instants.flatMap((i) =>
+    beamsAt(exposure, exposure.start + ((exposure.end - exposure.start) * i) / count),
+  );
+  lastBeams = { exposure, beams };
+  return beams;
+}
+
+function beamsAt({ latitude, longitude, north, horizon }: Exposure, instant: number): readonly Beam[] {
+  const sun = sunPlace(instant, latitude, longitude);
+  if (sun.altitude < horizon) return [];
+  return DISC_POINTS.map(([across, up]) => {
+    const bearing = (sun.azimuth + north + (across * DISC) / Math.cos(sun.altitude * RADIANS)) * RADIANS;
+    return {
+      way: [-Math.sin(bearing), Math.cos(bearing)],
+      fall: Math.tan((sun.altitude + up * DISC) * RADIANS),
+      altitude: sun.altitude,
+    };
+  });
+}
+
+function panesOf({ opening, ring }: Hole): readonly Pane[] {
+  const [a, b, c, d] = ring as readonly [XY, XY, XY, XY];
+  const thickness = apart(a, d);
+  return (
+    [
+      [a, b, d],
+      [c, d, b],
+    ] as const
+  ).map(([outer, end, inner]) => {
+    const width = apart(outer, end);
+    const along: XY = [(end[0] - outer[0]) / width, (end[1] - outer[1]) / width];
+    const [x, y] = quarter(along);
+    const inward: XY = [-x, -y];
+    return { opening, outer, inner, along, inward, width, thickness };
+  });
+}
+
+/** Returns whether there is a floor behind a hole. */
+function leadsIndoors(layout: WallLayout, { inner, along, inward, width }: Pane): boolean {
+  return [0.02, 0.25, 0.5, 0.75, 0.98].some(
+    (share) => layout.roomAt(plus(plus(inner, along, width * share), inward, 1)) !== null,
+  );
+}
+
+/** Looks for the lit place that is nearest to a point. */
+class Search {
+  least: Mm = Number.POSITIVE_INFINITY;
+  private readonly layout: WallLayout;
+  private readonly at: XY;
+
+  constructor(layout: WallLayout, at: XY) {
+    this.layout = layout;
+    this.at = at;
+  }
+
+  /** Looks along the rays of one sun through a pane, at a height above the floor. */
+  through(pane: Pane, beam: Beam, z: Mm): void {
+    const { thickness, width, inner, along } = pane;
+    const cosine = dot(beam.way, pane.inward);
+    if (cosine < 1e-6) return;
+    const slip = (thickness * dot(beam.way, along)) / cosine;
+    const [first, last] = [Math.max(0, slip), Math.min(width, width + slip)];
+    const [from, to] = span(pane, beam, z, thickness / cosine, cosine);
+    if (first > last || from > to || this.isFar(plus(inner, along, (first + last) / 2), beam, from, to, last - first))
+      return;
+    const steps = Math.max(1, Math.ceil((last - first) / ASIDE));
+    for (let i = 0; i <= steps; i++) {
+      const start = plus(inner, along, first + ((last - first) * i) / steps);
+      if (this.distanceTo(start, beam.way, from, to) >= this.least) continue;
+      if (this.isShaded(start, beam.way, thickness / cosine)) continue;
+      for (const [low, high] of this.openParts(start, beam, z, from, to))
+        this.least = Math.min(this.least, this.distanceTo(start, beam.way, low, high));
+    }
+  }
+
+  /** Returns whether nothing of the light can be nearer than what is known. */
+  private isFar(start: XY, { way }: Beam, from: Mm, to: Mm, wide: Mm): boolean {
+    const middle = plus(start, way, (from + to) / 2);
+    return apart(middle, this.at) - (to - from + wide) / 2 >= this.least;
+  }
+
+  private distanceTo(start: XY, way: XY, from: Mm, to: Mm): Mm {
+    const t = Math.min(to, Math.max(from, dot(vector(start, this.at), way)));
+    return apart(this.at, plus(start, way, t));
+  }
+
+  /** Returns whether another wall outdoors stands in the way of a ray before it reaches the outer face. */
+  private isShaded(start: XY, way: XY, thick: Mm): boolean {
+    return this.layout.bodies.some(({ ring }) => {
+      const met = crossing(ring, start, way);
+      return met !== null && met[0] < -thick - TOUCH && met[1] - met[0] > TOUCH;
+    });
+  }
+
+  /** Returns the parts of a ray, by the way from the inner face, that no wall is in front of. */
+  private openParts(start: XY, { way, fall }: Beam, z: Mm, from: Mm, to: Mm): readonly (readonly [Mm, Mm])[] {
+    const walls = this.layout.bodies
+      .map(({ ring }) => crossing(ring, start, way))
+      .filter((met): met is [Mm, Mm] => met !== null && met[1] > TOUCH && met[1] - met[0] > TOUCH)
+      .sort((one, two) => one[0] - two[0]);
+    const holes = this.layout.holes.flatMap(({ opening, ring, outside }) => {
+      const met = outside ? null : crossing(ring, start, way);
+      return met ? [{ opening, met }] : [];
+    });
+    const parts: [Mm, Mm][] = [];
+    let [low, high] = [from, to];
+    for (const [enters, leaves] of walls) {
+      if (enters > low && low <= high) parts.push([low, Math.min(high, enters)]);
+      const hole = holes.find(({ met }) => met[0] <= enters + TOUCH && met[1] >= leaves - TOUCH);
+      // A height z is t · fall below that of the ray where it enters.
+      if (!hole) return parts;
+      low = Math.max(low, leaves, leaves + (hole.opening.bottom - z) / fall);
+      high = Math.min(high, enters + (hole.opening.top - z) / fall);
+    }
+    if (low <= high) parts.push([low, high]);
+    return parts;
+  }
+}
+
+/** Returns the ways from the inner face between which a ray through a pane is at a height: none when the first is the longer. */
+function span({ opening }: Pane, { fall }: Beam, z: Mm, thick: Mm, cosine: number): [Mm, Mm] {
+  const { bottom, top, shade } = opening;
+  const overhang = typeof shade === 'object' ? shade?.overhang : undefined;
+  const roof = overhang
+    ? (top + overhang.above - z) / fall - thick - overhang.depth / cosine
+    : Number.POSITIVE_INFINITY;
+  return [Math.max(0, (bottom - z) / fall), Math.min((top - z) / fall - thick, roof)];
+}
+
+/** Returns where a line is in a convex ring, by the way from its start; null for nowhere. */
+function crossing(ring: readonly XY[], start: XY, way: XY): [Mm, Mm] | null {
+  let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const turn = Math.sign(area(ring));
+  for (let i = 0; i < ring.length; i++) {
+    const [a, b] = [ring[i] as XY, ring[(i + 1) % ring.length] as XY];
+    const normal: XY = [(a[1] - b[1]) * turn, (b[0] - a[0]) * turn];
+    const [at, run] = [dot(vector(a, start), normal), dot(way, normal)];
+    if (Math.abs(run) < 1e-12) {
+      if (at <= 0) return null;
+      continue;
+    }
+    if (run > 0) from = Math.max(from, -at / run);
+    else to = Math.min(to, -at / run);
+  }
+  return from < to ? [from, to] : null;
+}
+
+function area(ring: readonly XY[]): number {
+  return ring.reduce((sum, [x, y], i) => {
+    const [p, q] = ring[(i + 1) % ring.length] as XY;
+    return sum + x * q - y * p;
+  }, 0);
+}

@@ -1,0 +1,36 @@
+import type { EffectiveRule } from '../rules/profiles.ts';
+import { type Case, leastRow, notRunRow, reasonRow } from './rows.ts';
+import { exposureOf, hasGlass, sunDistance } from './sun-rays.ts';
+import type { Row } from './types.ts';
+
+/** Years and the longest exposure for which the sun is followed. */
+const [FIRST, LAST] = [Date.UTC(1950, 0, 1), Date.UTC(2101, 0, 1)];
+const LONGEST_MS = 396 * 86_400_000;
+
+/**
+ * Direct sun at the height of the detector, during the test: a row for each opening that lets it in. Not run while the place of the
+ * house or the times of the test are missing; then a person may say that no sun reaches the spot.
+ */
+export function sunRows(one: Case, rule: EffectiveRule): Row[] {
+  const { plan, level, layout, detector } = one;
+  const clear: Row = { ...notRunRow(rule), verdict: 'clear', notRun: false };
+  const outside = layout.holes.filter((hole) => hole.outside);
+  if (outside.length === 0) return [clear];
+  const vouched = level.lookedFor?.includes(rule.id) === true;
+  const exposure = exposureOf(plan);
+  if (!exposure) return [vouched ? clear : notRunRow(rule)];
+  const windows = outside.filter(({ opening }) => hasGlass(opening));
+  if (windows.length === 0) return [clear];
+  const { start, end } = exposure;
+  if (end < start || start < FIRST || end >= LAST || end - start > LONGEST_MS)
+    return [vouched ? clear : { ...reasonRow(rule, 'unknown'), required: rule.least }];
+  const required = rule.least ?? 0;
+  const rows = windows.flatMap((hole) => {
+    const distance = sunDistance(layout, hole, exposure, detector.at, [detector.base, detector.base + detector.tall]);
+    if (distance === Number.POSITIVE_INFINITY) return [];
+    // Without a distance the rim must stay out of the sun, and may touch it.
+    const measured = required > 0 ? Math.max(0, distance - detector.radius) : distance - detector.radius;
+    return [leastRow(one, rule, hole.opening.id, measured, { required })];
+  });
+  return rows.length > 0 ? rows : [clear];
+}

@@ -1,0 +1,25 @@
+import type { Deg, Plan } from '../plan/model.ts';
+import { instantMs } from '../planfile/instant.ts';
+
+/** Altitude below which the sun does not count where the site does not say: common practice, no published source. */
+const USUAL_HORIZON: Deg = 3;
+
+/** When and where the sun is followed. */
+export interface SunTimes {
+  readonly latitude: Deg;
+  readonly longitude: Deg;
+  /** Milliseconds since 1970. */
+  readonly start: number;
+  readonly end: number;
+  readonly north: Deg;
+  readonly horizon: Deg;
+}
+
+/** Returns place and times of the exposure; null while any of them is missing. */
+export function sunTimes({ site, visit }: Pick<Plan, 'site' | 'visit'>): SunTimes | null {
+  const { latitude, longitude, north, horizon = USUAL_HORIZON } = site;
+  const start = visit.start === null ? null : instantMs(visit.start);
+  const end = visit.end === null ? null : instantMs(visit.end);
+  if (latitude === null || longitude === null || start === null || end === null) return null;
+  return { latitude, longitude, start, end, north, horizon };
+}

@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { checkPlan } from '../../../geometry/check/check-detector.ts';
+import type { Detector, Plan } from '../../../geometry/plan/model.ts';
+import { compareOpinions } from '../../../geometry/recheck/compare.ts';
+import { recheck } from '../../../geometry/recheck/recheck.ts';
+import { sunPlace } from '../../../geometry/recheck/sun-place.ts';
+import { sunPosition } from '../../../geometry/sun/position.ts';
+import { seededRandom } from '../../helpers/seeded-level.ts';
+import { sunnyHouse } from '../../helpers/sunny-house.ts';
+
+/** More by hand: SUN_SECOND=500. */
+const HOUSES = Number(process.env.SUN_SECOND ?? 8);
+
+function houseWithDetectors(seed: number): Plan {
+  const random = seededRandom(seed);
+  const plan = sunnyHouse(random);
+  const detectors = Array.from({ length: 4 }, (_, i): Detector => {
+    const at = [300 + random() * 6000, 300 + random() * 4000] as const;
+    return { id: `d${i}`, label: '', at, base: 762, radius: 50.8, tall: 25.4, pair: null, support: null };
+  });
+  const [level] = plan.levels;
+  return { ...plan, levels: level ? [{ ...level, detectors }] : [] };
+}
+
+describe('direct sun, computed twice', () => {
+  it('both stand where the other says that the sun stands', () => {
+    const random = seededRandom(42);
+    for (let n = 0; n < 2000; n++) {
+      const [instant, latitude, longitude] = [random() * 3e12, random() * 140 - 70, random() * 360 - 180];
+      const [one, two] = [sunPosition(instant, latitude, longitude), sunPlace(instant, latitude, longitude)];
+      if (one.altitude < 3) continue;
+      const across = (((one.azimuth - two.azimuth + 540) % 360) - 180) * Math.cos((one.altitude * Math.PI) / 180);
+      expect(Math.hypot(across, one.altitude - two.altitude)).toBeLessThan(0.02);
+    }
+  });
+
+  it(`of ${HOUSES} houses no detector is nearer to the sun by the second, nor much farther`, {
+    timeout: 600_000,
+  }, () => {
+    let [near, much] = [0, 0];
+    for (let seed = 1; seed <= HOUSES; seed++) {
+      const plan = houseWithDetectors(seed);
+      const [first, second] = [checkPlan(plan), recheck(plan)];
+      if (!second.ok) throw new Error(second.cause);
+      for (const { detectors } of compareOpinions(first, second, plan.tapeTolerance))
+        for (const { id, computed } of detectors) {
+          if (computed.how !== 'twice') expect([seed, id, computed]).toEqual([]);
+        }
+      first.levels[0]?.detectors.forEach((report, i) => {
+        const least = (rows: readonly { rule: string; measured: number | null }[]) =>
+          Math.min(
+            ...rows.flatMap(({ rule, measured }) => (rule === 'direct-sun' && measured !== null ? [measured] : [])),
+          );
+        const [one, two] = [least(report.checks), least(second.levels[0]?.detectors[i]?.checks ?? [])];
+        if (one === Number.POSITIVE_INFINITY) return;
+        near++;
+        if (two - one > 75 && Math.abs(two - one) > 0.02 * two) {
+          much++;
+        }
+      });
+    }
+    // Single rays miss the last of a beam that narrows to a point.
+    expect(near).toBeGreaterThan(HOUSES * 2);
+    expect(much).toBeLessThan(0.05 * near);
+  });
+});
