@@ -1,8 +1,9 @@
+import { endPiece } from '../dimension/end-piece.ts';
 import type { RunningDimension } from '../dimension/running-dimensions.ts';
 import type { LevelModel } from '../level/types.ts';
 import { openingRefusal } from '../messages/refusal.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
-import { distance, roundCoordinate } from '../plane/point.ts';
+import { roundCoordinate } from '../plane/point.ts';
 import { formatRequired } from '../units/index.ts';
 import { withWallShifted } from './stretch.ts';
 import { checkedWalls, type LevelEdit } from './wall-edit.ts';
@@ -12,15 +13,16 @@ export type DimensionMoves = 'from' | 'to';
 
 /** Least distance between two faces of a room, mm: an inch. Less means a mistyped unit. */
 const LEAST_WHOLE: Mm = 25.4;
-/** A wall's face is looked up within this distance of a corner, mm. */
-const AT_CORNER: Mm = 1;
 
-/** Returns the ends of a dimension that can move when its length is corrected; the first is the default. */
+/**
+ * Returns the ends of a dimension that can move when its length is corrected. The first is the default: of two walls the
+ * inside one; of two alike the right or lower one, because rooms are measured from the left and from above.
+ */
 export function movableEnds(model: LevelModel, dimension: RunningDimension): readonly DimensionMoves[] {
   const { row, ends } = dimension;
   if (row === 'whole') {
-    // The left or upper wall stays by default, because rooms are measured from there.
-    return (['to', 'from'] as const).filter((end) => endWall(model, dimension, end) !== null);
+    const ends = (['to', 'from'] as const).filter((end) => endWall(model, dimension, end) !== null);
+    return ends.sort((a, b) => Number(isOutsideAt(model, dimension, a)) - Number(isOutsideAt(model, dimension, b)));
   }
   return (['to', 'from'] as const).filter((end) => ends[end === 'from' ? 0 : 1].kind === 'jamb');
 }
@@ -59,33 +61,14 @@ function withWhole(
   return checkedWalls(model, withWallShifted(model.level, wall.id, scaled(direction(dimension), more)), unit);
 }
 
-/**
- * Returns the wall at the end of a face: the one whose own face turns off at that corner. Null at the end of a
- * free-standing wall.
- */
+/** Returns whether the wall at one end of a dimension is an outside wall. */
+export function isOutsideAt(model: LevelModel, dimension: RunningDimension, end: DimensionMoves): boolean {
+  return endPiece(model, [dimension.from, dimension.to], dimension[end])?.outside ?? false;
+}
+
+/** Returns the wall at the end of a face: the one whose own face turns off at that corner; null for none. */
 export function endWall(model: LevelModel, dimension: RunningDimension, end: DimensionMoves): Wall | null {
-  const corner = dimension[end];
-  const u = direction(dimension);
-  let best: Wall | null = null;
-  let least = Number.POSITIVE_INFINITY;
-  for (const { wall, from, to, thickness } of model.pieces) {
-    const length = distance(from, to);
-    if (length === 0) continue;
-    const [wx, wy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-    const slant = Math.abs(u[0] * wy - u[1] * wx);
-    // A wall parallel to the face does not end it.
-    if (slant < 0.1) continue;
-    const [px, py] = [corner[0] - from[0], corner[1] - from[1]];
-    const off = Math.abs(Math.abs(px * wy - py * wx) - thickness / 2);
-    const far = px * wx + py * wy;
-    const past = Math.max(0, -far, far - length);
-    if (off > AT_CORNER || past > thickness) continue;
-    if (past < least) {
-      least = past;
-      best = wall;
-    }
-  }
-  return best;
+  return endPiece(model, [dimension.from, dimension.to], dimension[end])?.wall ?? null;
 }
 
 function withJamb(level: Level, dimension: RunningDimension, wanted: Mm, moves: DimensionMoves, unit: Unit): LevelEdit {
