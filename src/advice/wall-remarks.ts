@@ -1,3 +1,4 @@
+import { MENDABLE } from '../../geometry/edit/mend-gap.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
 import { describeInWall } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
@@ -21,6 +22,13 @@ export function inWallRemark(level: Level, found: InWall, unit: Unit): Remark {
   const words = describeInWall(level, found, unit);
   const { id, out } = found;
   return { words, action: out && { kind: 'out-of-wall', label: 'Set it at the wall', levelId: level.id, id } };
+}
+
+/** Returns the action that joins two walls that miss one another, or cuts back the one that runs past the other. */
+export function mendAction(notice: Notice, levelId: string): HintAction | null {
+  if (!MENDABLE.includes(notice.kind)) return null;
+  const label = notice.kind === 'overshoot' ? 'Cut it back' : 'Join them';
+  return { kind: 'mend-gap', label, levelId, notice };
 }
 
 /** Returns the action that merges two walls that lie on one another; null for more than two. */

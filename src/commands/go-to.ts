@@ -3,7 +3,7 @@ import type { RoomUse, XY } from '../../geometry/plan/model.ts';
 import type { HintAction } from '../advice/guidance/hint.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
-import { makeOneWall } from '../state/edit-walls.ts';
+import { makeOneWall, mendGap } from '../state/edit-walls.ts';
 import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
@@ -81,6 +81,10 @@ export function followHint(offer: HintAction): void {
       return;
     case 'one-wall':
       makeOneWall(...offer.ids);
+      return;
+    case 'mend-gap':
+      showThings(offer.levelId, [], offer.notice.at);
+      mendGap(offer.notice);
       return;
     case 'level':
       showLevels();

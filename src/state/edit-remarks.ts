@@ -1,14 +1,15 @@
 import { levelOf } from '../../geometry/edit/level.ts';
+import { MENDABLE } from '../../geometry/edit/mend-gap.ts';
 import { detectorsWithoutSupport } from '../../geometry/edit/supported-items.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
 import { describeNotice, describeSupportLost } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { inWallRemark, inWalls, oneWallAction, type Remark } from '../advice/wall-remarks.ts';
+import { inWallRemark, inWalls, mendAction, oneWallAction, type Remark } from '../advice/wall-remarks.ts';
 import { modelOf } from './selectors.ts';
 
 /**
  * What a level has after an edit that it had not before: a detector that nothing carries any more, a thing that reaches into a
- * wall, a wall laid on another one. Null for nothing of the sort.
+ * wall, a wall laid on another one, walls that miss one another. Null for nothing of the sort.
  */
 export function remarkOn(before: Plan, after: Plan): Remark | null {
   const remarks = after.levels.flatMap((level) => {
@@ -30,7 +31,7 @@ function levelRemarks(was: Level, level: Level, unit: Unit): readonly Remark[] {
   return [
     ...(lost ? [{ words: lost, action: null }] : []),
     ...(solid ? inWallRemarks(modelOf(was), modelOf(level), unit) : []),
-    ...(was.walls === level.walls ? [] : laidRemarks(modelOf(was), modelOf(level), unit)),
+    ...(was.walls === level.walls ? [] : noticeRemarks(modelOf(was), modelOf(level), unit)),
   ];
 }
 
@@ -44,18 +45,20 @@ function inWallRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly
     .map((found) => inWallRemark(model.level, found, unit));
 }
 
-function laidRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly Remark[] {
-  const told = new Set(was.notices.filter(isLaid).map(keyOf));
+/** Walls that lie on one another, and gaps: each with the action that mends it. */
+function noticeRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly Remark[] {
+  const told = new Set(was.notices.filter(isTold).map(keyOf));
   return model.notices
-    .filter((notice) => isLaid(notice) && !told.has(keyOf(notice)))
+    .filter((notice) => isTold(notice) && !told.has(keyOf(notice)))
     .map((notice) => ({
       words: describeNotice(notice, unit, model.level),
-      action: oneWallAction(notice, model.level.id),
+      action: isLaid(notice) ? oneWallAction(notice, model.level.id) : mendAction(notice, model.level.id),
     }));
 }
 
 const isLaid = ({ kind }: Notice): boolean => kind === 'walls-overlap';
-const keyOf = ({ ids }: Notice): string => ids.join(' ');
+const isTold = (notice: Notice): boolean => isLaid(notice) || MENDABLE.includes(notice.kind);
+const keyOf = ({ kind, ids }: Notice): string => [kind, ...ids].join(' ');
 
 /** Returns the move of a thing out of the wall that it reaches into, mm; null where it reaches into none. */
 export function moveToFace(plan: Plan, levelId: string, id: string): readonly [dx: number, dy: number] | null {

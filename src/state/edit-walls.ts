@@ -1,9 +1,10 @@
 import { nextId } from '../../geometry/edit/index.ts';
 import { uncheckedLevelEdit } from '../../geometry/edit/level.ts';
+import { mendedGap } from '../../geometry/edit/mend-gap.ts';
 import { mergedWalls } from '../../geometry/edit/merge-walls.ts';
 import { withWallSplit, withWallsJoined } from '../../geometry/edit/split-join.ts';
 import type { LevelEdit } from '../../geometry/edit/wall-edit.ts';
-import type { LevelModel } from '../../geometry/level/types.ts';
+import type { LevelModel, Notice } from '../../geometry/level/types.ts';
 import type { Level, Mm, Plan } from '../../geometry/plan/model.ts';
 import { selectModel } from './selectors.ts';
 import { useAppStore } from './store.ts';
@@ -35,6 +36,13 @@ export function makeOneWall(id: string, otherId: string): void {
   const { levels } = useAppStore.getState().plan;
   const stays = [id, otherId].find((each) => levels.some(({ walls }) => walls.some((wall) => wall.id === each)));
   settle(stays ?? id, refusal || 'The walls are one now. Undo brings both back.');
+}
+
+/** Joins the walls of a notice, or cuts one back to the other, and says so. */
+export function mendGap(notice: Notice): void {
+  const refusal = editLevel(({ level }, unit) => mendedGap(level, notice, unit));
+  const words = notice.kind === 'overshoot' ? 'The wall ends at the other one now.' : 'The walls are joined now.';
+  useAppStore.getState().say(refusal || words);
 }
 
 function settle(id: string, words: string): void {

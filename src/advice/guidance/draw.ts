@@ -2,7 +2,7 @@ import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import { counted, describeNotice, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { looksOf } from '../walk-round.ts';
-import { inWallRemark, inWalls, oneWallAction } from '../wall-remarks.ts';
+import { inWallRemark, inWalls, mendAction, oneWallAction } from '../wall-remarks.ts';
 import { questionAction } from './answer-actions.ts';
 import { type Hint, type HintAction, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
@@ -109,8 +109,8 @@ function inWallHints(seen: SeenLevel): readonly Hint[] {
 
 function noticeAction(notice: Notice, levelId: string): HintAction {
   const { kind, at, ids } = notice;
-  const one = kind === 'walls-overlap' ? oneWallAction(notice, levelId) : null;
-  if (one) return one;
+  const mends = kind === 'walls-overlap' ? oneWallAction(notice, levelId) : mendAction(notice, levelId);
+  if (mends) return mends;
   if (kind === 'unlabelled-room') return { kind: 'name-room', label: 'Name this room', levelId, at };
   return { kind: 'show', label: 'Show it', levelId, ids, at };
 }

@@ -1,5 +1,5 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
-import type { LevelModel } from '../../../geometry/level/types.ts';
+import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
 import type { TestStage } from '../../protocol/validity/validity.ts';
 import type { QuestionId } from '../walk-round.ts';
@@ -27,6 +27,8 @@ export type HintAction =
       readonly levelId: string;
       readonly ids: readonly [string, string];
     }
+  /** Joins two walls that miss one another, or cuts one back to the other. */
+  | { readonly kind: 'mend-gap'; readonly label: string; readonly levelId: string; readonly notice: Notice }
   /** A question of the walk round, at its answer "none here" for a rule. */
   | {
       readonly kind: 'question';
