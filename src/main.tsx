@@ -50,9 +50,9 @@ createRoot(root).render(
 // Well after the first picture, so that keeping the app for later does not hold up the work of now.
 if (import.meta.env.PROD)
   setTimeout(() => void import('./ui/shell/register-worker.ts').then(({ registerWorker }) => registerWorker()), 1000);
-// A laser tape types when there is something to measure. Without its code its keys are keys.
-void import('./commands/tape-keys.ts').then(
-  ({ startTapeKeys }) => startTapeKeys(),
+// A laser tape types when there is something to measure. Without its code its keys are keys, and walls have their first settings.
+void import('./commands/after-start.ts').then(
+  ({ startDrawing }) => startDrawing(),
   () => undefined,
 );
 // Until its code is here, direct sun is unknown in every verdict.

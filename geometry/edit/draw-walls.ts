@@ -1,47 +1,21 @@
+import { HALVES_BEYOND, type TapedBy } from '../dimension/taped-by.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Deg, Level, Mm, Wall, XY } from '../plan/model.ts';
 import { along, distance, nearestOnSegment, nearestParameter, roundCoordinate, roundPoint } from '../plane/point.ts';
-import { signedArea } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
 import { cornerLines } from '../snap/opening-fit.ts';
+import { wallAtPoint } from './wall-run.ts';
 
 /** Points closer than this are one corner, mm. */
 const SAME_CORNER: Mm = 0.5;
 
 /**
- * Returns the center-lines of the walls around an outline drawn along the inside faces: offset by half the
- * thickness, with mitered corners. Collinear corners are dropped; an outline without area gives none.
+ * Returns the center-lines of the walls of a rectangular room whose corners `a` and `b` were taped inside, outside or
+ * between the middles of its walls. A side within a wall's thickness of an existing wall is moved onto that wall's line; if
+ * that wall spans the whole side, no second one is built.
  */
-export function wallsAroundOutline(points: readonly XY[], thickness: Mm): readonly Line[] {
-  const ring = turningCorners(points);
-  const area = signedArea(ring);
-  if (ring.length < 3 || area === 0) return [];
-  const clockwise = area > 0 ? ring : [...ring].reverse();
-  const corners = clockwise.map((corner, i) => {
-    const before = clockwise[(i + clockwise.length - 1) % clockwise.length] as XY;
-    const after = clockwise[(i + 1) % clockwise.length] as XY;
-    return setOut(before, corner, after, thickness / 2);
-  });
-  return corners.map(roundPoint).map((corner, i, all) => [corner, all[(i + 1) % all.length] as XY] as const);
-}
-
-/** Returns the center-lines of walls drawn one after another, without pieces of length zero. */
-export function wallsAlongChain(points: readonly XY[]): readonly Line[] {
-  const lines: Line[] = [];
-  points.forEach((point, i) => {
-    const before = points[i - 1];
-    if (before && distance(before, point) > SAME_CORNER) lines.push([before, point]);
-  });
-  return lines;
-}
-
-/**
- * Returns the center-lines of the walls of a rectangular room with the inside corners `a` and `b`. A side within a
- * wall's thickness of an existing wall is moved onto that wall's line; if that wall spans the whole side, no second one
- * is built.
- */
-export function rectangleWalls(level: Level, a: XY, b: XY, thickness: Mm): readonly Line[] {
-  const half = thickness / 2;
+export function rectangleWalls(level: Level, a: XY, b: XY, thickness: Mm, by: TapedBy = 'inside'): readonly Line[] {
+  const half = (-HALVES_BEYOND[by] * thickness) / 2;
   const left = sideOnWall(level, 0, Math.min(a[0], b[0]) - half, thickness);
   const right = sideOnWall(level, 0, Math.max(a[0], b[0]) + half, thickness);
   const top = sideOnWall(level, 1, Math.min(a[1], b[1]) - half, thickness);
@@ -65,13 +39,6 @@ export function rectangleWalls(level: Level, a: XY, b: XY, thickness: Mm): reado
     ],
   ];
   return sides.filter((side) => distance(...side) > SAME_CORNER && !level.walls.some((wall) => covers(wall, side)));
-}
-
-/**
- * Returns the wall with the drawn point on its center-line or end: a line that starts or ends there joins that wall.
- */
-export function wallAtPoint(level: Level, at: XY): Wall | null {
-  return level.walls.find(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME_CORNER) ?? null;
 }
 
 /** Where a wall butts against an existing one, and the two lengths that set it out, from its faces to the corners. */
@@ -109,27 +76,6 @@ export function buttPosition(
   };
 }
 
-/**
- * Returns the clear length of a line between two walls' center-lines, as taped: without half of each wall. An end
- * that is on no wall, or on a wall along the line, is not shortened. Never negative.
- */
-export function clearLength(level: Level, [from, to]: Line): Mm {
-  const length = distance(from, to);
-  return Math.max(0, length - insetAtWall(level, from, to) - insetAtWall(level, to, from));
-}
-
-/** Returns how far the face of the wall at `end` is along the line to `other`, mm; 0 if no wall is crossed there. */
-export function insetAtWall(level: Level, end: XY, other: XY): Mm {
-  const wall = wallAtPoint(level, end);
-  const length = distance(end, other);
-  if (!wall || length === 0) return 0;
-  const run = distance(wall.from, wall.to) || 1;
-  const sine =
-    Math.abs((wall.to[0] - wall.from[0]) * (other[1] - end[1]) - (wall.to[1] - wall.from[1]) * (other[0] - end[0])) /
-    (run * length);
-  return sine < 0.1 ? 0 : wall.thickness / 2 / sine;
-}
-
 /** Returns the angle between two walls at a corner, 0 to 180 degrees. */
 export function cornerAngle(a: XY, corner: XY, b: XY): Deg {
   const first = Math.atan2(a[1] - corner[1], a[0] - corner[0]);
@@ -164,31 +110,4 @@ function sideOnWall(level: Level, axis: 0 | 1, at: Mm, thickness: Mm): Mm {
 
 function covers(wall: Wall, [a, b]: Line): boolean {
   return [a, b].every((point) => distance(point, nearestOnSegment(point, wall.from, wall.to)) <= SAME_CORNER);
-}
-
-function turningCorners(points: readonly XY[]): readonly XY[] {
-  const apart = points.filter(
-    (point, i) => distance(point, points[(i + points.length - 1) % points.length] as XY) > SAME_CORNER,
-  );
-  return apart.filter((b, i) => {
-    const a = apart[(i + apart.length - 1) % apart.length] as XY;
-    const c = apart[(i + 1) % apart.length] as XY;
-    const turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
-    return Math.abs(turn) > 1e-9 * distance(a, b) * distance(b, c);
-  });
-}
-
-/** Returns the miter corner at distance `by` to the left of both sides of a ring that runs clockwise on screen. */
-function setOut(before: XY, corner: XY, after: XY, by: Mm): XY {
-  const [ux, uy] = unit(before, corner);
-  const [vx, vy] = unit(corner, after);
-  // The left normal of `before` → `corner` on screen is (uy, −ux).
-  const [nx, ny] = [uy + vy, -ux - vx];
-  const stretch = (2 * by) / (nx * nx + ny * ny);
-  return [corner[0] + nx * stretch, corner[1] + ny * stretch];
-}
-
-function unit(a: XY, b: XY): XY {
-  const length = distance(a, b) || 1;
-  return [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
 }

@@ -1,11 +1,11 @@
 import { buildLevel } from '../level/build-level.ts';
 import type { LevelModel } from '../level/types.ts';
-import type { Level, Mm, Plan } from '../plan/model.ts';
+import type { Level, Mm, Plan, Wall } from '../plan/model.ts';
 import { OPENING_NOUN } from '../plan/nouns.ts';
-import { distance } from '../plane/point.ts';
+import { distance, nearestOnSegment } from '../plane/point.ts';
 import { formatLength } from '../units/index.ts';
 import { withItemsAtWalls } from './follow-walls.ts';
-import { withItemsMoved } from './move-items.ts';
+import { JOINED, withItemsMoved } from './move-items.ts';
 import { type MovingEnd, withWallLength } from './stretch.ts';
 
 /** The edited level, or why the edit is refused: one or two sentences, naming the item first and the remedy last. */
@@ -22,6 +22,21 @@ export const SHORTEST_WALL: Mm = 6;
 export function correctedWall(model: LevelModel, id: string, length: Mm, moves: MovingEnd, unit: Unit): LevelEdit {
   if (length < SHORTEST_WALL) return { ok: false, reason: 'A wall has some length. To take it away, delete it.' };
   return checkedWalls(model, withWallLength(model.level, id, length, moves), unit);
+}
+
+/**
+ * Returns the end of a wall that moves when its length is corrected, if nobody says otherwise: the one at which only inside
+ * walls stand; `to` where both are, or neither.
+ */
+export function insideEnd({ level, pieces }: LevelModel, wall: Wall): 'from' | 'to' {
+  const outside = new Set(pieces.filter((piece) => piece.outside).map((piece) => piece.wall.id));
+  const isInside = (end: 'from' | 'to') => {
+    const met = level.walls.filter(
+      (each) => each.id !== wall.id && distance(wall[end], nearestOnSegment(wall[end], each.from, each.to)) <= JOINED,
+    );
+    return met.length > 0 && met.every(({ id }) => !outside.has(id));
+  };
+  return isInside('from') && !isInside('to') ? 'from' : 'to';
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Side } from '../../geometry/dimension/wall-gaps.ts';
-import { wallsAroundOutline } from '../../geometry/edit/draw-walls.ts';
+import { wallsAroundOutline } from '../../geometry/edit/wall-run.ts';
 import type { Fixture, Level, Mm, Shape, Wall, XY } from '../../geometry/plan/model.ts';
 import { FIXTURE_DEFAULTS, usualHeights, WALL_THICKNESS } from '../state/defaults.ts';
 import { type CardAnswers, FAR, type GroupId, SQUARES, type Thing } from './answers.ts';

@@ -10,6 +10,7 @@ import type { Second } from './second-opinion.ts';
 import type { Tool } from './tool.ts';
 import type { SizePx, Viewport } from './viewport.ts';
 import type { WallChain } from './wall-chain.ts';
+import type { WallSettings } from './wall-settings.ts';
 
 export type AppState = DocumentState &
   DocumentActions &
@@ -140,6 +141,7 @@ export interface SessionState {
   readonly snap: boolean;
   readonly draggedDetector: DraggedDetector | null;
   readonly chain: WallChain;
+  readonly wallSettings: WallSettings;
   /** The plan as it would be if the gesture under way ended now; null between gestures. */
   readonly previewPlan: Plan | null;
   /** The last refusal or remark, in plain words; empty for none. */
@@ -169,6 +171,7 @@ export interface SessionActions {
   setSnap(on: boolean): void;
   setDraggedDetector(draggedDetector: DraggedDetector | null): void;
   setChain(chain: WallChain): void;
+  setWallSettings(wallSettings: WallSettings): void;
   setPreviewPlan(previewPlan: Plan | null): void;
   /** Shows a refusal or a remark, with what can be done about it; an empty text takes it away. */
   say(message: string, action?: HintAction): void;

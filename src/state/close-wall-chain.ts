@@ -1,4 +1,4 @@
-import { wallsAroundOutline } from '../../geometry/edit/draw-walls.ts';
+import { wallsAroundOutline } from '../../geometry/edit/wall-run.ts';
 import type { XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import {
@@ -14,14 +14,23 @@ import { useAppStore } from './store.ts';
 import { SELECT_TOOL } from './tool.ts';
 import { NO_CHAIN, thicknessFrom } from './wall-chain.ts';
 
-/** The walls round an outline, whose line is their inside face, as one step of history; the chain is done with them. */
-export function closeOutline(outline: readonly XY[]): void {
+/**
+ * The walls round an outline, whose line is the one that the tape took, as one step of history; the chain is done with them. Where they
+ * leave no room between them it stays, and the message says so. Returns whether it is closed.
+ */
+export function closeOutline(outline: readonly XY[]): boolean {
   const [start] = outline;
   const state = useAppStore.getState();
-  if (!start) return;
-  const thickness = thicknessFrom(selectModel(state), start);
+  if (!start) return false;
+  const thickness = thicknessFrom(selectModel(state), start, state.wallSettings);
+  const walls = wallsAroundOutline(outline, thickness, state.wallSettings.by);
+  if (walls.length === 0) {
+    state.say('These walls leave no room between them. Take the last corner back, or make the walls thinner.');
+    return false;
+  }
   state.setChain(NO_CHAIN);
-  state.addWalls(wallsAroundOutline(outline, thickness), thickness);
+  state.addWalls(walls, thickness);
+  return true;
 }
 
 /** Closes the run that misses its start, with what it misses by spread over its walls: right angles stay where all are right. */
@@ -56,7 +65,7 @@ export function closeChainStraight(): void {
 }
 
 function done(outline: readonly XY[], remark: string): void {
-  closeOutline(outline);
+  if (!closeOutline(outline)) return;
   const { message, setTool } = useAppStore.getState();
   setTool(SELECT_TOOL);
   useAppStore.getState().say([message, remark].filter(Boolean).join(' '));

@@ -10,6 +10,7 @@ import { selectLevel } from './selectors.ts';
 import { SELECT_TOOL } from './tool.ts';
 import { createWallActions } from './wall-actions.ts';
 import { cornerSetAgain, cornerTakenBack, NO_CHAIN, type WallChain } from './wall-chain.ts';
+import { forAnotherPlan } from './wall-settings.ts';
 
 interface History {
   readonly undo: () => void;
@@ -56,7 +57,8 @@ function createHistoryActions(set: SetState, get: GetState, history: () => Histo
   const open = (plan: Plan) => {
     // Another plan is another walk: the name stays, but its time would be wrong.
     const walk = { ...get().walk, at: null };
-    const session = { selection: [], hover: null, tool: SELECT_TOOL, unlocked: [], walk };
+    const wallSettings = forAnotherPlan(get().wallSettings);
+    const session = { selection: [], hover: null, tool: SELECT_TOOL, unlocked: [], walk, wallSettings };
     set({ ...AT_REST, plan, levelId: firstLevelId(plan), ...session });
     history().clear();
     get().fit();

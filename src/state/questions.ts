@@ -10,14 +10,7 @@ import {
 } from '../../geometry/plan/model.ts';
 import { formatLength, type LengthUnit } from '../../geometry/units/index.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
-import {
-  FIXTURE_DEFAULTS,
-  OBJECT_DEFAULTS,
-  OBJECT_PRESETS,
-  OPENING_DEFAULTS,
-  type UsualSize,
-  WALL_THICKNESS,
-} from './defaults.ts';
+import { FIXTURE_DEFAULTS, OBJECT_DEFAULTS, OBJECT_PRESETS, OPENING_DEFAULTS, type UsualSize } from './defaults.ts';
 import { fixtureLike, objectLike, openingLike } from './last-sizes.ts';
 import type { Tool } from './tool.ts';
 
@@ -74,14 +67,7 @@ export const QUESTIONS: readonly Question[] = [
   {
     id: 'closes',
     asks: 'What closes the room?',
-    answers: [
-      answer(
-        'Four walls in one drag',
-        { kind: 'room-box' },
-        (unit) => `${formatLength(WALL_THICKNESS.outer, unit)} thick`,
-      ),
-      answer('Wall after wall', { kind: 'wall' }, (unit) => `${formatLength(WALL_THICKNESS.outer, unit)} thick`),
-    ],
+    answers: [answer('Four walls in one drag', { kind: 'room-box' }), answer('Wall after wall', { kind: 'wall' })],
   },
   { id: 'opens', asks: 'What opens it?', answers: [opening('door'), opening('window'), opening('passage')] },
   {

@@ -3,6 +3,7 @@ import { setDoubts } from './second-opinion.ts';
 import { nextSunVersion } from './sun-version.ts';
 import { SELECT_TOOL } from './tool.ts';
 import { NO_CHAIN } from './wall-chain.ts';
+import { FIRST_WALL_SETTINGS } from './wall-settings.ts';
 
 /** The session of work: tool, selection, the gesture under way, messages. */
 export function createSessionSlice(set: SetState, get: GetState): SessionState & SessionActions {
@@ -14,6 +15,7 @@ export function createSessionSlice(set: SetState, get: GetState): SessionState &
     snap: true,
     draggedDetector: null,
     chain: NO_CHAIN,
+    wallSettings: FIRST_WALL_SETTINGS,
     previewPlan: null,
     message: '',
     remark: null,
@@ -30,6 +32,7 @@ export function createSessionSlice(set: SetState, get: GetState): SessionState &
     setSnap: (snap) => set({ snap }),
     setDraggedDetector: (draggedDetector) => set({ draggedDetector }),
     setChain: (chain) => set({ chain }),
+    setWallSettings: (wallSettings) => set({ wallSettings }),
     setPreviewPlan: (previewPlan) => set({ previewPlan }),
     say: (message, action) => set(action ? { message, remark: { words: message, action } } : { message }),
     unlock: (ids) => set({ unlocked: [...new Set([...get().unlocked, ...ids])] }),

@@ -1,4 +1,4 @@
-import { wallsAlongChain } from '../../geometry/edit/draw-walls.ts';
+import { wallsAlongRun } from '../../geometry/edit/wall-run.ts';
 import type { DocumentActions, GetState, SetState } from './app-state.ts';
 import { selectLevel, selectModel } from './selectors.ts';
 import { NO_CHAIN, thicknessFrom, withWallsOnLines } from './wall-chain.ts';
@@ -21,7 +21,9 @@ export function createWallActions(set: SetState, get: GetState): Pick<DocumentAc
       const { corners } = get().chain;
       const [start] = corners;
       set({ chain: NO_CHAIN });
-      if (start) get().addWalls(wallsAlongChain(corners), thicknessFrom(selectModel(get()), start));
+      if (!start) return;
+      const thickness = thicknessFrom(selectModel(get()), start, get().wallSettings);
+      get().addWalls(wallsAlongRun(selectLevel(get()), corners, thickness, get().wallSettings.by), thickness);
     },
   };
 }

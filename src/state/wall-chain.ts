@@ -1,11 +1,11 @@
-import { wallAtPoint } from '../../geometry/edit/draw-walls.ts';
 import { nextId } from '../../geometry/edit/index.ts';
 import { uncheckedItemAdded } from '../../geometry/edit/listed-items.ts';
+import { wallAtPoint } from '../../geometry/edit/wall-run.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Mm, Plan, Wall, XY } from '../../geometry/plan/model.ts';
 import { ringsContain } from '../../geometry/plane/ring.ts';
 import type { Line } from '../../geometry/plane/types.ts';
-import { WALL_THICKNESS } from './defaults.ts';
+import type { WallSettings } from './wall-settings.ts';
 
 /** Corners of walls that are being drawn one after another: no walls yet, but drawn work, so it is saved with the plan. */
 export interface WallChain {
@@ -32,10 +32,15 @@ export function cornerSetAgain({ corners, takenBack }: WallChain): WallChain | n
   return next ? { corners: [...corners, next], takenBack: takenBack.slice(0, -1) } : null;
 }
 
-/** Returns the thickness of a new wall, mm: a partition on a standing wall or within a room, else an outer wall. */
-export function thicknessFrom({ level, rooms }: LevelModel, start: XY): Mm {
+/** Returns what a new wall is: a partition on a standing wall or within a room, else an exterior wall. */
+export function wallKindFrom({ level, rooms }: LevelModel, start: XY): 'outer' | 'partition' {
   const within = wallAtPoint(level, start) !== null || rooms.some(({ floorRings }) => ringsContain(floorRings, start));
-  return within ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
+  return within ? 'partition' : 'outer';
+}
+
+/** Returns the thickness of a new wall, mm. */
+export function thicknessFrom(model: LevelModel, start: XY, settings: WallSettings): Mm {
+  return settings[wallKindFrom(model, start)];
 }
 
 export function withWallsOnLines(plan: Plan, levelId: string, lines: readonly Line[], thickness: Mm): Plan {

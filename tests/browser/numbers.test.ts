@@ -144,7 +144,7 @@ describe('drawing by numbers', () => {
     const [left, right] = await xs();
     const correct = async (end: 'from' | 'to' | 'both', length: string) => {
       await open.page.getByLabel('The end that moves').selectOption(end);
-      await fill('Along its face, as taped', length);
+      await fill('Inside face to face', length);
     };
     await correct('from', '21 ft');
     await expect.poll(xs).toEqual([expect.closeTo(left - FT, 2), expect.closeTo(right, 2)]);

@@ -78,9 +78,9 @@ describe('the numbers of other things', () => {
   it('make a wall longer with the room, so that no room opens', async () => {
     await select('w4');
     const before = await level();
-    await field('Along its face, as taped').fill('25 ft');
+    await field('Inside face to face').fill('25 ft');
     await page.keyboard.press('Enter');
-    await expect.poll(() => field('Along its face, as taped').inputValue()).toBe('25 ft');
+    await expect.poll(() => field('Inside face to face').inputValue()).toBe('25 ft');
     const rooms = page.locator('#tab-draw-state').getByText(/2 rooms/);
     await expect.poll(() => rooms.count()).toBe(1);
     await page.getByRole('button', { name: 'Undo' }).click();

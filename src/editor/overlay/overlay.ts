@@ -95,7 +95,13 @@ const NOTE = overlayPicture('note', (pen, scene) => {
 function chainOf({ state, sketch }: OverlayScene): DrawnChain | null {
   const points = state.chain.corners;
   const start = points[0] ?? sketch.nextCorner;
-  return start && { points, next: sketch.nextCorner, thickness: thicknessFrom(selectModel(state), start) };
+  return (
+    start && {
+      points,
+      next: sketch.nextCorner,
+      thickness: thicknessFrom(selectModel(state), start, state.wallSettings),
+    }
+  );
 }
 
 /** What follows the pointer, from the lowest up. */

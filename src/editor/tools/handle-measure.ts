@@ -1,6 +1,7 @@
 import { footprintSize } from '../../../geometry/dimension/footprint.ts';
-import { clearLength } from '../../../geometry/edit/draw-walls.ts';
 import type { Handle } from '../../../geometry/edit/reshape.ts';
+import { tapedLength } from '../../../geometry/edit/wall-run.ts';
+import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
 import type { Level } from '../../../geometry/plan/model.ts';
 import { formatLength, formatMeasured } from '../../../geometry/units/index.ts';
 import { store } from './tool-context.ts';
@@ -9,7 +10,11 @@ import { store } from './tool-context.ts';
 export function handleMeasure(level: Level, { kind, id }: Handle): readonly string[] {
   const length = (mm: number) => formatLength(mm, store().plan.display.length);
   const wall = level.walls.find((each) => each.id === id);
-  if (wall) return [formatMeasured(clearLength(level, [wall.from, wall.to]), store().plan.display.length)];
+  const { by } = store().wallSettings;
+  if (wall) {
+    const taped = tapedLength(level, [wall.from, wall.to], by);
+    return [`${formatMeasured(taped, store().plan.display.length)} ${TAPED_BY_WORDS[by]}`];
+  }
   const opening = level.openings.find((each) => each.id === id);
   if (opening) return [`${length(opening.width)} wide`];
   const fixture = level.fixtures.find((each) => each.id === id);

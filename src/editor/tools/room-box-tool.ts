@@ -1,8 +1,8 @@
 import { rectangleWalls } from '../../../geometry/edit/draw-walls.ts';
+import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { snapPoint } from '../../../geometry/snap/snap-point.ts';
 import { formatMeasured, formatRequired } from '../../../geometry/units/index.ts';
-import { WALL_THICKNESS } from '../../state/defaults.ts';
 import { askForRoom } from '../lengths/set-out.ts';
 import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { currentLevel, gridFor, keepsTool, returnToSelect, store, targets } from './tool-context.ts';
@@ -11,7 +11,7 @@ import type { ToolController, ToolPoint } from './tool-controller.ts';
 /** Less than a foot across is taken for a mistaken drag, mm. */
 const LEAST_ROOM: Mm = 304.8;
 
-/** A rectangular room from corner to corner of its inside faces: one drag, or one press and another. */
+/** A rectangular room from corner to corner, as it is taped: one drag, or one press and another. */
 export function createRoomBoxTool(): ToolController {
   let from: XY | null = null;
   let pressedAt: XY | null = null;
@@ -31,7 +31,8 @@ export function createRoomBoxTool(): ToolController {
       );
       return;
     }
-    store().addWalls(rectangleWalls(currentLevel(), start, to, thicknessNow()), thicknessNow());
+    const { by } = store().wallSettings;
+    store().addWalls(rectangleWalls(currentLevel(), start, to, thicknessNow(), by), thicknessNow());
     if (!byTouch) askForRoom([Math.min(start[0], to[0]) + LEAST_ROOM / 2, Math.min(start[1], to[1]) + LEAST_ROOM / 2]);
     if (!again) returnToSelect();
   };
@@ -69,11 +70,13 @@ function corner(point: ToolPoint): XY {
 }
 
 function thicknessNow(): Mm {
-  return currentLevel().walls.length > 0 ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
+  const { outer, partition } = store().wallSettings;
+  return currentLevel().walls.length > 0 ? partition : outer;
 }
 
 function reading(from: XY, to: XY): readonly string[] {
   const unit = store().plan.display.length;
   const [width, depth] = [Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])];
-  return [`${formatMeasured(width, unit)} × ${formatMeasured(depth, unit)} inside`];
+  const how = TAPED_BY_WORDS[store().wallSettings.by];
+  return [`${formatMeasured(width, unit)} × ${formatMeasured(depth, unit)} ${how}`];
 }

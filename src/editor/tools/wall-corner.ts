@@ -1,6 +1,8 @@
-import { buttPosition, clearLength, cornerAngle, insetAtWall, pointToward } from '../../../geometry/edit/draw-walls.ts';
+import { buttPosition, cornerAngle } from '../../../geometry/edit/draw-walls.ts';
+import { type TypedEnd, tapedLength, typedWallEnd } from '../../../geometry/edit/wall-run.ts';
+import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
-import { distance, roundPoint } from '../../../geometry/plane/point.ts';
+import { distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap/snap-point.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
@@ -31,7 +33,7 @@ export function cornerAt(point: ToolPoint): Corner {
   );
   if (snapped.hold !== 'wall' || start) return snapped;
   const model = selectModel(store());
-  const thickness = thicknessFrom(model, snapped.at);
+  const thickness = thicknessFrom(model, snapped.at, store().wallSettings);
   const butt = buttPosition(model.level, model, snapped.at, point.plan, thickness, gridFor(point));
   return butt ? { ...snapped, ...butt } : snapped;
 }
@@ -44,9 +46,10 @@ function directionsAfter(points: readonly XY[]): readonly Deg[] {
   return [...RIGHT_ANGLES, turn, turn + 90];
 }
 
-/** Returns the end of a wall whose tape length from the face of the wall that it starts on is `mm`. */
-export function lengthened(from: XY, toward: XY, mm: Mm): XY {
-  return roundPoint(pointToward(from, toward, mm + insetAtWall(currentLevel(), from, toward)));
+/** Returns where a wall ends that is taped `mm` long; one that comes within what a tape may be off by of a wall reaches it. */
+export function typedEnd(from: XY, toward: XY, mm: Mm): TypedEnd {
+  const { plan, wallSettings } = store();
+  return typedWallEnd(currentLevel(), from, toward, mm, wallSettings.by, plan.tapeTolerance);
 }
 
 /** Returns the length and the angle of the wall that would be added. */
@@ -54,7 +57,9 @@ export function wallReadings(points: readonly XY[], next: XY): readonly string[]
   const from = points.at(-1);
   if (!from || distance(from, next) < 1) return [];
   const line: Line = [from, next];
-  const length = formatMeasured(clearLength(currentLevel(), line), store().plan.display.length);
+  const { by } = store().wallSettings;
+  const taped = formatMeasured(tapedLength(currentLevel(), line, by), store().plan.display.length);
+  const length = `${taped} ${TAPED_BY_WORDS[by]}`;
   const before = points.at(-2);
   if (!before) return [length, 'or type the length'];
   return [length, `${Math.round(cornerAngle(before, from, next))}° to the wall before`];

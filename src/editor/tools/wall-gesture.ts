@@ -1,8 +1,8 @@
-import { wallAtPoint } from '../../../geometry/edit/draw-walls.ts';
-import type { XY } from '../../../geometry/plan/model.ts';
+import { type TypedEnd, wallAtPoint } from '../../../geometry/edit/wall-run.ts';
+import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { nearMiss } from '../../../geometry/snap/closing.ts';
-import { parseLength } from '../../../geometry/units/index.ts';
+import { formatMeasured, parseLength } from '../../../geometry/units/index.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { closeOutline } from '../../state/close-wall-chain.ts';
 import { withCorner } from '../../state/wall-chain.ts';
@@ -11,7 +11,7 @@ import { clearSketch, useSketch } from '../overlay/sketch.ts';
 import { keepInView } from '../stage/keep-in-view.ts';
 import { currentLevel, returnToSelect, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
-import { type Corner, cornerAt, corners, lengthened, wallReadings } from './wall-corner.ts';
+import { type Corner, cornerAt, corners, typedEnd, wallReadings } from './wall-corner.ts';
 import type { WallDirection } from './wall-direction.ts';
 
 /** State of the wall tool beside the chain in the store. */
@@ -41,7 +41,7 @@ function nextCorner(direction: WallDirection, pointed: XY | null): XY | null {
   const read = typed === null ? null : parseLength(typed, store().plan.display.length);
   const toward = direction.toward(points, pointed);
   if (!from || !toward) return pointed;
-  if (read?.ok && read.mm > 0) return lengthened(from, toward, read.mm);
+  if (read?.ok && read.mm > 0) return typedEnd(from, toward, read.mm).at;
   const atCorner = direction.byArrow() && pointed && distance(pointed, from) < 1;
   return turn || typed !== null || atCorner ? toward : pointed;
 }
@@ -66,7 +66,7 @@ export function addCorner(gesture: WallGesture, at: XY, keeps: boolean): void {
   const [start] = points;
   const before = points.at(-1);
   if (start && points.length > 2 && distance(start, at) < 1) {
-    closeOutline(points);
+    if (!closeOutline(points)) return;
     clearSketch();
     if (!keeps) returnToSelect();
     return;
@@ -110,7 +110,9 @@ export function setTypedLength(gesture: WallGesture, text: string): string {
   const before = points.at(-2);
   const toward = touch && before && turn ? null : gesture.direction.toward(points, shownCorner(gesture));
   if (from && toward && distance(from, toward) >= 1) {
-    addCorner(gesture, lengthened(from, toward, read.mm), false);
+    const end = typedEnd(from, toward, read.mm);
+    addCorner(gesture, end.at, false);
+    sayWhereReached(end, read.mm);
     return '';
   }
   // By finger the corner is set already: its wall is made as long, and turned as far, as was typed.
@@ -118,10 +120,20 @@ export function setTypedLength(gesture: WallGesture, text: string): string {
     return 'Show the direction first: move the pointer to where the wall goes, or press an arrow key.';
   const rest = points.slice(0, -1);
   const aside = turn ? gesture.direction.toward(rest, from) : from;
-  store().setChain({ corners: [...rest, lengthened(before, aside ?? from, read.mm)], takenBack: [] });
+  store().setChain({ corners: [...rest, typedEnd(before, aside ?? from, read.mm).at], takenBack: [] });
   showNextWall(gesture, null);
   return '';
 }
+
+/** Says so where the wall that was reached stands a little off the length that was typed. */
+function sayWhereReached({ reached, length }: TypedEnd, typed: Mm): void {
+  if (!reached || Math.abs(length - typed) < NEWS) return;
+  const words = `It is joined to the wall there: ${formatMeasured(length, store().plan.display.length)} as drawn.`;
+  store().say([store().message, words].filter(Boolean).join(' '));
+}
+
+/** A smaller difference between typed and drawn is not worth a word, mm. */
+const NEWS: Mm = 1;
 
 function shownCorner({ pointer }: WallGesture): XY | null {
   return useSketch.getState().nextCorner ?? (pointer && cornerAt(pointer).at);

@@ -1,4 +1,7 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
+import type { TapedBy } from '../../../geometry/dimension/taped-by.ts';
+import { wallLengths } from '../../../geometry/dimension/wall-lengths.ts';
+import type { LevelModel } from '../../../geometry/level/types.ts';
 import {
   capital,
   FIXTURE_NOUN,
@@ -9,13 +12,12 @@ import {
   type Tone,
   toneOf,
 } from '../../../geometry/messages/index.ts';
-import { wallLength } from '../../../geometry/plan/items.ts';
-import type { Level } from '../../../geometry/plan/model.ts';
+import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
 import { formatLength, formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';
 import { openMenuOfRow } from '../../editor/open-menu.ts';
+import { selectModel } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
-import { useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 
@@ -33,10 +35,11 @@ interface Group {
 
 /** Rendered only while the list is open: a level may hold hundreds of items. */
 export function ItemGroups() {
-  const level = useLevel();
+  const model = useThrottled(selectModel);
+  const by = useAppStore(({ wallSettings }) => wallSettings.by);
   const reports = useThrottled(shownReports);
   const unit = useAppStore((state) => state.plan.display.length);
-  return groupsOf(level, reports, unit).map(({ name, entries }) => (
+  return groupsOf(model, reports, unit, by).map(({ name, entries }) => (
     <section key={name} className="items" aria-label={name}>
       <h3>{name}</h3>
       <ul>
@@ -79,7 +82,13 @@ function Row({ entry: { id, name, detail, tone } }: { readonly entry: Entry }) {
   );
 }
 
-function groupsOf(level: Level, reports: readonly DetectorReport[], unit: LengthUnit): readonly Group[] {
+function groupsOf(
+  model: LevelModel,
+  reports: readonly DetectorReport[],
+  unit: LengthUnit,
+  by: TapedBy,
+): readonly Group[] {
+  const { level } = model;
   const groups: readonly Group[] = [
     {
       name: 'Detectors',
@@ -103,7 +112,7 @@ function groupsOf(level: Level, reports: readonly DetectorReport[], unit: Length
       entries: level.walls.map((wall, index) => ({
         id: wall.id,
         name: `Wall ${index + 1}`,
-        detail: formatMeasured(wallLength(wall), unit),
+        detail: `${formatMeasured(wallLengths(model, wall)[by], unit)} ${TAPED_BY_WORDS[by]}`,
       })),
     },
     {

@@ -1,13 +1,16 @@
 import { useState } from 'react';
+import { TAPED_BY } from '../../../geometry/dimension/taped-by.ts';
+import { wallLengths } from '../../../geometry/dimension/wall-lengths.ts';
 import type { MovingEnd } from '../../../geometry/edit/stretch.ts';
-import { correctedWall, shiftedWall } from '../../../geometry/edit/wall-edit.ts';
+import { correctedWall, insideEnd, shiftedWall } from '../../../geometry/edit/wall-edit.ts';
 import { thicknessRefusal, wallEndNames } from '../../../geometry/messages/index.ts';
+import { TAPED_BY_NAME } from '../../../geometry/messages/taped-by.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall, WallSide } from '../../../geometry/plan/model.ts';
-import { wallFaceLength } from '../../../geometry/snap/wall-face.ts';
 import { editLevel } from '../../state/edit-walls.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { withSaid } from '../../state/wall-settings.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
@@ -60,30 +63,39 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
   );
 }
 
-/** The length of the wall, along its face and between the middles of its ends, and which end moves when it is corrected. */
+/** The length of the wall as it is taped, and which end moves when it is corrected. */
 function WallLength({ wall }: { readonly wall: Wall }) {
   const model = useThrottled(selectModel);
-  const [moves, setMoves] = useState<MovingEnd>('to');
-  const whole = wallLength(wall);
-  const face = wallFaceLength(model, wall);
+  const [moves, setMoves] = useState<MovingEnd | null>(null);
+  const settings = useAppStore(({ wallSettings }) => wallSettings);
+  const { setWallSettings } = useAppStore.getState();
+  const { by } = settings;
+  const taped = wallLengths(model, wall)[by];
   const ends = wallEndNames(wall);
-  const lengthen = (mm: Mm) => editLevel((now, inUnit) => correctedWall(now, wall.id, mm, moves, inUnit));
+  const usual = insideEnd(model, wall);
+  const lengthen = (mm: Mm) =>
+    editLevel((now, inUnit) => correctedWall(now, wall.id, wallLength(wall) + mm - taped, moves ?? usual, inUnit));
   return (
     <FieldGroup name="Length">
-      {face !== null && (
-        <LengthField label="Along its face, as taped" value={face} onCommit={(mm) => lengthen(whole + mm - face)} />
-      )}
-      <LengthField label="Middle to middle" value={whole} onCommit={lengthen} />
+      <LengthField label={TAPED_BY_NAME[by]} value={taped} onCommit={lengthen} />
+      <div className="wide">
+        <ChoiceField
+          label="Taped"
+          value={by}
+          choices={TAPED_BY.map((value) => ({ value, words: TAPED_BY_NAME[value] }))}
+          onCommit={(chosen) => setWallSettings(withSaid(settings, { by: chosen }))}
+        />
+      </div>
       <div className="wide">
         <ChoiceField
           label="The end that moves"
-          value={moves}
+          value={moves ?? usual}
           choices={[
             { value: 'from', words: `${ends.from} end` },
             { value: 'to', words: `${ends.to} end` },
             { value: 'both', words: 'both ends, by half' },
           ]}
-          hint="Walls that are joined there go along, and so does what stands against them."
+          hint="Walls that are joined there go along, and so does what stands against them. The end at an inside wall moves unless you say otherwise."
           onCommit={setMoves}
         />
       </div>

@@ -10,6 +10,7 @@ import { useLevel } from '../hooks/use-level.ts';
 import { QuestionState } from './question-state.tsx';
 import './palette.css';
 
+const WallSettingsFields = later(() => import('./wall-settings-fields.tsx').then((part) => part.WallSettingsFields));
 const NoneHere = later(() => import('./none-here.tsx').then((part) => part.NoneHere));
 
 interface Props {
@@ -74,6 +75,7 @@ function QuestionItem({
               <AnswerItem key={answer.name} answer={answer} />
             ))}
           </ul>
+          {id === 'closes' && <WallSettingsFields />}
         </>
       )}
     </li>

@@ -1,9 +1,12 @@
 import { useLengths } from '../../editor/lengths/store.ts';
 import { useSketch } from '../../editor/overlay/sketch.ts';
 import { useAppStore } from '../../state/store.ts';
-import { later } from '../hooks/later.tsx';
+import { preloaded } from '../hooks/later.tsx';
 
-const LengthBoxes = later(() => import('../../editor/lengths/boxes/length-boxes.tsx').then((part) => part.LengthBoxes));
+// The sheet is drawn without it, but the first length may be typed right after.
+const LengthBoxes = preloaded(() =>
+  import('../../editor/lengths/boxes/length-boxes.tsx').then((part) => part.LengthBoxes),
+);
 
 /** The box of the length that is asked for, over the sheet. */
 export function AskedLength() {

@@ -11,7 +11,6 @@ import { gapLines, moveToGap, wallGaps } from '../../../geometry/dimension/wall-
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel } from '../../../geometry/planfile/empty.ts';
-import { wallFaceLength } from '../../../geometry/snap/wall-face.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 /** Walls of 200 about a floor of 3800 by 2800, its corner at (100, 100). */
@@ -94,24 +93,6 @@ describe('gapLines', () => {
     expect(gapLines(model, [150, 1000], circleReach(50)).map(([[x]]) => x)).toEqual([150]);
     expect(gapLines(model, [120, 1000], circleReach(50)).map(([[x]]) => x)).toEqual([120]);
     expect(gapLines(buildLevel(emptyLevel('L1')), [0, 0], circleReach(50))).toEqual([]);
-  });
-});
-
-describe('wallFaceLength', () => {
-  it('is what a tape reads between the faces of the walls at both ends', () => {
-    expect(wallFaceLength(model, walls[0] as Wall)).toBe(3800);
-    expect(wallFaceLength(model, walls[1] as Wall)).toBe(2800);
-  });
-
-  it('is not one length where two rooms lie along the wall', () => {
-    const parted = buildLevel({ ...emptyLevel('L1'), walls: [...walls, wall('part', [2000, 0], [2000, 3000])] });
-    expect(wallFaceLength(parted, walls[0] as Wall)).toBeNull();
-    expect(wallFaceLength(parted, walls[1] as Wall)).toBe(2800);
-  });
-
-  it('is nothing for a wall that no room touches', () => {
-    const alone = wall('alone', [9000, 0], [9000, 1000]);
-    expect(wallFaceLength(buildLevel({ ...emptyLevel('L1'), walls: [alone] }), alone)).toBeNull();
   });
 });
 

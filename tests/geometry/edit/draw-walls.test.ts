@@ -1,14 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  buttPosition,
-  clearLength,
-  cornerAngle,
-  insetAtWall,
-  pointToward,
-  rectangleWalls,
-  wallsAlongChain,
-  wallsAroundOutline,
-} from '../../../geometry/edit/draw-walls.ts';
+import { buttPosition, cornerAngle, pointToward, rectangleWalls } from '../../../geometry/edit/draw-walls.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
@@ -18,83 +9,6 @@ import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 const built = (lines: readonly Line[], thickness: number): readonly Wall[] =>
   lines.map(([from, to], index) => wall(`n${index}`, from, to, thickness));
 const floorOf = (walls: readonly Wall[]) => buildLevel(levelOf({ walls })).rooms.map(({ floorArea }) => floorArea);
-
-describe('wallsAroundOutline', () => {
-  it('builds outside of what was drawn: the floor is what the tape said', () => {
-    // 12 ft by 10 ft inside.
-    const outline: readonly XY[] = [
-      [0, 0],
-      [3657.6, 0],
-      [3657.6, 3048],
-      [0, 3048],
-    ];
-    const [area] = floorOf(built(wallsAroundOutline(outline, 203.2), 203.2));
-    expect(area).toBeCloseTo(3657.6 * 3048, 0);
-  });
-
-  it('whichever way round it was drawn', () => {
-    const outline: readonly XY[] = [
-      [0, 0],
-      [0, 3000],
-      [2000, 3000],
-      [2000, 1000],
-      [4000, 1000],
-      [4000, 0],
-    ];
-    const area = 4000 * 1000 + 2000 * 2000;
-    for (const points of [outline, [...outline].reverse()]) {
-      expect(floorOf(built(wallsAroundOutline(points, 200), 200))).toEqual([expect.closeTo(area, 0)]);
-    }
-  });
-
-  it('on slanting sides too', () => {
-    const outline: readonly XY[] = [
-      [0, 0],
-      [4000, 0],
-      [2000, 3000],
-    ];
-    expect(floorOf(built(wallsAroundOutline(outline, 200), 200))).toEqual([expect.closeTo((4000 * 3000) / 2, -1)]);
-  });
-
-  it('drops corners that do not turn and points set twice', () => {
-    const outline: readonly XY[] = [
-      [0, 0],
-      [1000, 0],
-      [1000, 0],
-      [2000, 0],
-      [2000, 2000],
-      [0, 2000],
-    ];
-    expect(wallsAroundOutline(outline, 100)).toHaveLength(4);
-  });
-
-  it.each([
-    { name: 'no points', points: [] },
-    {
-      name: 'a line there and back',
-      points: [
-        [0, 0],
-        [1000, 0],
-        [2000, 0],
-      ] as readonly XY[],
-    },
-  ])('makes no walls of $name', ({ points }) => {
-    expect(wallsAroundOutline(points, 100)).toEqual([]);
-  });
-});
-
-describe('wallsAlongChain', () => {
-  it('leaves pieces without length out', () => {
-    expect(
-      wallsAlongChain([
-        [0, 0],
-        [1000, 0],
-        [1000, 0.2],
-        [1000, 500],
-      ]),
-    ).toHaveLength(2);
-  });
-});
 
 describe('rectangleWalls', () => {
   it('stand about the inside corners, drawn from any of them', () => {
@@ -126,45 +40,6 @@ describe('rectangleWalls', () => {
       expect.closeTo(1900 * 3000, 0),
       expect.closeTo(4000 * 3000, 0),
     ]);
-  });
-});
-
-describe('what the tape reads', () => {
-  const level = levelOf({ walls: boxWalls(0, 0, 6000, 4000, 200) });
-
-  it('leaves half a wall off at each end that meets one', () => {
-    expect(
-      clearLength(level, [
-        [3000, 0],
-        [3000, 4000],
-      ]),
-    ).toBe(3800);
-    expect(
-      clearLength(level, [
-        [3000, 0],
-        [3000, 2000],
-      ]),
-    ).toBe(1900);
-    expect(
-      clearLength(level, [
-        [3000, 1000],
-        [3000, 2000],
-      ]),
-    ).toBe(1000);
-  });
-
-  it('takes more off where the wall is met aslant', () => {
-    // At 30 degrees to the wall its face lies 100 / sin 30 = 200 along the line.
-    expect(insetAtWall(level, [3000, 0], [3000 + 1000 * Math.sqrt(3), 1000])).toBeCloseTo(200, 6);
-  });
-
-  it('takes nothing off along a wall', () => {
-    expect(
-      clearLength(level, [
-        [0, 0],
-        [1000, 0],
-      ]),
-    ).toBeCloseTo(1000, 6);
   });
 });
 

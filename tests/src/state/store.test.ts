@@ -110,13 +110,14 @@ describe('walls that are drawn one after another', () => {
     state().setLevel(state().plan.levels[1]?.id ?? '');
     expect(state().chain.corners).toEqual([]);
     expect(state().plan.levels[0]?.walls.map(({ from, to }) => [from, to])).toEqual([
+      // The corners are those of the inside faces, 4 in from the center-lines.
       [
-        [0, 0],
-        [4000, 0],
+        [0, -101.6],
+        [4101.6, -101.6],
       ],
       [
-        [4000, 0],
-        [4000, 3000],
+        [4101.6, -101.6],
+        [4101.6, 3000],
       ],
     ]);
     expect(pastSteps()).toBe(before + 1);

@@ -15,7 +15,7 @@ export function BoxField({
   onLeave,
 }: {
   readonly label: string;
-  readonly field: RefObject<HTMLInputElement | null>;
+  readonly field?: RefObject<HTMLInputElement | null>;
   readonly value: string;
   readonly placeholder?: string;
   readonly statusId: string;

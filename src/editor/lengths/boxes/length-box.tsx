@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type RefObject, useEffect, useRef } from 'react';
+import { type KeyboardEvent, type RefObject, useEffect, useRef, useState } from 'react';
 import { type LengthUnit, parseLength } from '../../../../geometry/units/index.ts';
 import { parseTurn } from '../../../../geometry/units/parse-turn.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -10,6 +10,8 @@ import { BoxActions } from './box-actions.tsx';
 import { BoxField } from './box-field.tsx';
 import { type BoxPlace, placeBesideCorner } from './box-place.ts';
 import { ScaleBox } from './scale-box.tsx';
+import { keepTapedBy, TapedByChoice } from './taped-by-choice.tsx';
+import { ThicknessField } from './thickness-field.tsx';
 import { type ToolLength, useToolLength } from './use-tool-length.ts';
 import './length-box.css';
 
@@ -45,6 +47,11 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
   const turn = useSketch((sketch) => sketch.turn) ?? '';
   const place = usePlace();
   const hasBefore = useHasWallBefore();
+  const shown = useSketch((sketch) => sketch.nextCorner);
+  // "Show the direction first" goes once it is shown.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only when the next corner is another one
+  useEffect(clearRefusal, [shown]);
+  const [thicknessRefusal, setThickness] = useState('');
   useFocusOnOpen(controller, field, turnField);
 
   const { close, set, onKey, show } = wallKeys({
@@ -80,9 +87,17 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
         placeholder="as shown"
         onType={(typed) => show({ turn: typed })}
       />
+      <ThicknessField statusId={STATUS_ID} onDone={() => field.current?.focus()} onRefusal={setThickness} />
+      <TapedByChoice
+        onChoice={() => {
+          clearRefusal();
+          controller().typing?.();
+          field.current?.focus();
+        }}
+      />
       <BoxActions
         statusId={STATUS_ID}
-        status={refusal || echo(text, turn, unit, hasBefore)}
+        status={refusal || thicknessRefusal || echo(text, turn, unit, hasBefore)}
         field={field}
         onSet={set}
         onCancel={close}
@@ -106,7 +121,10 @@ function wallKeys({ controller, onDone, field, turnField, text, turn, apply, cle
   };
   const set = () => {
     if (text.trim() === '' && turn && parseTurn(turn).ok) field.current?.focus();
-    else if (apply()) close();
+    else if (apply()) {
+      keepTapedBy();
+      close();
+    }
   };
   const onKey = ({ key, currentTarget }: KeyboardEvent<HTMLInputElement>) => {
     if (key === 'Enter') set();

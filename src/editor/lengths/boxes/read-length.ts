@@ -1,7 +1,14 @@
+import { beyondFace } from '../../../../geometry/dimension/face-lengths.ts';
 import { footprintReach, footprintSize, withFootprintSize } from '../../../../geometry/dimension/footprint.ts';
 import type { RunningDimension } from '../../../../geometry/dimension/running-dimensions.ts';
 import { moveToGap, type NearGap, nearGaps, type Side, wallGaps } from '../../../../geometry/dimension/wall-gaps.ts';
-import { type DimensionMoves, isWidth, movableEnds, withDimension } from '../../../../geometry/edit/dimension-edit.ts';
+import {
+  type DimensionMoves,
+  isOutsideAt,
+  isWidth,
+  movableEnds,
+  withDimension,
+} from '../../../../geometry/edit/dimension-edit.ts';
 import { movedItems } from '../../../../geometry/edit/index.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import {
@@ -12,6 +19,7 @@ import {
   sizeRefusal,
   wallEndNames,
 } from '../../../../geometry/messages/index.ts';
+import { TAPED_BY_NAME } from '../../../../geometry/messages/taped-by.ts';
 import type { Fixture, Level, Mm, Opening, PlanObject, Shape, XY } from '../../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../../geometry/plane/body.ts';
 import { along } from '../../../../geometry/plane/point.ts';
@@ -36,6 +44,8 @@ export interface ReadLength {
   /** What a number without a unit counts. */
   readonly bare: 'large' | 'small';
   readonly negative: boolean;
+  /** Whether it is taped from wall to wall, so that it can be taped in three ways. */
+  readonly isBetweenWalls?: boolean;
   /** The ends that can give way, the usual one first, and what each is called; one or none leaves no choice. */
   readonly ends: readonly { readonly moves: DimensionMoves; readonly words: string }[];
   /** Takes the length over. Returns why not, in words; empty when it did. */
@@ -61,19 +71,25 @@ function faceLength(model: LevelModel, wanted: RunningDimension, usual?: Dimensi
   const names = wallEndNames(dimension);
   const movable = movableEnds(model, dimension);
   const ends = usual && movable.includes(usual) ? [usual, ...movable.filter((end) => end !== usual)] : movable;
+  const { by } = useAppStore.getState().wallSettings;
+  const isBetweenWalls = dimension.row === 'whole';
+  const beyond = isBetweenWalls ? beyondFace(model, dimension, by) : 0;
   return {
-    label: faceLabel(model.level, dimension),
-    value: dimension.length,
+    label: isBetweenWalls ? TAPED_BY_NAME[by] : partLabel(model.level, dimension),
+    value: dimension.length + beyond,
+    isBetweenWalls,
     at: along(dimension.from, dimension.to, 0.5),
     bare: isWidth(dimension) ? 'small' : 'large',
     negative: false,
     ends: ends.map((moves) => ({
       moves,
-      words: `${capital(names[moves])} ${isWidth(dimension) ? 'jamb' : endNoun(model.level, dimension, moves)}`,
+      words: `${capital(names[moves])} ${endWords(model, dimension, moves)}`,
     })),
     commit: (mm, moves) => {
       const { wholeInView } = useAppStore.getState();
-      const refusal = editLevel((now, unit) => withDimension(now, dimension, mm, moves ?? ends[0] ?? 'to', unit));
+      const refusal = editLevel((now, unit) =>
+        withDimension(now, dimension, mm - beyond, moves ?? ends[0] ?? 'to', unit),
+      );
       // A room that has grown stays in view.
       if (!refusal && wholeInView) useAppStore.getState().fit();
       return refusal;
@@ -81,9 +97,14 @@ function faceLength(model: LevelModel, wanted: RunningDimension, usual?: Dimensi
   };
 }
 
-function faceLabel(level: Level, dimension: RunningDimension): string {
+function endWords(model: LevelModel, dimension: RunningDimension, moves: DimensionMoves): string {
+  if (isWidth(dimension)) return 'jamb';
+  if (dimension.row !== 'whole') return endNoun(model.level, dimension, moves);
+  return isOutsideAt(model, dimension, moves) ? 'wall' : 'partition';
+}
+
+function partLabel(level: Level, dimension: RunningDimension): string {
   const [a, b] = (['from', 'to'] as const).map((end) => endNoun(level, dimension, end)) as [string, string];
-  if (dimension.row === 'whole') return 'Face to face';
   return isWidth(dimension) ? `Width of the ${a}` : `${capital(a)} to ${b}`;
 }
 

@@ -1,4 +1,4 @@
-import { type FocusEvent, type KeyboardEvent, type RefObject, useLayoutEffect, useState } from 'react';
+import { type FocusEvent, type KeyboardEvent, type RefObject, useEffect, useLayoutEffect, useState } from 'react';
 import { parseLength } from '../../../../geometry/units/index.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { keepFocusOfTap } from '../../input/keep-focus.ts';
@@ -9,6 +9,7 @@ import { BoxActions } from './box-actions.tsx';
 import { BoxField } from './box-field.tsx';
 import type { BoxPlace } from './box-place.ts';
 import type { ReadLength } from './read-length.ts';
+import { keepTapedBy, TapedByChoice } from './taped-by-choice.tsx';
 
 interface Props {
   readonly open: OpenLength;
@@ -49,7 +50,9 @@ export function TypedLengthField(props: Props) {
     if (text !== null && text.trim() !== shown)
       useAppStore.getState().say(`${text.trim()} was not set: ${read.label} stays ${shown}.`);
   };
-  const echo = length?.ok && length.echo !== text?.trim() ? `${length.echo}: Enter sets it` : 'Enter sets it';
+  const moves = read.ends.find((end) => end.moves === (open.moves ?? read.ends[0]?.moves));
+  const sets = moves ? `Enter sets it: the ${moves.words.toLowerCase()} moves` : 'Enter sets it';
+  const echo = length?.ok && length.echo !== text?.trim() ? `${length.echo}. ${sets}` : sets;
   return (
     <div className="length-box typed-length" style={place}>
       <BoxField
@@ -62,6 +65,7 @@ export function TypedLengthField(props: Props) {
         onKey={onKey}
         onLeave={onLeave}
       />
+      {read.isBetweenWalls && <TapedByChoice onChoice={() => field.current?.focus()} />}
       <EndChoice open={open} read={read} onChoice={() => field.current?.focus()} />
       <BoxActions
         statusId={STATUS_ID}
@@ -81,6 +85,10 @@ function useTypedText({ open, read, shown }: Props) {
   const unit = useAppStore((state) => state.plan.display.length);
   const [text, setText] = useState<string | null>(null);
   const [refusal, setRefusal] = useState('');
+  const plan = useAppStore((state) => state.plan);
+  // A refusal goes when its cause may have gone: another wall moves, or the plan is another one.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: these are what it hangs on
+  useEffect(() => setRefusal(''), [plan, open.moves, read.label]);
   const length = text === null ? null : parseLength(text, unit, { bare: read.bare, negative: read.negative });
   return {
     text,
@@ -97,6 +105,7 @@ function useTypedText({ open, read, shown }: Props) {
       setRefusal(trouble);
       // The refusal stands at the field; a second time in the message line it would only be in the way.
       if (trouble) useAppStore.getState().say('');
+      else if (read.isBetweenWalls) keepTapedBy();
       return !trouble;
     },
   };
@@ -129,8 +138,8 @@ function EndChoice({ open, read, onChoice }: Pick<Props, 'open' | 'read'> & { re
   if (read.ends.length < 2) return null;
   const moves = open.moves ?? read.ends[0]?.moves;
   return (
-    <fieldset className="typed-length__ends">
-      <legend>What moves</legend>
+    <fieldset className="box-choice">
+      <legend>Which one moves</legend>
       {read.ends.map((end) => (
         <button
           key={end.moves}

@@ -23,6 +23,7 @@ export function TypedLength({ onDone }: { readonly onDone: () => void }) {
 function OpenBox({ open, onDone }: { readonly open: OpenLength; readonly onDone: () => void }) {
   // Read anew whenever the plan is another one.
   useAppStore(selectModel);
+  useAppStore(({ wallSettings }) => wallSettings.by);
   const read = readLength(open.subject);
   const gone = read === null;
   useEffect(() => {
@@ -49,7 +50,7 @@ function Box({
   const place = placeAtFigure(
     figurePlaceOf(open.subject) ?? toScreen(viewport, read.at),
     stageSize,
-    open.typing ? Math.max(1, read.ends.length) : 0,
+    open.typing ? 1 + Number(read.isBetweenWalls ?? false) + Number(read.ends.length > 1) : 0,
   );
   const shown = fieldLength(read.value, unit);
   if (open.typing) {
@@ -57,7 +58,7 @@ function Box({
   }
   return (
     <p className="length-box typed-length typed-length--waits" style={place} role="status">
-      <b>{read.label}</b> {shown}: type it
+      <b>{read.label}</b> {shown}: type it{read.ends.length > 1 && `. ${read.ends[0]?.words} moves`}
     </p>
   );
 }

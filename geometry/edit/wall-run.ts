@@ -1,0 +1,157 @@
+import { HALVES_BEYOND, type TapedBy } from '../dimension/taped-by.ts';
+import type { Level, Mm, Wall, XY } from '../plan/model.ts';
+import { lineCrossing, lineMoved } from '../plane/line.ts';
+import { cross, distance, nearestOnSegment, roundPoint } from '../plane/point.ts';
+import { signedArea } from '../plane/ring.ts';
+import type { Line } from '../plane/types.ts';
+
+/** Walls drawn one after another along the line that the tape takes: which center-lines they get, and where a typed one ends. */
+
+/** Points closer than this are one corner, mm. */
+const SAME_CORNER: Mm = 0.5;
+/** A run that turns by less than this in all encloses nothing, radians. */
+const TURNS: number = Math.PI / 36;
+/** Sine of the angle below which a wall runs along another one and does not meet it. */
+const ALONG = 0.1;
+
+/**
+ * Returns the center-lines of the walls around an outline that was taped along their inside faces, their outside faces or
+ * their center-lines, with mitered corners. Collinear corners are dropped. An outline without area gives none, nor does one
+ * that is taped outside and leaves no room between its walls.
+ */
+export function wallsAroundOutline(points: readonly XY[], thickness: Mm, by: TapedBy = 'inside'): readonly Line[] {
+  const ring = turningCorners(points);
+  const area = signedArea(ring);
+  if (ring.length < 3 || area === 0) return [];
+  const clockwise = area > 0 ? ring : [...ring].reverse();
+  // A clockwise outline has the outdoors on the left of each side.
+  const lines = sidesOf(clockwise).map((side) => lineMoved(side, (-HALVES_BEYOND[by] * thickness) / 2));
+  const corners = lines.map((line, i) => lineCrossing(lines[(i + lines.length - 1) % lines.length] as Line, line));
+  const walls = sidesOf(corners.map((corner, i) => roundPoint(corner ?? (lines[i] as Line)[0])));
+  const [kept, least] = [walls.every((wall, i) => runsWith(wall, sidesOf(clockwise)[i] as Line)), thickness];
+  return kept && walls.every((wall) => by !== 'outside' || distance(...wall) > least) ? walls : [];
+}
+
+/**
+ * Returns the center-lines of walls drawn one after another that close no outline, without pieces of length zero. A run
+ * that turns was taped along the faces on the side that it turns to (inside), on the other side, or along its middle; a
+ * straight one stands on its line. An end on the line of a standing wall stays there; a run that goes on from the end of
+ * one keeps to its line.
+ */
+export function wallsAlongRun(level: Level, points: readonly XY[], thickness: Mm, by: TapedBy): readonly Line[] {
+  const run = points.filter((point, i) => i === 0 || distance(point, points[i - 1] as XY) > SAME_CORNER);
+  const lines = run.slice(1).map((to, i): Line => [run[i] as XY, to]);
+  const [start, end] = [run[0], run.at(-1)];
+  const turn = turnOf(run);
+  if (!start || !end || Math.abs(turn) < TURNS || [start, end].some((at) => isWallEnd(level, at))) return lines;
+  // Off to the left where it turns right and was taped inside.
+  const off = (-HALVES_BEYOND[by] * Math.sign(turn) * thickness) / 2;
+  const moved = lines.map((line) => lineMoved(line, off));
+  const corners = run.map((at, i): XY => {
+    const [before, after] = [moved[i - 1], moved[i]];
+    if (before && after) return lineCrossing(before, after) ?? after[0];
+    const line = (before ?? after) as Line;
+    const wall = wallAtPoint(level, at);
+    return (wall && lineCrossing(line, [wall.from, wall.to])) ?? (after ? after[0] : (before as Line)[1]);
+  });
+  return corners.slice(1).map((to, i): Line => [roundPoint(corners[i] as XY), roundPoint(to)]);
+}
+
+/** Returns the wall with the drawn point on its center-line or end: a line that starts or ends there joins that wall. */
+export function wallAtPoint(level: Level, at: XY): Wall | null {
+  return level.walls.find(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME_CORNER) ?? null;
+}
+
+/**
+ * Returns the length of a drawn line as taped, mm: without half of the wall that it meets at each end, or with it. An end
+ * that is on no wall, or on a wall along the line, counts as it is. Never negative.
+ */
+export function tapedLength(level: Level, [from, to]: Line, by: TapedBy = 'inside'): Mm {
+  const beyond = halfWallAt(level, from, to) + halfWallAt(level, to, from);
+  return Math.max(0, distance(from, to) + HALVES_BEYOND[by] * beyond);
+}
+
+/** Returns how far the face of the wall at `end` is along the line to `other`, mm; 0 if no wall is crossed there. */
+export function halfWallAt(level: Level, end: XY, other: XY): Mm {
+  const wall = wallAtPoint(level, end);
+  return wall ? halfAlong(wall, [end, other]) : 0;
+}
+
+/** Where a wall of a typed length ends. */
+export interface TypedEnd {
+  readonly at: XY;
+  /** The wall that it reaches; null for none. */
+  readonly reached: Wall | null;
+  /** The length that it then has, as taped, mm: another one where it was a little off the wall. */
+  readonly length: Mm;
+}
+
+/**
+ * Returns where a wall ends that begins at `from`, goes toward a point and is taped `length` mm long. One that ends within
+ * `tolerance` of the wall that it then meets, or in it, is joined to that wall.
+ */
+export function typedWallEnd(level: Level, from: XY, toward: XY, length: Mm, by: TapedBy, tolerance: Mm): TypedEnd {
+  const far = distance(from, toward) || 1;
+  const on = (mm: Mm): XY => [
+    from[0] + ((toward[0] - from[0]) * mm) / far,
+    from[1] + ((toward[1] - from[1]) * mm) / far,
+  ];
+  const sign = HALVES_BEYOND[by];
+  const center = length - sign * halfWallAt(level, from, toward);
+  let reached: TypedEnd | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const wall of level.walls) {
+    const half = halfAlong(wall, [from, toward]);
+    const at = half === 0 ? null : lineCrossing([from, on(1000)], [wall.from, wall.to]);
+    if (!at || distance(at, nearestOnSegment(at, wall.from, wall.to)) > wall.thickness / 2) continue;
+    const ahead = ((at[0] - from[0]) * (toward[0] - from[0]) + (at[1] - from[1]) * (toward[1] - from[1])) / far;
+    if (ahead <= SAME_CORNER) continue;
+    const off = Math.abs(ahead + sign * half - center);
+    const isIn = Math.abs(ahead - center) <= half;
+    if ((off > tolerance && !isIn) || off >= least) continue;
+    least = off;
+    const taped = ahead + sign * (half + halfWallAt(level, from, toward));
+    reached = { at: roundPoint(nearestOnSegment(at, wall.from, wall.to)), reached: wall, length: taped };
+  }
+  return reached ?? { at: roundPoint(on(center)), reached: null, length };
+}
+
+/** Half the thickness of a wall along a line that crosses it, mm; 0 where the line runs along it. */
+function halfAlong({ from, to, thickness }: Wall, [a, b]: Line): Mm {
+  const sine =
+    Math.abs((to[0] - from[0]) * (b[1] - a[1]) - (to[1] - from[1]) * (b[0] - a[0])) /
+    (distance(from, to) * distance(a, b) || 1);
+  return sine < ALONG ? 0 : thickness / 2 / sine;
+}
+
+/** Returns by how much a run turns to the right in all, radians. */
+function turnOf(run: readonly XY[]): number {
+  return run.slice(2).reduce((sum, c, i) => {
+    const [a, b] = [run[i] as XY, run[i + 1] as XY];
+    const dot = (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]);
+    return sum + Math.atan2(cross(a, b, c), dot);
+  }, 0);
+}
+
+function isWallEnd({ walls }: Level, at: XY): boolean {
+  return walls.some(({ from, to }) => distance(at, from) <= SAME_CORNER || distance(at, to) <= SAME_CORNER);
+}
+
+function sidesOf(ring: readonly XY[]): readonly Line[] {
+  return ring.map((from, i) => [from, ring[(i + 1) % ring.length] as XY] as const);
+}
+
+function runsWith([a, b]: Line, [c, d]: Line): boolean {
+  return (b[0] - a[0]) * (d[0] - c[0]) + (b[1] - a[1]) * (d[1] - c[1]) > 0;
+}
+
+function turningCorners(points: readonly XY[]): readonly XY[] {
+  const apart = points.filter(
+    (point, i) => distance(point, points[(i + points.length - 1) % points.length] as XY) > SAME_CORNER,
+  );
+  return apart.filter((b, i) => {
+    const a = apart[(i + apart.length - 1) % apart.length] as XY;
+    const c = apart[(i + 1) % apart.length] as XY;
+    return Math.abs(cross(a, b, c)) > 1e-9 * distance(a, b) * distance(b, c);
+  });
+}

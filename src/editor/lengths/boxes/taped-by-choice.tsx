@@ -1,0 +1,36 @@
+import { TAPED_BY, type TapedBy } from '../../../../geometry/dimension/taped-by.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { withSaid } from '../../../state/wall-settings.ts';
+
+const WORDS: Readonly<Record<TapedBy, string>> = { inside: 'Inside', outside: 'Outside', center: 'Center' };
+
+/** How lengths between walls are taped: asked at the first one, and offered at each. */
+export function TapedByChoice({ onChoice }: { readonly onChoice: () => void }) {
+  const settings = useAppStore(({ wallSettings }) => wallSettings);
+  const isAsked = !settings.said.includes('by');
+  return (
+    <fieldset className="box-choice" onPointerDown={(event) => event.preventDefault()}>
+      <legend>{isAsked ? 'How do you tape it? The next ones are taped so too.' : 'Taped'}</legend>
+      {TAPED_BY.map((by) => (
+        <button
+          key={by}
+          type="button"
+          className="button"
+          aria-pressed={by === settings.by}
+          onClick={() => {
+            useAppStore.getState().setWallSettings(withSaid(settings, { by }));
+            onChoice();
+          }}
+        >
+          {WORDS[by]}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+/** A length that is set is taped as the box says: it is not asked again. */
+export function keepTapedBy(): void {
+  const { wallSettings, setWallSettings } = useAppStore.getState();
+  if (!wallSettings.said.includes('by')) setWallSettings(withSaid(wallSettings, { by: wallSettings.by }));
+}
