@@ -3,6 +3,7 @@
  * x runs right and y runs down the page. Every object may have unknown keys, which are preserved and ignored.
  */
 import type { Deg, Mm, Shape, Stream, XY } from '../plane/types.ts';
+import type { ReportFacts } from './report-facts.ts';
 import type {
   Agreement,
   Condition,
@@ -255,4 +256,6 @@ export interface Plan {
   readonly agreement?: Agreement;
   readonly earlier?: readonly EarlierResult[];
   readonly quality?: readonly QualityCheck[];
+  /** What only the report needs. */
+  readonly report?: ReportFacts;
 }

@@ -53,6 +53,8 @@ export interface Reading extends RadonValue {
   readonly detector: string;
   /** The laboratory reported it as below its detection limit. */
   readonly belowLimit?: boolean;
+  /** As the laboratory reported it, in the same unit. */
+  readonly uncertainty?: number;
 }
 
 export type Weekday = 'mon' | 'tue' | 'wed' | 'thu' | 'fri' | 'sat' | 'sun';

@@ -11,7 +11,7 @@ export interface PlacedFlaw {
 }
 
 /** The optional sections of the file that record the test. */
-export const RECORD_SECTIONS = ['practice', 'log', 'weather', 'agreement', 'earlier', 'quality'] as const;
+export const RECORD_SECTIONS = ['practice', 'log', 'weather', 'agreement', 'earlier', 'quality', 'report'] as const;
 export type RecordSection = Pick<Plan, (typeof RECORD_SECTIONS)[number]>;
 
 /**
@@ -19,7 +19,7 @@ export type RecordSection = Pick<Plan, (typeof RECORD_SECTIONS)[number]>;
  * end before they begin, entries of a detector that is not in the plan, duplicate ids of blanks and spikes.
  */
 export function recordFlaws(record: RecordSection, detectors: ReadonlySet<string>): readonly PlacedFlaw[] {
-  const { practice, log = [], weather = [], agreement, earlier = [], quality = [] } = record;
+  const { practice, log = [], weather = [], agreement, earlier = [], quality = [], report } = record;
   const instants = (list: string, items: readonly { readonly at: string | null }[]) =>
     items.flatMap(({ at }, index) => placed([list, index], instantFlaws(at, 'at')));
   return [
@@ -37,6 +37,15 @@ export function recordFlaws(record: RecordSection, detectors: ReadonlySet<string
     ),
     ...instants('quality', quality),
     ...twiceFlaws(quality),
+    ...(report?.laboratory
+      ? placed(
+          ['report', 'laboratory'],
+          [
+            ...instantFlaws(report.laboratory.analyzed, 'analyzed'),
+            ...instantFlaws(report.laboratory.reported, 'reported'),
+          ],
+        )
+      : []),
   ];
 }
 

@@ -18,6 +18,7 @@ import {
   text,
 } from './leaves.ts';
 import { LevelSchema } from './level.ts';
+import { REPORT_EXTRAS, UNCERTAINTY } from './report-facts.ts';
 import { KIT_EXTRAS, PLAN_EXTRAS, radonUnit, radonValue, VISIT_EXTRAS } from './test-record.ts';
 
 /** The version that is written, and the newest that is read. */
@@ -126,6 +127,7 @@ export const ReadingSchema = about(
         v.exactOptional(v.boolean('true or false')),
         'The laboratory gave it as below its detection limit.',
       ),
+      uncertainty: UNCERTAINTY,
     },
     'a reading with detector, value and unit',
   ),
@@ -148,6 +150,7 @@ export const PlanSchema = v.pipe(
       conditions: listOrNone(ConditionSchema, 'a list of conditions'),
       readings: listOrNone(ReadingSchema, 'a list of readings'),
       ...PLAN_EXTRAS,
+      ...REPORT_EXTRAS,
     },
     'a plan with format, version and levels',
   ),
