@@ -1,4 +1,5 @@
 /// <reference types="vitest/config" />
+import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import type { TestSequencer, TestSpecification } from 'vitest/node';
@@ -31,7 +32,11 @@ class LongestFirst implements TestSequencer {
   }
 }
 
+/** The build of the PDF library without Node's own compression: the same bytes in the browser and on the command line. */
+const PDFKIT = fileURLToPath(new URL('node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url));
+
 export default defineConfig({
+  resolve: { alias: { pdfkit: PDFKIT } },
   base: './', // the built page also runs from a sub-folder
   plugins: [react(), precachePlugin()],
   build: {

@@ -39,7 +39,7 @@ const SRC = {
   editor: ['advice', 'drawing', 'state', 'theme'],
   commands: ['advice', 'editor', 'platform', 'report', 'state', 'storage'],
   ui: ['advice', 'commands', 'editor', 'platform', 'protocol', 'quick-card', 'report', 'state', 'storage', 'theme'],
-  cli: ['protocol'],
+  cli: ['protocol', 'report'],
 } satisfies Readonly<Record<string, readonly string[]>>;
 
 /** Rings of files that should not be. */

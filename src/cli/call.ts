@@ -1,4 +1,5 @@
-import { readFileSync, realpathSync } from 'node:fs';
+import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
@@ -12,11 +13,23 @@ export interface Call {
   readonly plan: Plan;
   /** Plans of all files, in order; more than one only for commands that take several. */
   readonly plans: readonly Plan[];
+  /** Of the files of the plans, in the same order. */
+  readonly names: readonly string[];
   readonly json: boolean;
   /** Options with a value, as typed, by name. */
   readonly options: Readonly<Record<string, string | undefined>>;
   /** Names of the options without a value. */
   readonly flags: ReadonlySet<string>;
+  /** Whether several files or a folder are named. */
+  readonly several: boolean;
+  /** What is wrong with the files that are not usable, where the command goes on with the others. */
+  readonly refused: readonly string[];
+}
+
+export interface CommandResult {
+  readonly text: string;
+  /** 2: some of several files were not usable; the others were done. */
+  readonly code: 0 | 1 | 2;
 }
 
 export interface CliCommand {
@@ -26,11 +39,13 @@ export interface CliCommand {
   readonly summary: string;
   /** Whether it accepts more than one file. */
   readonly takesManyFiles?: boolean;
+  /** Whether a folder stands for the plans in it, and one bad file does not stop the others. */
+  readonly takesFolders?: boolean;
   /** Names of options that take a value. */
   readonly options: readonly string[];
   /** Names of options that take none. */
   readonly flags?: readonly string[];
-  readonly run: (call: Call) => { text: string; code: 0 | 1 };
+  readonly run: (call: Call) => CommandResult | Promise<CommandResult>;
 }
 
 /**
@@ -49,8 +64,30 @@ export function parseCall(command: CliCommand, argv: readonly string[]): Call {
     if (value === true) flags.add(key);
     else if (typeof value === 'string') options[key] = value;
   }
-  const plans = readAll(positionals);
-  return { file, plan: plans[0] as Plan, plans, json: flags.has('json'), options, flags };
+  const files = command.takesFolders ? positionals.flatMap(plansIn) : positionals;
+  const several = files.length !== 1 || files[0] !== file;
+  const { plans, names, problems } = readAll(files);
+  if (problems.length > 0 && !(command.takesFolders && several && plans.length > 0))
+    throw new UnusableError(problems.join('\n'));
+  return {
+    file,
+    plan: plans[0] as Plan,
+    plans,
+    names,
+    json: flags.has('json'),
+    options,
+    flags,
+    several,
+    refused: problems,
+  };
+}
+
+/** Returns the plan files in a folder, by name; a file as it is. @throws UnusableError when the folder has none */
+function plansIn(path: string): readonly string[] {
+  if (!statSync(path, { throwIfNoEntry: false })?.isDirectory()) return [path];
+  const names = readdirSync(path).filter((name) => name.endsWith('.plan.json'));
+  if (names.length === 0) throw new UnusableError(`${path}: there is no plan file (.plan.json) in this folder.`);
+  return names.sort().map((name) => join(path, name));
 }
 
 function parseOptions(command: CliCommand, argv: readonly string[]) {
@@ -69,25 +106,31 @@ function usageOf({ name, synopsis }: CliCommand): string {
   return `Usage: npm run -s stillspot -- ${name} ${synopsis} [--json]`;
 }
 
-/** Reads every file once, however often it is named. Throws with the problems of all unusable files. */
-function readAll(files: readonly string[]): readonly Plan[] {
-  const troubles: string[] = [];
+interface ReadFiles {
+  readonly plans: readonly Plan[];
+  /** Of the files of the plans, in the same order. */
+  readonly names: readonly string[];
+  readonly problems: readonly string[];
+}
+
+/** Reads every file once, however often it is named. */
+function readAll(files: readonly string[]): ReadFiles {
+  const read = { plans: [] as Plan[], names: [] as string[], problems: [] as string[] };
   const seen = new Set<string>();
-  const plans = files.flatMap((file) => {
+  for (const file of files) {
     try {
       const plan = readPlan(file);
       const place = realpathSync(file);
-      if (seen.has(place)) return [];
+      if (seen.has(place)) continue;
       seen.add(place);
-      return [plan];
+      read.plans.push(plan);
+      read.names.push(file);
     } catch (error) {
       if (!(error instanceof UnusableError)) throw error;
-      troubles.push(error.message);
-      return [];
+      read.problems.push(error.message);
     }
-  });
-  if (troubles.length > 0) throw new UnusableError(troubles.join('\n'));
-  return plans;
+  }
+  return read;
 }
 
 function readPlan(file: string): Plan {
@@ -134,4 +177,10 @@ export function countOption(call: Call, name: string, fallback: number): number 
     );
   }
   return Number(typed);
+}
+
+/** Returns the exit code of a command over several files. `fine`: no verdict of those that were done is blocked or unknown. */
+export function exitCode({ refused }: Call, fine: boolean): 0 | 1 | 2 {
+  if (refused.length > 0) return 2;
+  return fine ? 0 : 1;
 }

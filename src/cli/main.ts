@@ -4,12 +4,26 @@ import { area } from './area.ts';
 import { calendar } from './calendar.ts';
 import { type Call, type CliCommand, parseCall, UnusableError } from './call.ts';
 import { check } from './check.ts';
+import { notice } from './notice.ts';
 import { quality } from './quality.ts';
 import { readings } from './readings.ts';
+import { report } from './report.ts';
+import { sheet } from './sheet.ts';
 import { spots } from './spots.ts';
 import { timing } from './timing.ts';
 
-const COMMANDS: readonly CliCommand[] = [check, area, spots, timing, readings, quality, calendar];
+const COMMANDS: readonly CliCommand[] = [
+  check,
+  area,
+  spots,
+  timing,
+  readings,
+  quality,
+  calendar,
+  sheet,
+  report,
+  notice,
+];
 
 /**
  * Runs one command and resolves to its exit code: 0 done, 1 done with a verdict that is blocked or unknown, 2 arguments or a file not
@@ -30,7 +44,8 @@ export async function run(argv: readonly string[]): Promise<number> {
   setSunSource(sweptArea);
   try {
     const call: Call = parseCall(command, rest);
-    const { text, code } = command.run(call);
+    const { text, code } = await command.run(call);
+    if (call.refused.length > 0) process.stderr.write(`${call.refused.join('\n')}\n`);
     process.stdout.write(text);
     return code;
   } catch (error) {

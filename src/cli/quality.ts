@@ -1,7 +1,8 @@
 import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
+import { csv } from '../protocol/csv.ts';
 import { type ControlChart, controlCharts } from '../protocol/quality/control-charts.ts';
 import { type QcCount, type QualityBook, qualityBook } from '../protocol/quality/quality-book.ts';
-import { chartRows, checkTable, csv, monthTable } from '../protocol/quality/quality-csv.ts';
+import { chartRows, checkTable, monthTable } from '../protocol/quality/quality-csv.ts';
 import { BLANKS, DUPLICATES, SPIKES } from '../protocol/quality/requirements.ts';
 import { asNumber } from '../protocol/results/exact.ts';
 import type { CliCommand } from './call.ts';

@@ -1,6 +1,6 @@
 /** Pieces of a page that know their height before they are drawn: layout first, ink afterwards. */
 import { COLOR, LINE_MM } from './style.ts';
-import { line } from './svg.ts';
+import { type Attributes, group, line, rectElement } from './svg.ts';
 import { drawText, lineHeight, shortened, type TextStyle, wrapText } from './text.ts';
 
 /** Drawn with its upper left corner at a place on the paper, mm. */
@@ -29,7 +29,10 @@ export function paragraph(text: string, width: number, style: TextStyle): Block 
   const shift = { start: 0, middle: width / 2, end: width }[anchor];
   return {
     height: lines.length * step,
-    draw: (x, y) => lines.map((one, i) => drawText(x + shift, y + i * step + style.size * 0.95, one, style)).join(''),
+    draw: (x, y) => {
+      const drawn = lines.map((one, i) => drawText(x + shift, y + i * step + style.size * 0.95, one, style)).join('');
+      return lines.length > 1 ? group({ role: 'paragraph' }, drawn) : drawn;
+    },
   };
 }
 
@@ -66,4 +69,23 @@ export function besides(cells: readonly { readonly left: number; readonly block:
 /** The block moved to the right. */
 export function indented(block: Block, by: number): Block {
   return { height: block.height, draw: (x, y) => block.draw(x + by, y) };
+}
+
+/** The block in a heavy frame. `width` is that of the frame; the block has 4 mm less. */
+export function boxed(block: Block, width: number): Block {
+  const height = block.height + 3;
+  return {
+    height,
+    draw: (x, y) =>
+      rectElement(x + 0.35, y + 0.35, width - 0.7, height - 0.7, {
+        fill: 'none',
+        stroke: COLOR.ink,
+        'stroke-width': 0.7,
+      }) + block.draw(x + 2, y + 1.5),
+  };
+}
+
+/** The block with its role in the page (WAI-ARIA 1.2), for readers that hear it. */
+export function withRole({ height, draw }: Block, role: string, more: Attributes = {}): Block {
+  return { height, draw: (x, y) => group({ role, ...more }, draw(x, y)) };
 }

@@ -3,7 +3,7 @@ import { describeCollision, headlineText, toneOf } from '../../geometry/messages
 import { usedHatches } from '../drawing/floor.ts';
 import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
-import { type Block, besides, indented, paragraph, space, stack } from './block.ts';
+import { type Block, besides, boxed, indented, paragraph, space, stack } from './block.ts';
 import {
   changedRules,
   computedLines,
@@ -238,17 +238,4 @@ function basisBlock(matter: SubjectMatter, width: number, fullness: Fullness): B
     ],
     0.5,
   );
-}
-
-function boxed(block: Block, width: number): Block {
-  const height = block.height + 3;
-  return {
-    height,
-    draw: (x, y) =>
-      rectElement(x + 0.35, y + 0.35, width - 0.7, height - 0.7, {
-        fill: 'none',
-        stroke: COLOR.ink,
-        'stroke-width': 0.7,
-      }) + block.draw(x + 2, y + 1.5),
-  };
 }

@@ -14,7 +14,7 @@ import { contentArea, drawPage, type PageFacts } from './page-frame.ts';
 import { type Area, inset, type PaperName } from './paper.ts';
 import { COLOR, LINE_MM } from './style.ts';
 import { type SubjectMatter, subjectMatter } from './subject-matter.ts';
-import { line } from './svg.ts';
+import { group, line } from './svg.ts';
 import { hatchDefinitions } from './svg-shapes.ts';
 import { tableFlow } from './tables.ts';
 
@@ -45,33 +45,36 @@ const PAD = 4;
 const BLOCK_GAP = 3;
 
 /** All sheets of a level in order. The plan must have the level. */
-export function drawSheets({
-  plan,
-  levelId,
-  paper,
-  date,
-  probe,
-  showTracing,
-  computed,
-}: SheetOptions): readonly string[] {
+export function drawSheets(options: SheetOptions): readonly string[] {
+  const { plan, levelId, paper, probe, showTracing, computed } = options;
   const matter = subjectMatter(plan, levelId, probe, computed);
   const first = firstSheet(matter, contentArea(paper), showTracing);
   const area = inset(contentArea(paper), PAD);
   const pages = pour([...first.rest, ...tableFlow(matter, first.drawing?.leftOff ?? [], area.width)], area);
   const scale = first.drawing?.scale.words ?? '';
-  const facts = (sheet: number): PageFacts => ({
-    paper,
-    plan,
-    levelName: matter.level.name || matter.level.id,
-    date,
-    scale: sheet === 1 ? scale : '',
-    sheet,
-    sheets: pages.length + 1,
-  });
+  const facts = (sheet: number) => factsOf(matter, options, sheet === 1 ? scale : '', sheet, pages.length + 1);
   return [
     drawPage(facts(1), hatchDefinitions(usedHatches(matter.region, matter.zones)), first.drawn),
     ...pages.map((content, i) => drawPage(facts(i + 2), '', content)),
   ];
+}
+
+/** The sheet with the drawing alone, as one page of a document of `pages`. The plan must have the level. */
+export function drawPlanPage(options: SheetOptions, page: number, pages: number): string {
+  const matter = subjectMatter(options.plan, options.levelId, options.probe, options.computed);
+  const { drawn, drawing } = firstSheet(matter, contentArea(options.paper), options.showTracing);
+  const facts = factsOf(matter, options, drawing?.scale.words ?? '', page, pages);
+  return drawPage(facts, hatchDefinitions(usedHatches(matter.region, matter.zones)), drawn);
+}
+
+function factsOf(
+  matter: SubjectMatter,
+  { paper, plan, date }: SheetOptions,
+  scale: string,
+  sheet: number,
+  sheets: number,
+): PageFacts {
+  return { paper, plan, levelName: matter.level.name || matter.level.id, date, scale, sheet, sheets };
 }
 
 /** One sheet; the first, with the drawing, when `sheet` is left out. The sheet must exist. */
@@ -98,7 +101,10 @@ function firstSheet(matter: SubjectMatter, area: Area, showTracing = false): Fir
   const { display, site } = matter.plan;
   const notes = fittingNotes(matter, columns);
   const drawn = [
-    drawing ? drawing.svg + drawStrip(strip, drawing.scale, display.length, site.north) : drawEmptyLevel(field),
+    drawing
+      ? group({ role: 'figure', 'aria-label': `Plan of ${matter.level.name || matter.level.id}` }, drawing.svg) +
+        drawStrip(strip, drawing.scale, display.length, site.north)
+      : drawEmptyLevel(field),
     line(...parting, { stroke: COLOR.ink, 'stroke-width': LINE_MM.box }),
     drawFilled(notes),
   ];

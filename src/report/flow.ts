@@ -1,6 +1,7 @@
 /** Blocks poured into columns and pages, in order, each kept whole. */
 import type { Block } from './block.ts';
 import type { Area } from './paper.ts';
+import { group } from './svg.ts';
 
 /** A block of a long text. */
 export interface FlowItem {
@@ -11,6 +12,8 @@ export interface FlowItem {
   readonly heading?: Block;
   /** Never the last on a page. */
   readonly keepWithNext?: boolean;
+  /** The table that it is a row of: rows of one table on a page are one group. */
+  readonly table?: object;
 }
 
 /** Where the blocks stand in the columns, and those for which there was no room. */
@@ -42,24 +45,38 @@ export function drawFilled({ placed }: Filled): string {
   return placed.map(({ block, x, y }) => block.draw(x, y)).join('');
 }
 
+/** What stands on a page, by the table that it belongs to. */
+type Drawn = { readonly table: object | undefined; readonly drawn: string };
+
 /** The pages that a flow needs, each drawn within the same area. */
 export function pour(items: readonly FlowItem[], area: Area): readonly string[] {
-  const pages: string[][] = [];
+  const pages: Drawn[][] = [];
   let used = Number.POSITIVE_INFINITY;
   for (const [index, item] of items.entries()) {
     if (used + item.above + chainHeight(items, index) > area.height) {
       pages.push([]);
       used = 0;
     }
-    const page = pages.at(-1) as string[];
-    if (used === 0 && item.heading) {
-      page.push(item.heading.draw(area.x, area.y));
-      used += item.heading.height;
-    } else if (used > 0) used += item.above;
-    page.push(item.block.draw(area.x, area.y + used));
-    used += item.block.height;
+    const page = pages.at(-1) as Drawn[];
+    const put = (block: Block) => {
+      page.push({ table: item.table, drawn: block.draw(area.x, area.y + used) });
+      used += block.height;
+    };
+    if (used === 0 && item.heading) put(item.heading);
+    else if (used > 0) used += item.above;
+    put(item.block);
   }
-  return pages.map((parts) => parts.join(''));
+  return pages.map(tablesGrouped);
+}
+
+function tablesGrouped(page: readonly Drawn[]): string {
+  const runs: { readonly table: object | undefined; drawn: string }[] = [];
+  for (const { table, drawn } of page) {
+    const last = runs.at(-1);
+    if (last && last.table === table) last.drawn += drawn;
+    else runs.push({ table, drawn });
+  }
+  return runs.map(({ table, drawn }) => (table ? group({ role: 'table' }, drawn) : drawn)).join('');
 }
 
 /** Height of an item together with those that it may not be parted from. */

@@ -62,7 +62,7 @@ export function pageDocument(
       'font-family': FONT_FAMILY,
       // Widths are summed letter by letter, so letters must not be moved together or joined.
       style: 'font-kerning:none;font-variant-ligatures:none',
-      role: 'img',
+      role: 'document',
     },
     element('title', {}, title),
     rectElement(0, 0, width, height, { fill: COLOR.paper }),

@@ -1,6 +1,6 @@
 import { EDGE_MM } from './style.ts';
 
-export type PaperName = 'letter' | 'a4';
+export type PaperName = 'letter' | 'a4' | 'tabloid' | 'a3';
 
 /** A rectangle on the paper, mm. */
 export interface Area {
@@ -10,11 +10,22 @@ export interface Area {
   readonly height: number;
 }
 
-/** Landscape, mm: ANSI letter (8 1/2 × 11 in) and ISO 216 A4. */
-export const PAPERS: Readonly<Record<PaperName, { readonly width: number; readonly height: number }>> = {
-  letter: { width: 279.4, height: 215.9 },
-  a4: { width: 297, height: 210 },
+export interface Paper {
+  readonly width: number;
+  readonly height: number;
+  /** As people call it. */
+  readonly words: string;
+}
+
+/** Landscape, mm: ANSI/ASME Y14.1 letter (8 1/2 × 11 in) and tabloid (11 × 17 in), ISO 216 A4 and A3. */
+export const PAPERS: Readonly<Record<PaperName, Paper>> = {
+  letter: { width: 279.4, height: 215.9, words: 'Letter' },
+  a4: { width: 297, height: 210, words: 'A4' },
+  tabloid: { width: 431.8, height: 279.4, words: 'Tabloid' },
+  a3: { width: 420, height: 297, words: 'A3' },
 };
+
+export const PAPER_NAMES = Object.keys(PAPERS) as readonly PaperName[];
 
 /** What the frame encloses. */
 export function frameOf(paper: PaperName): Area {

@@ -1,5 +1,5 @@
 /** Tables: cells wrapped to their columns, a fine line under each row, the head repeated on every page. */
-import { type Block, besides, paragraph, ruling, space, stack } from './block.ts';
+import { type Block, besides, paragraph, ruling, space, stack, withRole } from './block.ts';
 import type { FlowItem } from './flow.ts';
 import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
 import { type TextStyle, wrapText } from './text.ts';
@@ -29,12 +29,15 @@ export function tableItems(
     width,
     { size: (style.size * TYPE_MM.fine) / TYPE_MM.small, color: COLOR.inkSoft },
     LINE_MM.box,
+    'columnheader',
   );
+  const table = {};
   return [
-    { block: head, above: 0, keepWithNext: true },
+    { block: head, above: 0, keepWithNext: true, table },
     ...rows.map((cells, i) => ({
-      block: tableRow(columns, cells, width, style, LINE_MM.rule),
+      block: tableRow(columns, cells, width, style, LINE_MM.rule, 'cell'),
       above: 0,
+      table,
       heading: head,
       // The first and the last rows stay together in twos: a row alone on a page is easily missed.
       keepWithNext: i === 0 || i === rows.length - 2,
@@ -48,15 +51,16 @@ function tableRow(
   width: number,
   style: TextStyle,
   weight: number,
+  role: 'cell' | 'columnheader',
 ): Block {
   let left = 0;
   const blocks = columns.map(({ share }, i) => {
     const wide = share * width - GUTTER;
-    const cell = { left, block: cellBlock(cells[i] ?? '', wide, style) };
+    const cell = { left, block: withRole(cellBlock(cells[i] ?? '', wide, style), role) };
     left += share * width;
     return cell;
   });
-  return stack([space(PAD), besides(blocks), space(PAD), ruling(width, weight)]);
+  return stack([space(PAD), withRole(besides(blocks), 'row'), space(PAD), ruling(width, weight)]);
 }
 
 function cellBlock(cell: Cell, width: number, style: TextStyle): Block {
@@ -72,7 +76,10 @@ function cellBlock(cell: Cell, width: number, style: TextStyle): Block {
 /** A heading of a section, kept with what follows. */
 export function headingItem(text: string, width: number): FlowItem {
   return {
-    block: stack([paragraph(text, width, { size: TYPE_MM.head, weight: 'bold' }), space(0.8)]),
+    block: stack([
+      withRole(paragraph(text, width, { size: TYPE_MM.head, weight: 'bold' }), 'heading', { 'aria-level': 2 }),
+      space(0.8),
+    ]),
     above: 5,
     keepWithNext: true,
   };

@@ -41,6 +41,7 @@ async function bundleTo(/** @type {string} */ folder) {
       root: ROOT,
       configFile: false,
       logLevel: 'silent',
+      resolve: { alias: { pdfkit: join(ROOT, 'node_modules', 'pdfkit', 'js', 'pdfkit.browser.mjs') } },
       ssr: { noExternal: true, external: ['@resvg/resvg-js'] }, // a native binary cannot be bundled
       build: {
         ssr: ENTRY,

@@ -2,18 +2,6 @@ import { decimalText } from '../results/exact.ts';
 import type { ControlChart } from './control-charts.ts';
 import type { CheckRecord, MonthRow } from './quality-book.ts';
 
-/** Returns rows as CSV (RFC 4180). */
-export function csv(rows: readonly (readonly (string | number)[])[]): string {
-  return rows.map((row) => `${row.map(field).join(',')}\r\n`).join('');
-}
-
-function field(value: string | number): string {
-  const text = String(value);
-  // A spreadsheet would take such a text for a formula.
-  const plain = typeof value === 'string' && /^[=+\-@\t]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
-}
-
 /** Returns the table of all pairs with their control limits. */
 export function chartRows(charts: readonly ControlChart[]): readonly (readonly (string | number)[])[] {
   const head = [

@@ -1,7 +1,7 @@
 /** Blocks that the documents of a test share: check boxes, blank lines to write on, pages in columns. */
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Computed } from '../../../geometry/recheck/compare.ts';
-import { type Block, besides, indented, paragraph, space, stack } from '../block.ts';
+import { type Block, besides, indented, paragraph, space, stack, withRole } from '../block.ts';
 import { drawFilled, fillColumns } from '../flow.ts';
 import { contentArea, drawPage } from '../page-frame.ts';
 import { type Area, inset, type PaperName } from '../paper.ts';
@@ -118,14 +118,18 @@ function openTime(otherwise: string, width: number, style: TextStyle): Block {
 }
 
 export const heading = (text: string, width: number): Block =>
-  stack([space(2), paragraph(text, width, READ_HEAD), space(0.4)]);
+  stack([space(2), withRole(paragraph(text, width, READ_HEAD), 'heading', { 'aria-level': 2 }), space(0.4)]);
+
+/** Returns the title of a document of records. */
+export const titleBlock = (text: string, width: number): Block =>
+  withRole(paragraph(text, width, { size: 7.4, weight: 'bold' }), 'heading', { 'aria-level': 1 });
 
 /** Returns the document's title over the page width, with the site. */
 export function masthead(title: string, { plan, paper }: DocumentOrder): Block {
   const { width } = inset(contentArea(paper), PAD);
   const under: TextStyle = { size: 4.6 };
   return stack([
-    paragraph(title, width, READ_TITLE),
+    withRole(paragraph(title, width, READ_TITLE), 'heading', { 'aria-level': 1 }),
     paragraph(shortened(siteLine(plan), width, under), width, under),
     space(3),
   ]);
@@ -187,11 +191,12 @@ export function onFewestPages(
   return tried;
 }
 
-/** Returns each page with its frame, cautions and title block. */
+/** Returns each page with its frame, cautions and title block. `furtherPages`: pages of the document that are drawn elsewhere. */
 export function framed(
   { plan, paper, date }: DocumentOrder,
   name: string,
   pages: readonly string[],
+  furtherPages = 0,
 ): readonly string[] {
   return pages.map((content, i) =>
     drawPage(
@@ -202,7 +207,7 @@ export function framed(
         date: formatDate(date),
         scale: '',
         sheet: i + 1,
-        sheets: pages.length,
+        sheets: pages.length + furtherPages,
         words: true,
       },
       '',

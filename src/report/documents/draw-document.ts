@@ -1,16 +1,29 @@
 import { drawAgreement } from './agreement.ts';
 import type { DocumentOrder } from './document-blocks.ts';
 import { drawDoorHanger } from './door-hanger.ts';
+import { drawEntranceNotice } from './entrance-notice.ts';
 import { drawLog } from './log.ts';
 import { drawNotice } from './notice.ts';
+import { drawPlacementCard } from './placement-card.ts';
+import { drawTestReport } from './test-report.ts';
 
-export type VisitDocument = 'notice' | 'door-hanger' | 'agreement' | 'log';
+export type VisitDocument =
+  | 'notice'
+  | 'entrance-notice'
+  | 'door-hanger'
+  | 'agreement'
+  | 'placement-card'
+  | 'log'
+  | 'report';
 
 const DRAWN: Readonly<Record<VisitDocument, (order: DocumentOrder) => readonly string[]>> = {
   notice: drawNotice,
+  'entrance-notice': drawEntranceNotice,
   'door-hanger': drawDoorHanger,
   agreement: drawAgreement,
+  'placement-card': drawPlacementCard,
   log: drawLog,
+  report: drawTestReport,
 };
 
 /** Returns the pages of one document as SVG. Pure: the same plan and date give the same text. */

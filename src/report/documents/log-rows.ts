@@ -69,16 +69,19 @@ export function emptyRows(columns: readonly Column[], count: number): readonly R
   return Array.from({ length: count }, () => columns.map((_, i) => (i === 0 ? space(WRITING_ROW) : cell)));
 }
 
-export function placeRow(plan: Plan, { detector, name, level, room, fromWalls, height }: PlacedDetector): Row {
+export const placeRow = (plan: Plan, placed: PlacedDetector): Row => row(placeCells(plan, placed));
+
+/** Returns the cells of `PLACE_COLUMNS`; an empty one is not known. */
+export function placeCells(plan: Plan, { detector, name, level, room, fromWalls, height }: PlacedDetector): Row {
   const beside = detector.pair === null ? '' : `. Side by side, pair ${detector.pair}`;
-  return row([
+  return [
     { text: clipped(name), bold: true },
     clipped(logEntryOf(plan, detector.id).serial.trim()),
     clipped(level),
     clipped(room),
     (fromWalls || 'No wall near by') + beside,
     height,
-  ]);
+  ];
 }
 
 export function deploymentRow(plan: Plan, { detector, name }: PlacedDetector): Row {

@@ -8,7 +8,6 @@ import { chainDiscrepancies } from '../../protocol/custody/describe-chain.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
-import { describeForecast } from '../../protocol/timing/weather-check.ts';
 import { describeIssues, headlineSentence } from '../../protocol/validity/headline.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
 import {
@@ -17,7 +16,7 @@ import {
   type VerifiedLevel,
   verifiedLevels,
 } from '../../protocol/validity/verified-placement.ts';
-import { besides, paragraph, stack } from '../block.ts';
+import { besides, stack } from '../block.ts';
 import { type FlowItem, pour } from '../flow.ts';
 import { contentArea } from '../page-frame.ts';
 import { inset } from '../paper.ts';
@@ -25,7 +24,7 @@ import { TYPE_MM } from '../style.ts';
 import { headingItem, tableItems, textItems } from '../table.ts';
 import type { TextStyle } from '../text.ts';
 import { placedDetectors } from './detector-places.ts';
-import { blankLines, type DocumentOrder, framed, siteLine, testerOf } from './document-blocks.ts';
+import { blankLines, type DocumentOrder, framed, siteLine, testerOf, titleBlock } from './document-blocks.ts';
 import { clockLine, formatAt, formatShortAt } from './format-times.ts';
 import { photoItems } from './log-photos.ts';
 import {
@@ -41,6 +40,7 @@ import {
   placeRow,
   sourceKey,
 } from './log-rows.ts';
+import { weatherLines } from './weather-lines.ts';
 
 const BODY: TextStyle = { size: 3 };
 const TABLE: TextStyle = { size: 2.75 };
@@ -57,7 +57,7 @@ function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): 
   const state = testState(plan, placement);
   const report = conditionsReport(plan);
   return [
-    { block: paragraph('Log of a radon test', width, { size: 7.4, weight: 'bold' }), above: 0, keepWithNext: true },
+    { block: titleBlock('Log of a radon test', width), above: 0, keepWithNext: true },
     ...textItems(siteLine(plan), width, { size: 4.2 }),
     ...textItems(`${clockLine(plan)} What is empty was not known when this was printed: write it in.`, width, FINE),
     ...section('Whether the test holds', [headlineSentence(plan, state), ...describeIssues(plan, state)], width),
@@ -166,17 +166,6 @@ function notes(plan: Plan, width: number): readonly FlowItem[] {
     return note ? [`${name}: ${note}`] : [];
   });
   return section('Notes on the detectors', lines, width);
-}
-
-function weatherLines(plan: Plan): readonly string[] {
-  const { forecast } = plan.visit;
-  const forecasts = forecast
-    ? [[`${describeForecast(forecast, plan)}.`, forecast.note.trim()].filter(Boolean).join(' ')]
-    : [];
-  const seen = (plan.weather ?? []).map(
-    ({ at, text }) => `${formatAt(at, plan, 'At a time that is not known')}: ${text}`,
-  );
-  return [...forecasts, ...seen];
 }
 
 function agreementLine(plan: Plan): string {

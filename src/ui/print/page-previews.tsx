@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
 import { sheetDrawings, troubleOf } from '../../commands/sheet-files.ts';
 import type { VisitDocument } from '../../report/documents/draw-document.ts';
-import type { PaperName } from '../../report/paper.ts';
+import { PAPERS, type PaperName } from '../../report/paper.ts';
 import { useAppStore } from '../../state/store.ts';
 import { jobPaperDrawings } from './paper-files.ts';
 import { PrintedPages, printPages } from './printed-pages.tsx';
@@ -57,8 +57,8 @@ function Previews({ paper, draw }: PreviewsProps) {
           Print
         </button>
         <p className="small">
-          {counted(addresses.length, 'page')}, {paper === 'a4' ? 'A4' : 'Letter'}, the long side across. At 100 % it has
-          its true size.
+          {counted(addresses.length, 'page')}, {PAPERS[paper].words}, the long side across. At 100 % it has its true
+          size.
         </p>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}

@@ -5,11 +5,14 @@ import type { PaperName } from '../../report/paper.ts';
 import { useAppStore } from '../../state/store.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
-export const PAPER_NAMES: Readonly<Record<VisitDocument, string>> = {
+export const DOCUMENT_NAMES: Readonly<Record<VisitDocument, string>> = {
   notice: 'Notice to the occupants',
+  'entrance-notice': 'Notice for each entrance',
   'door-hanger': 'Door hanger',
   agreement: 'Agreement not to interfere',
+  'placement-card': 'Placement card',
   log: 'Log, chain of custody',
+  report: 'Report of the test',
 };
 
 /** The pages of a paper as SVG text that carries its own font. The code that draws it is loaded on demand. */
@@ -20,8 +23,8 @@ export async function jobPaperDrawings(which: VisitDocument, paper: PaperName): 
     import('../../state/direct-sun.ts'),
   ]).catch(partMissing);
   const { plan } = useAppStore.getState();
-  // Of all papers the log alone has verdicts.
-  const computed = which === 'log' ? await computedTwice(plan) : new Map();
+  // Of all papers these two alone have verdicts.
+  const computed = which === 'log' || which === 'report' ? await computedTwice(plan) : new Map();
   const pages = sunAtOnce(() => drawDocument(which, { plan, paper, date: today(), computed }));
   return Promise.all(pages.map((svg) => withEmbeddedFont(svg)));
 }

@@ -1,7 +1,7 @@
 import { partMissing } from '../../platform/part-missing.ts';
+import { csv } from '../../protocol/csv.ts';
 import type { ControlChart } from '../../protocol/quality/control-charts.ts';
 import { bandName } from '../../protocol/quality/describe-quality.ts';
-import { csv } from '../../protocol/quality/quality-csv.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
 /** Both return a message: where the file is, or why there is none. */

@@ -6,7 +6,7 @@ import { useAppStore } from '../../state/store.ts';
 import type { FileProblem } from '../../storage/plan-files.ts';
 import { later } from '../hooks/later.tsx';
 import { useModal } from '../hooks/use-modal.ts';
-import { PAPER_NAMES } from '../print/paper-files.ts';
+import { DOCUMENT_NAMES } from '../print/paper-files.ts';
 import { KeyTable } from './key-table.tsx';
 import { PictureQuestion } from './picture-question.tsx';
 import './dialogs.css';
@@ -51,7 +51,7 @@ export function Dialogs() {
       );
     case 'paper':
       return (
-        <Frame title={PAPER_NAMES[dialog.which]} closeFirst wide>
+        <Frame title={DOCUMENT_NAMES[dialog.which]} closeFirst wide>
           <PaperPreview paper={dialog.paper} which={dialog.which} />
         </Frame>
       );

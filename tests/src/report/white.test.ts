@@ -13,7 +13,7 @@ import { type SubjectMatter, subjectMatter } from '../../../src/report/subject-m
 import { element } from '../../../src/report/svg.ts';
 import { hatchDefinitions } from '../../../src/report/svg-shapes.ts';
 import { onPaper, toPaper, type View } from '../../../src/report/view.ts';
-import { type Picture, rasterise } from '../../helpers/raster.ts';
+import { type Picture, rasterize } from '../../helpers/raster.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
 
 /** px to a mm of paper. */
@@ -89,7 +89,7 @@ function groundPicture(matter: SubjectMatter, view: View): Picture {
     element('rect', { width, height, fill: '#ffffff' }),
     drawGround(matter, view),
   );
-  return rasterise(svg, Math.round(width * SHARP));
+  return rasterize(svg, Math.round(width * SHARP));
 }
 
 function isWhite({ pixels, width }: Picture, view: View, at: XY): boolean {

@@ -5,13 +5,9 @@ import type { VisitDocument } from '../../../report/documents/draw-document.ts';
 import type { PaperName } from '../../../report/paper.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
-import { PAPER_NAMES, saveJobPaper } from '../../print/paper-files.ts';
+import { PaperField } from '../../print/paper-field.tsx';
+import { DOCUMENT_NAMES, saveJobPaper } from '../../print/paper-files.ts';
 import './papers.css';
-
-const PAPERS = [
-  { value: 'letter', words: 'Letter' },
-  { value: 'a4', words: 'A4' },
-] as const;
 
 /** Documents to preview, print or save as a drawing. `kinds`: at least one. */
 export function Papers({ kinds }: { readonly kinds: readonly [VisitDocument, ...VisitDocument[]] }) {
@@ -21,19 +17,19 @@ export function Papers({ kinds }: { readonly kinds: readonly [VisitDocument, ...
   const paper = chosen ?? usual;
   return (
     <section className="papers" aria-labelledby="papers-heading">
-      <h3 id="papers-heading">{kinds.length > 1 ? 'Papers' : PAPER_NAMES[which]}</h3>
+      <h3 id="papers-heading">{kinds.length > 1 ? 'Papers' : DOCUMENT_NAMES[which]}</h3>
       <div className="fields">
         {kinds.length > 1 && (
           <div className="wide">
             <ChoiceField
               label="Which one"
               value={which}
-              choices={kinds.map((value) => ({ value, words: PAPER_NAMES[value] }))}
+              choices={kinds.map((value) => ({ value, words: DOCUMENT_NAMES[value] }))}
               onCommit={setWhich}
             />
           </div>
         )}
-        <ChoiceField label="Size" value={paper} choices={PAPERS} onCommit={setChosen} />
+        <PaperField label="Size" value={paper} onCommit={setChosen} />
       </div>
       <button type="button" className="button button--main" onClick={() => showDialog({ kind: 'paper', paper, which })}>
         Look at the paper

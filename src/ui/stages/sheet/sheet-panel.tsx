@@ -4,12 +4,7 @@ import { saveDrawings, savePicture, usualPaper } from '../../../commands/sheet-f
 import type { PaperName } from '../../../report/paper.ts';
 import { selectLevel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { ChoiceField } from '../../fields/choice-field.tsx';
-
-const PAPERS = [
-  { value: 'letter', words: 'Letter' },
-  { value: 'a4', words: 'A4' },
-] as const;
+import { PaperField } from '../../print/paper-field.tsx';
 
 /** The marked-up sheet: preview, print and files. */
 export function SheetPanel() {
@@ -25,7 +20,7 @@ export function SheetPanel() {
         The level in view with its measures, what each rule takes away, the detectors, every check, the sources and the
         title block. It reads in black and white.
       </p>
-      <ChoiceField label="Paper" value={paper} choices={PAPERS} onCommit={setChosen} />
+      <PaperField label="Paper" value={paper} onCommit={setChosen} />
       {hasTracing && (
         <label className="tick">
           <input type="checkbox" checked={wanted} onChange={(event) => setWanted(event.currentTarget.checked)} />

@@ -8,7 +8,15 @@ import type { PaperName } from '../../../../src/report/paper.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
 
-const KINDS: readonly VisitDocument[] = ['notice', 'door-hanger', 'agreement', 'log'];
+const KINDS: readonly VisitDocument[] = [
+  'notice',
+  'entrance-notice',
+  'door-hanger',
+  'agreement',
+  'placement-card',
+  'log',
+  'report',
+];
 export const PAPERS: readonly PaperName[] = ['letter', 'a4'];
 export const BOTH = KINDS.flatMap((kind) => PAPERS.map((paper) => [kind, paper] as const));
 

@@ -1,0 +1,107 @@
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { basename, extname, join } from 'node:path';
+import { type Call, UnusableError } from './call.ts';
+import type { OutputFile } from './paper/write-pages.ts';
+
+/** Returns the path that `--out` names. @throws UnusableError where it is left out */
+export function outOption(call: Call, command: string, example: string): string {
+  const { out } = call.options;
+  if (!out)
+    throw new UnusableError(`${command} needs --out and the name of what to write, for instance --out ${example}.`);
+  return out;
+}
+
+/** Returns the one of `choices` that an option names, or `fallback` when it is left out. @throws UnusableError when it is none */
+export function choiceOption<T extends string>(call: Call, name: string, choices: readonly T[], fallback: T): T {
+  const typed = call.options[name];
+  if (typed === undefined) return fallback;
+  const found = choices.find((choice) => choice === typed.trim().toLowerCase());
+  if (!found) throw new UnusableError(`--${name} "${typed}" is not one of ${choices.join(', ')}.`);
+  return found;
+}
+
+/** Returns the format that the ending of a file name tells. @throws UnusableError when it is none of `formats` */
+export function formatOf<T extends string>(out: string, formats: readonly T[]): T {
+  const ending = extname(out).slice(1).toLowerCase();
+  const found = formats.find((format) => format === ending);
+  if (!found) {
+    const endings = formats.map((format) => `.${format}`).join(', ');
+    throw new UnusableError(`--out ${out}: give the file an ending that tells its format: ${endings}.`);
+  }
+  return found;
+}
+
+/** Returns a path in `folder` for each plan file, told apart by a number where two have the same name. */
+export function pathsIn(folder: string, names: readonly string[], ending: string): readonly string[] {
+  const used = new Set<string>();
+  return names.map((name) => {
+    const stem = basename(name).replace(/\.plan\.json$|\.json$/, '');
+    let path = join(folder, `${stem}.${ending}`);
+    for (let n = 2; used.has(path); n++) path = join(folder, `${stem}-${n}.${ending}`);
+    used.add(path);
+    return path;
+  });
+}
+
+/** Makes a folder, unless it is there. @throws UnusableError where it cannot be made */
+export function makeFolder(path: string): void {
+  inWords(path, () => mkdirSync(path, { recursive: true }));
+}
+
+/**
+ * Writes all files or, where one of them must not be replaced, none. A plan is never replaced; anything else only with `--force`.
+ * @throws UnusableError with the reason
+ */
+export function writeFiles(files: readonly OutputFile[], force: boolean): void {
+  const barred = files.flatMap(({ path }) => reasonNotToReplace(path, force));
+  if (barred.length > 0) throw new UnusableError(barred.join('\n'));
+  for (const { path, bytes } of files) {
+    const unfinished = `${path}.${process.pid}.unfinished`;
+    inWords(path, () => {
+      try {
+        writeFileSync(unfinished, bytes);
+        renameSync(unfinished, path);
+      } finally {
+        rmSync(unfinished, { force: true });
+      }
+    });
+  }
+}
+
+function reasonNotToReplace(path: string, force: boolean): readonly string[] {
+  if (!existsSync(path)) return [];
+  if (statSync(path).isDirectory()) return [`${path}: this is a folder, not a file.`];
+  if (isPlanFile(path)) return [`${path}: this is a plan, and a plan is never replaced. Give another name.`];
+  return force ? [] : [`${path}: this file is there already. Give another name, or --force to replace it.`];
+}
+
+/** A plan says so near its beginning, whatever its name. */
+function isPlanFile(path: string): boolean {
+  if (path.endsWith('.plan.json')) return true;
+  const head = Buffer.alloc(4096);
+  const file = openSync(path, 'r');
+  try {
+    return head.toString('utf8', 0, readSync(file, head, 0, head.length, 0)).includes('stillspot-plan');
+  } finally {
+    closeSync(file);
+  }
+}
+
+function inWords(path: string, act: () => void): void {
+  try {
+    act();
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error)) throw error;
+    throw new UnusableError(`${path}: the file could not be written: ${error.message}`);
+  }
+}

@@ -1,0 +1,23 @@
+import { Resvg } from '@resvg/resvg-js';
+import { openTypePaths } from './fonts.ts';
+
+export interface Picture {
+  readonly width: number;
+  readonly height: number;
+  /** RGBA of each pixel, 0 to 255. */
+  readonly pixels: Buffer;
+  readonly png: Buffer;
+}
+
+/** Returns a page as a picture. @param width px */
+export function rasterize(svg: string, width: number): Picture {
+  const image = new Resvg(svg, {
+    fitTo: { mode: 'width', value: width },
+    font: {
+      loadSystemFonts: false,
+      fontFiles: [...openTypePaths()],
+      defaultFontFamily: 'Atkinson Hyperlegible Next',
+    },
+  }).render();
+  return { width: image.width, height: image.height, pixels: image.pixels, png: image.asPng() };
+}

@@ -1,0 +1,275 @@
+/** What published lists require of the report of a test, as data: each item with its sources, and what of it the plan does not hold. */
+import { roomAt } from '../../../geometry/check/room.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { LogEntry } from '../../../geometry/plan/test-record.ts';
+import type { Source } from '../../../geometry/rules/types.ts';
+import { conditionsReport } from '../conditions/conditions-report.ts';
+import { isSentToLaboratory, logEntryOf } from '../custody/log-entries.ts';
+import { detectorLabel } from '../detector-label.ts';
+import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
+import { isLongTerm } from '../timing/exposure-limits.ts';
+
+export type RequiredItemId =
+  | 'results'
+  | 'start-and-end'
+  | 'street-address'
+  | 'zip'
+  | 'county'
+  | 'client'
+  | 'house-type'
+  | 'device'
+  | 'serial-numbers'
+  | 'calibration'
+  | 'placed-by'
+  | 'picked-up-by'
+  | 'licenses'
+  | 'laboratory'
+  | 'recommendation'
+  | 'mitigation-system'
+  | 'tampering'
+  | 'deviations'
+  | 'vents'
+  | 'weather'
+  | 'locations'
+  | 'sketch'
+  | 'firm';
+
+export interface RequiredItem {
+  readonly id: RequiredItemId;
+  /** The item in a few words. */
+  readonly name: string;
+  /** The lists that require it, each with its clause. */
+  readonly sources: readonly Source[];
+  /** Left out: always. */
+  readonly applies?: (plan: Plan) => boolean;
+  /** What of it is not known, in a few words; empty where all of it is. */
+  readonly missing: (plan: Plan) => readonly string[];
+}
+
+const ILLINOIS = (letter: string) => ILLINOIS_COPY(`(o)(1)(${letter})`);
+/** What Pennsylvania asks for in reports to the department; its text was not read. */
+const PENNSYLVANIA = source('memory', '25 Pa. Code 240.303');
+
+const unless = (known: unknown, words: string): readonly string[] => (known ? [] : [words]);
+
+/** Returns the words once for each detector whose log entry lacks something. */
+function perDetector(plan: Plan, lacks: (entry: LogEntry) => boolean): readonly string[] {
+  return plan.levels.flatMap(({ detectors }) =>
+    detectors.filter(({ id }) => lacks(logEntryOf(plan, id))).map((detector) => detectorLabel(detector)),
+  );
+}
+
+/** In the order of the report. */
+export const REQUIRED_ITEMS: readonly RequiredItem[] = [
+  {
+    id: 'results',
+    name: 'The result of each detector, and the average of a pair',
+    sources: [ILLINOIS('A'), MAH('8.5.2(b) and (c)'), PENNSYLVANIA],
+    missing: (plan) =>
+      plan.levels.flatMap(({ detectors }) =>
+        detectors.filter(({ id }) => !plan.readings.some(({ detector }) => detector === id)).map(detectorLabel),
+      ),
+  },
+  {
+    id: 'start-and-end',
+    name: 'Day and time of start and end',
+    sources: [ILLINOIS('B'), MAH('8.5.2(a)(2)'), PENNSYLVANIA],
+    missing: ({ visit }) => [...unless(visit.start, 'start'), ...unless(visit.end, 'end')],
+  },
+  {
+    id: 'street-address',
+    name: 'Address of the building',
+    sources: [ILLINOIS('C'), PENNSYLVANIA],
+    missing: ({ report }) => {
+      const { street = '', city = '', state = '' } = report?.address ?? {};
+      return [...unless(street.trim(), 'street'), ...unless(city.trim(), 'city'), ...unless(state.trim(), 'state')];
+    },
+  },
+  {
+    id: 'zip',
+    name: 'ZIP code',
+    sources: [ILLINOIS('C'), PENNSYLVANIA],
+    missing: ({ report }) => unless(report?.address?.zip.trim(), 'ZIP code'),
+  },
+  {
+    id: 'county',
+    name: 'County',
+    sources: [PENNSYLVANIA],
+    missing: ({ report }) => unless(report?.address?.county.trim(), 'county'),
+  },
+  {
+    id: 'client',
+    name: 'Name of the client',
+    sources: [PENNSYLVANIA, source('common-practice', 'common practice, no published source')],
+    missing: ({ report }) => unless(report?.client?.name.trim(), 'name'),
+  },
+  {
+    id: 'house-type',
+    name: 'Type of building',
+    sources: [PENNSYLVANIA],
+    missing: ({ report }) => unless(report?.houseType?.trim(), 'type'),
+  },
+  {
+    id: 'device',
+    name: 'Description, maker and model of the detectors',
+    sources: [ILLINOIS('D'), PENNSYLVANIA],
+    missing: ({ report }) => {
+      const { description = '', maker = '', model = '' } = report?.device ?? {};
+      return [
+        ...unless(description.trim(), 'description'),
+        ...unless(maker.trim(), 'maker'),
+        ...unless(model.trim(), 'model'),
+      ];
+    },
+  },
+  {
+    id: 'serial-numbers',
+    name: 'Serial number of each detector',
+    sources: [ILLINOIS('D')],
+    missing: (plan) => perDetector(plan, ({ serial }) => serial.trim() === ''),
+  },
+  {
+    id: 'calibration',
+    name: 'Day of the last calibration of a monitor',
+    sources: [MAH('8.5.2 to 8.5.9')],
+    applies: (plan) => !isSentToLaboratory(plan),
+    missing: ({ report }) => unless(report?.device?.calibrated, 'day'),
+  },
+  {
+    id: 'placed-by',
+    name: 'Who placed the detectors',
+    sources: [ILLINOIS('E')],
+    missing: (plan) => perDetector(plan, ({ placedBy }) => placedBy.trim() === ''),
+  },
+  {
+    id: 'picked-up-by',
+    name: 'Who picked the detectors up',
+    sources: [ILLINOIS('E')],
+    missing: (plan) => perDetector(plan, ({ fetchedBy }) => fetchedBy.trim() === ''),
+  },
+  {
+    id: 'licenses',
+    name: 'License numbers of those who placed and picked up',
+    sources: [ILLINOIS('E'), PENNSYLVANIA],
+    missing: (plan) => {
+      const people = peopleInLog(plan);
+      const lacking = people.filter((name) => licenseOf(plan, name) === '');
+      return people.length === 0 ? ['names'] : lacking;
+    },
+  },
+  {
+    id: 'laboratory',
+    name: 'Name and license of the laboratory',
+    sources: [ILLINOIS('F'), PENNSYLVANIA],
+    applies: isSentToLaboratory,
+    missing: ({ report }) => {
+      const { name = '', license = '' } = report?.laboratory ?? {};
+      return [...unless(name.trim(), 'name'), ...unless(license.trim(), 'license')];
+    },
+  },
+  {
+    id: 'recommendation',
+    name: 'Whether to test again or to mitigate',
+    sources: [ILLINOIS('G'), MAH('8.5.9')],
+    missing: ({ readings }) => unless(readings.length > 0, 'no result yet'),
+  },
+  {
+    id: 'mitigation-system',
+    name: 'Mitigation system seen, and whether it runs',
+    sources: [ILLINOIS('H')],
+    missing: ({ report }) => unless(report?.mitigation && report.mitigation.seen !== 'unknown', 'not answered'),
+  },
+  {
+    id: 'tampering',
+    name: 'Tampering and interference',
+    sources: [ILLINOIS('I')],
+    missing: (plan) => perDetector(plan, ({ tampering }) => tampering === 'unknown'),
+  },
+  {
+    id: 'deviations',
+    name: 'Conditions of the building, with deviations',
+    sources: [ILLINOIS('I'), MAH('8.5.4')],
+    applies: (plan) => !isLongTerm(plan),
+    missing: (plan) =>
+      conditionsReport(plan)
+        .rows.filter(({ state }) => state === 'unknown')
+        .map(({ item }) => item.name),
+  },
+  {
+    id: 'vents',
+    name: 'Condition of permanent vents',
+    sources: [ILLINOIS('J')],
+    missing: ({ report }) => unless(report?.vents?.trim(), 'not answered'),
+  },
+  {
+    id: 'weather',
+    name: 'Severe weather during the test',
+    sources: [ILLINOIS('K')],
+    missing: ({ weather = [] }) => unless(weather.length > 0, 'not written down'),
+  },
+  {
+    id: 'locations',
+    name: 'Exact place of each detector',
+    sources: [ILLINOIS('L'), MAH('8.5.2')],
+    missing: (plan) =>
+      plan.levels.flatMap((level) => {
+        const model = buildLevel(level);
+        return level.detectors.filter(({ at }) => roomAt(model, at) === null).map(detectorLabel);
+      }),
+  },
+  {
+    id: 'sketch',
+    name: 'Scale drawing with windows, doors and rooms',
+    sources: [ILLINOIS('L')],
+    missing: ({ levels }) =>
+      unless(
+        levels.some(({ walls, detectors }) => walls.length > 0 && detectors.length > 0),
+        'no walls drawn',
+      ),
+  },
+  {
+    id: 'firm',
+    name: 'Name, address and telephone of the firm',
+    sources: [source('primary', 'ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2')],
+    applies: ({ site }) => site.purpose !== 'own-household',
+    missing: ({ report }) => {
+      const { name = '', address = '', telephone = '' } = report?.firm ?? {};
+      return [
+        ...unless(name.trim(), 'name'),
+        ...unless(address.trim(), 'address'),
+        ...unless(telephone.trim(), 'telephone'),
+      ];
+    },
+  },
+];
+
+/** Returns the names of those who placed and picked up, each once. */
+export function peopleInLog({ log = [] }: Plan): readonly string[] {
+  const names = log.flatMap(({ placedBy, fetchedBy }) => [placedBy.trim(), fetchedBy.trim()]);
+  return [...new Set(names.filter(Boolean))];
+}
+
+/** Returns the license number of a person; empty where it is not known. */
+export function licenseOf({ report }: Plan, name: string): string {
+  return report?.licenses?.find((each) => each.name.trim() === name)?.license.trim() ?? '';
+}
+
+export type ItemState = 'present' | 'missing' | 'not-applicable';
+
+export interface ItemReport {
+  readonly item: RequiredItem;
+  readonly state: ItemState;
+  /** What of it is not known; empty unless it is missing. */
+  readonly lacking: readonly string[];
+}
+
+/** Returns every required item with its state: none is left out in silence. */
+export function requiredItems(plan: Plan): readonly ItemReport[] {
+  const hasDetectors = plan.levels.some(({ detectors }) => detectors.length > 0);
+  return REQUIRED_ITEMS.map((item) => {
+    if (item.applies && !item.applies(plan)) return { item, state: 'not-applicable', lacking: [] };
+    const lacking = hasDetectors ? item.missing(plan) : [...item.missing(plan), 'no detector placed'];
+    return { item, state: lacking.length > 0 ? 'missing' : 'present', lacking };
+  });
+}

@@ -1,0 +1,54 @@
+import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
+import { type Block, paragraph, space, stack } from '../block.ts';
+import { contentArea } from '../page-frame.ts';
+import { inset } from '../paper.ts';
+import type { TextStyle } from '../text.ts';
+import { blankLine, blankLines, type DocumentOrder, framed, testerOf } from './document-blocks.ts';
+import { describePickUp, formatForOccupants } from './format-times.ts';
+
+/** Factors of the type size to try. */
+const SHARES = Array.from({ length: 40 }, (_, i) => 1.3 - i * 0.02);
+
+/**
+ * Returns the notice for each entrance while a test runs, in type that is read from the door step. After ANSI/AARST MAH-2019, Exh. 4 (a
+ * notice at the entrance); the wording is ours.
+ */
+export function drawEntranceNotice(order: DocumentOrder): readonly string[] {
+  const area = inset(contentArea(order.paper), 8);
+  const fits = SHARES.map((share) => noticeBlock(order, area.width, share)).find(({ height }) => height <= area.height);
+  if (!fits) throw new Error('The words are too long for one page.');
+  return framed(order, 'Notice for each entrance', [fits.draw(area.x, area.y)]);
+}
+
+function noticeBlock({ plan }: DocumentOrder, width: number, share: number): Block {
+  const middle = (text: string, size: number, weight: TextStyle['weight'] = 'regular') =>
+    paragraph(text, width, { size: size * share, weight, anchor: 'middle' });
+  const until = describePickUp(plan, formatForOccupants);
+  const { name = '', telephone = '' } = plan.report?.firm ?? {};
+  return stack([
+    middle('Radon test in progress', 15, 'bold'),
+    space(4 * share),
+    ...(isLongTerm(plan)
+      ? [middle('Use the building as you always do.', 8, 'bold')]
+      : [
+          middle('Keep windows and exterior doors closed.', 9, 'bold'),
+          middle('You may come in and go out. Close the door behind you at once.', 6),
+          space(2 * share),
+          middle('Leave fans, heating and cooling as they are set.', 6),
+        ]),
+    space(3 * share),
+    middle('Do not touch, cover or move the detectors.', 9, 'bold'),
+    space(4 * share),
+    until ? middle(`Until ${until}`, 7, 'bold') : blankLine('Until: day and time', width),
+    space(3 * share),
+    middle('In an emergency do what safety calls for first. Then tell the tester what was opened, and when.', 5),
+    space(3 * share),
+    blankLines(
+      [
+        ['Tester, firm', [testerOf(plan), name].filter(Boolean).join(', ')],
+        ['Telephone', telephone],
+      ],
+      width,
+    ),
+  ]);
+}

@@ -1,0 +1,88 @@
+import { checkPlan } from '../../../geometry/check/check-detector.ts';
+import { headlineText } from '../../../geometry/messages/index.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
+import { type Block, paragraph, space, stack } from '../block.ts';
+import type { TextStyle } from '../text.ts';
+import { type PlacedDetector, placedDetectors } from './detector-places.ts';
+import {
+  bullet,
+  type DocumentOrder,
+  framed,
+  heading,
+  masthead,
+  onFewestPages,
+  pagesInColumns,
+  READ_SOFT,
+  timeRows,
+} from './document-blocks.ts';
+import { clockLine, formatForOccupants, testTimes } from './format-times.ts';
+import { SAFETY } from './occupant-texts.ts';
+
+/** Type sizes to try, mm. */
+const SIZES = Array.from({ length: 28 }, (_, i) => 4.8 - i * 0.1);
+
+/** Returns the card for the person who places the detectors: where, how high, when, and what to do after. */
+export function drawPlacementCard(order: DocumentOrder): readonly string[] {
+  const head = masthead('Where and when to place the detectors', order);
+  const pages = onFewestPages(SIZES, (style) =>
+    pagesInColumns(head, (width) => cardBlocks(order, width, style), order, 1.2),
+  );
+  return framed(order, 'Placement card', pages);
+}
+
+function cardBlocks({ plan, date }: DocumentOrder, width: number, style: TextStyle): readonly Block[] {
+  const placed = placedDetectors(plan);
+  return [
+    heading('Where', width),
+    ...(placed.length === 0
+      ? [paragraph('No detector is placed on the plan yet.', width, style)]
+      : placed.map((each) => placeBlock(plan, each, width, style))),
+    stack([
+      heading('When', width),
+      timeRows(testTimes(plan, formatForOccupants, date), width, style),
+      space(0.6),
+      paragraph(clockLine(plan), width, READ_SOFT),
+    ]),
+    stack([heading('How', width), ...steps(plan).map((words) => bullet(words, width, style))], 0.6),
+  ];
+}
+
+function placeBlock(
+  plan: Plan,
+  { detector, name, level, room, fromWalls, height }: PlacedDetector,
+  width: number,
+  style: TextStyle,
+): Block {
+  const bold: TextStyle = { ...style, weight: 'bold' };
+  const report = checkPlan(plan)
+    .levels.flatMap(({ detectors }) => detectors)
+    .find(({ id }) => id === detector.id);
+  const pair = detector.pair === null ? '' : ` Side by side with the other of pair ${detector.pair}.`;
+  return stack(
+    [
+      paragraph(`${name}: ${room}, ${level}`, width, bold),
+      paragraph(`${height} above the floor.${fromWalls ? ` From its rim: ${fromWalls}.` : ''}${pair}`, width, style),
+      ...(report ? [paragraph(`Verdict on the plan: ${headlineText(report).toLowerCase()}.`, width, style)] : []),
+    ],
+    0.3,
+  );
+}
+
+/** Common practice for detectors in sealed packs, no published source, beside the instructions of the kit. */
+function steps(plan: Plan): readonly string[] {
+  const { kit, visit } = plan;
+  const monitor = visit.device === 'monitor';
+  return [
+    'Measure the place with a tape. Do not go by the drawing alone.',
+    ...(isLongTerm(plan) ? [] : ['Start only when the building has been closed for 12 hours.']),
+    monitor
+      ? 'Start the monitor as its instructions say.'
+      : 'Open the pack as its instructions say, and write down day and time.',
+    'Leave it alone. Nothing may be put on it or beside it.',
+    monitor
+      ? 'At the end write down day and time, and read the result.'
+      : `At the end seal it at once, write down day and time, and mail it the same day: the laboratory needs it within ${kit.labDays} days.`,
+    SAFETY,
+  ];
+}

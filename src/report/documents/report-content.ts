@@ -1,0 +1,80 @@
+/** What the report of a test says, as data: the pages, the table and the JSON are made from it. */
+import { checkPlan } from '../../../geometry/check/check-detector.ts';
+import { capital } from '../../../geometry/messages/index.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Computed } from '../../../geometry/recheck/compare.ts';
+import { detectorLabel } from '../../protocol/detector-label.ts';
+import { type ItemReport, requiredItems } from '../../protocol/required-items/items.ts';
+import { locationTexts } from '../../protocol/results/describe-location.ts';
+import { evaluateResults } from '../../protocol/results/evaluate-results.ts';
+import type { LocationReport } from '../../protocol/results/location-report.ts';
+import { locationName } from '../../protocol/results/locations.ts';
+import { amountsInUnit, enteredText, otherUnitText } from '../../protocol/results/radon.ts';
+import { type HomeStep, homeStep } from '../../protocol/validity/home-step.ts';
+import { testState } from '../../protocol/validity/test-state.ts';
+import type { TestState } from '../../protocol/validity/validity.ts';
+import { type VerifiedLevel, verifiedLevels } from '../../protocol/validity/verified-placement.ts';
+
+export interface ReportContent {
+  readonly plan: Plan;
+  readonly placement: readonly VerifiedLevel[];
+  readonly state: TestState;
+  readonly sets: readonly LocationReport[];
+  readonly house: HomeStep;
+  readonly items: readonly ItemReport[];
+}
+
+/** Returns the content of the report. `computed`: outcome of the second computation by detector id. */
+export function reportContent(plan: Plan, computed: ReadonlyMap<string, Computed> = new Map()): ReportContent {
+  const placement = verifiedLevels(plan, checkPlan(plan).levels, computed);
+  const state = testState(plan, placement);
+  const sets = evaluateResults(plan, state);
+  return { plan, placement, state, sets, house: homeStep(plan, sets), items: requiredItems(plan) };
+}
+
+/** The result of one location, as text. */
+export interface ResultRow {
+  readonly location: string;
+  /** Label and value of each detector, in both units: "A1: 3.9 pCi/L (144 Bq/m³)". */
+  readonly values: readonly string[];
+  /** The average and how a pair agrees; empty where the location does not hold. */
+  readonly agreement: readonly string[];
+  readonly step: string;
+  readonly holds: boolean;
+}
+
+/** Returns a row for each location with a result. Of one that does not hold the values are a record and nothing is evaluated. */
+export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] {
+  return sets.map((set) => {
+    const { results, pair, step } = locationTexts(plan, set);
+    const values = set.set.readings.map((reading) => {
+      const detector = set.set.detectors.find(({ id }) => id === reading.detector);
+      const below = reading.belowLimit ? 'below ' : '';
+      const off = reading.uncertainty === undefined ? '' : ` ± ${reading.uncertainty}`;
+      return `${detector ? detectorLabel(detector) : reading.detector}: ${below}${enteredText(reading)}${off} (${otherUnitText(reading)})`;
+    });
+    return {
+      location: capital(locationName(set)),
+      values,
+      agreement: [...results.slice(1), ...pair],
+      step,
+      holds: set.state.validity === 'holds',
+    };
+  });
+}
+
+/** Returns the step for the whole house in the unit of the plan. */
+export function houseStep({ plan, house }: ReportContent): string {
+  return amountsInUnit(plan.display.radon, house.text);
+}
+
+/**
+ * What the reader is told besides the result. After ANSI/AARST MAH-2019, 8.5.9.2 (when to test again) and EPA's Citizen's Guide (no level is
+ * safe, secondary); the wording is ours.
+ */
+export const STATEMENTS: readonly string[] = [
+  'No level of radon is known to be without risk. Below the action level the risk is smaller, not gone.',
+  'The result is that of the days and the rooms of this test. Radon changes with weather, season and use of the building.',
+  'Test again at least every 5 years; every 2 years in a building with a mitigation system; when it is sold; and after work on its foundation, heating, cooling or ventilation.',
+  'Who mitigates, and who measures for a sale or after mitigation, is certified or licensed where the state asks for it. The rules of the state and the instructions of the kit come first.',
+];

@@ -1,0 +1,47 @@
+/** Pieces that the sections of the report share. */
+import type { Party } from '../../../geometry/plan/report-facts.ts';
+import type { FlowItem } from '../flow.ts';
+import { TYPE_MM } from '../style.ts';
+import { type Column, headingItem, tableItems, textItems } from '../table.ts';
+import type { TextStyle } from '../text.ts';
+
+export const BODY: TextStyle = { size: 3 };
+export const TABLE: TextStyle = { size: 2.75 };
+export const FINE: TextStyle = { size: TYPE_MM.small };
+export const MISSING = 'MISSING';
+export const NOT_KNOWN = { text: MISSING, bold: true } as const;
+
+const FACT_COLUMNS: readonly Column[] = [
+  { heading: '', share: 0.28 },
+  { heading: '', share: 0.72 },
+];
+
+/** A heading with names and values; a value that is not known is said to be missing. */
+export function facts(
+  title: string,
+  rows: readonly (readonly [name: string, value: string])[],
+  width: number,
+): readonly FlowItem[] {
+  return [
+    headingItem(title, width),
+    ...tableItems(
+      FACT_COLUMNS,
+      rows.map(([name, value]) => [name, value.trim() ? value : NOT_KNOWN]),
+      width,
+      TABLE,
+    ),
+  ];
+}
+
+export function section(title: string, lines: readonly string[], width: number): readonly FlowItem[] {
+  return lines.length === 0
+    ? []
+    : [headingItem(title, width), ...lines.flatMap((words) => textItems(words, width, BODY))];
+}
+
+/** Returns name, address and numbers in one line. */
+export function partyText(party: Party | undefined): string {
+  if (!party) return '';
+  const { name, address, telephone, email, license } = party;
+  return [name, address, telephone, email, license && `license ${license}`].filter(Boolean).join(', ');
+}

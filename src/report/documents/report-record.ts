@@ -1,0 +1,156 @@
+import { capital } from '../../../geometry/messages/index.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { ConditionRow } from '../../protocol/conditions/condition-row.ts';
+import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
+import { isSentToLaboratory, logEntryOf } from '../../protocol/custody/log-entries.ts';
+import { licenseOf, peopleInLog } from '../../protocol/required-items/items.ts';
+import { HOUR } from '../../protocol/timing/clock.ts';
+import { formatDuration } from '../../protocol/timing/format-time.ts';
+import { timingReport } from '../../protocol/timing/timing-report.ts';
+import type { FlowItem } from '../flow.ts';
+import { type Cell, type Column, headingItem, tableItems, textItems } from '../table.ts';
+import { placedDetectors } from './detector-places.ts';
+import { clockLine, formatAt, formatShortAt } from './format-times.ts';
+import { BODY, FINE, facts, MISSING, partyText, section, TABLE } from './report-parts.ts';
+import { weatherLines } from './weather-lines.ts';
+
+const PERSON_COLUMNS: readonly Column[] = [
+  { heading: 'Name', share: 0.3 },
+  { heading: 'Part in the test', share: 0.4 },
+  { heading: 'License or certificate', share: 0.3 },
+];
+const CONDITION_COLUMNS: readonly Column[] = [
+  { heading: 'Condition', share: 0.3 },
+  { heading: 'State', share: 0.12 },
+  { heading: 'By, when', share: 0.2 },
+  { heading: 'What it means, note', share: 0.38 },
+];
+
+/** Returns the times of the test, and what is open or wrong with them. */
+export function timeItems(plan: Plan, width: number): readonly FlowItem[] {
+  const { visit } = plan;
+  const { exposureHours, planned, checks } = timingReport(plan);
+  const at = (text: string | null | undefined) => formatAt(text, plan, '');
+  return [
+    ...facts(
+      'Times',
+      [
+        ['Closed-building conditions since', at(visit.closedSince)],
+        ['Placed', at(visit.start)],
+        ['Picked up', at(visit.end)],
+        ['Exposure', exposureHours === null || planned ? '' : formatDuration(exposureHours * HOUR)],
+        ...(isSentToLaboratory(plan)
+          ? [['Mailed', at(visit.posted)] as const, ['Received by the laboratory', at(visit.received)] as const]
+          : []),
+      ],
+      width,
+    ),
+    ...textItems(clockLine(plan), width, FINE),
+    ...checks.filter(({ verdict }) => verdict !== 'clear').flatMap(({ detail }) => textItems(detail, width, BODY)),
+  ];
+}
+
+/** Returns the state of the building during the test, with every answer on record. */
+export function conditionItems(plan: Plan, width: number): readonly FlowItem[] {
+  const report = conditionsReport(plan);
+  const { mitigation, vents = '' } = plan.report ?? {};
+  return [
+    headingItem('The building during the test', width),
+    ...textItems(report.text, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),
+    ...tableItems(
+      CONDITION_COLUMNS,
+      report.rows.map((row) => conditionRow(plan, row)),
+      width,
+      TABLE,
+    ),
+    ...section('Every answer on record, the changed ones too', answersOnRecord(plan), width),
+    ...facts(
+      'Mitigation, vents, weather',
+      [
+        [
+          'Mitigation system',
+          mitigation ? [MITIGATION[mitigation.seen], mitigation.note.trim()].filter(Boolean).join('. ') : '',
+        ],
+        ['Permanent vents', vents],
+        ['Weather', weatherLines(plan).join(' ')],
+      ],
+      width,
+    ),
+  ];
+}
+
+const MITIGATION: Readonly<Record<'none' | 'running' | 'not-running' | 'unknown', string>> = {
+  none: 'None seen',
+  running: 'Seen, and running',
+  'not-running': 'Seen, and NOT running',
+  unknown: '',
+};
+
+function conditionRow(plan: Plan, { item, state, by, at, note, text, effect }: ConditionRow): readonly Cell[] {
+  const words = { kept: 'Met', broken: 'NOT met', 'not-applicable': 'Not applicable', unknown: MISSING }[state];
+  return [
+    item.name,
+    { text: words, bold: state === 'broken' || state === 'unknown' },
+    [by, formatShortAt(at, plan)].filter(Boolean).join(', '),
+    [effect === null ? '' : text, note].filter(Boolean).join(' '),
+  ];
+}
+
+/** Returns the answers to items that were answered more than once: a deviation that was taken back stays on record. */
+function answersOnRecord(plan: Plan): readonly string[] {
+  const count = (item: string) => plan.conditions.filter((each) => each.item === item).length;
+  return plan.conditions
+    .filter(({ item }) => count(item) > 1)
+    .map(({ item, state, at, by, note }) =>
+      capital(
+        `${item.replaceAll('-', ' ')}: ${state.replaceAll('-', ' ')}${at ? `, ${formatShortAt(at, plan)}` : ''}${by ? `, ${by}` : ''}${note.trim() ? `. ${note.trim()}` : ''}`,
+      ),
+    );
+}
+
+/** Returns devices and laboratory. */
+export function deviceItems(plan: Plan, width: number): readonly FlowItem[] {
+  const { device, laboratory } = plan.report ?? {};
+  const serials = placedDetectors(plan)
+    .map(({ detector, name }) => [name, logEntryOf(plan, detector.id).serial.trim()])
+    .map(([name, serial]) => `${name}: ${serial || MISSING}`);
+  return facts(
+    'Devices and laboratory',
+    [
+      ['Device', [device?.description, device?.maker, device?.model].filter(Boolean).join(', ')],
+      ['Serial numbers', serials.join(', ')],
+      ['Lot', plan.kit.lot ?? ''],
+      ['Use before', device?.expires ?? ''],
+      ...(device?.calibrated ? [['Calibrated', device.calibrated] as const] : []),
+      ['Laboratory', [laboratory?.name, laboratory?.address].filter(Boolean).join(', ')],
+      ['License of the laboratory', laboratory?.license ?? ''],
+      ['Analyzed', [formatShortAt(laboratory?.analyzed, plan), laboratory?.analyst].filter(Boolean).join(', ')],
+      ['Reported', formatShortAt(laboratory?.reported, plan)],
+    ],
+    width,
+  );
+}
+
+/** Returns who did the test, with licenses. */
+export function peopleItems(plan: Plan, width: number): readonly FlowItem[] {
+  const rows = peopleInLog(plan).map((name) => [
+    { text: name, bold: true },
+    partIn(plan, name),
+    licenseOf(plan, name) || MISSING,
+  ]);
+  return [
+    headingItem('Who did the test', width),
+    ...textItems(`Firm: ${partyText(plan.report?.firm) || 'none named'}`, width, BODY),
+    ...(rows.length > 0
+      ? tableItems(PERSON_COLUMNS, rows, width, TABLE)
+      : textItems('The log names nobody.', width, BODY)),
+  ];
+}
+
+function partIn({ log = [] }: Plan, name: string): string {
+  const parts = [
+    log.some(({ placedBy }) => placedBy.trim() === name) ? 'placed' : '',
+    log.some(({ fetchedBy }) => fetchedBy.trim() === name) ? 'picked up' : '',
+  ];
+  return capital(parts.filter(Boolean).join(' and '));
+}

@@ -1,0 +1,61 @@
+import { headlineSentence } from '../../protocol/validity/headline.ts';
+import { VALIDITY_TEXT } from '../../protocol/validity/validity.ts';
+import { type Block, boxed, paragraph, space, stack } from '../block.ts';
+import type { FlowItem } from '../flow.ts';
+import { COLOR } from '../style.ts';
+import { type Column, headingItem, tableItems, textItems } from '../table.ts';
+import type { TextStyle } from '../text.ts';
+import { houseStep, type ReportContent, resultRows } from './report-content.ts';
+import { BODY, section, TABLE } from './report-parts.ts';
+
+const LEAD: TextStyle = { size: 3.7 };
+const LEAD_BOLD: TextStyle = { size: 3.7, weight: 'bold' };
+/** More causes than these stand below the results. */
+const CAUSES_FIRST = 4;
+
+const RESULT_COLUMNS: readonly Column[] = [
+  { heading: 'Where', share: 0.2 },
+  { heading: 'Results', share: 0.26 },
+  { heading: 'Average, agreement of the pair', share: 0.27 },
+  { heading: 'Next step', share: 0.27 },
+];
+
+/** Whether the test holds, then the figures, then what comes next. */
+export function summaryItems(content: ReportContent, width: number): readonly FlowItem[] {
+  const { plan, state } = content;
+  const holds = state.validity === 'holds';
+  const inner = width - 4;
+  const causes = state.issues.map(({ text }) => text);
+  const lines: Block[] = [
+    paragraph(headlineSentence(plan, state), inner, { size: 4.6, weight: 'bold' }),
+    ...[VALIDITY_TEXT[state.validity]].filter(Boolean).map((words) => paragraph(words, inner, LEAD_BOLD)),
+    ...causes.slice(0, CAUSES_FIRST).map((words) => paragraph(words, inner, LEAD)),
+    ...(causes.length > CAUSES_FIRST
+      ? [paragraph(`And ${causes.length - CAUSES_FIRST} more, below.`, inner, LEAD)]
+      : []),
+    ...state.notes.map((words) => paragraph(words, inner, LEAD)),
+  ];
+  const rows = resultRows(content).map(({ location, values, agreement, step, holds: counts }) => [
+    { text: location, bold: true },
+    lineBlock(values, 0.26 * width, counts ? TABLE : { ...TABLE, color: COLOR.inkSoft }),
+    lineBlock(counts ? agreement : ['Not evaluated: the values are kept as a record.'], 0.27 * width, TABLE),
+    step,
+  ]);
+  return [
+    { block: stack([space(1), boxed(stack(lines, 0.6), width)]), above: 0 },
+    headingItem(holds ? 'Results' : 'Values on record', width),
+    ...(rows.length === 0
+      ? textItems('No result is written down.', width, BODY)
+      : tableItems(RESULT_COLUMNS, rows, width, TABLE)),
+    headingItem('Next step for the building', width),
+    ...textItems(houseStep(content), width, LEAD_BOLD),
+    ...section('Every cause', causes.length > CAUSES_FIRST ? causes : [], width),
+  ];
+}
+
+function lineBlock(lines: readonly string[], width: number, style: TextStyle): Block {
+  return stack(
+    lines.map((words) => paragraph(words, width - 2, style)),
+    0.4,
+  );
+}

@@ -1,0 +1,113 @@
+import { markedCite } from '../../../geometry/messages/sources.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type { ItemReport } from '../../protocol/required-items/items.ts';
+import { describePlacement, describeVerification } from '../../protocol/validity/verified-placement.ts';
+import { drawPlanPage } from '../draw-sheets.ts';
+import { type FlowItem, pour } from '../flow.ts';
+import { contentArea } from '../page-frame.ts';
+import { inset } from '../paper.ts';
+import { type Column, headingItem, tableItems, textItems } from '../table.ts';
+import { placedDetectors } from './detector-places.ts';
+import { blankLines, type DocumentOrder, framed, siteLine, titleBlock } from './document-blocks.ts';
+import { formatDate } from './format-times.ts';
+import { PLACE_COLUMNS, placeCells } from './log-rows.ts';
+import { type ReportContent, reportContent, STATEMENTS } from './report-content.ts';
+import { BODY, facts, MISSING, NOT_KNOWN, partyText, section, TABLE } from './report-parts.ts';
+import { conditionItems, deviceItems, peopleItems, timeItems } from './report-record.ts';
+import { summaryItems } from './report-summary.ts';
+
+const ITEM_COLUMNS: readonly Column[] = [
+  { heading: 'Item', share: 0.32 },
+  { heading: 'In this report', share: 0.34 },
+  { heading: 'Required by', share: 0.34 },
+];
+
+/**
+ * Returns the report of a test: the summary first, then all that it rests on, then the marked-up plan of each level with a detector. The
+ * first page of a test that does not hold says so before any figure.
+ */
+export function drawTestReport(order: DocumentOrder): readonly string[] {
+  const content = reportContent(order.plan, order.computed);
+  const area = inset(contentArea(order.paper), 5);
+  const { plan, paper, date, computed } = order;
+  const levels = plan.levels.filter(({ detectors }) => detectors.length > 0);
+  const pages = pour(reportFlow(content, area.width), area);
+  const ofPlan = { plan, paper, date: formatDate(date), ...(computed ? { computed } : {}) };
+  const all = pages.length + levels.length;
+  return [
+    ...framed(order, 'Report of a radon test', pages, levels.length),
+    ...levels.map(({ id }, i) => drawPlanPage({ ...ofPlan, levelId: id }, pages.length + i + 1, all)),
+  ];
+}
+
+function reportFlow(content: ReportContent, width: number): readonly FlowItem[] {
+  return [
+    { block: titleBlock('Report of a radon test', width), above: 0, keepWithNext: true },
+    ...textItems(siteLine(content.plan), width, { size: 4.2 }),
+    ...summaryItems(content, width),
+    ...siteItems(content.plan, width),
+    ...placementItems(content, width),
+    ...timeItems(content.plan, width),
+    ...conditionItems(content.plan, width),
+    ...deviceItems(content.plan, width),
+    ...peopleItems(content.plan, width),
+    headingItem('What the published lists require', width),
+    ...tableItems(ITEM_COLUMNS, content.items.map(itemRow), width, TABLE),
+    ...section('What to know', STATEMENTS, width),
+    headingItem('Signatures', width),
+    { block: blankLines(['Prepared by, license or certificate', 'Signature', 'Day'], width), above: 0 },
+  ];
+}
+
+function siteItems(plan: Plan, width: number): readonly FlowItem[] {
+  const { address, houseType = '', client, releaseTo = [] } = plan.report ?? {};
+  const { street = '', city = '', state = '', zip = '', county = '' } = address ?? {};
+  return facts(
+    'Building and client',
+    [
+      ['Address', [street, city, [state, zip].filter(Boolean).join(' ')].filter(Boolean).join(', ')],
+      ['County', county],
+      ['Type of building', houseType],
+      ['Levels', plan.levels.map(({ name, id }) => name.trim() || id).join(', ')],
+      ['Reason for the test', PURPOSE[plan.site.purpose]],
+      ['Client', partyText(client)],
+      ['This report may be given to', releaseTo.join(', ')],
+    ],
+    width,
+  );
+}
+
+const PURPOSE: Readonly<Record<Plan['site']['purpose'], string>> = {
+  'own-household': 'The people who live here want to know',
+  'property-transfer': 'Sale of the building',
+  'after-mitigation': 'After mitigation',
+};
+
+function placementItems({ plan, placement }: ReportContent, width: number): readonly FlowItem[] {
+  const placed = placedDetectors(plan);
+  return [
+    headingItem('Where the detectors were', width),
+    ...(placed.length === 0
+      ? textItems('No detector is placed.', width, BODY)
+      : tableItems(
+          PLACE_COLUMNS,
+          placed.map((each) => placeCells(plan, each).map((cell) => (cell === '' ? NOT_KNOWN : cell))),
+          width,
+          TABLE,
+        )),
+    ...section(
+      'Placement, against the rules',
+      [...describePlacement(plan, placement), ...describeVerification(plan, placement)],
+      width,
+    ),
+  ];
+}
+
+function itemRow({ item, state, lacking }: ItemReport) {
+  const words = {
+    present: 'Present',
+    missing: `${MISSING}: ${lacking.join(', ')}`,
+    'not-applicable': 'Not applicable',
+  };
+  return [item.name, { text: words[state], bold: state === 'missing' }, item.sources.map(markedCite).join('; ')];
+}

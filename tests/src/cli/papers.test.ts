@@ -1,0 +1,138 @@
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { callCli as call } from '../../helpers/call-cli.ts';
+import { fullReportPlan } from '../../helpers/full-report-plan.ts';
+import { readPdf } from '../../helpers/pdf-reader.ts';
+
+const BASEMENT = 'samples/01-plain-basement.plan.json';
+const SPLIT = 'samples/02-split-level.plan.json';
+let folder: string;
+const at = (name: string) => join(folder, name);
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'stillspot-papers-'));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const textOf = async (name: string) =>
+  (await readPdf(new Uint8Array(readFileSync(at(name))))).pages
+    .flatMap(({ texts }) => texts.map(({ text }) => text))
+    .join(' ');
+
+describe('stillspot sheet', () => {
+  it('writes a PDF with the sheets of every level', async () => {
+    const { code, out, err } = await call('sheet', SPLIT, '--out', at('split.pdf'));
+    expect({ code, err, out }).toEqual({ code: 1, err: '', out: `Wrote ${at('split.pdf')}\n` });
+    const { pages } = await readPdf(new Uint8Array(readFileSync(at('split.pdf'))));
+    expect(pages.length).toBeGreaterThan(2);
+    expect(await textOf('split.pdf')).toContain('Lower level');
+  });
+
+  it('writes one level as SVG on the paper that is named, the first page under the name itself', async () => {
+    const { code } = await call('sheet', BASEMENT, '--out', at('one.svg'), '--level', 'L1', '--paper', 'tabloid');
+    expect(code).toBe(0);
+    expect(readFileSync(at('one.svg'), 'utf8')).toMatch(/^<svg [^>]*width="431.8mm" height="279.4mm"/);
+    expect(existsSync(at('one-2.svg'))).toBe(true);
+  });
+
+  it('writes a PNG', async () => {
+    await call('sheet', BASEMENT, '--out', at('one.png'));
+    // ISO/IEC 15948, 5.2: the signature of a PNG file.
+    expect([...readFileSync(at('one.png')).subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+  });
+
+  it('never replaces a file without --force, and a plan never', async () => {
+    writeFileSync(at('there.pdf'), 'old');
+    const kept = await call('sheet', BASEMENT, '--out', at('there.pdf'));
+    expect(kept).toMatchObject({ code: 2, out: '' });
+    expect(kept.err).toContain('this file is there already');
+    expect(readFileSync(at('there.pdf'), 'utf8')).toBe('old');
+    expect((await call('sheet', BASEMENT, '--out', at('there.pdf'), '--force')).code).toBe(0);
+    writeFileSync(at('plan.svg'), readFileSync(BASEMENT));
+    const plan = await call('sheet', BASEMENT, '--out', at('plan.svg'), '--force');
+    expect(plan).toMatchObject({ code: 2 });
+    expect(readFileSync(at('plan.svg'), 'utf8')).toBe(readFileSync(BASEMENT, 'utf8'));
+  });
+
+  it.each([
+    [['--out', 'x.doc'], 'give the file an ending that tells its format'],
+    [[], 'needs --out'],
+    [['--out', 'x.pdf', '--paper', 'b5'], '--paper "b5" is not one of letter, a4, tabloid, a3'],
+    [['--out', 'x.pdf', '--level', 'L9'], '--level "L9" is no level of it'],
+  ])('refuses %j in words', async (options, words) => {
+    const { code, out, err } = await call('sheet', BASEMENT, ...options);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain(words);
+  });
+
+  it('draws a folder of plans into a folder; a bad file is named and does not stop the others', async () => {
+    const plans = at('plans');
+    mkdirSync(plans);
+    for (const name of ['b', 'a']) writeFileSync(join(plans, `${name}.plan.json`), readFileSync(BASEMENT));
+    writeFileSync(join(plans, 'c.plan.json'), '{ torn');
+    const { code, err } = await call('sheet', plans, '--out', at('sheets'));
+    expect(code).toBe(2);
+    expect(err).toContain('c.plan.json');
+    expect(readdirSync(at('sheets')).sort()).toEqual(['a.pdf', 'b.pdf']);
+  });
+});
+
+describe('stillspot report', () => {
+  it('writes a job that holds, with results and nothing missing', async () => {
+    const file = at('full.plan.json');
+    writeFileSync(file, JSON.stringify(fullReportPlan()));
+    const { code, out } = await call('report', file, '--out', at('full.json'), '--json');
+    const printed = JSON.parse(out);
+    expect(printed).toMatchObject({ test: 'holds', reasons: [], missing: [] });
+    expect(printed.sets).toMatchObject([{ meanRounded: 4.6, agreement: 'in-control', standing: 'holds' }]);
+    expect(code).toBe(0);
+    expect(JSON.parse(readFileSync(at('full.json'), 'utf8'))).toMatchObject({ test: 'holds', missing: [] });
+    await call('report', file, '--out', at('full.pdf'));
+    const text = await textOf('full.pdf');
+    for (const words of ['7 Alder Court', 'Fernhollow', 'M-3301', 'L-88', 'CX-100', '4.4 pCi/L', 'Harbor Bench'])
+      expect(text.replaceAll('\u00a0', ' ')).toContain(words);
+    expect(text).not.toContain('MISSING');
+  });
+
+  it('names what is missing with the lists that require it, and says first that the test does not hold', async () => {
+    const { code, out } = await call('report', SPLIT, '--out', at('split.json'), '--json');
+    const { test, missing } = JSON.parse(out);
+    expect({ code, test }).toEqual({ code: 1, test: 'not-evaluated' });
+    const zip = missing.find(({ id }: { id: string }) => id === 'zip');
+    expect(zip.lists).toContain('32 Ill. Adm. Code 422.130(o)(1)(C) (secondary)');
+    await call('report', SPLIT, '--out', at('split-report.pdf'));
+    const { pages } = await readPdf(new Uint8Array(readFileSync(at('split-report.pdf'))));
+    const first = pages[0]?.texts.map(({ text }) => text).join(' ') ?? '';
+    expect(first.indexOf('The test: not evaluated.')).toBeLessThan(first.indexOf('Values on record'));
+  });
+
+  it('writes a table whose texts no spreadsheet takes for a formula', async () => {
+    const file = at('formula.plan.json');
+    writeFileSync(file, JSON.stringify({ ...fullReportPlan([4.4, 4.8]), title: '=1+1' }));
+    await call('report', file, '--out', at('formula.csv'));
+    const [head = '', first = ''] = readFileSync(at('formula.csv'), 'utf8').split('\r\n');
+    expect(head).toMatch(/^title,site,test,location,detector,value,unit/);
+    expect(first).toMatch(/^'=1\+1,/);
+  });
+});
+
+describe('stillspot notice', () => {
+  it.each([
+    ['closing', 'Radon test in your house'],
+    ['progress', 'Radon test in progress'],
+    ['agreement', 'Agreement to leave a radon test alone'],
+    ['card', 'Where and when to place the detectors'],
+  ])('of the kind %s is one page', async (kind, title) => {
+    const { code } = await call('notice', BASEMENT, '--kind', kind, '--out', at(`${kind}.pdf`));
+    expect(code).toBe(0);
+    const { pages } = await readPdf(new Uint8Array(readFileSync(at(`${kind}.pdf`))));
+    expect(pages.length).toBe(1);
+    expect(pages[0]?.texts.map(({ text }) => text).join(' ')).toContain(title);
+  });
+
+  it('asks for a kind that there is', async () => {
+    expect((await call('notice', BASEMENT, '--out', at('x.pdf'))).err).toContain('notice needs --kind');
+    expect((await call('notice', BASEMENT, '--kind', 'poster', '--out', at('x.pdf'))).err).toContain('is not one of');
+  });
+});

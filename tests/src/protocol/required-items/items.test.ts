@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import { REQUIRED_ITEMS, requiredItems } from '../../../../src/protocol/required-items/items.ts';
+import { fullReportPlan } from '../../../helpers/full-report-plan.ts';
+import { samplePlan } from '../../../helpers/sample-files.ts';
+
+/** Letters of 32 Ill. Adm. Code 422.130(o)(1) that a report must cover (read in training copies). */
+const ILLINOIS_LETTERS = [...'ABCDEFGHIJKL'];
+
+const missingOf = (plan: Plan) =>
+  requiredItems(plan)
+    .filter(({ state }) => state === 'missing')
+    .map(({ item }) => item.id);
+
+/** The full plan without one fact, and the item that is missing then. */
+const WITHOUT: readonly (readonly [string, (plan: Plan) => Plan])[] = [
+  ['results', (plan) => ({ ...plan, readings: plan.readings.slice(1) })],
+  ['start-and-end', (plan) => ({ ...plan, visit: { ...plan.visit, end: null } })],
+  ['street-address', (plan) => withAddress(plan, { city: ' ' })],
+  ['zip', (plan) => withAddress(plan, { zip: '' })],
+  ['county', (plan) => withAddress(plan, { county: '' })],
+  ['client', (plan) => withReport(plan, { client: { ...emptyParty } })],
+  ['house-type', (plan) => withReport(plan, { houseType: '' })],
+  [
+    'device',
+    (plan) => withReport(plan, { device: { description: 'x', maker: 'y', model: '', calibrated: '', expires: '' } }),
+  ],
+  ['serial-numbers', (plan) => withLog(plan, { serial: '' })],
+  ['placed-by', (plan) => withLog(plan, { placedBy: '' })],
+  ['picked-up-by', (plan) => withLog(plan, { fetchedBy: '' })],
+  ['licenses', (plan) => withReport(plan, { licenses: [] })],
+  ['laboratory', (plan) => withReport(plan, { laboratory: { ...(plan.report?.laboratory ?? never()), license: '' } })],
+  ['mitigation-system', (plan) => withReport(plan, { mitigation: { seen: 'unknown', note: '' } })],
+  ['tampering', (plan) => withLog(plan, { tampering: 'unknown' })],
+  ['deviations', (plan) => ({ ...plan, conditions: plan.conditions.slice(1) })],
+  ['vents', (plan) => withReport(plan, { vents: '' })],
+  ['weather', (plan) => ({ ...plan, weather: [] })],
+  ['firm', (plan) => withReport(plan, { firm: { ...emptyParty } })],
+];
+
+const emptyParty = { name: '', address: '', telephone: '', email: '', license: '' };
+
+function never(): never {
+  throw new Error('The full plan has a laboratory.');
+}
+function withReport(plan: Plan, change: NonNullable<Plan['report']>): Plan {
+  return { ...plan, report: { ...plan.report, ...change } };
+}
+function withAddress(plan: Plan, change: object): Plan {
+  return withReport(plan, { address: { ...(plan.report?.address ?? never()), ...change } });
+}
+function withLog(plan: Plan, change: object): Plan {
+  return { ...plan, log: (plan.log ?? []).map((entry, i) => (i === 0 ? { ...entry, ...change } : entry)) };
+}
+
+describe('what published lists require of a report', () => {
+  it('covers every letter of the list of Illinois, each item with a source', () => {
+    const cites = REQUIRED_ITEMS.flatMap(({ sources }) => sources.map(({ cite }) => cite));
+    for (const letter of ILLINOIS_LETTERS) expect(cites).toContain(`32 Ill. Adm. Code 422.130(o)(1)(${letter})`);
+    for (const { sources } of REQUIRED_ITEMS) expect(sources.length).toBeGreaterThan(0);
+    expect(new Set(REQUIRED_ITEMS.map(({ id }) => id)).size).toBe(REQUIRED_ITEMS.length);
+  });
+
+  it('is all there in a full job', () => {
+    expect(missingOf(fullReportPlan())).toEqual([]);
+  });
+
+  it.each(WITHOUT)('says that %s is missing where that is taken away, and nothing else', (id, without) => {
+    const missing = missingOf(without(fullReportPlan()));
+    expect(missing).toContain(id);
+    // Without the name of who placed there is no license to look for; no other item may fall with it.
+    expect(missing.filter((each) => each !== id)).toEqual([]);
+  });
+
+  it('names each item of an empty job as missing or not applicable, none in silence', () => {
+    const items = requiredItems({ ...samplePlan('01-plain-basement'), report: {} });
+    expect(items.map(({ item }) => item.id)).toEqual(REQUIRED_ITEMS.map(({ id }) => id));
+    for (const { state, lacking } of items) expect(lacking.length > 0).toBe(state === 'missing');
+    expect(items.filter(({ state }) => state === 'present').map(({ item }) => item.id)).toEqual([
+      'locations',
+      'sketch',
+    ]);
+  });
+});
