@@ -1,6 +1,6 @@
 /** The part of the plan that only the report of the test needs: addresses, people, laboratory, device. Every text may be empty: not known. */
 
-export interface PostalAddress {
+interface PostalAddress {
   readonly street: string;
   readonly city: string;
   readonly state: string;
@@ -19,12 +19,12 @@ export interface Party {
 }
 
 /** The license or certificate of a person whom the log names. */
-export interface PersonalLicense {
+interface PersonalLicense {
   readonly name: string;
   readonly license: string;
 }
 
-export interface Laboratory {
+interface Laboratory {
   readonly name: string;
   readonly address: string;
   readonly license: string;
@@ -34,7 +34,7 @@ export interface Laboratory {
   readonly reported: string | null;
 }
 
-export interface DeviceFacts {
+interface DeviceFacts {
   /** What it is and how it measures, in words. */
   readonly description: string;
   readonly maker: string;
@@ -46,7 +46,7 @@ export interface DeviceFacts {
 }
 
 /** Whether the house has a mitigation system, and whether it was seen to run. */
-export type MitigationSeen = 'none' | 'running' | 'not-running' | 'unknown';
+type MitigationSeen = 'none' | 'running' | 'not-running' | 'unknown';
 
 export interface ReportFacts {
   readonly address?: PostalAddress;

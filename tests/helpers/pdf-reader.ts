@@ -14,14 +14,14 @@ if (!('transferToFixedLength' in ArrayBuffer.prototype)) {
   });
 }
 
-export interface ReadText {
+interface ReadText {
   readonly text: string;
   /** Left end of the baseline. */
   readonly x: number;
   readonly y: number;
   readonly size: number;
 }
-export interface ReadPath {
+interface ReadPath {
   /** Fill color when it was drawn, "#rrggbb". */
   readonly fill: string;
   readonly points: readonly (readonly [number, number])[];

@@ -1,4 +1,3 @@
-import { PAPERS, type PaperName } from '../../report/paper.ts';
 import { pagesToPdf } from '../../report/pdf/pdf.ts';
 import { fontFiles, withEmbeddedFont } from './fonts.ts';
 import { rasterize } from './raster.ts';
@@ -47,5 +46,3 @@ export async function filesOfPages(
 function numbered(path: string, index: number): string {
   return index === 0 ? path : path.replace(/(\.\w+)$/, `-${index + 1}$1`);
 }
-
-export const widthOf = (paper: PaperName): number => PAPERS[paper].width;

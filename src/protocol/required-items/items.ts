@@ -10,7 +10,7 @@ import { detectorLabel } from '../detector-label.ts';
 import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
 
-export type RequiredItemId =
+type RequiredItemId =
   | 'results'
   | 'start-and-end'
   | 'street-address'
@@ -255,7 +255,7 @@ export function licenseOf({ report }: Plan, name: string): string {
   return report?.licenses?.find((each) => each.name.trim() === name)?.license.trim() ?? '';
 }
 
-export type ItemState = 'present' | 'missing' | 'not-applicable';
+type ItemState = 'present' | 'missing' | 'not-applicable';
 
 export interface ItemReport {
   readonly item: RequiredItem;

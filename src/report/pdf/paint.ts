@@ -41,7 +41,8 @@ export function paintElement(
 
 function paintShape({ doc, hatches }: Brush, element: SvgElement): void {
   const { attributes } = element;
-  const { fill = '#000000', stroke = 'none' } = attributes;
+  const { fill, stroke = 'none' } = attributes;
+  if (fill === undefined) throw new Error(`A <${element.name}> of a page must tell its fill.`);
   const [fills, strokes] = [fill !== 'none', stroke !== 'none'];
   if (!fills && !strokes) return;
   const hatch = fill.startsWith('url(') ? hatches.get(idOf(fill)) : undefined;

@@ -6,7 +6,7 @@ export interface StructureElement {
   end: () => void;
 }
 /** Marked content of a structure element, between its begin and the next end. */
-export interface StructureContent {
+interface StructureContent {
   readonly marked?: never;
 }
 export interface TilingPattern {
