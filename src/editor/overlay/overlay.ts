@@ -1,5 +1,4 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
-import { handlesOf } from '../../../geometry/edit/reshape.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
 import { pointedZones } from '../../drawing/floor.ts';
 import { blockSlot } from '../../drawing/labels/block.ts';
@@ -17,7 +16,7 @@ import type { Pen } from '../paint/pen.ts';
 import { type DrawnChain, drawnSketch, handleShapes } from '../paint/sketch.ts';
 import { drawnMarks } from '../paint/spots.ts';
 import { type Picture, picture } from '../stage/picture.ts';
-import { HANDLE_OFF_PX } from '../tools/pick-at.ts';
+import { shownHandles } from '../tools/pick-at.ts';
 import { readOverlay } from './overlay-inputs.ts';
 import { measuredLines, type OverlayScene, overlayScene } from './overlay-scene.ts';
 import { isOverFloor, pointerNote } from './pointer-note.ts';
@@ -37,11 +36,10 @@ const POINTED_ZONES = overlayPicture('pointed-zones', (pen, { state, pointed }) 
 
 const HANDLES = overlayPicture('handles', (pen, { state }) => {
   const { selection, previewPlan, tool } = state;
-  const [id] = selection;
   const hasHandles = tool.kind === 'select' || tool.kind === 'grip';
-  if (!id || selection.length > 1 || previewPlan || !hasHandles) return;
-  const mm = 1 / pen.view.scale;
-  paintShapes(pen, handleShapes(handlesOf(selectLevel(state), id, HANDLE_OFF_PX * mm), mm));
+  if (previewPlan || !hasHandles) return;
+  const { scale } = pen.view;
+  paintShapes(pen, handleShapes(shownHandles(selectLevel(state), selection, scale), 1 / scale));
 });
 
 /** What is being drawn and is not in the plan yet: wall chain, room, opening, thing; guides, gaps, marquee and the keyboard's cross. */

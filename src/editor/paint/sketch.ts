@@ -1,4 +1,4 @@
-import type { Handle } from '../../../geometry/edit/reshape.ts';
+import type { ShownHandle } from '../../../geometry/edit/spread-handles.ts';
 import type { Level, Mm, Plan, XY } from '../../../geometry/plan/model.ts';
 import { along, distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
@@ -22,16 +22,20 @@ const OFF_WALL_PX = 12;
 /** Where the arms of the keyboard's cross begin and end, and its words below it, px. */
 const CROSS_PX = { from: 6, to: 26, words: 42 } as const;
 const EDGE: Ink = { line: LINE_PX.detector, color: 'accent' };
+const LEADER: Ink = { line: 1, color: 'accent' };
 const ON_PAPER: Ink = { ...EDGE, fill: 'paper' };
 
-/** Squares at corners and ends, discs for turns and rims, on a line from the box where the grip stands off. */
-export function handleShapes(handles: readonly Handle[], mm: Mm): readonly Shape[] {
+/** Squares at corners and ends, discs for turns and rims; a leader to the point of a handle that is shown beside it. */
+export function handleShapes(handles: readonly ShownHandle[], mm: Mm): readonly Shape[] {
   const side = 2 * GRIP_PX * mm;
-  return handles.map(({ kind, at }) => {
+  const aside = handles.filter(({ at, shownAt }) => distance(at, shownAt) > mm);
+  const leaders: Shape = { ink: LEADER, parts: [linesPart(aside.map(({ at, shownAt }) => [at, shownAt]))] };
+  const grips = handles.map(({ kind, shownAt }): Shape => {
     const isRound = kind === 'turn' || kind === 'radius' || kind === 'stream';
-    const square = slotPart(blockSlot({ width: side, height: side }, at));
-    return { ink: ON_PAPER, parts: [isRound ? discsPart([at], (GRIP_PX + 1) * mm) : square] };
+    const square = slotPart(blockSlot({ width: side, height: side }, shownAt));
+    return { ink: ON_PAPER, parts: [isRound ? discsPart([shownAt], (GRIP_PX + 1) * mm) : square] };
   });
+  return aside.length > 0 ? [leaders, ...grips] : grips;
 }
 
 /** The walls that are being drawn one after another: their corners, and where the next one would go. */

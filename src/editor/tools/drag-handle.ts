@@ -15,11 +15,16 @@ import type { ToolPoint } from './tool-controller.ts';
 /** Rotations snap to whole steps of this, degrees. */
 const TURN_STEP = 15;
 
-/** Drags a handle: the end of a wall, a jamb, a corner, the rotation or the rim of an item. */
-export function dragHandle(handle: Handle): Drag {
+/**
+ * Drags a handle: the end of a wall, a jamb, a corner, the rotation or the rim of an item.
+ *
+ * @param offset from where the handle is shown to its point, mm: one that is shown aside moves as far as the pointer
+ */
+export function dragHandle(handle: Handle, [dx, dy]: XY = [0, 0]): Drag {
   const level = currentLevel();
   const held = targets(new Set([handle.id]));
-  return levelDrag((at, point) => {
+  return levelDrag((at, pointer) => {
+    const point = { ...pointer, plan: [pointer.plan[0] + dx, pointer.plan[1] + dy] as const };
     const turnStep = point.free ? null : TURN_STEP;
     const pulled = withHandleAt(at, handle, wanted(level, handle, point, held), turnStep, gridFor(point));
     useSketch.setState({ reading: handleMeasure(pulled, handle) });

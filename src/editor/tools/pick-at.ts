@@ -1,19 +1,36 @@
-import { type Handle, handlesOf } from '../../../geometry/edit/reshape.ts';
+import { handlesOf } from '../../../geometry/edit/reshape.ts';
+import { type ShownHandle, spreadHandles } from '../../../geometry/edit/spread-handles.ts';
+import type { Level } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { type Hit, hitsAt } from '../../../geometry/snap/pick.ts';
 import { currentLevel, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
 
-/** Returns the nearest handle of the selected item within `wide` times the reach of a point; null for none. */
-export function handleAt(point: ToolPoint, wide = 1.3): Handle | null {
-  const { selection, viewport } = store();
+/** Distance of the rotation handle from its box, px. */
+const HANDLE_OFF_PX = 28;
+/** Two handles are at least so far apart, px: the least target of a pointer (WCAG 2.2, 2.5.8), or that of a finger. */
+const HANDLE_GAP_PX = { mouse: 24, touch: 44 } as const;
+/** A press so far from a handle takes it, px. */
+const HANDLE_REACH_PX = { mouse: 12, touch: 22 } as const;
+
+/** Whether fingers are what works this device: the gap of its handles does not change from press to press. */
+const isForFingers = (): boolean => globalThis.matchMedia?.('(pointer: coarse)').matches ?? false;
+
+/** Returns the handles of the selected item where they are shown; none where several items or nothing is selected. */
+export function shownHandles(level: Level, selection: readonly string[], scale: number): readonly ShownHandle[] {
   const [id] = selection;
-  if (!id || selection.length !== 1) return null;
-  const handles = handlesOf(currentLevel(), id, HANDLE_OFF_PX / viewport.scale);
-  let best: Handle | null = null;
-  let least = point.reach * wide;
-  for (const handle of handles) {
-    const far = distance(handle.at, point.plan);
+  if (!id || selection.length !== 1) return [];
+  const gap = HANDLE_GAP_PX[isForFingers() ? 'touch' : 'mouse'];
+  return spreadHandles(handlesOf(level, id, HANDLE_OFF_PX / scale), gap / scale);
+}
+
+/** Returns the nearest handle of the selected item within reach of a point; null for none. `wide`: times the usual reach. */
+export function handleAt(point: ToolPoint, wide = 1): ShownHandle | null {
+  const { selection, viewport } = store();
+  let best: ShownHandle | null = null;
+  let least = (HANDLE_REACH_PX[point.touch ? 'touch' : 'mouse'] / viewport.scale) * wide;
+  for (const handle of shownHandles(currentLevel(), selection, viewport.scale)) {
+    const far = distance(handle.shownAt, point.plan);
     if (far <= least) {
       least = far;
       best = handle;
@@ -21,9 +38,6 @@ export function handleAt(point: ToolPoint, wide = 1.3): Handle | null {
   }
   return best;
 }
-
-/** Distance of the rotation handle from its box, px. */
-export const HANDLE_OFF_PX = 28;
 
 /** Returns the item at a point. Where items overlap, a selected one comes first, so that a drag goes on with it. */
 export function hitAt(point: ToolPoint): Hit | undefined {

@@ -1,4 +1,5 @@
 import type { Handle } from '../../../geometry/edit/reshape.ts';
+import type { ShownHandle } from '../../../geometry/edit/spread-handles.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { extentBetween, type Hit, itemsWithin } from '../../../geometry/snap/pick.ts';
 import { refuseLocked } from '../../state/locked-detectors.ts';
@@ -131,7 +132,7 @@ function click(point: ToolPoint): void {
 /** Returns the drag that starts at a point. By touch a thing must be selected first: a finger that pans may start anywhere. */
 function beginDrag(start: ToolPoint): Drag {
   const handle = handleAt(start);
-  if (handle) return dragHandle(handle);
+  if (handle) return dragHandle(handle, offsetOf(handle));
   const hit = hitAt(start);
   const { selection, select } = store();
   const chosen = hit !== undefined && selection.includes(hit.id);
@@ -143,6 +144,8 @@ function beginDrag(start: ToolPoint): Drag {
   if (refuseLocked(store(), ids)) return start.touch ? dragViewport(start) : NO_DRAG;
   return hit.list === 'detectors' && ids.length === 1 ? dragDetector(hit.id, start) : dragItems(ids, start);
 }
+
+const offsetOf = ({ at, shownAt }: ShownHandle): XY => [at[0] - shownAt[0], at[1] - shownAt[1]];
 
 /** What is locked stays where it is. */
 const NO_DRAG: Drag = { move: () => undefined, end: () => undefined, cancel: () => undefined };
