@@ -5,7 +5,7 @@ import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
 import { minTargetPx } from '../theme/target-size.ts';
 import type { AppState, GetState, SetState, ViewActions, ViewState } from './app-state.ts';
 import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
-import { fitted, pannedBy, toScreen, zoomedAt } from './viewport.ts';
+import { fitted, keptOnStage, pannedBy, toScreen, type Viewport, zoomedAt } from './viewport.ts';
 
 /** An empty plan shows the size of a basement: 40 by 30 ft, mm. */
 const EMPTY_EXTENT = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
@@ -22,13 +22,13 @@ export function createViewSlice(set: SetState, get: GetState): Omit<ViewState, '
     showBelow: true,
     sitHeight: USUAL_DETECTOR.base,
     theme: 'paper',
-    setViewport: (viewport) => set({ viewport, wholeInView: false }),
+    setViewport: (viewport) => set({ viewport: withPlanInView(viewport, get()), wholeInView: false }),
     setStageSize: (stageSize) => {
       const { stageSize: before, viewport, wholeInView } = get();
       const [dx, dy] = [(stageSize.width - before.width) / 2, (stageSize.height - before.height) / 2];
       set({ stageSize });
       if (wholeInView) get().fit();
-      else set({ viewport: pannedBy(viewport, dx, dy) });
+      else set({ viewport: withPlanInView(pannedBy(viewport, dx, dy), get()) });
     },
     setShowBelow: (showBelow) => set({ showBelow }),
     setSitHeight: (sitHeight) => set({ sitHeight }),
@@ -46,6 +46,14 @@ export function createViewSlice(set: SetState, get: GetState): Omit<ViewState, '
       get().setViewport(zoomedAt(viewport, [stageSize.width / 2, stageSize.height / 2], factor));
     },
   };
+}
+
+/** Returns the viewport moved back so far that the plan, or what is being drawn of it, is not lost. */
+function withPlanInView(viewport: Viewport, state: AppState): Viewport {
+  const { chain, stageSize } = state;
+  const extent = drawnExtent(state) ?? EMPTY_EXTENT;
+  const whole = chain.corners.length > 0 ? unionExtent(extent, ringExtent(chain.corners)) : extent;
+  return stageSize.width > 0 ? keptOnStage(viewport, whole, stageSize) : viewport;
 }
 
 /** Returns the extent of everything drawn on the level, with walls that are not closed yet; null for an empty level. */

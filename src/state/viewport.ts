@@ -36,6 +36,24 @@ export function pannedBy(viewport: Viewport, dx: number, dy: number): Viewport {
   return { ...viewport, x: viewport.x + dx, y: viewport.y + dy };
 }
 
+/** So much of the plan stays on the stage however the sheet is moved, px. */
+const STAYS_PX = 64;
+
+/** Returns the viewport with a strip of `extent` on the stage at the least: a plan that is moved off its stage is lost. */
+export function keptOnStage(viewport: Viewport, extent: Extent, { width, height }: SizePx): Viewport {
+  const [left, top] = toScreen(viewport, [extent.minX, extent.minY]);
+  const [right, bottom] = toScreen(viewport, [extent.maxX, extent.maxY]);
+  const [dx, dy] = [wayBack(left, right, width), wayBack(top, bottom, height)];
+  return dx === 0 && dy === 0 ? viewport : pannedBy(viewport, dx, dy);
+}
+
+/** How far a range of pixels must move for a strip of it to lie from 0 to `size`. */
+function wayBack(from: number, to: number, size: number): number {
+  const strip = Math.min(STAYS_PX, size / 2);
+  if (to < strip) return strip - to;
+  return from > size - strip ? size - strip - from : 0;
+}
+
 /** The whole of `extent` in view with `marginPx` to spare; the screen's middle when the stage has no size yet. */
 export function fitted(extent: Extent, stage: SizePx, marginPx: number): Viewport {
   const width = Math.max(extent.maxX - extent.minX, 1);

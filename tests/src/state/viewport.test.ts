@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { fitted, pannedBy, showing, toPlan, toScreen, type Viewport, zoomedAt } from '../../../src/state/viewport.ts';
+import {
+  fitted,
+  keptOnStage,
+  pannedBy,
+  showing,
+  toPlan,
+  toScreen,
+  type Viewport,
+  zoomedAt,
+} from '../../../src/state/viewport.ts';
 
 const viewport = fc
   .record({
@@ -70,5 +79,29 @@ describe('a thing that is shown', () => {
   it('does not move the sheet where it is seen well already', () => {
     const view: Viewport = { scale: 0.08, x: 100, y: 100 };
     expect(showing(view, { minX: 3000, minY: 3000, maxX: 3100, maxY: 3100 }, stage)).toBe(view);
+  });
+});
+
+describe('a viewport that keeps the plan on its stage', () => {
+  const house = { minX: 0, minY: 0, maxX: 9000, maxY: 6000 };
+  const stage = { width: 800, height: 600 };
+  const strip = (from: number, to: number, size: number) => Math.min(to, size) - Math.max(from, 0);
+
+  it('leaves a strip of it in view, however it was moved and at any scale', () => {
+    fc.assert(
+      fc.property(viewport, (moved) => {
+        const kept = keptOnStage(moved, house, stage);
+        const [left, top] = toScreen(kept, [house.minX, house.minY]);
+        const [right, bottom] = toScreen(kept, [house.maxX, house.maxY]);
+        expect(strip(left, right, stage.width)).toBeGreaterThanOrEqual(Math.min(64, right - left) - 1e-6);
+        expect(strip(top, bottom, stage.height)).toBeGreaterThanOrEqual(Math.min(64, bottom - top) - 1e-6);
+        expect(kept.scale).toBe(moved.scale);
+      }),
+    );
+  });
+
+  it('is the same object where enough is in view', () => {
+    const inView = { scale: 0.1, x: -500, y: 100 };
+    expect(keptOnStage(inView, house, stage)).toBe(inView);
   });
 });
