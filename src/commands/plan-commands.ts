@@ -1,10 +1,10 @@
 import { SHEET_ID } from '../editor/open-menu.ts';
+import { PART_MISSING } from '../platform/part-missing.ts';
 import { canPickPlace } from '../storage/plan-files.ts';
 import type { Command } from './command.ts';
 import { isDialogOpen } from './modes.ts';
 import { newSheet, openLibrary, saveFile, saveFileTo } from './open-and-save.ts';
 import { showDialog } from './panels.ts';
-import { savePicture } from './sheet-files.ts';
 import { plainKey, withAny, withCtrl } from './shortcut.ts';
 
 /** The id of the field that picks plan files. */
@@ -31,7 +31,7 @@ export const PLAN_COMMANDS: readonly Command[] = [
     modes: ['field', 'page', 'form'],
     run: () => document.getElementById(PLAN_FILE_PICKER)?.click(),
   },
-  { id: 'picture', name: 'Picture', run: () => void savePicture() },
+  { id: 'picture', name: 'Picture', run: ({ state }) => savePicture(state.say) },
   {
     id: 'keys',
     name: 'Keys',
@@ -59,6 +59,14 @@ export const PLAN_COMMANDS: readonly Command[] = [
     help: [],
   },
 ];
+
+/** The code of the sheet's files is not part of the start. */
+function savePicture(say: (message: string) => void): void {
+  import('./sheet-files.ts').then(
+    (files) => void files.savePicture(),
+    () => say(PART_MISSING),
+  );
+}
 
 /** A field has put its old value back by now: the focus goes to the sheet. Later, so that the field has drawn itself. */
 function leaveField(field: EventTarget | null): void {

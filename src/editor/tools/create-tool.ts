@@ -3,15 +3,14 @@ import { createAskTool } from './ask-tool.ts';
 import { createCenterTool } from './center-tool.ts';
 import { createFrameTool } from './frame-tool.ts';
 import { createGripTool } from './grip-tool.ts';
+import { lateTool } from './late-tool.ts';
 import { createMoveHereTool } from './move-here-tool.ts';
-import { createMoveTracingTool } from './move-tracing-tool.ts';
 import { createOpeningTool } from './opening-tool.ts';
 import { createPlaceTool } from './place-tool.ts';
 import { createRoomBoxTool } from './room-box-tool.ts';
 import { createSelectTool } from './select-tool.ts';
 import { createSplitWallTool } from './split-wall-tool.ts';
 import type { ToolController } from './tool-controller.ts';
-import { createTracingPointsTool } from './tracing-points-tool.ts';
 import { createWallTool } from './wall-tool.ts';
 
 /** Returns the controller of a tool, with no gesture under way. */
@@ -36,7 +35,7 @@ export function createTool(tool: Tool): ToolController {
     case 'ask':
       return createAskTool();
     case 'tracing':
-      return tool.task === 'move' ? createMoveTracingTool() : createTracingPointsTool(tool.task);
+      return lateTool(() => import('./tracing-tool.ts').then((part) => part.createTracingTool(tool.task)));
     case 'split-wall':
       return createSplitWallTool(tool.id);
     default:

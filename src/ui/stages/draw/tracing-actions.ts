@@ -38,6 +38,8 @@ export async function bringIn(file: File): Promise<void> {
   unfold('job');
   usePanels.setState({ tracingOpen: true });
   state.fit();
+  // Its first press comes at once.
+  await import('../../../editor/tools/tracing-tool.ts').catch(() => undefined);
   state.setTool({ kind: 'tracing', task: 'scale' });
   state.say(`${remark}${replaced} Press the two ends of a length on it that you know: that sets its scale.`);
 }

@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { tracingRotated } from '../../../../geometry/edit/tracing.ts';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
 import { type PictureChoice, usePanels } from '../../../commands/panels.ts';
@@ -54,6 +55,7 @@ const TASKS: readonly (readonly [Task, string])[] = [
 function TracingFields({ tracing }: { readonly tracing: Tracing }) {
   const unreadable = useTracingImages(({ ready }) => ready.get(tracing.image) === null);
   const { locked } = tracing;
+  useEffect(() => void import('../../../editor/tools/tracing-tool.ts').catch(() => undefined), []);
   return (
     <div className="tracing">
       {unreadable && (
