@@ -9,7 +9,7 @@ import {
 import type { ListedItem } from '../../geometry/edit/listed-items.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { anchorOf } from '../../geometry/snap/pick.ts';
-import { useSketch } from '../editor/overlay/sketch.ts';
+import { putCross } from '../editor/overlay/sketch.ts';
 import { refuseLocked } from '../state/locked-detectors.ts';
 import { selectLevel } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
@@ -65,7 +65,7 @@ export const THING_COMMANDS: readonly Command[] = [
       if (!first || refuseLocked(state, ids)) return;
       const cross = anchorOf(selectLevel(state), first.item.id);
       state.setTool({ kind: 'move-here', ids });
-      useSketch.setState({ cross });
+      if (cross) putCross(cross);
     },
     // A detector has this button under its verdict.
     inPanel: ({ one }) => one?.list !== 'detectors',

@@ -25,7 +25,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
     help: [
       {
         keys: 'Arrows',
-        does: 'Move what is selected by 1 in (1 cm); with a thing in hand, the cross; with neither, the sheet',
+        does: 'Move what is selected by 1 in (1 cm), else the cross, which stops at walls; without a cross, the sheet',
       },
       { keys: 'Shift + arrows', does: 'By 1/8 in (1 mm)' },
       { keys: 'Ctrl + arrows', does: 'By 1 ft (10 cm)' },
@@ -42,7 +42,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
   },
   {
     id: 'press-at-cross',
-    name: 'Set down at the cross',
+    name: 'Press at the cross',
     shortcuts: [withAny('Enter')],
     modes: ['sheet'],
     run: (_, event) => pressAtCross(event?.shiftKey ?? false),
@@ -119,7 +119,9 @@ function pressArrow(event: KeyboardEvent): void {
   if (!arrow) return;
   const { tool } = useAppStore.getState();
   if (tool.kind !== 'select') moveCross(arrow, event);
-  else if (!nudger.move(arrow, event)) panByArrow(arrow, event);
+  else if (nudger.move(arrow, event)) return;
+  else if (useSketch.getState().cross) moveCross(arrow, event);
+  else panByArrow(arrow, event);
 }
 
 function giveUp({ state }: Target): void {
@@ -127,5 +129,4 @@ function giveUp({ state }: Target): void {
   if (activeTool()?.cancel()) return;
   if (useAppStore.getState().tool.kind !== 'select') state.setTool(SELECT_TOOL);
   else state.say('');
-  useSketch.setState({ cross: null });
 }

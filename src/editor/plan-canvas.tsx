@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect, useRef } from 'react';
 import { selectLevel } from '../state/selectors.ts';
 import { useShown } from '../state/shown.ts';
 import { useAppStore } from '../state/store.ts';
+import { hideCross, showCross } from './input/keyboard-cross.ts';
 import { listenToPointers } from './input/pointers.ts';
 import { spaceBar } from './input/sheet-keys.ts';
 import { useLengths } from './lengths/store.ts';
@@ -15,6 +16,7 @@ import { useTracingImages } from './stage/tracing-images.ts';
 import { exposeForTests } from './test-hook.ts';
 import { setActiveTool } from './tools/active-tool.ts';
 import { createTool } from './tools/create-tool.ts';
+import { pressAt } from './tools/tool-context.ts';
 import type { ToolController } from './tools/tool-controller.ts';
 import './plan-canvas.css';
 
@@ -34,8 +36,10 @@ export function PlanCanvas() {
     controller.current = createTool(tool);
     setActiveTool(controller.current);
     // What the tool places can be placed by keyboard at once.
-    if (tool.kind !== 'select') sheet.current?.focus({ preventScroll: true });
-    else useSketch.setState({ cross: null, cursor: 'default' });
+    if (tool.kind === 'select') useSketch.setState({ cursor: 'default' });
+    else sheet.current?.focus({ preventScroll: true });
+    const { cross } = useSketch.getState();
+    if (cross && tool.kind !== 'select') controller.current.hover(pressAt(cross));
     return () => controller.current?.leave?.();
   }, [tool]);
   useEffect(() => {
@@ -60,9 +64,18 @@ export function PlanCanvas() {
       style={{ cursor: tool.kind === 'select' ? cursor : 'crosshair' }}
       role="application"
       aria-roledescription="plan"
-      aria-label={`Plan of ${levelName.trim() || 'the level'}. Arrow keys move what is selected or the cross; press ? for all keys.`}
+      aria-label={`Plan of ${levelName.trim() || 'the level'}. Arrows move the cross or what is selected; ? lists all keys.`}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet is worked by keyboard
       tabIndex={0}
+      onFocus={({ currentTarget, relatedTarget }) => {
+        // From a field on the sheet, or one that is gone, the pointer that rests on the sheet goes on with its work.
+        const isPointer = relatedTarget === null && useSketch.getState().pointer !== null;
+        const isOutside = !currentTarget.contains(relatedTarget);
+        if (currentTarget.matches(':focus-visible') && isOutside && !isPointer) showCross();
+      }}
+      onBlur={({ currentTarget, relatedTarget }) => {
+        if (!currentTarget.contains(relatedTarget)) hideCross();
+      }}
     >
       <div ref={canvases} className="plan-canvas__stage" />
     </div>

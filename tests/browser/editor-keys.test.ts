@@ -26,7 +26,7 @@ describe('the sheet by keyboard alone', () => {
 
   it('sets a detector down on the white', async () => {
     await keys('8', '1'); // Where might it sit? A detector.
-    await keys('ArrowRight', 'ArrowRight', 'ArrowLeft', 'Enter');
+    await keys('ArrowRight', 'ArrowLeft', 'Enter');
     await expect.poll(() => detectors()).toHaveLength(1);
     expect(['clear-of-drawn', 'tight']).toContain(await editor.verdict());
     await expect.poll(() => editor.selection()).toEqual(['d1']);
@@ -95,7 +95,7 @@ describe('the sheet by keyboard alone', () => {
 
   it('draws a room, opens it, names it and furnishes it', async () => {
     await open.page.evaluate(() => window.__stillspot?.store.getState().newPlan());
-    await keys('1', '1', 'ArrowRight'); // Four walls; the cross comes up in the middle.
+    await keys('1', '1'); // Four walls; the cross is there, in the middle.
     await times('Control+ArrowLeft', 10);
     await times('Control+ArrowUp', 8);
     await keys('Enter');
@@ -108,14 +108,16 @@ describe('the sheet by keyboard alone', () => {
     // 15 ft inside and 8 in walls.
     expect(Math.abs((right?.to[1] ?? 0) - (right?.from[1] ?? 0))).toBeCloseTo(15 * 304.8 + 203.2, 3);
 
-    await keys('Escape', '2', '2', 'ArrowRight'); // A window: up to the top wall.
-    await times('Control+ArrowUp', 8);
-    await times('ArrowUp', 4);
+    await keys('Escape', '2', '2'); // A window: from the corner that was set last up to the top wall, which stops the cross.
+    await times('Control+ArrowLeft', 10);
+    await times('Control+ArrowUp', 16);
     await keys('Enter', 'Escape');
     await expect.poll(async () => (await editor.level()).openings).toHaveLength(1);
 
-    await keys('3', '1', 'ArrowRight', 'Enter'); // A family room.
-    await keys('6', '1', 'ArrowRight'); // A sump pit, to the left.
+    await keys('3', '1'); // A family room: down from the wall.
+    await times('Control+ArrowDown', 8);
+    await keys('Enter');
+    await keys('6', '1'); // A sump pit, to the left.
     await times('Control+ArrowLeft', 8);
     await keys('Enter');
     const level = await editor.level();

@@ -1,27 +1,62 @@
 import type { XY } from '../../../geometry/plan/model.ts';
+import type { Line } from '../../../geometry/plane/types.ts';
 import { nearestSpot } from '../../../geometry/region/nearest.ts';
 import { anchorOf } from '../../../geometry/snap/pick.ts';
+import { stepToLine } from '../../../geometry/snap/step-to-line.ts';
 import { selectLevel, selectRegion } from '../../state/selectors.ts';
 import { toPlan } from '../../state/viewport.ts';
-import { useSketch } from '../overlay/sketch.ts';
-import { keepInView } from '../stage/keep-in-view.ts';
+import { openMenuByKey } from '../open-menu.ts';
+import { putCross, useSketch } from '../overlay/sketch.ts';
+import { isInView, keepInView } from '../stage/keep-in-view.ts';
 import { activeTool } from '../tools/active-tool.ts';
-import { pressAt, steps, store } from '../tools/tool-context.ts';
+import { hitAt } from '../tools/pick-at.ts';
+import { pressAt, steps, store, targets } from '../tools/tool-context.ts';
 import { stepFor } from './sheet-keys.ts';
 
-/** The cross that the arrow keys move over the sheet, in place of a pointer. */
+/** The cross that the arrow keys move over the sheet, in place of a pointer. It is there while the sheet has the keyboard. */
 
-/** The first arrow brings the cross up; the next ones move it, and the sheet when it comes to the edge. */
-export function moveCross([dx, dy]: XY, event: KeyboardEvent): void {
-  const { cross } = useSketch.getState();
-  const by = stepFor(event);
-  const at: XY = cross ? [cross[0] + dx * by, cross[1] + dy * by] : firstCross();
-  useSketch.setState({ cross: at });
-  keepInView(at);
-  activeTool()?.hover(pressAt(at, event.shiftKey));
+/** The keyboard comes to the sheet: the cross is where it was, if that is in view. */
+export function showCross(): void {
+  const { cross, crossPlace } = useSketch.getState();
+  if (cross) return;
+  showAt(crossPlace && isInView(crossPlace) ? crossPlace : firstCross(), false);
 }
 
-/** Where the keyboard begins: on the nearest white for a detector, else in the middle of the stage. */
+/** The keyboard leaves the sheet. */
+export const hideCross = (): void => useSketch.setState({ cross: null });
+
+/** Moves the cross by a step, which ends on a wall that is in its way; the sheet goes along when the cross comes to the edge. */
+export function moveCross([dx, dy]: XY, event: KeyboardEvent): void {
+  showCross();
+  const from = useSketch.getState().cross ?? firstCross();
+  const by = stepFor(event);
+  const at = stepToLine(from, [dx * by, dy * by], linesInTheWay());
+  keepInView(at);
+  // At the end of the sheet there is nowhere to go.
+  if (isInView(at)) showAt(at, event.shiftKey);
+}
+
+function showAt(at: XY, shift: boolean): void {
+  putCross(at);
+  if (store().tool.kind !== 'select') activeTool()?.hover(pressAt(at, shift));
+}
+
+/** Walls where something is put into them or begins at them, their faces where something stands before them. */
+function linesInTheWay(): readonly Line[] {
+  const { centerLines, faces } = targets();
+  switch (store().tool.kind) {
+    case 'detector':
+    case 'fixture':
+    case 'object':
+    case 'move-here':
+    case 'room-box':
+      return faces;
+    default:
+      return centerLines;
+  }
+}
+
+/** Where the keyboard begins: at the thing that the tool is for, on the nearest white for a detector, else in the middle of the stage. */
 function firstCross(): XY {
   const { viewport, stageSize, tool } = store();
   if (tool.kind === 'split-wall' || tool.kind === 'grip') return anchorOf(selectLevel(store()), tool.id) ?? [0, 0];
@@ -31,14 +66,23 @@ function firstCross(): XY {
   return [Math.round(spot[0] / grid) * grid, Math.round(spot[1] / grid) * grid];
 }
 
-/** The tool presses where the cross is. Returns false where there is none. */
+/**
+ * Enter at the cross: the tool presses there; with no tool it selects what is there, or lists what can be done with it. Returns false where
+ * there is no cross. `enterWords` tells it beforehand.
+ */
 export function pressAtCross(shift: boolean): boolean {
   const { cross } = useSketch.getState();
   const tool = activeTool();
-  if (!cross || !tool || store().tool.kind === 'select') return false;
+  if (!cross || !tool) return false;
   const point = pressAt(cross, shift);
-  tool.down(point);
-  tool.up(point);
-  if (store().tool.kind === 'select') useSketch.setState({ cross: null });
+  if (store().tool.kind !== 'select') {
+    tool.down(point);
+    tool.up(point);
+    return true;
+  }
+  const hit = hitAt(point);
+  const { selection, select } = store();
+  if (hit && selection.length === 0) select([hit.id]);
+  else openMenuByKey();
   return true;
 }

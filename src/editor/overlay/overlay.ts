@@ -7,13 +7,14 @@ import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShown
 import { shownRegion } from '../../state/shown-results.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { thicknessFrom } from '../../state/wall-chain.ts';
+import { enterWords } from '../input/enter-words.ts';
 import { drawnFigures } from '../lengths/paint-figures.ts';
 import { paintDrawn, paintOnPlan, paintShapes } from '../paint/canvas.ts';
 import { detectorShapes, drawnMeasures } from '../paint/detectors.ts';
 import { detectorLabel } from '../paint/names/detector-labels.ts';
 import { drawnNote } from '../paint/note.ts';
 import type { Pen } from '../paint/pen.ts';
-import { type DrawnChain, drawnSketch, handleShapes } from '../paint/sketch.ts';
+import { type DrawnChain, drawnCrossWords, drawnSketch, handleShapes } from '../paint/sketch.ts';
 import { drawnMarks } from '../paint/spots.ts';
 import { type Picture, picture } from '../stage/picture.ts';
 import { shownHandles } from '../tools/pick-at.ts';
@@ -45,9 +46,10 @@ const HANDLES = overlayPicture('handles', (pen, { state }) => {
 /** What is being drawn and is not in the plan yet: wall chain, room, opening, thing; guides, gaps, marquee and the keyboard's cross. */
 const PREVIEW = overlayPicture('preview', (pen, scene) => {
   const { state, sketch } = scene;
-  const acts = state.tool.kind === 'ask' ? 'Enter lists acts' : 'Enter sets';
-  const crossWords = sketch.typed === null ? `Arrows move, ${acts}` : '';
-  paintOnPlan(pen, drawnSketch(sketch, chainOf(scene), selectLevel(state), pen.unit, crossWords, 1 / pen.view.scale));
+  const shown = drawnSketch(sketch, chainOf(scene), selectLevel(state), pen.unit, 1 / pen.view.scale);
+  paintOnPlan(pen, shown);
+  if (sketch.cross)
+    paintDrawn(pen, drawnCrossWords(enterWords(state, sketch), toScreen(pen.view, sketch.cross), state.stageSize));
 });
 
 /** What the panels ask to be shown: the way of the air, corners, good places. */
@@ -83,7 +85,7 @@ const NOTE = overlayPicture('note', (pen, scene) => {
   if (sketch.cross) {
     // The cross says below itself how it is moved.
     const [x, y] = toScreen(pen.view, sketch.cross);
-    placer.take(blockSlot({ width: 190, height: 24 }, [x, y + 42]));
+    placer.take(blockSlot({ width: 220, height: 24 }, [x, y + 42]));
   }
   const note = pointerNote(state, sketch, pen.view);
   if (note) paintDrawn(pen, drawnNote(pen, note, state.stageSize, { placer, lines: measuredLines(pen, scene) }));

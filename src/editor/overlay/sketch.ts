@@ -25,8 +25,10 @@ export interface Sketch {
   readonly previewName: { readonly name: string; readonly at: XY } | null;
   readonly opening: OpeningPreview | null;
   readonly marquee: Line | null;
-  /** The keyboard's cross; null while a mouse or finger is used. */
+  /** The keyboard's cross; null while a mouse or finger is used, and while the keyboard is elsewhere. */
   readonly cross: XY | null;
+  /** Where the cross was last: it comes back there. */
+  readonly crossPlace: XY | null;
   /** From the edges of a thing that is being placed to the walls: what one would tape. */
   readonly gaps: readonly Line[];
   /** Lengths and angles at the pointer. */
@@ -54,6 +56,7 @@ const EMPTY_SKETCH: Sketch = {
   opening: null,
   marquee: null,
   cross: null,
+  crossPlace: null,
   gaps: [],
   reading: [],
   pointer: null,
@@ -68,6 +71,11 @@ export const useSketch = create<Sketch>()(() => EMPTY_SKETCH);
 
 /** Removes all that was under way; the pointer stays where it is. */
 export function clearSketch(): void {
-  const { pointer, touch, cross, cursor, glide } = useSketch.getState();
-  useSketch.setState({ ...EMPTY_SKETCH, pointer, touch, cross, cursor, glide });
+  const { pointer, touch, cross, crossPlace, cursor, glide } = useSketch.getState();
+  useSketch.setState({ ...EMPTY_SKETCH, pointer, touch, cross, crossPlace, cursor, glide });
+}
+
+/** Shows the keyboard's cross at a point of the plan. */
+export function putCross(cross: XY): void {
+  useSketch.setState({ cross, crossPlace: cross });
 }

@@ -11,6 +11,7 @@ import { dimensionLine } from '../../drawing/labels/dimensions.ts';
 import type { Drawn } from '../../drawing/text.ts';
 import { type Text, textAt } from '../../drawing/text.ts';
 import { outlinePart } from '../../drawing/things.ts';
+import type { SizePx } from '../../state/viewport.ts';
 import { LINE_PX, TYPE_PX } from '../../theme/tokens.ts';
 import type { Sketch } from '../overlay/sketch.ts';
 import { FINE, READ } from './text.ts';
@@ -45,13 +46,11 @@ export interface DrawnChain {
   readonly thickness: Mm;
 }
 
-/** @param crossWords how the keyboard's cross is moved; empty for none */
 export function drawnSketch(
   { guides, box, opening, previewShape, previewName, gaps, marquee, cross }: Sketch,
   chain: DrawnChain | null,
   level: Level,
   unit: Plan['display']['length'],
-  crossWords: string,
   mm: Mm,
 ): Drawn {
   const outline = previewShape && [outlinePart(previewShape)];
@@ -73,9 +72,15 @@ export function drawnSketch(
   const texts = [
     previewName && textAt(previewName.name, previewName.at, { ...READ, ...accent }),
     ...gaps.map((gap) => gapText(gap, unit)),
-    cross && textAt(crossWords, [cross[0], cross[1] + CROSS_PX.words * mm], { size: TYPE_PX.small, ...accent }),
   ];
   return { shapes: shapes.flatMap((some) => some ?? []), texts: texts.filter((text) => text !== null) };
+}
+
+/** What Enter does at the keyboard's cross, below it and inside of the stage. Screen px. */
+export function drawnCrossWords(words: string, [x, y]: XY, stage: SizePx): Drawn {
+  const half = (words.length * TYPE_PX.small) / 4 + 8;
+  const at: XY = [Math.min(Math.max(x, half), Math.max(stage.width - half, half)), y + CROSS_PX.words];
+  return { shapes: [], texts: [textAt(words, at, { size: TYPE_PX.small, color: 'accent', halo: 'paper' })] };
 }
 
 /** Between opposite corners: a ground through which the sheet is seen, and its edge. */

@@ -13,3 +13,10 @@ export function keepInView(at: XY): void {
   const [dx, dy] = [inside(x, stageSize.width) - x, inside(y, stageSize.height) - y];
   if (dx !== 0 || dy !== 0) setViewport(pannedBy(viewport, dx, dy));
 }
+
+/** Whether a point of the plan is on the stage. */
+export function isInView(at: XY): boolean {
+  const { viewport, stageSize } = useAppStore.getState();
+  const [x, y] = toScreen(viewport, at);
+  return x >= 0 && y >= 0 && x <= stageSize.width && y <= stageSize.height;
+}

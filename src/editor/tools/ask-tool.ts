@@ -1,5 +1,4 @@
 import { openMenuFor } from '../open-menu.ts';
-import { useSketch } from '../overlay/sketch.ts';
 import { store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 
@@ -18,9 +17,6 @@ export function createAskTool(): ToolController {
       store().setHover(null);
       return false;
     },
-    leave: () => {
-      store().setHover(null);
-      useSketch.setState({ cross: null });
-    },
+    leave: () => store().setHover(null),
   };
 }

@@ -3,7 +3,7 @@ import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { ARROWS } from '../input/sheet-keys.ts';
-import { useSketch } from '../overlay/sketch.ts';
+import { putCross, useSketch } from '../overlay/sketch.ts';
 
 /** A wall that has a direction and no length yet is shown this long, mm. */
 const SHOWN: Mm = 1000;
@@ -29,7 +29,7 @@ export function createWallDirection(): WallDirection {
       const same = heading !== null && heading[0] === step[0] && heading[1] === step[1];
       // A cross that was moved away from the corner shows the direction itself.
       const near = !cross || same || distance(cross, corner) <= reach;
-      if (near && !(same && cross)) useSketch.setState({ cross: corner });
+      if (near && !(same && cross)) putCross(corner);
       heading = near ? step : null;
       return true;
     },

@@ -7,7 +7,7 @@ import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { closeOutline } from '../../state/close-wall-chain.ts';
 import { withCorner } from '../../state/wall-chain.ts';
 import { askForWall } from '../lengths/set-out.ts';
-import { clearSketch, useSketch } from '../overlay/sketch.ts';
+import { clearSketch, putCross, useSketch } from '../overlay/sketch.ts';
 import { keepInView } from '../stage/keep-in-view.ts';
 import { currentLevel, returnToSelect, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
@@ -92,7 +92,7 @@ function restAfterWalls(keeps: boolean): void {
 
 /** The next arrow key starts from the corner that was set. */
 function startCrossAt(gesture: WallGesture, at: XY): void {
-  useSketch.setState({ cross: at });
+  putCross(at);
   keepInView(at);
   gesture.pointer = null;
 }
