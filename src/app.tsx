@@ -1,7 +1,8 @@
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { lazy, type MouseEvent, Suspense, useEffect, useState } from 'react';
 import { useKeyboard } from './commands/keyboard.ts';
 import { isPlanInView, usePanels } from './commands/panels.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
+import { SHEET_ID } from './editor/open-menu.ts';
 import { NO_DOUBTS } from './state/second-opinion.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
@@ -10,7 +11,6 @@ import { useTypedSavedOnLeave } from './ui/hooks/use-typed-saved.ts';
 import { AskedLength } from './ui/shell/asked-length.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
-import { LiveRegion } from './ui/shell/live-region.tsx';
 import { NewVersionLine } from './ui/shell/new-version-line.tsx';
 import { SheetLine } from './ui/shell/sheet-line.tsx';
 import { SideColumn } from './ui/shell/side.tsx';
@@ -70,6 +70,9 @@ function Page() {
   useHeightOfSelected();
   return (
     <div className="page" data-plan={onPlan ? 'in-view' : 'covered'}>
+      <a className="skip" href={`#${SHEET_ID}`} onClick={skip}>
+        {onPlan ? 'To the plan' : 'To the page'}
+      </a>
       <TopBar />
       <StageBar />
       <StageColumn />
@@ -98,7 +101,15 @@ function Page() {
         </div>
       )}
       {isMenuOpen && <CommandMenu />}
-      <LiveRegion />
+      {/* Filled by `ui/announce/announcer.ts`. */}
+      <output className="unseen" id="announcer" aria-live="polite" />
     </div>
   );
+}
+
+/** Past the bars to the work. */
+function skip(event: MouseEvent): void {
+  event.preventDefault();
+  const onPlan = isPlanInView(usePanels.getState());
+  document.querySelector<HTMLElement>(onPlan ? `#${SHEET_ID}` : '.stage-page h2')?.focus();
 }

@@ -61,6 +61,15 @@ void import('./state/direct-sun.ts').then(
   () => undefined,
 );
 setTimeout(() => void loadTheRest(), 500);
+// What a screen reader is told, and where the focus goes when what had it is gone.
+setTimeout(
+  () =>
+    void import('./ui/announce/start-access.ts').then(
+      ({ startAccess }) => startAccess(),
+      () => undefined,
+    ),
+  200,
+);
 // The second computation runs while nothing is changed. Where its code cannot be loaded, no verdict says that it was computed twice.
 setTimeout(
   () =>

@@ -4,13 +4,13 @@ import { accessibilityFindings, download, type OpenPage } from './harness.ts';
 import { openPair, openStage, stageButton } from './samples.ts';
 
 const conditions = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan.conditions ?? []);
-const whole = (page: Page) => page.locator('.house-whole__word [role="status"]').textContent();
+const whole = (page: Page) => page.locator('.house-whole__word > span').textContent();
 const item = (page: Page, name: string): Locator =>
   page.locator('.condition').filter({ has: page.getByRole('button', { name, exact: true }) });
 const answerOf = (page: Page, name: string, answer: string) =>
   page.getByRole('group', { name, exact: true }).getByRole('button', { name: answer, exact: true });
 /** What is said over the sheet; a screen reader is told the same. */
-const message = (page: Page) => page.locator('.message [role="status"]').textContent();
+const message = (page: Page) => page.locator('.message > p:first-child').textContent();
 
 const WINDOWS = 'Windows closed on every level';
 const DOORS = 'Outside doors closed';

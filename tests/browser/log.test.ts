@@ -13,7 +13,7 @@ const plan = async (page: Page): Promise<Plan> => {
 const log = async (page: Page): Promise<readonly LogEntry[]> => (await plan(page)).log ?? [];
 const each = async <K extends keyof LogEntry>(page: Page, key: K) => (await log(page)).map((entry) => entry[key]);
 /** What is said over the sheet; a screen reader is told the same. */
-const message = (page: Page) => page.locator('.message [role="status"]').textContent();
+const message = (page: Page) => page.locator('.message > p:first-child').textContent();
 const steps = (page: Page) => page.evaluate(() => window.__stillspot?.store.temporal.getState().pastStates.length ?? 0);
 const now = (page: Page) => page.locator('.log__now');
 const focused = (target: Locator) => target.evaluate((element) => element === document.activeElement);

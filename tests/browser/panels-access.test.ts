@@ -87,7 +87,7 @@ describe('the way out', () => {
     await expect
       .poll(() => page.locator('output[aria-live]').textContent())
       .toMatch(
-        /^C1: clear of what is drawn\. Every rule that ran is met\..* Not run: direct sun and what carries it\.$/,
+        /^Moved C1 .+ [a-z-]+\. C1: clear of what is drawn\. Every rule that ran is met\..* Not run: direct sun and what carries it\./,
       );
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();

@@ -4,7 +4,7 @@ import { accessibilityFindings, type OpenPage } from './harness.ts';
 import { openPair, openStage } from './samples.ts';
 
 const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
-const said = (page: Page) => page.locator('.stage-page .message [role="status"]').textContent();
+const said = (page: Page) => page.locator('.stage-page .message > p:first-child').textContent();
 const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).tap();
 
 describe('the two visits, on a phone by one hand, without a network', () => {

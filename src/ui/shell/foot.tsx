@@ -53,11 +53,11 @@ function View() {
       {hasBelow && <CommandButton command="show-level-below" aria-pressed={showBelow} />}
       <CommandButton command="menu" aria-haspopup="menu" />
       <CommandButton command="snap" className="button foot__wide" aria-pressed={snap} />
-      <CommandButton command="smaller" aria-label="Smaller">
-        −
+      <CommandButton command="smaller">
+        −<span className="unseen"> Smaller</span>
       </CommandButton>
-      <CommandButton command="larger" aria-label="Larger">
-        +
+      <CommandButton command="larger">
+        +<span className="unseen"> Larger</span>
       </CommandButton>
       <CommandButton command="whole-level" />
     </fieldset>

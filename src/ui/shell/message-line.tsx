@@ -31,9 +31,8 @@ export function MessageLine() {
   const doing = message || missed || `${kept ? 'Kept in hand. ' : ''}${doingWords(tool, corners)}`;
   return (
     <div className="message" data-message={message ? '' : undefined}>
-      <p role="status" className={doing ? '' : 'unseen'}>
-        {doing}
-      </p>
+      {/* Announced by `announce/announcer.ts`. */}
+      <p className={doing ? '' : 'unseen'}>{doing}</p>
       {!doing && !bare && <p className="message__next">{next.says}</p>}
       {!bare && offer && (
         <button type="button" className="text-button" onClick={() => followHint(offer)}>

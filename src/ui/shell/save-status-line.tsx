@@ -4,24 +4,16 @@ import { saveNow } from '../../storage/autosave.ts';
 import { useLibrary } from '../../storage/library-state.ts';
 import { takeOther } from '../../storage/restore.ts';
 
-/** Whether the copy in this browser is up to date, and what to do when it is not. */
+/** Whether the copy in this browser is up to date, and what to do when it is not: only that is announced. */
 export function SaveStatusLine() {
   const status = useLibrary(({ saveStatus }) => saveStatus);
   switch (status.state) {
     case 'resting':
-      return <p className="saved" role="status" />;
+      return <p className="saved" />;
     case 'saving':
-      return (
-        <p className="saved" role="status">
-          saving…
-        </p>
-      );
+      return <p className="saved">saving…</p>;
     case 'saved':
-      return (
-        <p className="saved" role="status">
-          saved {clockTime(status.at)}
-        </p>
-      );
+      return <p className="saved">saved {clockTime(status.at)}</p>;
     case 'failed':
       return (
         <p className="saved saved--trouble" role="alert">

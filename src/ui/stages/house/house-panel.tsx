@@ -50,7 +50,7 @@ export function HousePanel() {
           <div className="house-whole" data-verdict={mark}>
             <p className="house-whole__word">
               <VerdictMark verdict={mark} size={24} />
-              <span role="status">The house: {word}</span>
+              <span>The house: {word}</span>
             </p>
             <p>{report.text}</p>
           </div>

@@ -14,7 +14,7 @@ export const ANSWERS = [
   { state: 'not-applicable', words: 'None' },
 ] as const satisfies readonly { readonly state: ConditionState; readonly words: string }[];
 
-const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
+export const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
   kept: 'Kept',
   broken: 'Broken',
   'not-applicable': 'None here',

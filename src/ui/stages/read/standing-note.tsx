@@ -14,7 +14,7 @@ export function StandingNote({ state: { validity, issues, notes } }: { readonly 
         <VerdictMark verdict={mark[validity]} />
         {VALIDITY_HEADLINE[validity]}
       </h3>
-      <p role="status">{VALIDITY_TEXT[validity]}</p>
+      <p>{VALIDITY_TEXT[validity]}</p>
       {stages.map((stage) => (
         <div key={stage} className="standing__reasons">
           {issues
