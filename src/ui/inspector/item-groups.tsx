@@ -1,64 +1,96 @@
-import type { DetectorReport } from '../../../geometry/check/types.ts';
-import type { TapedBy } from '../../../geometry/dimension/taped-by.ts';
-import { wallLengths } from '../../../geometry/dimension/wall-lengths.ts';
-import type { LevelModel } from '../../../geometry/level/types.ts';
-import {
-  capital,
-  FIXTURE_NOUN,
-  headlineText,
-  OPENING_NOUN,
-  ROOM_USE_NOUN,
-  TONE_WORD,
-  type Tone,
-  toneOf,
-} from '../../../geometry/messages/index.ts';
-import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
-import { formatLength, formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';
+import { type KeyboardEvent, useState } from 'react';
 import { openMenuOfRow } from '../../editor/open-menu.ts';
-import { selectModel } from '../../state/selectors.ts';
+import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
+import { usePlan } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
+import { type Entry, itemGroups, levelGroup } from './level-entries.ts';
 
-interface Entry {
-  readonly id: string;
-  readonly name: string;
-  readonly detail: string;
-  /** Of a detector. */
-  readonly tone?: Tone;
-}
-interface Group {
-  readonly name: string;
-  readonly entries: readonly Entry[];
-}
-
-/** Rendered only while the list is open: a level may hold hundreds of items. */
+/**
+ * Rendered only while the list is open: a level may hold hundreds of items. Tab comes to one row of it, the arrows go from row to row, Home
+ * and End to its ends.
+ */
 export function ItemGroups() {
+  const plan = usePlan();
   const model = useThrottled(selectModel);
   const by = useAppStore(({ wallSettings }) => wallSettings.by);
   const reports = useThrottled(shownReports);
-  const unit = useAppStore((state) => state.plan.display.length);
-  return groupsOf(model, reports, unit, by).map(({ name, entries }) => (
-    <section key={name} className="items" aria-label={name}>
-      <h3>{name}</h3>
-      <ul>
-        {entries.map((entry) => (
-          <li key={entry.id}>
-            <Row entry={entry} />
-          </li>
-        ))}
-      </ul>
-    </section>
-  ));
+  const all = [levelGroup(plan), ...itemGroups(model, reports, plan.display.length, by)];
+  const groups = all.filter(({ entries }) => entries.length > 0);
+  const ids = groups.flatMap(({ entries }) => entries.map(({ id }) => id));
+  const [focused, setFocused] = useState('');
+  const stop = ids.includes(focused) ? focused : ids[0];
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the keys are those of the rows in it
+    <div onKeyDown={goByArrows} onFocus={({ target }) => setFocused(target.dataset.id ?? '')}>
+      {groups.map(({ name, entries }) => (
+        <section key={name} className="items" aria-label={name}>
+          <h3>
+            {name} <span className="soft">{entries.length}</span>
+          </h3>
+          <ul>
+            {entries.map((entry) => {
+              const isStop = entry.id === stop;
+              return (
+                <li key={entry.id}>
+                  {entry.isLevel ? <LevelRow entry={entry} stop={isStop} /> : <Row entry={entry} stop={isStop} />}
+                </li>
+              );
+            })}
+          </ul>
+        </section>
+      ))}
+    </div>
+  );
 }
 
-function Row({ entry: { id, name, detail, tone } }: { readonly entry: Entry }) {
+const ARROW_STEPS: Readonly<Record<string, (index: number, count: number) => number>> = {
+  ArrowDown: (index, count) => Math.min(index + 1, count - 1),
+  ArrowUp: (index) => Math.max(index - 1, 0),
+  Home: () => 0,
+  End: (_, count) => count - 1,
+};
+
+function goByArrows(event: KeyboardEvent<HTMLElement>): void {
+  const rows = [...event.currentTarget.querySelectorAll<HTMLElement>('.item')];
+  const next = ARROW_STEPS[event.key]?.(rows.indexOf(event.target as HTMLElement), rows.length);
+  if (next === undefined) return;
+  event.preventDefault();
+  rows[next]?.focus();
+}
+
+interface RowProps {
+  readonly entry: Entry;
+  /** Whether Tab comes to it. */
+  readonly stop: boolean;
+}
+
+function LevelRow({ entry: { id, name, detail }, stop }: RowProps) {
+  const shown = useAppStore((state) => selectLevel(state).id === id);
+  return (
+    <button
+      type="button"
+      className="item"
+      data-id={id}
+      tabIndex={stop ? 0 : -1}
+      aria-pressed={shown}
+      onClick={() => useAppStore.getState().setLevel(id)}
+    >
+      <span>{name}</span> <span className="item__detail">{detail}</span>
+    </button>
+  );
+}
+
+function Row({ entry: { id, name, detail, tone }, stop }: RowProps) {
   const selected = useAppStore((state) => state.selection.includes(id));
   return (
     <button
       type="button"
       className="item"
+      data-id={id}
+      tabIndex={stop ? 0 : -1}
       data-verdict={tone}
       aria-pressed={selected}
       onKeyDown={(event) => {
@@ -80,65 +112,4 @@ function Row({ entry: { id, name, detail, tone } }: { readonly entry: Entry }) {
       </span>
     </button>
   );
-}
-
-function groupsOf(
-  model: LevelModel,
-  reports: readonly DetectorReport[],
-  unit: LengthUnit,
-  by: TapedBy,
-): readonly Group[] {
-  const { level } = model;
-  const groups: readonly Group[] = [
-    {
-      name: 'Detectors',
-      entries: level.detectors.map(({ id, label }) => {
-        const report = reports.find((each) => each.id === id);
-        const tone = report ? toneOf(report) : 'unknown';
-        const detail = report ? headlineText(report) : TONE_WORD[tone];
-        return { id, name: label.trim() || 'No label', detail, tone };
-      }),
-    },
-    {
-      name: 'Rooms',
-      entries: level.rooms.map(({ id, name, use }) => ({
-        id,
-        name: name.trim() || 'No name',
-        detail: ROOM_USE_NOUN[use],
-      })),
-    },
-    {
-      name: 'Walls',
-      entries: level.walls.map((wall, index) => ({
-        id: wall.id,
-        name: `Wall ${index + 1}`,
-        detail: `${formatMeasured(wallLengths(model, wall)[by], unit)} ${TAPED_BY_WORDS[by]}`,
-      })),
-    },
-    {
-      name: 'Openings',
-      entries: level.openings.map(({ id, kind, width }) => ({
-        id,
-        name: capital(OPENING_NOUN[kind]),
-        detail: `${formatLength(width, unit)} wide`,
-      })),
-    },
-    {
-      name: 'Air, heat, water',
-      entries: level.fixtures.map(({ id, kind, name }) => ({
-        id,
-        name: name.trim() || capital(FIXTURE_NOUN[kind]),
-        detail: name.trim() ? FIXTURE_NOUN[kind] : '',
-      })),
-    },
-    {
-      name: 'Objects',
-      entries: level.objects.map(({ id, name, top }) => ({
-        id,
-        name: name.trim() || 'No name',
-        detail: `up to ${formatLength(top, unit)}`,
-      })),
-    },
-  ];
-  return groups.filter(({ entries }) => entries.length > 0);
 }
