@@ -70,17 +70,20 @@ export function PlanCanvas() {
       onFocus={({ currentTarget, relatedTarget }) => {
         // From a field on the sheet, or one that is gone, the pointer that rests on the sheet goes on with its work.
         const isPointer = relatedTarget === null && useSketch.getState().pointer !== null;
-        const isOutside = !currentTarget.contains(relatedTarget);
-        if (currentTarget.matches(':focus-visible') && isOutside && !isPointer) showCross();
+        if (currentTarget.matches(':focus-visible') && !isLengthBox(relatedTarget) && !isPointer) showCross();
       }}
-      onBlur={({ currentTarget, relatedTarget }) => {
-        if (!currentTarget.contains(relatedTarget)) hideCross();
+      onBlur={({ relatedTarget }) => {
+        if (!isLengthBox(relatedTarget)) hideCross();
       }}
     >
       <div ref={canvases} className="plan-canvas__stage" />
     </div>
   );
 }
+
+/** A length that is typed on the sheet goes on with the cross that asked for it. */
+const isLengthBox = (target: EventTarget | null): boolean =>
+  target instanceof Element && target.closest('.length-box') !== null;
 
 /** The stores that the pictures are made from. */
 const STORES = [useAppStore, useSketch, useShown, useTracingImages, useLengths] as const;
