@@ -64,7 +64,11 @@ describe('handles that are spread', () => {
   it('keep their order and what they are handles of, and leave the handles given as they were', () => {
     const pair = [corner(0, [0, 0]), corner(1, [2, 0])];
     const [a, b] = spreadHandles(pair, 24);
-    expect([a?.at, b?.at, pair[0]?.at]).toEqual([[0, 0], [2, 0], [0, 0]]);
+    expect([a?.at, b?.at, pair[0]?.at]).toEqual([
+      [0, 0],
+      [2, 0],
+      [0, 0],
+    ]);
     expect((a?.shownAt[0] ?? 0) < (b?.shownAt[0] ?? 0)).toBe(true);
   });
 });
