@@ -2,7 +2,7 @@ import type { XY } from '../../geometry/plan/model.ts';
 import type { Shape } from './display-list.ts';
 import type { ColorRole } from './inks.ts';
 
-/** A line of text about its middle: half the height of its capitals above its baseline. Lengths are in units of the medium. */
+/** A line of text about its middle: half the height of its capitals above its baseline. Lengths are mm of the plan, or px of the screen. */
 export interface Text {
   readonly text: string;
   readonly at: XY;

@@ -47,9 +47,9 @@ function shapesOf(thing: Thing, chosen: boolean): readonly Shape[] {
   ];
 }
 
-export function outlinePart(shape: Outline): Part {
+export const outlinePart = memoize((shape: Outline): Part => {
   return 'circle' in shape ? discsPart([shape.circle.center], shape.circle.radius) : ringsPart([shapeRing(shape)]);
-}
+});
 
 /** Its ground, and the air that it blows. */
 export const thingExtent = memoize((thing: Thing): Extent => {

@@ -3,7 +3,7 @@ import type { AppState } from '../state/app-state.ts';
 import { selectLevelBar, selectModel, selectShownPlan } from '../state/selectors.ts';
 import { spotsOn, useShown } from '../state/shown.ts';
 import { shownRegion } from '../state/shown-results.ts';
-import type { Named } from './paint/names/mark.ts';
+import type { Named } from './paint/names/followed.ts';
 
 const namedOf = memoizeLatest(
   (

@@ -13,7 +13,7 @@ import { COLOR, TYPE_MM } from '../report/style.ts';
 import { element, group, num } from '../report/svg.ts';
 import { ON_PAPER, svgShapes, verdictMark } from '../report/svg-shapes.ts';
 import { drawText } from '../report/text.ts';
-import { toPaper, type View } from '../report/view.ts';
+import { centeredView, toPaper, type View } from '../report/view.ts';
 import type { QuickCard } from './describe-card.ts';
 import { middleOf } from './spot.ts';
 import { THINGS } from './things.ts';
@@ -78,14 +78,11 @@ function probeOf({ level }: QuickCard): Probe {
   return level.detectors[0] ?? USUAL_DETECTOR;
 }
 
-function viewOf({ minX, minY, maxX, maxY }: Extent, area: Area): View {
+function viewOf(extent: Extent, area: Area): View {
+  const { minX, minY, maxX, maxY } = extent;
   const [width, height] = [area.width - 2 * NAMES, area.height - 2 * NAMES];
   const ratio = Math.max((maxX - minX) / width, (maxY - minY) / height);
-  return {
-    scale: { ratio, words: '' },
-    originX: area.x + area.width / 2 - (minX + maxX) / 2 / ratio,
-    originY: area.y + area.height / 2 - (minY + maxY) / 2 / ratio,
-  };
+  return centeredView(extent, area, { ratio, words: '' });
 }
 
 function grown({ minX, minY, maxX, maxY }: Extent, by: Mm): Extent {

@@ -10,7 +10,7 @@ import { COLOR } from './style.ts';
 import { subjectMatter } from './subject-matter.ts';
 import { element, num } from './svg.ts';
 import { svgShapes, verdictMark } from './svg-shapes.ts';
-import { toPaper, type View } from './view.ts';
+import { centeredView, toPaper } from './view.ts';
 
 /** mm of paper, a little smaller than it is shown. */
 const PICTURE_MM = { width: 66, height: 44 } as const;
@@ -28,11 +28,7 @@ export function levelPicture(plan: Plan, levelId: string): string {
   const { width, height } = PICTURE_MM;
   const [across, down] = [Math.max(extent.maxX - extent.minX, 1000), Math.max(extent.maxY - extent.minY, 1000)];
   const ratio = Math.max(across / (width - 2 * MARGIN), down / (height - 2 * MARGIN));
-  const view: View = {
-    scale: { ratio, words: '' },
-    originX: width / 2 - (extent.minX + extent.maxX) / 2 / ratio,
-    originY: height / 2 - (extent.minY + extent.maxY) / 2 / ratio,
-  };
+  const view = centeredView(extent, { x: 0, y: 0, width, height }, { ratio, words: '' });
   const bodies = [...matter.model.pieces, ...matter.model.joints].map(({ body }) => body);
   return element(
     'svg',

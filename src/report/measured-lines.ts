@@ -1,7 +1,6 @@
 /** The lines that are measured on paper from the detectors to what is tightest. */
 import { checksInOrder } from '../../geometry/messages/index.ts';
 import type { MeasuredLine } from '../drawing/labels/measured.ts';
-import { type LabelMedium, toUnits } from '../drawing/labels/medium.ts';
 import { measureWords } from '../drawing/words.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 
@@ -11,7 +10,7 @@ const FEW = 12;
 const NEAR = 2;
 
 /** Every distance that is not met or tight, else what is near its limit; of a pair, the same subject once. */
-export function measuredLines({ plan, detectors }: SubjectMatter, medium: LabelMedium): readonly MeasuredLine[] {
+export function measuredLines({ plan, detectors }: SubjectMatter): readonly MeasuredLine[] {
   const seen = new Set<string>();
   return detectors.flatMap(({ detector, report }) => {
     const measured = checksInOrder(report.checks).filter(
@@ -27,8 +26,7 @@ export function measuredLines({ plan, detectors }: SubjectMatter, medium: LabelM
       const key = `${detector.pair ?? detector.id} ${check.subject} ${check.reason}`;
       if (seen.has(key) || !check.witness) return [];
       seen.add(key);
-      const { rim, subject } = check.witness;
-      return [{ from: toUnits(medium, rim), to: toUnits(medium, subject), words: measureWords(check, plan) }];
+      return [{ from: check.witness.rim, to: check.witness.subject, words: measureWords(check, plan) }];
     });
   });
 }

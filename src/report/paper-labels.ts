@@ -1,11 +1,10 @@
 /** The labels of a plan on paper: what they are laid out for, and how they are drawn. */
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { headlineText, toneOf } from '../../geometry/messages/index.ts';
-import type { Detector, XY } from '../../geometry/plan/model.ts';
-import type { Shape } from '../drawing/display-list.ts';
-import { linesPart } from '../drawing/display-list.ts';
-import { slotPart } from '../drawing/labels/block.ts';
-import type { Label, LabelMedium } from '../drawing/labels/medium.ts';
+import type { Detector } from '../../geometry/plan/model.ts';
+import { inked, linesPart } from '../drawing/display-list.ts';
+import type { Label, LabelMedium } from '../drawing/labels/label.ts';
+import { slotPart } from '../drawing/labels/slot.ts';
 import type { TagPlace } from '../drawing/labels/tags.ts';
 import { CAP_HEIGHT, type Text } from '../drawing/text.ts';
 import type { Area } from './paper.ts';
@@ -13,56 +12,56 @@ import { DIMENSIONS_MM, SMALL_RATIO, TYPE_MM } from './style.ts';
 import { num } from './svg.ts';
 import { paperColor, svgShapes } from './svg-shapes.ts';
 import { drawText, shortened, textWidth } from './text.ts';
-import type { View } from './view.ts';
+import { toPaper, type View } from './view.ts';
 
 /** A longer label is shortened on the drawing; the tables have it whole. */
 const LABEL_WIDTH = 24;
-/** From the box's edge to the text, and between label and word, mm. */
-const TAG = { pad: 1.1, gap: 1.2 } as const;
+/** From the box's edge to the text, and between label and word, mm of paper; height of the box in sizes of its type. */
+const TAG = { pad: 1.1, gap: 1.2, height: 1.5 } as const;
+/** Radius of the least symbol of a detector, mm of paper. */
+const SYMBOL = 1.5;
 
 export function paperMedium({ scale: { ratio }, originX, originY }: View, area: Area): LabelMedium {
+  const { outside, inside, step } = DIMENSIONS_MM;
   return {
-    scale: 1 / ratio,
     measure: (text, { size, bold }) => textWidth(text, { size, weight: bold ? 'bold' : 'regular' }),
-    type: { fine: TYPE_MM.fine, small: TYPE_MM.small, tag: TYPE_MM.body * 1.5, name: TYPE_MM.lead },
-    area: { ...area, x: area.x - originX, y: area.y - originY },
+    type: {
+      fine: TYPE_MM.fine * ratio,
+      small: TYPE_MM.small * ratio,
+      tag: TYPE_MM.body * TAG.height * ratio,
+      name: TYPE_MM.lead * ratio,
+    },
+    area: {
+      x: (area.x - originX) * ratio,
+      y: (area.y - originY) * ratio,
+      width: area.width * ratio,
+      height: area.height * ratio,
+    },
     isSmall: ratio > SMALL_RATIO,
     roomSizes: true,
-    dimensions: { ...DIMENSIONS_MM, target: 0 },
-    symbol: 1.5,
+    dimensions: { outside: outside * ratio, inside: inside * ratio, step: step * ratio, target: 0 },
+    symbol: SYMBOL * ratio,
   };
 }
 
 export function drawLabels(view: View, labels: readonly Label[]): string {
+  const shapes = labels.flatMap((label) => label.shapes);
   const texts = labels.flatMap((label) => label.texts);
   // All edges come before all letters, so that no line eats into the one above.
-  const pass = (halo: boolean) => texts.map((text) => svgText(view, text, halo));
-  return [
-    svgShapes(
-      laid(view),
-      labels.flatMap(({ shapes }) => shapes),
-    ),
-    ...pass(true),
-    ...pass(false),
-  ].join('');
+  const edges = texts.filter(({ style }) => style.halo).map((text) => svgText(view, text, true));
+  return [svgShapes(view, shapes), ...edges, ...texts.map((text) => svgText(view, text, false))].join('');
 }
 
-/** Of what is in mm of paper from the plan's origin. */
-function laid(view: View): View {
-  return { ...view, scale: { ratio: 1, words: '' } };
-}
-
-function svgText({ originX, originY }: View, { text, at, turn, style }: Text, halo: boolean): string {
-  const { size, bold, color } = style;
-  if (halo && !style.halo) return '';
-  const [x, y] = [at[0] + originX, at[1] + originY];
+function svgText(view: View, { text, at, turn, style: { size: mm, bold, color } }: Text, halo: boolean): string {
+  const [x, y] = toPaper(view, at);
+  const size = mm / view.scale.ratio;
   const more = turn === 0 ? {} : { transform: `rotate(${num(turn)} ${num(x)} ${num(y)})` };
   const look = { size, weight: bold ? 'bold' : 'regular', color: paperColor(color), anchor: 'middle', halo } as const;
   return drawText(x, y + (size * CAP_HEIGHT) / 2, text, look, more);
 }
 
-/** A detector's label and its verdict in words. */
-function tagTexts(detector: Detector, report: DetectorReport) {
+/** A detector's label and its verdict in words, with the width of the box about them, mm of paper. */
+export function tagTexts(detector: Detector, report: DetectorReport) {
   const size = TYPE_MM.body;
   const label = shortened(detector.label.trim() || detector.id, LABEL_WIDTH, { size, weight: 'bold' });
   const word = headlineText(report);
@@ -70,25 +69,23 @@ function tagTexts(detector: Detector, report: DetectorReport) {
   return { label, word, long, wide, width: long + wide + TAG.gap + 2 * TAG.pad };
 }
 
-export function tagWidth(detector: Detector, report: DetectorReport): number {
-  return tagTexts(detector, report).width;
-}
-
 /** Label and verdict in a box, with the leader to where the detector stands. */
-export function tagLabel(detector: Detector, report: DetectorReport, { slot, leader }: TagPlace): Label {
+export function tagLabel(view: View, detector: Detector, report: DetectorReport, { slot, leader }: TagPlace): Label {
+  const { ratio } = view.scale;
   const { label, word, long, wide } = tagTexts(detector, report);
   const tone = toneOf(report);
-  const [left, right] = [slot.x - slot.width / 2 + TAG.pad, slot.x + slot.width / 2 - TAG.pad];
-  const text = (words: string, x: number, bold: boolean): Text => ({
-    text: words,
-    at: [x, slot.y],
-    turn: 0,
-    style: { size: TYPE_MM.body, bold, color: bold ? 'ink' : tone },
-  });
-  const line: readonly XY[] = leader ?? [];
-  const shapes: readonly Shape[] = [
-    ...(leader ? [{ ink: { line: 'leader', color: tone }, parts: [linesPart([line])] } as const] : []),
-    { ink: { fill: 'paper', line: 'tag', color: tone }, parts: [slotPart(slot)] },
-  ];
-  return { texts: [text(label, left + long / 2, true), text(word, right - wide / 2, false)], shapes, slots: [slot] };
+  /** @param off from an end of the box, mm of paper */
+  const text = (words: string, end: -1 | 1, off: number): Text => {
+    const bold = end < 0;
+    const style = { size: TYPE_MM.body * ratio, bold, color: bold ? 'ink' : tone } as const;
+    return { text: words, at: [slot.x + end * (slot.width / 2 - off * ratio), slot.y], turn: 0, style };
+  };
+  return {
+    texts: [text(label, -1, TAG.pad + long / 2), text(word, 1, TAG.pad + wide / 2)],
+    shapes: [
+      ...(leader ? [inked({ line: 'leader', color: tone }, linesPart([leader]))] : []),
+      inked({ fill: 'paper', line: 'tag', color: tone }, slotPart(slot)),
+    ],
+    slots: [slot],
+  };
 }

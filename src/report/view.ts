@@ -1,5 +1,7 @@
 /** The only place where mm of the house become mm of paper. */
 import type { XY } from '../../geometry/plan/model.ts';
+import type { Extent } from '../../geometry/plane/body.ts';
+import type { Area } from './paper.ts';
 import type { DrawingScale } from './scale.ts';
 
 export interface View {
@@ -16,4 +18,15 @@ export function toPaper({ scale: { ratio }, originX, originY }: View, [x, y]: XY
 /** A length in the house, mm, as mm of paper. */
 export function onPaper({ scale: { ratio } }: View, length: number): number {
   return length / ratio;
+}
+
+/** Returns the view that has an extent of the house in the middle of an area of the paper. */
+export function centeredView(
+  { minX, minY, maxX, maxY }: Extent,
+  { x, y, width, height }: Area,
+  scale: DrawingScale,
+): View {
+  const { ratio } = scale;
+  const [midX, midY] = [(minX + maxX) / 2 / ratio, (minY + maxY) / 2 / ratio];
+  return { scale, originX: x + width / 2 - midX, originY: y + height / 2 - midY };
 }

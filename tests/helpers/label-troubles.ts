@@ -5,8 +5,8 @@ import { ringExtent, shapeMiddle, shapeRing } from '../../geometry/plane/body.ts
 import { memoize } from '../../geometry/plane/memoize.ts';
 import { doorSwing } from '../../geometry/snap/opening-symbol.ts';
 import type { Part } from '../../src/drawing/display-list.ts';
+import type { Label, LabelMedium } from '../../src/drawing/labels/label.ts';
 import type { Labels } from '../../src/drawing/labels/layout.ts';
-import type { Label, LabelMedium } from '../../src/drawing/labels/medium.ts';
 import { symbolRadius } from '../../src/drawing/labels/tags.ts';
 import { CAP_HEIGHT, type Text } from '../../src/drawing/text.ts';
 
@@ -38,8 +38,8 @@ export function labelTroubles(model: LevelModel, labels: Labels, medium: LabelMe
     ...tagBoxes.filter(({ what }) => !tags.get(what.slice(4))?.plate),
     ...all.filter((label) => !isPlate(label)).flatMap(textBoxes),
   ];
-  const drawn = drawnSegments(model, medium);
-  const outlines = outlineSegments(model, medium);
+  const drawn = drawnSegments(model);
+  const outlines = outlineSegments(model);
   return [
     ...overlaps(texts).map((pair) => `over one another: ${pair}`),
     ...struck(texts, lines).map((what) => `crossed by a line: ${what}`),
@@ -52,15 +52,13 @@ export function labelTroubles(model: LevelModel, labels: Labels, medium: LabelMe
       })),
       [...outlines, ...drawn],
     ).map((what) => `dimension through something: ${what}`),
-    ...rooms.flatMap((label) => outside(textBoxes(label), [label.region.room], medium)),
+    ...rooms.flatMap((label) => outside(textBoxes(label), [label.region.room])),
     ...things.flatMap((label) => {
       const at = shapeMiddle(label.thing.shape);
       const home = model.rooms.filter(({ floorRings }) => holds(floorRings, at));
       // What lies within its own outline is where it belongs.
-      const inOwn = textBoxes(label).every(({ box }) =>
-        box.every((p) => holds([shapeRing(label.thing.shape)], fromUnits(p, medium))),
-      );
-      return inOwn ? [] : outside(textBoxes(label), home, medium, model.rooms);
+      const inOwn = textBoxes(label).every(({ box }) => box.every((p) => holds([shapeRing(label.thing.shape)], p)));
+      return inOwn ? [] : outside(textBoxes(label), home, model.rooms);
     }),
     ...model.level.detectors.flatMap((detector) => tagTroubles(detector, model, labels, medium)),
   ];
@@ -75,7 +73,7 @@ function tagTroubles(
   const tag = tags.get(detector.id);
   if (!tag) return [`no tag: ${detector.id}`];
   const gap = ({ at }: Detector) => {
-    const [x, y] = [at[0] * medium.scale - tag.slot.x, at[1] * medium.scale - tag.slot.y];
+    const [x, y] = [at[0] - tag.slot.x, at[1] - tag.slot.y];
     return Math.hypot(Math.max(0, Math.abs(x) - tag.slot.width / 2), Math.max(0, Math.abs(y) - tag.slot.height / 2));
   };
   const near = level.detectors.filter((other) => other !== detector && gap(other) <= gap(detector));
@@ -96,27 +94,18 @@ function struck(texts: readonly Written[], lines: readonly Segment[]): readonly 
   return texts.filter(({ box }) => lines.some((line) => meet(box, line))).map(({ what }) => what);
 }
 
-function outside(
-  texts: readonly Written[],
-  home: readonly Room[],
-  medium: LabelMedium,
-  others: readonly Room[] = [],
-): readonly string[] {
+function outside(texts: readonly Written[], home: readonly Room[], others: readonly Room[] = []): readonly string[] {
   const isHome = (p: XY) => {
-    if (home.length > 0) return home.some(({ floorRings }) => holds(floorRings, fromUnits(p, medium)));
-    return !others.some(({ floorRings }) => holds(floorRings, fromUnits(p, medium)));
+    if (home.length > 0) return home.some(({ floorRings }) => holds(floorRings, p));
+    return !others.some(({ floorRings }) => holds(floorRings, p));
   };
   return texts.filter(({ box }) => !box.every(isHome)).map(({ what }) => `not in its room: ${what}`);
-}
-
-function fromUnits([x, y]: XY, { scale }: LabelMedium): XY {
-  return [x / scale, y / scale];
 }
 
 /** A quarter turn in so many chords: within a thousandth of its radius. */
 const SHARES = Array.from({ length: 20 }, (_, i) => i);
 
-function drawnSegments(model: LevelModel, { scale }: LabelMedium): readonly Segment[] {
+function drawnSegments(model: LevelModel): readonly Segment[] {
   const walls = model.pieces.flatMap(({ from, to }): readonly Segment[] => [[from, to]]);
   const leaves = model.openings.flatMap(({ opening }): readonly Segment[] => {
     const swing = opening.kind === 'door' ? doorSwing(model, opening.id) : null;
@@ -128,24 +117,13 @@ function drawnSegments(model: LevelModel, { scale }: LabelMedium): readonly Segm
     ];
     return [[hinge, open], ...SHARES.map((i): Segment => [at(i / SHARES.length), at((i + 1) / SHARES.length)])];
   });
-  return [...walls, ...leaves].map(
-    ([a, b]): Segment => [
-      [a[0] * scale, a[1] * scale],
-      [b[0] * scale, b[1] * scale],
-    ],
-  );
+  return [...walls, ...leaves];
 }
 
-function outlineSegments({ level }: LevelModel, { scale }: LabelMedium): readonly Segment[] {
+function outlineSegments({ level }: LevelModel): readonly Segment[] {
   return [...level.fixtures, ...level.objects].flatMap(({ shape }) => {
     const ring = 'circle' in shape ? circle(shape.circle.center, shape.circle.radius) : shapeRing(shape);
-    return ring.map((p, i): Segment => {
-      const q = ring[(i + 1) % ring.length] as XY;
-      return [
-        [p[0] * scale, p[1] * scale],
-        [q[0] * scale, q[1] * scale],
-      ];
-    });
+    return ring.map((p, i): Segment => [p, ring[(i + 1) % ring.length] as XY]);
   });
 }
 
@@ -187,8 +165,8 @@ function boxAt([x, y]: XY, width: number, height: number, turn: number): Box {
   });
 }
 
-/** Touching by less than this, units, is no crossing. */
-const TOUCH = 0.05;
+/** Touching by less than this, mm of the plan, is no crossing: less than 0.05 px on every screen here. */
+const TOUCH = 0.2;
 
 /** Whether two convex shapes meet. */
 function meet(a: readonly XY[], b: readonly XY[]): boolean {

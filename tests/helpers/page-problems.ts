@@ -1,6 +1,7 @@
 /** Layout problems of the texts of a drawn page. */
 
-import { overlap, slotCorners } from '../../src/drawing/labels/placer.ts';
+import { overlap } from '../../src/drawing/labels/placer.ts';
+import { slotCorners } from '../../src/drawing/labels/slot.ts';
 import { frameOf, type PaperName } from '../../src/report/paper.ts';
 import { sheetTexts } from './sheet-texts.ts';
 

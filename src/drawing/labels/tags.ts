@@ -1,19 +1,23 @@
 import { roomAt } from '../../../geometry/check/room.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
-import { ringsContain } from '../../../geometry/plane/ring.ts';
+import { along, distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { edgeToward, isInside } from './block.ts';
-import { type LabelMedium, toUnits, unitsOf } from './medium.ts';
-import { type Ground, LEADER_OVER, lineSlot, type Placer, type Slot } from './placer.ts';
+import { polar } from '../display-list.ts';
+import type { LabelMedium, LabelSheet } from './label.ts';
+import { DRAWN, type Ground } from './placer.ts';
+import { edgeToward, isInside, lineSlot, type Size, type Slot, slotAt } from './slot.ts';
+import { isOnFloor } from './things.ts';
 
-/** Where a detector's tag stands. */
+/** Where a detector's tag stands. Plan mm. */
 export interface TagPlace {
+  /** Of the detector. */
+  readonly at: XY;
   readonly slot: Slot;
   /** Which of the widths found room. */
   readonly form: number;
   /** Which way from the symbol, so that the text begins or ends at it: -1 left, 0 above or below, 1 right. */
-  readonly side: -1 | 0 | 1;
+  readonly side: number;
   /** From the symbol's rim to the tag, where another symbol is nearer or the tag stands off; null where it is plainly its own. */
   readonly leader: Line | null;
   /** Whether it lies over walls or outlines, which a filled ground must hide. */
@@ -25,9 +29,12 @@ const NEAR = 0.5;
 const FAR = [1.5, 3, 5, 8, 12, 18, 27, 40, 60, 90] as const;
 /** Height of a tag, in the same. */
 const HEIGHT = 1.15;
+/** What a tag may lie over, and on a plate. */
+const CLEAR: readonly Ground[] = ['edge', 'thing'];
+const AIR: readonly Ground[] = [...CLEAR, 'line'];
 
-export function symbolRadius({ radius }: Detector, medium: LabelMedium): number {
-  return Math.max(medium.symbol, unitsOf(medium, radius));
+export function symbolRadius({ radius }: Detector, { symbol }: LabelMedium): number {
+  return Math.max(symbol, radius);
 }
 
 /**
@@ -38,18 +45,16 @@ export function symbolRadius({ radius }: Detector, medium: LabelMedium): number 
 export function placeTags(
   model: LevelModel,
   widthsOf: (detector: Detector) => readonly number[],
-  medium: LabelMedium,
-  placer: Placer,
+  sheet: LabelSheet,
 ): ReadonlyMap<string, TagPlace> {
   const { detectors } = model.level;
   for (const detector of detectors) {
-    const [x, y] = toUnits(medium, detector.at);
-    const side = 2 * symbolRadius(detector, medium) + 0.3 * medium.type.tag;
-    placer.take({ x, y, width: side, height: side, turn: 0 }, 'symbol', detector.id);
+    const side = 2 * symbolRadius(detector, sheet) + 0.3 * sheet.type.tag;
+    sheet.placer.take(slotAt({ width: side, height: side }, detector.at), 'symbol', detector.id);
   }
   return new Map(
     detectors.flatMap((detector) => {
-      const place = tagPlace(model, detector, widthsOf(detector), medium, placer);
+      const place = tagPlace(model, detector, widthsOf(detector), sheet);
       return place ? [[detector.id, place] as const] : [];
     }),
   );
@@ -59,30 +64,31 @@ function tagPlace(
   model: LevelModel,
   detector: Detector,
   widths: readonly number[],
-  medium: LabelMedium,
-  placer: Placer,
+  sheet: LabelSheet,
 ): TagPlace | null {
-  const at = toUnits(medium, detector.at);
-  const radius = symbolRadius(detector, medium);
-  const size = medium.type.tag;
-  const others = model.level.detectors.filter((other) => other !== detector).map((other) => toUnits(medium, other.at));
-  const room = roomAt(model, detector.at);
-  const atHome = ([x, y]: XY) => room !== null && ringsContain(room.floorRings, [x / medium.scale, y / medium.scale]);
-  for (const { away, over, home, forms } of manners(room !== null, widths)) {
-    for (const form of forms) {
-      const width = widths[form] ?? 0;
-      for (const { x, y, side } of about(at, radius + away * size, width, HEIGHT * size, away > NEAR)) {
-        const slot: Slot = { x, y, width, height: HEIGHT * size, turn: 0 };
-        if (!placer.isFree(slot, over) || (home && !isInside(atHome, slot))) continue;
-        const needsLeader = away > NEAR || others.some((other) => gapTo(slot, other) < 1.5 * gapTo(slot, at));
-        const leader = needsLeader ? leaderFrom(at, radius, slot) : null;
-        const line = leader && lineSlot(...leader, 0.1 * size);
-        const leaderOver: readonly Ground[] = over === LEADER_OVER ? [...LEADER_OVER, 'symbol'] : LEADER_OVER;
-        if (line && !placer.isFree(line, leaderOver, detector.id)) continue;
-        placer.take(slot);
-        if (line) placer.take(line, 'ink', detector.id);
-        return { slot, form, side, leader, plate: over !== CLEAR };
-      }
+  const { placer, type } = sheet;
+  const { at, id } = detector;
+  const radius = symbolRadius(detector, sheet);
+  const room = roomAt(model, at);
+  const atHome = (p: XY) => room !== null && isOnFloor(room, p);
+  const isNearer = (slot: Slot, other: Detector) => other !== detector && gapTo(slot, other.at) < 1.5 * gapTo(slot, at);
+  for (const { away, over, home, form } of manners(room !== null, widths)) {
+    const size = { width: widths[form] ?? 0, height: HEIGHT * type.tag };
+    const [across, down] = [size.width, size.height].map((side) => radius + away * type.tag + side / 2) as [
+      number,
+      number,
+    ];
+    for (const [dx, dy] of away > NEAR ? farAbout(across, down) : nearAbout(across, down, size)) {
+      const slot = slotAt(size, [at[0] + dx, at[1] + dy]);
+      if (!placer.isFree(slot, over) || (home && !isInside(atHome, slot))) continue;
+      const needsLeader = away > NEAR || model.level.detectors.some((other) => isNearer(slot, other));
+      const leader = needsLeader ? leaderFrom(at, radius, slot) : null;
+      const line = leader && lineSlot(...leader, 0.1 * type.tag);
+      if (line && !placer.isFree(line, over === DRAWN ? [...DRAWN, 'symbol'] : DRAWN, id)) continue;
+      placer.take(slot);
+      if (line) placer.take(line, 'ink', id);
+      const side = Math.abs(dx) < 0.2 * across ? 0 : Math.sign(dx);
+      return { at, slot, form, side, leader, plate: over !== CLEAR };
     }
   }
   return null;
@@ -92,52 +98,36 @@ interface Manner {
   readonly away: number;
   readonly over: readonly Ground[];
   readonly home: boolean;
-  readonly forms: readonly number[];
+  readonly form: number;
 }
 
 /** On its own floor, near and then farther, with the full form first; on a plate over what is drawn there; then anywhere. */
-function* manners(hasRoom: boolean, widths: readonly number[]): Generator<Manner> {
-  const [first, ...others] = widths.map((_, form) => form);
-  const short = [others.at(-1) ?? first ?? 0];
-  if (hasRoom) {
-    for (const away of [NEAR, 1.5]) yield { away, over: CLEAR, home: true, forms: [first ?? 0] };
+function manners(hasRoom: boolean, { length }: readonly number[]): readonly Manner[] {
+  const last = Math.max(0, length - 1);
+  const some = (aways: readonly number[], over: readonly Ground[], home: boolean, form = last) =>
+    aways.map((away): Manner => ({ away, over, home, form }));
+  const atHome = [
+    ...some([NEAR, 1.5], CLEAR, true, 0),
     // Rather over the lines of a stream of air than without the verdict's word.
-    if (others.length > 0) yield { away: NEAR, over: AIR, home: true, forms: [first ?? 0] };
-    for (const away of [NEAR, 1.5, 3]) yield { away, over: CLEAR, home: true, forms: short };
-    for (const away of [NEAR, 1.5]) yield { away, over: LEADER_OVER, home: true, forms: short };
-  }
-  for (const away of [NEAR, ...FAR.slice(0, 4)]) yield { away, over: CLEAR, home: false, forms: short };
-  for (const away of [NEAR, ...FAR]) yield { away, over: LEADER_OVER, home: false, forms: short };
+    ...some(length > 1 ? [NEAR] : [], AIR, true, 0),
+    ...some([NEAR, 1.5, 3], CLEAR, true),
+    ...some([NEAR, 1.5], DRAWN, true),
+  ];
+  const anywhere = [...some([NEAR, ...FAR.slice(0, 4)], CLEAR, false), ...some([NEAR, ...FAR], DRAWN, false)];
+  return [...(hasRoom ? atHome : []), ...anywhere];
 }
 
-/** What a tag may lie over, and on a plate. */
-const CLEAR: readonly Ground[] = ['edge', 'thing'];
-const AIR: readonly Ground[] = [...CLEAR, 'line'];
+/** Beside, above and below, then at the corners. */
+function nearAbout(across: number, down: number, { width }: Size): readonly XY[] {
+  const corners = [width / 2, -width / 2].flatMap((x) => [-down, down].map((y): XY => [x, y]));
+  return [[across, 0], [-across, 0], [0, -down], [0, down], ...corners];
+}
 
-/** Middles about a point: beside, above and below, at the corners; farther off in sixteen directions. */
-function about(
-  [x, y]: XY,
-  off: number,
-  width: number,
-  height: number,
-  all: boolean,
-): readonly { readonly x: number; readonly y: number; readonly side: -1 | 0 | 1 }[] {
-  const [across, down] = [off + width / 2, off + height / 2];
-  const near = [
-    { x: x + across, y, side: 1 },
-    { x: x - across, y, side: -1 },
-    { x, y: y - down, side: 0 },
-    { x, y: y + down, side: 0 },
-    { x: x + width / 2, y: y - down, side: 1 },
-    { x: x + width / 2, y: y + down, side: 1 },
-    { x: x - width / 2, y: y - down, side: -1 },
-    { x: x - width / 2, y: y + down, side: -1 },
-  ] as const;
-  if (!all) return near;
-  return Array.from({ length: 16 }, (_, i) => {
-    const angle = -Math.PI / 4 + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * (Math.PI / 8);
-    const side = Math.abs(Math.cos(angle)) < 0.3 ? 0 : Math.sign(Math.cos(angle));
-    return { x: x + Math.cos(angle) * across, y: y + Math.sin(angle) * down, side: side as -1 | 0 | 1 };
+/** In sixteen directions, from the upper right on to both sides. */
+function farAbout(across: number, down: number): readonly XY[] {
+  return Array.from({ length: 16 }, (_, i): XY => {
+    const [x, y] = polar([0, 0], 1, -Math.PI / 4 + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * (Math.PI / 8));
+    return [x * across, y * down];
   });
 }
 
@@ -149,8 +139,6 @@ function gapTo({ x, y, width, height }: Slot, [px, py]: XY): number {
 /** From the rim to the edge of the tag; null where they touch. */
 function leaderFrom(at: XY, radius: number, slot: Slot): Line | null {
   const end = edgeToward(slot, at);
-  const length = Math.hypot(end[0] - at[0], end[1] - at[1]);
-  if (length <= radius) return null;
-  const share = radius / length;
-  return [[at[0] + (end[0] - at[0]) * share, at[1] + (end[1] - at[1]) * share], end];
+  const length = distance(at, end);
+  return length <= radius ? null : [along(at, end, radius / length), end];
 }

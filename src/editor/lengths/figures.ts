@@ -5,7 +5,9 @@ import { hitsAt } from '../../../geometry/snap/pick.ts';
 import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
 import { figureSlots } from '../../drawing/labels/measured.ts';
-import type { Ground, Slot } from '../../drawing/labels/placer.ts';
+import type { Ground } from '../../drawing/labels/placer.ts';
+import type { Slot } from '../../drawing/labels/slot.ts';
+import type { Text } from '../../drawing/text.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -60,9 +62,11 @@ export function figuresOn(pen: Pen, state: AppState): Figures {
   if (last?.inputs.every((input, index) => input === inputs[index])) return last.figures;
   const origin: Pen = { ...pen, view: { scale: pen.view.scale, x: 0, y: 0 } };
   const own = owner === null ? [] : ownFigures(origin, model, owner, names);
-  const faces = names.figures.map(
-    ({ dimension, ...rest }): Figure => ({ ...rest, subject: { of: 'face', dimension } }),
-  );
+  const faces = names.dimensions.map(({ dimension, texts: [figure] }): Figure => {
+    const { text, at, turn } = figure as Text;
+    const angle = (turn * Math.PI) / 180;
+    return { subject: { of: 'face', dimension }, middle: px(origin, at), angle, text, width: pen.measure(text, FINE) };
+  });
   const figures = { scale: pen.view.scale, own, all: [...own, ...faces] };
   last = { pen, inputs, figures };
   return figures;
@@ -86,7 +90,7 @@ const OVER: readonly Ground[] = ['edge', 'outline', 'wall', 'line'];
 
 /** What sets the selected thing out, wherever the sheet has no figure for it yet. Level, to be read at a glance. */
 function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames): readonly GapFigure[] {
-  const placer = overlayPlacer(names.placer, [0, 0], null);
+  const placer = overlayPlacer(names.placer, pen.view, null);
   const target = minTargetPx();
   const lines = [...gapLengths(model, id), ...jambLengths(pen, model, id, names)];
   return lines.map(({ subject, line, mm }): GapFigure => {
@@ -116,9 +120,9 @@ function gapLengths(model: LevelModel, id: string): readonly OwnLength[] {
 /** So far off the face, px, runs the line of a length that sets the selected opening out. */
 const OFF_FACE_PX = 14;
 
-function jambLengths(pen: Pen, model: LevelModel, id: string, { figures }: SheetNames): readonly OwnLength[] {
+function jambLengths(pen: Pen, model: LevelModel, id: string, { dimensions }: SheetNames): readonly OwnLength[] {
   if (!model.level.openings.some((opening) => opening.id === id)) return [];
-  const written = new Set(figures.map(({ dimension }) => dimension));
+  const written = new Set(dimensions.map(({ dimension }) => dimension));
   const off = OFF_FACE_PX / pen.view.scale;
   return drawnDimensions(model)
     .filter((each) => !written.has(each) && each.ends.some((end) => end.kind === 'jamb' && end.opening === id))

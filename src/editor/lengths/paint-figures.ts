@@ -1,5 +1,6 @@
-import { blockSlot, plateLabel, roundedPart } from '../../drawing/labels/block.ts';
+import { plateLabel } from '../../drawing/labels/block.ts';
 import { dimensionLine } from '../../drawing/labels/dimensions.ts';
+import { roundedPart, slotAt } from '../../drawing/labels/slot.ts';
 import type { Drawn } from '../../drawing/text.ts';
 import type { AppState } from '../../state/app-state.ts';
 import { LINE_PX, RADIUS_PX } from '../../theme/tokens.ts';
@@ -26,7 +27,7 @@ export function drawnFigures(pen: Pen, state: AppState): readonly Drawn[] {
 
 /** The figure on a small tag with an edge: it is there to be pressed. */
 function drawnTag({ view }: Pen, { middle: [x, y], angle, text, width }: Figure, highlighted: boolean): Drawn {
-  const slot = blockSlot({ width: width + 10, height: 20 }, [x + view.x, y + view.y], (angle * 180) / Math.PI);
+  const slot = slotAt({ width: width + 10, height: 20 }, [x + view.x, y + view.y], (angle * 180) / Math.PI);
   const style = { ...FINE, bold: true, color: highlighted ? 'onAccent' : 'dimension' } as const;
   const ink = { fill: highlighted ? 'accent' : 'card', line: LINE_PX.dimension, color: 'accent' } as const;
   return plateLabel(text, style, slot, ink, roundedPart(slot, RADIUS_PX.card));

@@ -1,7 +1,7 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { blockSlot } from '../../drawing/labels/block.ts';
+import { slotAt } from '../../drawing/labels/slot.ts';
 import type { AppState, Hover } from '../../state/app-state.ts';
 import { selectDragged, selectLevel } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
@@ -37,11 +37,11 @@ export const overlayScene = memoize((pen: Pen): OverlayScene => {
   const state = useAppStore.getState();
   const sketch = useSketch.getState();
   const names = sheetNames(pen, selectNamed(state));
-  const placer = overlayPlacer(names.placer, [pen.view.x, pen.view.y], state.stageSize);
+  const placer = overlayPlacer(names.placer, pen.view, state.stageSize);
   const detectors = detectorsOf(state, sketch);
-  for (const { detector } of detectors) placer.take(blockSlot(DETECTOR_PX, toScreen(pen.view, detector.at)));
+  for (const { detector } of detectors) placer.take(slotAt(DETECTOR_PX, toScreen(pen.view, detector.at)));
   for (const { middle, width } of figuresOn(pen, state).own) {
-    placer.take(blockSlot({ width: width + 12, height: 24 }, [middle[0] + pen.view.x, middle[1] + pen.view.y]));
+    placer.take(slotAt({ width: width + 12, height: 24 }, [middle[0] + pen.view.x, middle[1] + pen.view.y]));
   }
   return { state, pointed: pointedAt(state), sketch, names, placer, detectors };
 });

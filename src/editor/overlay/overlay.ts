@@ -1,7 +1,7 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
 import { pointedZones } from '../../drawing/floor.ts';
-import { blockSlot } from '../../drawing/labels/block.ts';
+import { slotAt } from '../../drawing/labels/slot.ts';
 import { measureWords } from '../../drawing/words.ts';
 import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShownPlan } from '../../state/selectors.ts';
 import { shownRegion } from '../../state/shown-results.ts';
@@ -85,7 +85,7 @@ const NOTE = overlayPicture('note', (pen, scene) => {
   if (sketch.cross) {
     // The cross says below itself how it is moved.
     const [x, y] = toScreen(pen.view, sketch.cross);
-    placer.take(blockSlot({ width: 220, height: 24 }, [x, y + 42]));
+    placer.take(slotAt({ width: 220, height: 24 }, [x, y + 42]));
   }
   const note = pointerNote(state, sketch, pen.view);
   if (note) paintDrawn(pen, drawnNote(pen, note, state.stageSize, { placer, lines: measuredLines(pen, scene) }));

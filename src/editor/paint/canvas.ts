@@ -2,7 +2,7 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { type Part, type Shape, trace } from '../../drawing/display-list.ts';
 import { DASHES, type Ink, LINE_WIDTHS, roleColor } from '../../drawing/inks.ts';
-import type { Drawn } from '../../drawing/text.ts';
+import type { Drawn, TextStyle } from '../../drawing/text.ts';
 import type { Viewport } from '../../state/viewport.ts';
 import { HATCHES } from '../../theme/hatches.ts';
 import { hatchFill } from './hatch-pattern.ts';
@@ -25,10 +25,11 @@ export function paintDrawn(pen: Pen, ...all: readonly Drawn[]): void {
   }
 }
 
-/** Draws shapes that are in mm, with texts at places in mm; sizes of type stay px. */
+/** Draws shapes and texts that are in mm, sizes of type too. */
 export function paintOnPlan(pen: Pen, { shapes, texts }: Drawn): void {
   paintShapes(pen, shapes);
-  const placed = texts.map((text) => ({ ...text, at: px(pen, text.at) }));
+  const sized = (style: TextStyle) => ({ ...style, size: style.size * pen.view.scale });
+  const placed = texts.map((text) => ({ ...text, at: px(pen, text.at), style: sized(text.style) }));
   paintTexts(pen, placed);
 }
 

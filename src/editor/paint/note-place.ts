@@ -1,6 +1,6 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { blockSlot } from '../../drawing/labels/block.ts';
+import { slotAt } from '../../drawing/labels/slot.ts';
 import type { SizePx } from '../../state/viewport.ts';
 import type { OverlayPlacer } from './names/overlay-placer.ts';
 
@@ -84,7 +84,7 @@ function costOf(at: XY, [left, top]: XY, { width, height }: SizePx, { placer, li
   const hidden = lines.reduce((sum, line) => sum + lengthWithin(line, left, top, left + width, top + height), 0);
   const far = Math.max(left - at[0], at[0] - left - width, top - at[1], at[1] - top - height);
   return (
-    placer.covered(blockSlot({ width, height }, [left + width / 2, top + height / 2])) +
+    placer.covered(slotAt({ width, height }, [left + width / 2, top + height / 2])) +
     LINE_WEIGHT * hidden +
     FAR_WEIGHT * far
   );

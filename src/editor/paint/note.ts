@@ -1,7 +1,8 @@
 import type { Tone } from '../../../geometry/messages/index.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import type { ColorRole } from '../../drawing/inks.ts';
-import { roundedPart, wordsOf, wrapWords } from '../../drawing/labels/block.ts';
+import { wordsOf, wrapWords } from '../../drawing/labels/block.ts';
+import { roundedPart } from '../../drawing/labels/slot.ts';
 import type { Drawn } from '../../drawing/text.ts';
 import { type TextStyle, textAt } from '../../drawing/text.ts';
 import type { SizePx } from '../../state/viewport.ts';

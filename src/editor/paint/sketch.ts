@@ -6,8 +6,8 @@ import { jambCorners } from '../../../geometry/snap/opening-symbol.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
 import { casedLine, crossPart, discsPart, linesPart, ringsPart, type Shape } from '../../drawing/display-list.ts';
 import type { Ink } from '../../drawing/inks.ts';
-import { blockSlot, slotPart, turnAlong } from '../../drawing/labels/block.ts';
 import { dimensionLine } from '../../drawing/labels/dimensions.ts';
+import { slotAt, slotPart, turnAlong } from '../../drawing/labels/slot.ts';
 import type { Drawn } from '../../drawing/text.ts';
 import { type Text, textAt } from '../../drawing/text.ts';
 import { outlinePart } from '../../drawing/things.ts';
@@ -33,7 +33,7 @@ export function handleShapes(handles: readonly ShownHandle[], mm: Mm): readonly 
   const leaders: Shape = { ink: LEADER, parts: [linesPart(aside.map(({ at, shownAt }) => [at, shownAt]))] };
   const grips = handles.map(({ kind, shownAt }): Shape => {
     const isRound = kind === 'turn' || kind === 'radius' || kind === 'stream';
-    const square = slotPart(blockSlot({ width: side, height: side }, shownAt));
+    const square = slotPart(slotAt({ width: side, height: side }, shownAt));
     return { ink: ON_PAPER, parts: [isRound ? discsPart([shownAt], (GRIP_PX + 1) * mm) : square] };
   });
   return aside.length > 0 ? [leaders, ...grips] : grips;
@@ -70,8 +70,8 @@ export function drawnSketch(
     cross && casedLine(crossPart(cross, CROSS_PX.from * mm, CROSS_PX.to * mm), LINE_PX.detector, 'accent', 2.5),
   ];
   const texts = [
-    previewName && textAt(previewName.name, previewName.at, { ...READ, ...accent }),
-    ...gaps.map((gap) => gapText(gap, unit)),
+    previewName && textAt(previewName.name, previewName.at, { ...READ, size: READ.size * mm, ...accent }),
+    ...gaps.map((gap) => gapText(gap, unit, mm)),
   ];
   return { shapes: shapes.flatMap((some) => some ?? []), texts: texts.filter((text) => text !== null) };
 }
@@ -122,7 +122,7 @@ function openingPreview(
 }
 
 /** The length on its dimension line. */
-function gapText([from, to]: Line, unit: Plan['display']['length']): Text {
-  const style = { ...FINE, bold: true, color: 'dimension', halo: 'paper' } as const;
+function gapText([from, to]: Line, unit: Plan['display']['length'], mm: Mm): Text {
+  const style = { size: FINE.size * mm, bold: true, color: 'dimension', halo: 'paper' } as const;
   return textAt(formatMeasured(distance(from, to), unit), along(from, to, 0.5), style, turnAlong(from, to));
 }

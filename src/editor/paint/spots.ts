@@ -3,7 +3,8 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import { along, distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { casedLine, crossPart, discsPart, linesPart, type Shape } from '../../drawing/display-list.ts';
-import { blockSlot, plateLabel } from '../../drawing/labels/block.ts';
+import { plateLabel } from '../../drawing/labels/block.ts';
+import { slotAt } from '../../drawing/labels/slot.ts';
 import type { Drawn } from '../../drawing/text.ts';
 import { textAt } from '../../drawing/text.ts';
 import { type SpotMark, useShown } from '../../state/shown.ts';
@@ -73,7 +74,7 @@ function drawnSpots(
   const measures = lit?.limit ? drawnMeasures(pen, [lit.limit], words, placer) : [];
   const shown = lit ? [lit, ...marks.filter((mark) => mark !== lit)] : marks;
   const side = { width: 14, height: 14 };
-  for (const { axes } of shown) for (const axis of axes) placer.take(blockSlot(side, px(pen, axis)));
+  for (const { axes } of shown) for (const axis of axes) placer.take(slotAt(side, px(pen, axis)));
   const crosses = [...shown].reverse().flatMap((mark) => crossShapes(pen, mark, mark === lit));
   // The one that is looked at has the first choice of where its tag stands.
   return [
@@ -103,7 +104,7 @@ function drawnTag(pen: Pen, { axes: [first = [0, 0]], name }: SpotMark, lit: boo
   const style = { ...FINE, bold: true, color: lit ? 'onAccent' : 'accent' } as const;
   const width = Math.max(TAG_PX.least, pen.measure(name, style) + 8);
   const [dx, dy] = [TAG_PX.off + width / 2 - 6, TAG_PX.off];
-  const corner = (i: number, j: number) => blockSlot({ width, height: TAG_PX.height }, [x + i * dx, y + j * dy]);
+  const corner = (i: number, j: number) => slotAt({ width, height: TAG_PX.height }, [x + i * dx, y + j * dy]);
   const slot = placer.claim([corner(1, -1), corner(-1, -1), corner(1, 1), corner(-1, 1)]) ?? corner(1, -1);
   return plateLabel(name, style, slot, { fill: lit ? 'accent' : 'paper', line: 1.25, color: 'accent' });
 }
@@ -115,7 +116,7 @@ function drawnAir(pen: Pen, points: readonly XY[], placer: OverlayPlacer): Drawn
   const size = { width: pen.measure('air', style) + 6, height: style.size + 4 };
   const stretches = line.slice(1).map((b, i): Line => [line[i] ?? b, b]);
   const longestFirst = stretches.sort((one, other) => distance(...other) - distance(...one));
-  const slots = longestFirst.map(([a, b]) => blockSlot(size, along(a, b, 0.5)));
+  const slots = longestFirst.map(([a, b]) => slotAt(size, along(a, b, 0.5)));
   const slot = placer.claim(slots) ?? slots[0];
   return {
     shapes: casedLine(linesPart([line]), LINE_PX.dimension, 'inkSoft', CASING.wide, [7, 5]),

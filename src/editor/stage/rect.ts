@@ -40,7 +40,7 @@ export function stageRect({ width, height }: SizePx, marginPx: number): RectPx {
   return { left: -marginPx, top: -marginPx, right: width + marginPx, bottom: height + marginPx };
 }
 
-export function intersects(a: RectPx, b: RectPx): boolean {
+function intersects(a: RectPx, b: RectPx): boolean {
   return a.left < b.right && a.right > b.left && a.top < b.bottom && a.bottom > b.top;
 }
 

@@ -6,8 +6,9 @@ import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { visibleEdges } from '../../../geometry/region/visible-edges.ts';
+import type { LabelMedium } from '../../../src/drawing/labels/label.ts';
 import { layOutLabels } from '../../../src/drawing/labels/layout.ts';
-import type { LabelMedium } from '../../../src/drawing/labels/medium.ts';
+
 import { textWidth } from '../../../src/report/text.ts';
 import { labelTroubles } from '../../helpers/label-troubles.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
@@ -21,35 +22,42 @@ const measure: LabelMedium['measure'] = (text, { size, bold = false }) => {
   return known * size;
 };
 
+/** Units of the medium to a mm of the plan where the house is so many of them across. */
+function scaleOf(plan: Plan, across: number): number {
+  const extent = levelExtent(plan.levels[0] as Plan['levels'][number]);
+  return across / Math.max(extent ? Math.max(extent.maxX - extent.minX, extent.maxY - extent.minY) : 1000, 1000);
+}
+
+/** The medium with its lengths, given in its own units, as mm of the plan. */
+function laid(scale: number, units: Omit<LabelMedium, 'measure' | 'area'>): LabelMedium {
+  const all = <T extends object>(lengths: T): T =>
+    Object.fromEntries(Object.entries(lengths).map(([name, length]) => [name, length / scale])) as T;
+  const { type, dimensions, symbol } = units;
+  return { ...units, measure, area: null, type: all(type), dimensions: all(dimensions), symbol: symbol / scale };
+}
+
 /** A screen on which the house is so many px across, as wide as a stage or several. */
 function screen(plan: Plan, across: number): LabelMedium {
-  const extent = levelExtent(plan.levels[0] as Plan['levels'][number]);
-  const scale = across / Math.max(extent ? Math.max(extent.maxX - extent.minX, extent.maxY - extent.minY) : 1000, 1000);
-  return {
-    scale,
-    measure,
+  const scale = scaleOf(plan, across);
+  return laid(scale, {
     type: { fine: 13, small: 14, tag: 16, name: 16 },
-    area: null,
     isSmall: scale < 0.025,
     roomSizes: false,
     dimensions: { outside: 20, inside: 13, step: 26, target: 24 },
     symbol: 13.5,
-  };
+  });
 }
 
 /** Paper at a scale at which the house is so many mm across. */
 function paper(plan: Plan, across: number): LabelMedium {
-  const { scale } = screen(plan, across);
-  return {
-    scale,
-    measure,
+  const scale = scaleOf(plan, across);
+  return laid(scale, {
     type: { fine: 2.15, small: 2.35, tag: 3.9, name: 3 },
-    area: null,
     isSmall: scale < 1 / 150,
     roomSizes: true,
     dimensions: { outside: 6, inside: 3, step: 5.5, target: 0 },
     symbol: 1.5,
-  };
+  });
 }
 
 function troubles(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: boolean): readonly string[] {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createPlacer, overlap, type Slot, slotCorners } from '../../../src/drawing/labels/placer.ts';
+import { createPlacer, overlap } from '../../../src/drawing/labels/placer.ts';
+import { type Slot, slotCorners } from '../../../src/drawing/labels/slot.ts';
 
 const slotArb: fc.Arbitrary<Slot> = fc.record({
   x: fc.double({ min: 0, max: 40, noNaN: true }),

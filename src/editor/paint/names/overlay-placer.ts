@@ -1,6 +1,6 @@
-import type { XY } from '../../../../geometry/plan/model.ts';
-import { createPlacer, type Ground, type Placer, type Slot } from '../../../drawing/labels/placer.ts';
-import type { SizePx } from '../../../state/viewport.ts';
+import { createPlacer, DRAWN, type Ground, type Placer } from '../../../drawing/labels/placer.ts';
+import type { Slot } from '../../../drawing/labels/slot.ts';
+import type { SizePx, Viewport } from '../../../state/viewport.ts';
 
 /** Finds places for what is written on the overlay, over the labels of the sheet. Screen px. */
 export interface OverlayPlacer {
@@ -15,21 +15,23 @@ export interface OverlayPlacer {
   readonly covered: (slot: Slot) => number;
 }
 
-/** Ground of the sheet that is neither written nor a symbol. */
-const DRAWN: readonly Ground[] = ['edge', 'thing', 'outline', 'wall', 'line'];
-
-/** @param stage nothing is placed beyond it; null for no bound @param origin where the plan's origin is */
-export function overlayPlacer(sheet: Placer, [x, y]: XY, stage: SizePx | null): OverlayPlacer {
+/** @param sheet in mm of the plan @param stage nothing is placed beyond it; null for no bound */
+export function overlayPlacer(sheet: Placer, view: Viewport, stage: SizePx | null): OverlayPlacer {
   const own = createPlacer(stage && { x: 0, y: 0, ...stage }, 50);
-  const onSheet = (slot: Slot): Slot => ({ ...slot, x: slot.x - x, y: slot.y - y });
   return {
     claim: (slots, over = DRAWN) => {
       const free = slots.filter((slot) => own.isFree(slot));
-      const found = free.find((slot) => sheet.isFree(onSheet(slot), over)) ?? free[0] ?? null;
+      const found = free.find((slot) => sheet.isFree(planSlot(view, slot), over)) ?? free[0] ?? null;
       if (found) own.take(found);
       return found;
     },
     take: (slot) => own.take(slot),
-    covered: (slot) => own.covered(slot) + sheet.covered(onSheet(slot)) / 8,
+    covered: (slot) => own.covered(slot) + (sheet.covered(planSlot(view, slot)) * view.scale ** 2) / 8,
   };
+}
+
+/** A slot of the screen, px, on the plan, mm. */
+export function planSlot({ scale, x, y }: Viewport, slot: Slot): Slot {
+  const { width, height, turn } = slot;
+  return { x: (slot.x - x) / scale, y: (slot.y - y) / scale, width: width / scale, height: height / scale, turn };
 }

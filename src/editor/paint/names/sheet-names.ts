@@ -1,43 +1,37 @@
 import { type RunningDimension, wholeDimensions } from '../../../../geometry/dimension/running-dimensions.ts';
 import { levelExtent } from '../../../../geometry/level/level-extent.ts';
-import type { XY } from '../../../../geometry/plan/model.ts';
-import type { Extent } from '../../../../geometry/plane/body.ts';
-import { memoizeLatest } from '../../../../geometry/plane/memoize.ts';
+import { type Extent, ringExtent } from '../../../../geometry/plane/body.ts';
+import { memoize, memoizeLatest } from '../../../../geometry/plane/memoize.ts';
 import { formatMeasured } from '../../../../geometry/units/index.ts';
-import { dimensionLabels } from '../../../drawing/labels/dimensions.ts';
-import { type Labels, layOutLabels } from '../../../drawing/labels/layout.ts';
-import type { LabelMedium } from '../../../drawing/labels/medium.ts';
-import { createPlacer, type Placer, type Slot } from '../../../drawing/labels/placer.ts';
+import { blockOf, blockTexts } from '../../../drawing/labels/block.ts';
+import { dimensionWriter } from '../../../drawing/labels/dimensions.ts';
+import type { DimensionLabel, Label, LabelMedium } from '../../../drawing/labels/label.ts';
+import { layOutLabels } from '../../../drawing/labels/layout.ts';
+import { createPlacer, type Placer } from '../../../drawing/labels/placer.ts';
+import { slotAt, slotCorners } from '../../../drawing/labels/slot.ts';
 import type { TagPlace } from '../../../drawing/labels/tags.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { minTargetPx } from '../../../theme/target-size.ts';
 import { TYPE_PX } from '../../../theme/tokens.ts';
 import { drawnDimensions, drawnEdges } from '../../drawing.ts';
-import { paintDrawn } from '../canvas.ts';
+import { type Inputs, sameInputs } from '../../stage/picture.ts';
+import { paintDrawn, paintOnPlan } from '../canvas.ts';
 import { LEAST_RADIUS_PX } from '../detectors.ts';
-import { type Pen, px } from '../pen.ts';
-import { labelWidths, placesFromDiscs } from './detector-labels.ts';
-import { levelBar, levelBarSlot } from './level-bar.ts';
-import { accentedMark, boxOf, followedMark, type Mark, type Named, paintMarks } from './mark.ts';
+import { isSeen, type Pen, px } from '../pen.ts';
+import { READ } from '../text.ts';
+import { labelWidths } from './detector-labels.ts';
+import { followedLabel, type Named, type SheetLabel } from './followed.ts';
+import { planSlot } from './overlay-placer.ts';
 
-/** A length on the sheet that can be pressed; px from the plan's origin, at the scale that it was laid out for. */
-interface DimensionFigure {
-  readonly dimension: RunningDimension;
-  readonly middle: XY;
-  readonly angle: number;
-  readonly text: string;
-  /** Along its line. */
-  readonly width: number;
-}
-
-/** The labels of the sheet at one scale. Places are px from the plan's origin: a pan moves them all. */
+/** The labels of the sheet as they were laid out for one scale. Plan mm: a pan moves them all. */
 export interface SheetNames {
-  readonly marks: readonly Mark[];
+  /** In the order of painting. */
+  readonly labels: readonly SheetLabel[];
   /** The ground that is taken, for what stands on a layer above. */
   readonly placer: Placer;
-  /** Of detectors, as measured from their discs. */
   readonly tags: ReadonlyMap<string, TagPlace>;
-  readonly figures: readonly DimensionFigure[];
+  /** Lengths that can be pressed. */
+  readonly dimensions: readonly DimensionLabel[];
 }
 
 /** A mark and the tag above and beside it, px. */
@@ -46,147 +40,141 @@ const MARK_PX = { side: 38, off: 8 } as const;
 const LEAST_SCALE_FOR_THINGS = 0.025;
 /** How far a line of dimensions stands off the wall's outer face, and inside a room off the face, px. */
 const OFF_PX = { outside: 20, inside: 13 } as const;
+/** What is said under the drawing stands past its dimensions, and off the edge of the stage, px. */
+const BAR_PX = { under: 66, edge: 6 } as const;
 
-function screenMedium(pen: Pen): LabelMedium {
+function screenMedium({ view: { scale }, measure }: Pen): LabelMedium {
+  const mm = (px: number) => px / scale;
   const target = minTargetPx();
   return {
-    scale: pen.view.scale,
-    measure: pen.measure,
-    type: { fine: TYPE_PX.fine, small: TYPE_PX.small, tag: TYPE_PX.read, name: TYPE_PX.read },
+    measure: (text, style) => mm(measure(text, { ...style, size: style.size * scale })),
+    type: { fine: mm(TYPE_PX.fine), small: mm(TYPE_PX.small), tag: mm(TYPE_PX.read), name: mm(TYPE_PX.read) },
     area: null,
-    isSmall: pen.view.scale < LEAST_SCALE_FOR_THINGS,
+    isSmall: scale < LEAST_SCALE_FOR_THINGS,
     roomSizes: false,
-    dimensions: { ...OFF_PX, step: target + 2, target },
-    symbol: LEAST_RADIUS_PX + 2.5,
+    dimensions: { outside: mm(OFF_PX.outside), inside: mm(OFF_PX.inside), step: mm(target + 2), target: mm(target) },
+    symbol: mm(LEAST_RADIUS_PX + 2.5),
   };
 }
 
 function layOut(pen: Pen, { plan, model, region, bar, marked }: Named): SheetNames {
-  const medium = screenMedium(pen);
   const extent = levelExtent(model.level);
-  const axes = marked.flatMap((mark) => mark.axes);
-  const dimensions = drawnDimensions(model);
+  const all = drawnDimensions(model);
+  const marks = marked
+    .flatMap(({ axes }) => axes)
+    .map((axis) => {
+      const [x, y] = px(pen, axis);
+      return slotAt({ width: MARK_PX.side, height: MARK_PX.side }, [x + MARK_PX.off, y - MARK_PX.off]);
+    });
+  const reserved = [...marks, ...(bar && extent ? [levelBar(pen, bar, extent).slot] : [])];
   const labels = layOutLabels(
     {
       plan,
       model,
       region,
       edges: drawnEdges(region),
-      dimensions: (['whole', 'string'] as const).map((row) => dimensions.filter((each) => each.row === row)),
+      dimensions: (['whole', 'string'] as const).map((row) => all.filter((each) => each.row === row)),
       measured: [],
       tagWidths: (detector) => labelWidths(pen, detector),
-      reserved: [...axes.map((at) => markSlot(pen, at)), ...(bar && extent ? [levelBarSlot(pen, bar, extent)] : [])],
+      reserved: reserved.map((slot) => planSlot(pen.view, slot)),
     },
-    medium,
+    screenMedium(pen),
   );
-  return {
-    marks: marksOf(labels),
-    placer: labels.placer,
-    tags: placesFromDiscs(pen, model, labels.tags),
-    figures: labels.dimensions.map(({ dimension, middle, turn, width, texts: [text] }) => ({
-      dimension,
-      middle,
-      width,
-      angle: (turn * Math.PI) / 180,
-      text: text?.text ?? '',
-    })),
-  };
+  const { placer, tags, rooms, things, zones, dimensions } = labels;
+  return { labels: [...zones, ...dimensions, ...things, ...rooms], placer, tags, dimensions };
 }
 
-function markSlot(pen: Pen, at: XY): Slot {
-  const [x, y] = px(pen, at);
-  return { x: x + MARK_PX.off, y: y - MARK_PX.off, width: MARK_PX.side, height: MARK_PX.side, turn: 0 };
+/** What is said under the drawing: that this is not the level to test, and why. Screen px. */
+function levelBar(pen: Pen, bar: string, { minX, maxX, maxY }: Extent) {
+  const lines = [
+    { text: 'Not the level to test', style: { ...READ, color: 'blocked', halo: 'card' } },
+    { text: bar, style: { size: READ.size, color: 'ink', halo: 'card' } },
+  ] as const;
+  const block = blockOf(lines, pen.measure);
+  const [x, bottom] = px(pen, [(minX + maxX) / 2, maxY]);
+  return { block, slot: slotAt(block, [x, bottom + BAR_PX.under]) };
 }
 
-function marksOf({ rooms, things, zones, dimensions }: Labels): readonly Mark[] {
-  return [
-    ...zones.map((label) => ({ label, box: boxOf(label), of: { zone: label.zone } })),
-    ...dimensions.map((label) => ({ label, box: boxOf(label), of: { dimension: label.dimension } })),
-    ...things.map((label) => ({ label, box: boxOf(label), of: { thing: label.thing } })),
-    ...rooms.map((label) => ({ label, box: boxOf(label), of: { room: label.region } })),
-  ];
+interface AtRest {
+  /** What the labels depend on beside the plan. */
+  readonly looks: Inputs;
+  readonly named: Named;
+  readonly names: SheetNames;
 }
-
-let atRest: { readonly inputs: readonly unknown[]; readonly named: Named; readonly names: SheetNames } | null = null;
-let inDrag: { readonly rest: SheetNames; readonly inputs: readonly unknown[]; readonly names: SheetNames } | null =
-  null;
+let atRest: AtRest | null = null;
 
 /** Returns the labels for the pen's scale and theme; the same objects while no input has changed. */
 export function sheetNames(pen: Pen, named: Named): SheetNames {
   const { plan, model, region, bar, marked } = named;
-  const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme, minTargetPx()] as const;
-  const inputs = [...looks, model, region];
-  const stays = atRest !== null && named.dragged && looks.every((look, index) => look === atRest?.inputs[index]);
-  if (!atRest || !(stays || sameList(inputs, atRest.inputs))) {
-    atRest = { inputs, named, names: layOut(atOrigin(pen), named) };
+  const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme, minTargetPx()];
+  if (atRest && sameInputs(looks, atRest.looks)) {
+    if (model === atRest.named.model && region === atRest.named.region) return atRest.names;
+    if (named.dragged) return followedNames(pen, atRest, named);
   }
-  const rest = atRest;
-  if (!stays || sameList(inputs, rest.inputs)) return rest.names;
-  if (inDrag?.rest !== rest.names || !sameList(inputs, inDrag.inputs)) {
-    inDrag = { rest: rest.names, inputs, names: followed(atOrigin(pen), rest.names, rest.named, named) };
-  }
-  return inDrag.names;
+  atRest = { looks, named, names: layOut(pen, named) };
+  return atRest.names;
 }
 
 /** Returns the labels during a drag that changes the plan: none states what no longer holds. */
-function followed(pen: Pen, rest: SheetNames, before: Named, now: Named): SheetNames {
-  const kept = rest.marks.map((mark) => followedMark(mark, pen, before, now)).filter((mark) => mark !== null);
-  const stand = new Set(before.model.rooms);
-  const changed = now.model.rooms.filter((room) => !stand.has(room));
-  // Strings of openings are left out during a drag: they are many, and nobody reads them while the wall moves.
-  const fresh = wholeDimensions({ ...now.model, rooms: changed });
-  const words = ({ length }: RunningDimension) => formatMeasured(length, now.plan.display.length);
-  const anywhere = createPlacer(null);
-  const labels = dimensionLabels(fresh, words, screenMedium(pen), anywhere, createPlacer(null));
-  return {
-    ...rest,
-    marks: [...kept, ...labels.map((label) => ({ label, box: boxOf(label), of: { dimension: label.dimension } }))],
-  };
-}
-
-function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((value, index) => value === b[index]);
-}
+const followedNames = memoizeLatest(
+  (pen: Pen, { named, names }: AtRest, now: Named): SheetNames => {
+    const following = names.labels.map((label) => followedLabel(label, named, now)).filter((label) => label !== null);
+    const stand = new Set(named.model.rooms);
+    const changed = now.model.rooms.filter((room) => !stand.has(room));
+    const words = ({ length }: RunningDimension) => formatMeasured(length, now.plan.display.length);
+    // Strings of openings are left out during a drag: they are many, and nobody reads them while the wall moves.
+    const write = dimensionWriter(words, { ...screenMedium(pen), placer: createPlacer(null) });
+    return { ...names, labels: [...following, ...write(wholeDimensions({ ...now.model, rooms: changed }))] };
+  },
+  (_, rest, { model, region }) => [rest, model, region],
+);
 
 export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
-  const marks = currentMarks(pen, named);
-  painted = marks;
-  pen.ctx.save();
-  pen.ctx.translate(pen.view.x, pen.view.y);
-  paintMarks(atOrigin(pen), marks, [pen.view.x, pen.view.y]);
-  pen.ctx.restore();
+  painted = currentLabels(pen, named);
+  for (const label of painted) if (isSeen(pen, labelExtent(label))) paintOnPlan(pen, label);
   const extent = named.bar ? levelExtent(named.model.level) : null;
-  if (extent) paintDrawn(pen, levelBar(pen, named.bar, extent, stage));
+  if (!extent) return;
+  const { block, slot } = levelBar(pen, named.bar, extent);
+  // In view, however large the drawing is.
+  const y = Math.min(slot.y, stage.height - block.height / 2 - BAR_PX.edge);
+  paintDrawn(pen, { shapes: [], texts: blockTexts(block, { ...slot, y }) });
 }
 
-/** Returns the marks as they are painted: a selection changes a color, and lays nothing out again. */
-function currentMarks(pen: Pen, named: Named): readonly Mark[] {
-  return accented(sheetNames(pen, named).marks, named.selection);
+/** Returns the labels as they are painted: a selection changes a color, and lays nothing out again. */
+function currentLabels(pen: Pen, named: Named): readonly SheetLabel[] {
+  return accented(sheetNames(pen, named).labels, named.selection);
 }
 
-const accented = memoizeLatest((marks: readonly Mark[], selection: readonly string[]) => {
-  const isSelected = ({ of }: Mark) => 'room' in of && selection.includes(of.room.room.label?.id ?? '');
-  return marks.some(isSelected) ? marks.map((mark) => (isSelected(mark) ? accentedMark(mark) : mark)) : marks;
+const accented = memoizeLatest((labels: readonly SheetLabel[], selection: readonly string[]) => {
+  const isSelected = (label: SheetLabel) => 'region' in label && selection.includes(label.region.room.label?.id ?? '');
+  return labels.some(isSelected) ? labels.map((label) => (isSelected(label) ? inAccent(label) : label)) : labels;
 });
 
-/** The marks that were painted last. */
-let painted: readonly Mark[] = [];
+const inAccent = memoize((label: SheetLabel): SheetLabel => {
+  const accent = ({ color, ...style }: SheetLabel['texts'][number]['style']) =>
+    ({ ...style, color: color === 'ink' ? 'accent' : color }) as const;
+  return { ...label, texts: label.texts.map((text) => ({ ...text, style: accent(text.style) })) };
+});
+
+/** The labels that were painted last. */
+let painted: readonly SheetLabel[] = [];
 
 /** Returns the dirty rectangles, mm: where the painted labels differ from those that should be. */
 export function dirtyNames(pen: Pen, named: Named): readonly Extent[] {
-  const marks = currentMarks(pen, named);
-  if (marks === painted) return [];
-  const [old, young] = [new Set(painted), new Set(marks)];
-  const differing = [...painted.filter((mark) => !young.has(mark)), ...marks.filter((mark) => !old.has(mark))];
-  const { scale } = pen.view;
-  return differing.map(({ box: { left, top, right, bottom } }) => ({
-    minX: left / scale,
-    minY: top / scale,
-    maxX: right / scale,
-    maxY: bottom / scale,
-  }));
+  const labels = currentLabels(pen, named);
+  if (labels === painted) return [];
+  const [old, young] = [new Set(painted), new Set(labels)];
+  return [...painted.filter((label) => !young.has(label)), ...labels.filter((label) => !old.has(label))].map(
+    labelExtent,
+  );
 }
 
-function atOrigin(pen: Pen): Pen {
-  return { ...pen, view: { scale: pen.view.scale, x: 0, y: 0 } };
-}
+/** The rectangle that holds a label; halos and the width of lines come on top. */
+const labelExtent = memoize(({ slots, shapes }: Label): Extent => {
+  const reach = ({ extent }: { readonly extent: Extent }) =>
+    [
+      [extent.minX, extent.minY],
+      [extent.maxX, extent.maxY],
+    ] as const;
+  return ringExtent([...slots.flatMap(slotCorners), ...shapes.flatMap(({ parts }) => parts.flatMap(reach))]);
+});

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { XY } from '../../../../geometry/plan/model.ts';
 import type { Line } from '../../../../geometry/plane/types.ts';
-import { blockSlot } from '../../../../src/drawing/labels/block.ts';
 import { createPlacer } from '../../../../src/drawing/labels/placer.ts';
+import { slotAt } from '../../../../src/drawing/labels/slot.ts';
 import { lengthWithin, notePlace } from '../../../../src/editor/paint/note-place.ts';
 
 const STAGE = { width: 800, height: 600 };
@@ -29,9 +29,9 @@ describe('notePlace', () => {
 
   it('keeps off a figure that is written beside the pointer', () => {
     const placer = createPlacer(null);
-    placer.take(blockSlot({ width: 90, height: 20 }, [400, 370]));
+    placer.take(slotAt({ width: 90, height: 20 }, [400, 370]));
     const [left, top] = notePlace([300, 300], SIZE, STAGE, { placer, lines: [] }).at;
-    expect(placer.covered(blockSlot(SIZE, [left + 100, top + 45]))).toBe(0);
+    expect(placer.covered(slotAt(SIZE, [left + 100, top + 45]))).toBe(0);
   });
 
   it('stays on its side of the pointer while that hides nothing', () => {
