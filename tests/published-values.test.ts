@@ -114,7 +114,7 @@ describe('the rule table of home-short-term', () => {
     ]);
   });
 
-  it('marks as our reading what no text says: fans at 3 ft, inside walls at 4 in, what carries, a pair in one room', () => {
+  it('marks as our reading what no text says: fans at 3 ft, interior walls at 4 in, what carries, a pair in one room', () => {
     expect(marked('our-reading')?.map(({ id, of }) => [id, of?.length ?? 'all'])).toEqual([
       ['moving-air', 7],
       ['object', 1],
@@ -158,7 +158,7 @@ const AT_LIMIT: { what: string; rule: RuleId; at: (spare: number) => Check }[] =
     },
   },
   {
-    what: 'outside wall 1 ft',
+    what: 'exterior wall 1 ft',
     rule: 'outside-wall',
     at: (s) => checkOf('outside-wall', hall(), { at: [10000 - 304.8 - RADIUS - s, 0] }),
   },
@@ -204,7 +204,7 @@ const AT_LIMIT: { what: string; rule: RuleId; at: (spare: number) => Check }[] =
     at: (s: number) => checkOf('washer-dryer', fixtureLevel(kind), { at: [3048 + RADIUS + s, 5000] }),
   })),
   {
-    what: 'outside passage 3 ft, straight in front',
+    what: 'exterior passage 3 ft, straight in front',
     rule: 'outside-opening',
     at: (s) => {
       const level = hall();

@@ -152,7 +152,7 @@ function notMeasured(plan: Plan, model: LevelModel, detector: Detector, rule: Ef
     .map(fixtureSubject);
   const nearest = nearestOf(undrawn, detector);
   if (!nearest) return [];
-  const reason = 'Its stream of air is not drawn: keep out of it.';
+  const reason = 'Its airflow direction is not drawn: keep out of its airflow.';
   return [{ ...reasonCheck(rule, 'unknown', reason, true), subject: nearest.id }];
 }
 

@@ -28,7 +28,7 @@ export function describeNotice(notice: Notice, unit: Plan['display']['length'], 
     case 'labels-share-room':
       return `${listed(names) || 'Two names'} stand in one room. The first one counts. Delete the others, or draw the wall between.`;
     case 'open-passage-outside':
-      return 'A passage leads straight outside and counts as an outside door. Draw the door that closes it.';
+      return 'A passage leads outdoors and counts as an exterior door. Draw the door that closes it.';
     case 'unlabelled-room':
       return 'A room has no use yet. Say what it is used for: until then nothing in it can turn clear.';
   }

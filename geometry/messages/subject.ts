@@ -55,7 +55,7 @@ export function subjectName(level: Level, id: string, bearing: Bearing | null = 
   }
   if (level.walls.some((one) => one.id === id)) {
     const point = pointOf(bearing);
-    return ['the', point, outside ? 'outside wall' : 'inside wall'].filter(Boolean).join(' ');
+    return ['the', point, outside ? 'exterior wall' : 'interior wall'].filter(Boolean).join(' ');
   }
   const object = level.objects.find((one) => one.id === id);
   if (object) return object.name.trim() ? withArticle(object.name.trim()) : `an object${toThe(bearing)}`;

@@ -69,7 +69,7 @@ export const HOME_SHORT_TERM: Profile = profile({
       { least: feet(3) },
       PA_SPOT,
       IL_SPOT,
-      ourReading('fans and air machines as far as ducts', AIR_MACHINES),
+      ourReading('fans and other air-moving devices as far as ducts', AIR_MACHINES),
     ),
     rule(FRAME.heat, { of: 'fixture', kinds: HEATERS, streams: [] }, { least: feet(4) }, PA_HEAT, IL_SPOT),
     rule(FRAME.sun, { of: 'sun' }, { least: feet(4) }, PA_HEAT),
@@ -82,7 +82,7 @@ export const HOME_SHORT_TERM: Profile = profile({
       { least: inches(4) },
       PA_SPOT,
       IL_SPOT,
-      ourReading('inside walls as objects', ['inside-wall']),
+      ourReading('interior walls as objects', ['inside-wall']),
     ),
     rule(FRAME.support, { of: 'support' }, {}, SUPPORT_SOURCE),
     rule(

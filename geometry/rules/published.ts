@@ -53,7 +53,7 @@ export const PENNSYLVANIA: Profile = profile({
     rule(FRAME.height, { of: 'height' }, { least: inches(20), most: feet(6) }, PA('(a)(1)')),
     rule(FRAME.ceiling, { of: 'ceiling' }, { least: feet(1) }, PA('(a)(1)')),
     rule(
-      { ...FRAME.opening, name: 'Outside doors, all windows', says: 'Away from outside doors and from windows' },
+      { ...FRAME.opening, name: 'Exterior doors, all windows', says: 'Away from exterior doors and from windows' },
       { of: 'opening', inside: ['window'] },
       { least: feet(3) },
       PA('(a)(1)'),
@@ -133,8 +133,8 @@ export const OHIO: Profile = profile({
     rule(
       {
         ...FRAME.opening,
-        name: 'All doors, outside windows',
-        says: 'Away from doors, and from windows to the outside',
+        name: 'All doors, exterior windows',
+        says: 'Away from doors, and from exterior windows',
       },
       { of: 'opening', inside: ['door'] },
       { least: feet(3) },

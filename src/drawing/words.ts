@@ -26,7 +26,7 @@ import type { Thing } from './things.ts';
 
 /** "Sump pit 7 ft", "Window 3 ft"; of a stream, what it is. A required distance is never said smaller than it is. */
 export function zoneName({ rule, subject, distance, stream }: Zone, plan: Plan, level: Level): string {
-  if (stream) return 'Stream of air';
+  if (stream) return 'Airflow';
   const opening = level.openings.find(({ id }) => id === subject);
   const name = opening ? capital(OPENING_NOUN[opening.kind]) : ruleOf(plan.protocol, rule).name;
   return `${name} ${formatRequired(distance, plan.display.length)}`;
@@ -92,6 +92,6 @@ function longestEdge(ring: readonly XY[]): readonly [cos: number, sin: number] {
  */
 export function measureWords(check: Check, plan: Plan): string {
   const into = -(check.measured ?? 0);
-  if (into > 0) return `${formatLength(into, plan.display.length, 'up')} into the stream`;
+  if (into > 0) return `${formatLength(into, plan.display.length, 'up')} into the airflow`;
   return check.verdict === 'clear' ? checkFigures(check, plan).measured : figureWithLimit(check, plan);
 }

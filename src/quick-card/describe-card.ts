@@ -139,6 +139,6 @@ function toMeasure({ protocol, display }: Plan, reports: readonly DetectorReport
 
 const EVERY: Readonly<Partial<Record<RuleId, string>>> = {
   ...Object.fromEntries(GROUP_IDS.map((group) => [group, GROUPS[group].every])),
-  'outside-wall': 'every outside wall',
+  'outside-wall': 'every exterior wall',
   object: 'everything that stands around it, and the other walls',
 };

@@ -15,7 +15,7 @@ export interface ThingRow {
 
 export const THINGS: Readonly<Record<ThingKind, ThingRow>> = {
   window: { group: 'outside-opening', words: 'Window', name: 'Window', fixture: null },
-  'outside-door': { group: 'outside-opening', words: 'Door to the outside', name: 'Door', fixture: null },
+  'outside-door': { group: 'outside-opening', words: 'Exterior door', name: 'Door', fixture: null },
   vent: { group: 'moving-air', words: 'Vent or grille', name: 'Vent', fixture: 'supply-register' },
   fan: { group: 'moving-air', words: 'Fan, dehumidifier, air cleaner', name: 'Fan', fixture: 'portable-fan' },
   heater: { group: 'heat', words: 'Furnace, water heater, stove, radiator', name: 'Heater', fixture: 'furnace' },
@@ -36,9 +36,9 @@ export interface GroupRow {
 
 export const GROUPS: Readonly<Record<GroupId, GroupRow>> = {
   'outside-opening': {
-    asks: 'Windows and outside doors',
-    every: 'every window and outside door',
-    words: 'windows or outside doors',
+    asks: 'Windows and exterior doors',
+    every: 'every exterior window and door',
+    words: 'exterior windows or doors',
     rule: 'outside-opening',
   },
   'moving-air': {
@@ -47,7 +47,7 @@ export const GROUPS: Readonly<Record<GroupId, GroupRow>> = {
     words: 'vents or fans',
     rule: 'moving-air',
   },
-  heat: { asks: 'What heats', every: 'whatever heats', words: 'heaters', rule: 'heat' },
+  heat: { asks: 'What heats', every: 'heat sources', words: 'heaters', rule: 'heat' },
   sump: { asks: 'Sump pit', every: 'the sump pit', words: 'sump pit', rule: 'sump' },
   'floor-drain': { asks: 'Floor drain', every: 'the floor drain', words: 'floor drain', rule: 'floor-drain' },
   'washer-dryer': {

@@ -250,7 +250,7 @@ describe('every drag has a way by single presses (WCAG 2.2, 2.5.7)', () => {
       },
     },
     {
-      drag: 'the tip of a stream of air',
+      drag: 'the tip of a airflow',
       instead: 'the same; or its direction and reach as numbers',
       does: async () => {
         const stream = { direction: 0, spread: 60, reach: 1500 };

@@ -13,7 +13,7 @@ const answerOf = (page: Page, name: string, answer: string) =>
 const message = (page: Page) => page.locator('.message > p:first-child').textContent();
 
 const WINDOWS = 'Windows closed on every level';
-const DOORS = 'Outside doors closed';
+const DOORS = 'Exterior doors closed';
 const ITEMS = 15; // all but the mitigation system, which this house does not have
 
 describe('the walk through the house', () => {

@@ -34,9 +34,9 @@ const open = (page: Page) => slip(page).locator('.open-rows__way').allTextConten
 const none = (page: Page, what: string) => page.getByRole('button', { name: `None here: ${what}`, exact: true });
 
 const ASKED = [
-  ['Outside doors and windows', 'no door, window or passage to the outside'],
-  ['Moving air', 'no register, grille, fan or air machine'],
-  ['Heat', 'nothing that heats'],
+  ['Exterior doors and windows', 'no exterior door, window or passage'],
+  ['Moving air', 'no register, grille, fan or other air-moving device'],
+  ['Heat', 'no heat source'],
   ['Sump pit', 'no sump pit'],
   ['Floor drain', 'no floor drain'],
 ] as const;
@@ -106,9 +106,9 @@ describe('a room in which nothing was looked for', () => {
     const { page, editor } = await roomWithDetector({ viewport: { width: 1024, height: 768 }, touch: true });
     await expect.poll(() => word(page)).toBe('Clear of what is drawn');
     await slip(page).getByRole('button', { name: 'Heat', exact: true }).tap();
-    await none(page, 'nothing that heats').tap();
+    await none(page, 'no heat source').tap();
     await expect.poll(async () => (await editor.level()).lookedFor).toEqual(['heat']);
-    const box = await none(page, 'nothing that heats').boundingBox();
+    const box = await none(page, 'no heat source').boundingBox();
     expect(box?.height).toBeGreaterThanOrEqual(44);
     await page.getByText('Who looks, and when').tap();
     const who = page.getByLabel('Who walks through the house', { exact: true });

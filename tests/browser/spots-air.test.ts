@@ -54,10 +54,10 @@ describe('moving air', () => {
     const cleaner = (await editor.level()).fixtures.find(({ kind }) => kind === 'air-cleaner');
     await select(cleaner?.id ?? '');
     const before = await editor.steps();
-    await page.getByLabel('It throws a stream of air').setChecked(true);
+    await page.getByLabel('It has an airflow').setChecked(true);
     const stream = async () => (await editor.level()).fixtures.find(({ id }) => id === cleaner?.id)?.stream;
     for (const [label, text] of [
-      ['Throws toward', '90'],
+      ['Airflow direction', '90'],
       ['Spread', '40'],
       ['Reach', '2 m'],
     ] as const) {
@@ -86,7 +86,7 @@ describe('every published list', () => {
       /For long-term tests\..*Not read in the primary text: all of it\./,
     );
     expect(texts.find((text) => text.startsWith('Illinois'))).toContain(
-      'Not read in the primary text: machines that have to be off and side by side.',
+      'Not read in the primary text: devices that must be off and side by side.',
     );
     for (const row of await rows.all()) {
       const verdict = await row.getAttribute('data-verdict');

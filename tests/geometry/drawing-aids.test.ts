@@ -106,7 +106,7 @@ describe('angleAlongFace', () => {
 });
 
 describe('roomDimensions', () => {
-  it('has one length each way for a rectangle, measured inside, on outside walls', () => {
+  it('has one length each way for a rectangle, measured inside, on exterior walls', () => {
     const found = roomDimensions(buildLevel(levelOf({ walls: boxWalls(0, 0, 6000, 4000, 200) })));
     expect(found.map(({ length }) => Math.round(length)).sort((a, b) => a - b)).toEqual([3800, 5800]);
     expect(found.every(({ wallBehind }) => wallBehind === 200)).toBe(true);

@@ -132,7 +132,7 @@ describe('walls of the oracle', () => {
     expect(Math.min(...outside)).toBeCloseTo(300 - 50, 9);
   });
 
-  it('are measured from their faces, by piece outside or inside', () => {
+  it('are measured from their faces, by piece exterior or interior', () => {
     const detector = { id: 'd', label: '', at: [1500, 700] as const, base: 762, radius: 50, tall: 25, pair: null };
     const level = drawn([...HOUSE, wall('p', [2000, 0], [2000, 4000], { thickness: 100 })], { detectors: [detector] });
     const rows = oracleRows(oracleLevel(geos, planOf(level), level), detector);

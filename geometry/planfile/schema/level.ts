@@ -103,7 +103,7 @@ export const StreamSchema = about(
     },
     'a stream with direction, spread and reach',
   ),
-  'The air that a fixture throws: a sector from the middle of its shape.',
+  'The airflow of a fixture: a sector from the middle of its shape.',
 );
 
 const bottom = () => about(height(), 'Above the floor.');

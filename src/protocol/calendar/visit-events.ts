@@ -104,7 +104,7 @@ function closingEvent({ site }: Plan, close: Ms, start: Ms, event: CreateEvent):
     'Close the house',
     close,
     close + MOMENT,
-    `Windows and outside doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}${late}`,
+    `Windows and exterior doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}${late}`,
     ALARMS.closing,
   );
 }

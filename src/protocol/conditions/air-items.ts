@@ -17,10 +17,10 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
   },
   {
     id: 'doors-closed',
-    name: 'Outside doors closed',
+    name: 'Exterior doors closed',
     requirement:
-      'Outside doors stay shut. To come and go is all right; to leave one open for more than a few minutes is not.',
-    notice: 'Keep outside doors shut. Come and go as usual, and close the door behind you.',
+      'Exterior doors stay shut. To come and go is all right; to leave one open for more than a few minutes is not.',
+    notice: 'Keep exterior doors shut. Come and go as usual, and close the door behind you.',
     deviationEffect: 'not-evaluated',
     correction: 'Shut the doors; the closed hours begin again from then.',
     sources: [MAH('Exh. 2'), EPA_HOMES],

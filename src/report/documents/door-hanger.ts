@@ -65,7 +65,7 @@ function frontFace({ plan }: DocumentOrder, share: number, width: number): Block
       ? [middle('Live as you always do.', 7.4, 'bold')]
       : [
           middle('Keep windows and', 7.4, 'bold'),
-          middle('outside doors shut.', 7.4, 'bold'),
+          middle('exterior doors shut.', 7.4, 'bold'),
           middle('Come and go, but close the door behind you.', 5),
         ]),
     space(3),

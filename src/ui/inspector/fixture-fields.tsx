@@ -44,7 +44,7 @@ export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
           checked={stream !== null}
           onChange={(event) => updateItem(id, { stream: event.currentTarget.checked ? USUAL_STREAM : null })}
         />
-        It throws a stream of air
+        It has an airflow
       </label>
       <OffDuringTest id={id} />
       {stream && <StreamFields id={id} stream={stream} />}
@@ -74,7 +74,7 @@ function StreamFields({ id, stream }: { readonly id: string; readonly stream: St
   return (
     <div className="fields">
       <NumberField
-        label="Throws toward"
+        label="Airflow direction"
         value={stream.direction}
         unit="°"
         least={-360}

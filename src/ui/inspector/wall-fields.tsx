@@ -19,8 +19,8 @@ import { WallParts } from './wall-parts.tsx';
 
 const SIDES: readonly { readonly value: WallSide; readonly words: string }[] = [
   { value: 'auto', words: 'as drawn' },
-  { value: 'outside', words: 'outside wall' },
-  { value: 'inside', words: 'inside wall' },
+  { value: 'outside', words: 'exterior wall' },
+  { value: 'inside', words: 'interior wall' },
 ];
 
 export function WallFields({ wall }: { readonly wall: Wall }) {
@@ -50,10 +50,10 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
         />
         <div className="wide">
           <ChoiceField
-            label="Outside or inside"
+            label="Exterior or interior"
             value={wall.side}
             choices={SIDES}
-            hint="As drawn: outside where nothing closed lies behind it. Say inside where the neighbor's house adjoins."
+            hint="As drawn: exterior where no closed room lies behind it. Choose interior where the neighbor's house adjoins."
             onCommit={(side) => updateItem(wall.id, { side })}
           />
         </div>

@@ -33,7 +33,7 @@ export function ThingsPart() {
       <h3 id="quick-things">3. What is in it</h3>
       <p>
         Choose what it is, then press every square that it touches. A square beyond a dark edge is a wall, or what is
-        behind it. A wall with a window counts as an outside wall. Look on this whole floor of the house before you say
+        behind it. A wall with a window counts as an exterior wall. Look on this whole floor of the house before you say
         that there is none.
       </p>
       <RoomPicture

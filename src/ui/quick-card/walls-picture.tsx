@@ -33,7 +33,7 @@ export function WallsPicture() {
           The room
         </span>
       </div>
-      <p className="small soft">What is not pressed counts as an outside wall: air or soil behind it.</p>
+      <p className="small soft">What is not pressed counts as an exterior wall: air or soil behind it.</p>
     </fieldset>
   );
 }

@@ -54,7 +54,7 @@ describe('runningDimensions', () => {
     }
   });
 
-  it('lists an opening of an inside wall once, though it has two faces', () => {
+  it('lists an opening of an interior wall once, though it has two faces', () => {
     const widths = of(level).filter(
       ({ ends: [a, b] }) => a.kind === 'jamb' && b.kind === 'jamb' && a.opening === b.opening,
     );

@@ -108,7 +108,7 @@ describe('the outline of another level', () => {
   const house = planOf(named('cellar', 0, { walls, openings: [window] }), named('main', 1));
   const outline = outsideWallIds(buildLevel(house.levels[0] as Level));
 
-  it('is its outside walls, and no inside wall', () => {
+  it('is its exterior walls, and no interior wall', () => {
     expect([...outline].sort()).toEqual(['w1', 'w2', 'w3', 'w4']);
   });
 

@@ -144,7 +144,7 @@ function distances(
   };
 }
 
-describe(`adding an inside wall, in houses from seed ${FIRST}`, () => {
+describe(`adding an interior wall, in houses from seed ${FIRST}`, () => {
   const batches = Array.from({ length: Math.ceil(HOUSES / BATCH) }, (_, i) => FIRST + i * BATCH);
   it.each(batches)('enlarges no floor, no region and no distance: seeds from %d', { timeout: 600_000 }, (first) => {
     const wrong: string[] = [];

@@ -230,7 +230,7 @@ describe('the order of the file', () => {
   });
 });
 
-describe('outside walls', () => {
+describe('exterior walls', () => {
   const outside = (walls: readonly Wall[]) =>
     buildLevel(drawn(walls))
       .pieces.filter((piece) => piece.outside)

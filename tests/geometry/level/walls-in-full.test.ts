@@ -29,7 +29,7 @@ describe('a foundation keeps its inner corner, whatever partition starts there',
       241.43,
       'hypot(150, 250.8) − 50.8 to the corner; the partition is nearer, but inside',
     ],
-  ])('%s: outside walls %j at %d (%s)', (fixture, walls, measured) => {
+  ])('%s: exterior walls %j at %d (%s)', (fixture, walls, measured) => {
     expect(rows(fixture, 'outside-wall')).toEqual(walls.map((wall) => [wall, measured, 'blocked']));
   });
 });
@@ -43,7 +43,7 @@ describe('walls that lie on one another', () => {
     ]);
   });
 
-  it('two equal ones askew are both outside walls, and the inner face counts', () => {
+  it('two equal ones askew are both exterior walls, and the inner face counts', () => {
     // At x = 4000 the second runs 4 farther in: its face at 154, the axis at 454.8.
     expect(rows('two-equal-walls-askew', 'outside-wall')).toEqual([
       ['p', 250, 'blocked'],
@@ -77,7 +77,7 @@ describe('two ends 10 mm apart', () => {
 });
 
 describe('studs in front of a foundation', () => {
-  it('are outside walls: the space between is nowhere wider than 305 mm and has no label', () => {
+  it('are exterior walls: the space between is nowhere wider than 305 mm and has no label', () => {
     expect(rows('stud-wall-before-a-foundation', 'outside-wall')).toEqual([['s1', 200, 'blocked']]);
   });
 
@@ -95,7 +95,7 @@ describe('studs in front of a foundation', () => {
     expect(Math.hypot((a?.[0] ?? 0) - (d?.[0] ?? 0), (a?.[1] ?? 0) - (d?.[1] ?? 0))).toBeCloseTo(300, 9);
   });
 
-  it('have outside openings', () => {
+  it('have exterior openings', () => {
     // The window ends at x = 1750, face at y = 295; the axis at (4000, 545.8): hypot(2250, 250.8) − 50.8.
     expect(rows('stud-wall-before-a-foundation', 'outside-opening')).toEqual([['o1', 2213.13, 'clear']]);
   });

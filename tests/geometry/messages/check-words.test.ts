@@ -92,7 +92,7 @@ describe('describeCheck', () => {
       '2 ft 6 in from the door, needs 3 ft.',
     ],
     [
-      'an outside wall',
+      'an exterior wall',
       check({
         rule: 'outside-wall',
         subject: 'w1',
@@ -101,7 +101,7 @@ describe('describeCheck', () => {
         verdict: 'blocked',
         witness: { rim: [0, 0], subject: [300, 0] },
       }),
-      '11 in from the east outside wall, needs 1 ft.',
+      '11 in from the east exterior wall, needs 1 ft.',
     ],
     [
       'the least height',
@@ -136,9 +136,9 @@ describe('describeCheck', () => {
       'Touches or covers Old Bertha, needs 4 ft.',
     ],
     [
-      'a stream of air, which has an edge and no distance',
+      'a airflow, which has an edge and no distance',
       check({ rule: 'moving-air', subject: 'f3', measured: -inch(3), required: 0, verdict: 'blocked' }),
-      '3 in inside the stream of air of the supply register.',
+      '3 in inside the airflow of the supply register.',
     ],
     [
       'what cannot be decided, in the words of the engine',
@@ -159,7 +159,7 @@ describe('describeCheck', () => {
       verdict: 'blocked',
       witness: { rim: [0, 300], subject: [0, 0] },
     });
-    expect(describeCheck(one, turned, level)).toBe('11 in from the west outside wall, needs 1 ft.');
+    expect(describeCheck(one, turned, level)).toBe('11 in from the west exterior wall, needs 1 ft.');
   });
 
   it('speaks meters in a metric plan', () => {
@@ -236,7 +236,7 @@ describe('describeReport', () => {
       verdict: 'blocked',
     });
     expect(describeReport(report('blocked', [ceiling, wall, sump]), plan, level)).toBe(
-      '5 ft 2 in from the sump pit, needs 7 ft. Also blocked: outside walls.',
+      '5 ft 2 in from the sump pit, needs 7 ft. Also blocked: exterior walls.',
     );
   });
 

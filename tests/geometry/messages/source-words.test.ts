@@ -24,11 +24,11 @@ describe('sourceDoubts(sources)', () => {
       sourceDoubts([
         { cite: 'A 1', mark: 'primary' },
         { cite: 'common practice, no published source', mark: 'common-practice', of: ['storage', 'garage'] },
-        { cite: 'our reading: inside walls as objects', mark: 'our-reading', of: ['inside-wall'] },
+        { cite: 'our reading: interior walls as objects', mark: 'our-reading', of: ['inside-wall'] },
       ]),
     ).toEqual([
       'Common practice, no published source: storage; garage.',
-      'Our reading, no text says it: inside walls as objects.',
+      'Our reading, no text says it: interior walls as objects.',
     ]);
   });
 });
@@ -61,7 +61,7 @@ describe('profileDoubts(profile)', () => {
     expect(doubtsOf('illinois-422-130')).toEqual([
       'Our reading, no text says it: room in part and what carries it.',
       ROOMS,
-      'Not read in the primary text: machines that have to be off and side by side.',
+      'Not read in the primary text: devices that must be off and side by side.',
     ]);
   });
 
@@ -73,7 +73,7 @@ describe('profileDoubts(profile)', () => {
     expect(doubtsOf('home-short-term')).toEqual([
       'Not read in the primary text: room in part and side by side.',
       'Common practice, no published source: room in part and floor drain.',
-      'Our reading, no text says it: moving air in part, objects and inside walls in part, what carries it and side by side in part.',
+      'Our reading, no text says it: moving air in part, objects and interior walls in part, what carries it and side by side in part.',
     ]);
   });
 });

@@ -77,7 +77,7 @@ describe('the second computation: walls', () => {
     expect(least({ walls, openings, detectors: [detector(at)] }, 'outside-opening')).toBeCloseTo(550 - 150 - 50, 6);
   });
 
-  it('a wall of studs in front of the foundation is an outside wall, one in front of a room is not', () => {
+  it('a wall of studs in front of the foundation is an exterior wall, one in front of a room is not', () => {
     const studs = (y: number) => [...boxWalls(0, 0, 6000, 4000, 200), wall('p', [0, y], [6000, y], 90)];
     // Faces at 100 and y - 45: 255 between them, then 755.
     expect(least({ walls: studs(400), detectors: [detector([3000, 1000])] }, 'outside-wall')).toBeCloseTo(505, 6);

@@ -83,7 +83,7 @@ describe('direct sun', () => {
     expect(rowsOf('direct-sun', bare(['outside-opening']))).toMatchObject([{ verdict: 'clear', measured: null }]);
   });
 
-  it('an outside passage lets the sun in', () => {
+  it('an exterior passage lets the sun in', () => {
     const level = hall({ lookedFor: ['outside-opening'] });
     const passage = level.openings.map((one) => ({ ...one, kind: 'passage' as const }));
     expect(rowsOf('direct-sun', { ...level, openings: passage })).toMatchObject([{ notRun: true }]);

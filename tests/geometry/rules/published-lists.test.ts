@@ -190,7 +190,7 @@ describe('what the lists see differently', () => {
     { kind: 'window', profile: IL, blocked: false },
     { kind: 'window', profile: OH, blocked: false },
   ] as const)(
-    'a $kind in an inside wall, 600 mm away, under $profile: blocked $blocked',
+    'a $kind in an interior wall, 600 mm away, under $profile: blocked $blocked',
     ({ kind, profile, blocked }) => {
       const checks = checksOf(profile, divided(kind), beside, 'outside-opening');
       expect(checks.some(({ verdict }) => verdict === 'blocked')).toBe(blocked);
@@ -280,14 +280,14 @@ describe('what the lists see differently', () => {
     ]);
   });
 
-  it('Canada: 40 cm from an inside wall', () => {
+  it('Canada: 40 cm from an interior wall', () => {
     const level = divided('door');
     const at = (away: number) => hallDetector({ at: [2950 - RADIUS - away, -5000] });
     expect(checksOf(HC, level, at(399), 'inside-wall')[0]?.verdict).toBe('blocked');
     expect(checksOf(HC, level, at(400), 'inside-wall')[0]?.verdict).toBe('tight');
   });
 
-  it('the three states name inside walls nowhere: the object rule leaves them out', () => {
+  it('the three states name interior walls nowhere: the object rule leaves them out', () => {
     const level = divided('door');
     const close = hallDetector({ at: [2950 - RADIUS - 10, -5000] });
     expect([PA, IL, OH].flatMap((profile) => checksOf(profile, level, close, 'object'))).toEqual([]);

@@ -43,7 +43,7 @@ const register = (center: XY): Level['fixtures'][number] => ({
 });
 
 describe('bestSpots(plan, model, probe)', () => {
-  it('in a square hall is the middle, half its side less the rim and 12 in from the outside wall', () => {
+  it('in a square hall is the middle, half its side less the rim and 12 in from the exterior wall', () => {
     const [spot] = spotsOn(den(8000, 8000));
     expect(spot?.margin).toBeGreaterThan(4000 - 50 - WALL - DOUBT);
     expect(spot?.margin).toBeLessThanOrEqual(4000 - 50 - WALL);
@@ -127,7 +127,7 @@ describe('bestSpots(plan, model, probe)', () => {
     for (const width of [depth, 12000]) expect(spotsOn(den(width, depth)).length > 0).toBe(spot);
   });
 
-  it('keeps the rim out of inside walls where the profile asks for no distance from them', () => {
+  it('keeps the rim out of interior walls where the profile asks for no distance from them', () => {
     const walls = [...loop('a', rectangle(-100, -100, 10200, 10200)), wall('m', [5000, -100], [5000, 10100])];
     const rooms = [{ id: 'r', name: '', use: 'den' as const, at: [1000, 1000] as XY }];
     const level = drawn(walls, { rooms, ceiling: 3000 });

@@ -98,7 +98,7 @@ describe('heightsAt(plan, model, probe, at)', () => {
   });
 
   it.each([
-    { why: 'too near an outside wall', level: den([]), at: [300, 4000] as XY },
+    { why: 'too near an exterior wall', level: den([]), at: [300, 4000] as XY },
     { why: 'outdoors', level: den([]), at: [-3000, 4000] as XY },
     { why: 'in a room without a label', level: den([], { rooms: [] }), at: [4000, 4000] as XY },
   ])('is empty $why', ({ level, at }) => {

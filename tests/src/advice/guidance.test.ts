@@ -87,7 +87,7 @@ describe('while it is drawn', () => {
     const { hints } = hintsOf('draw', named);
     const says = (names: string) => `Not looked for yet: ${names}. Put in what is there, or answer "none here".`;
     expect(missing(hints)).toEqual(
-      ['outside doors and windows', 'moving air', 'heat', 'sump pit and floor drain'].map(says),
+      ['exterior doors and windows', 'moving air', 'heat', 'sump pit and floor drain'].map(says),
     );
     expect(hints[3]?.action).toEqual({
       kind: 'question',
@@ -115,7 +115,7 @@ describe('detectors', () => {
       detectors: [detector('d1', 'A1', null, [4000, 3000]), detector('d2', 'A2', null, [150, 150])],
     };
     const { hints, done } = hintsOf('place', two);
-    expect(missing(hints)).toEqual([expect.stringMatching(/^A2 is blocked\. .+ outside wall, needs 1 ft\.$/)]);
+    expect(missing(hints)).toEqual([expect.stringMatching(/^A2 is blocked\. .+ exterior wall, needs 1 ft\.$/)]);
     expect(done).toBe('A1 clear of what is drawn, A2 blocked.');
     expect(texts(hintsOf('sheet', two).hints)).toEqual(['A2 is blocked. The sheet will say so.']);
   });

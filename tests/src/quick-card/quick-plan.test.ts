@@ -103,18 +103,18 @@ describe('the plan of a quick card', () => {
     expect(['clear', 'clear-of-drawn']).toContain(spot?.tone);
   });
 
-  it('stands on a shelf of an inside wall', () => {
+  it('stands on a shelf of an interior wall', () => {
     const { spot } = cardFor({ support: { kind: 'shelf', top: 1200, square: '1,5' } });
     expect(spot?.on).toBe('shelf');
     expect(spot?.detectors[0]?.base).toBe(1200);
   });
 });
 
-describe('windows and outside doors', () => {
-  it('make their wall an outside wall, whatever was pressed', () => {
+describe('windows and exterior doors', () => {
+  it('make their wall an exterior wall, whatever was pressed', () => {
     const { plan, spot } = cardFor({ inside: ['up', 'right'], things: [{ kind: 'window', square: '1,-1' }] });
     expect(plan.levels[0]?.walls.map(({ side }) => side)).toEqual(['auto', 'inside', 'auto', 'auto']);
-    expect(spot?.measure).toContain('at least 3 ft from every window and outside door');
+    expect(spot?.measure).toContain('at least 3 ft from every exterior window and door');
   });
 
   it('far away on this floor are drawn 10 ft away, not left out', () => {
@@ -173,7 +173,7 @@ describe('a card without a valid spot says why, and what would help', () => {
     ['a floor above one that is lived in', { level: 'upper' }, /Ground floor is lower/],
     ['a basement that nobody lives in', { level: 'unused-basement' }, /not lived in/],
     ['a top that is too low', { support: { kind: 'table', top: 400 } }, /too low/],
-    ['a shelf on an outside wall', { support: { kind: 'shelf', top: 1200, square: '-1,2' } }, /shelf/i],
+    ['a shelf on an exterior wall', { support: { kind: 'shelf', top: 1200, square: '-1,2' } }, /shelf/i],
     [
       'a sump pit in a small room',
       { across: 8 * FOOT, along: 8 * FOOT, things: [{ kind: 'sump', square: '2,2' }] },

@@ -19,7 +19,7 @@ function inkExtent(text: string, weight: 400 | 700): { readonly left: number; re
 describe('textWidth(text, style)', () => {
   it.each([
     'AVAToWa 1/2 in 5 ft',
-    'Outside doors and windows 36 in',
+    'Exterior doors and windows 36 in',
     'fi fl ffi ft tt',
     '0123456789',
     'Åse Brontë, 19.97 m²',

@@ -135,7 +135,7 @@ describe('the outline of the level below', () => {
     expect(state().message).toBe('Every one of these walls of Basement stands here already.');
   });
 
-  it('takes the inside walls along', () => {
+  it('takes the interior walls along', () => {
     const basement = levelNamed('Basement');
     state().addLevel('above');
     state().copyOutline(basement.id, { openings: false, insideWalls: true });

@@ -116,7 +116,7 @@ describe('describePlace(plan, model, probe, place)', () => {
     const words = told(denPlan(), FIRST);
     expect(words).toMatchObject({ room: 'Den', on: '', tone: 'clear-of-drawn', taken: [] });
     // 4000 − 50.8 − 304.8 = 3644.4 mm = 11 ft 11 1/2 in, less a sixteenth of doubt.
-    expect(words.spare).toMatch(/^11 ft 11 (3\/8|1\/2) in to spare at the (north|east|south|west) outside wall$/);
+    expect(words.spare).toMatch(/^11 ft 11 (3\/8|1\/2) in to spare at the (north|east|south|west) exterior wall$/);
     expect(words.limit?.rule).toBe('outside-wall');
   });
 

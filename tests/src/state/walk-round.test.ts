@@ -69,7 +69,7 @@ describe('looksOf(plan, model, reports)', () => {
     expect(statesOf(houseLevel('L1', 'A', { fixtures: [fixture(kind)] }))[rule]).toBe('drawn');
   });
 
-  it('takes a window in an outside wall for an opening, and one in a partition for none', () => {
+  it('takes a window in an exterior wall for an opening, and one in a partition for none', () => {
     expect(statesOf(houseLevel('L1', 'A', { openings: [window] }))['outside-opening']).toBe('drawn');
     const level = houseLevel();
     const inner = { id: 'p1', from: [3000, 0], to: [3000, 6000], thickness: 115, side: 'auto' } as const;

@@ -28,7 +28,7 @@ export function EmptySheet() {
       </h2>
       <ul className="empty__ways">
         {copied && (
-          <Way what="Its outside walls, in the same place. Then look where this level differs.">
+          <Way what="Its exterior walls, in the same place. Then look where this level differs.">
             <button
               type="button"
               className="button button--main"

@@ -81,7 +81,7 @@ function InstantFields({ plan: { visit, site }, onChange }: VisitProps) {
     <div className="fields">
       <InstantField
         label="House closed since"
-        hint="All windows and outside doors, on all levels."
+        hint="All windows and exterior doors, on all levels."
         {...instant('closedSince')}
       />
       <InstantField

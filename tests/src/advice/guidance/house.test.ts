@@ -189,7 +189,7 @@ describe('the walk', () => {
 
   it('says of a break at once what it means, and one step of history takes it back', () => {
     answer('doors-closed', 'broken');
-    expect(message()).toMatch(/^Outside doors closed: This test is not evaluated\. Keep the record and test again\./);
+    expect(message()).toMatch(/^Exterior doors closed: This test is not evaluated\. Keep the record and test again\./);
     useAppStore.getState().undo();
     expect(conditions()).toEqual([]);
     expect(message()).toBe('');

@@ -82,7 +82,7 @@ describe('the door hanger', () => {
     const [svg = ''] = draw('door-hanger', timed);
     const large = sheetTexts(svg).filter(({ height }) => height > 4.5);
     const text = large.map((each) => each.text).join(' ');
-    expect(text).toContain('Keep windows and outside doors shut.');
+    expect(text).toContain('Keep windows and exterior doors shut.');
     expect(text).toContain('Do not touch the detectors.');
     expect(words('door-hanger', bare)).toContain('Until Day and time');
   });

@@ -27,7 +27,7 @@ export function CopyOutline() {
           onCommit={setAsked}
         />
         <Tick words="With its doors and windows" on={openings} onTurn={setOpenings} />
-        <Tick words="With its inside walls" on={insideWalls} onTurn={setInsideWalls} />
+        <Tick words="With its interior walls" on={insideWalls} onTurn={setInsideWalls} />
         <button
           type="button"
           className="button"
