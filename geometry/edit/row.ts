@@ -27,7 +27,7 @@ export function itemsInRow(plan: Plan, levelId: string, ids: readonly string[], 
   if (!Number.isInteger(more) || more < 1 || more > MOST_COPIES)
     return {
       ok: false,
-      reason: `A row of ${more} more cannot be set out. Write a whole number from 1 to ${MOST_COPIES}.`,
+      reason: `A row of ${more} more cannot be placed. Write a whole number from 1 to ${MOST_COPIES}.`,
     };
   if (!(spacing > 0)) return { ok: false, reason: 'The spacing is from one middle to the next. Write more than 0.' };
   const level = levelOf(plan, levelId);

@@ -36,6 +36,6 @@ export function headlineOf(report: DetectorReport): Headline {
 export const CAUTIONS: readonly string[] = [
   'Drawn distances are as good as the tape that took them.',
   'Local codes and the instructions of the kit come first.',
-  'A certified or licensed professional decides.',
+  'A certified or licensed professional decides whether a result may be used, in your own home too.',
   'Long-term risk needs more than one short test.',
 ];

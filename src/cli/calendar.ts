@@ -9,17 +9,17 @@ import { type CliCommand, UnusableError } from './call.ts';
 export const calendar: CliCommand = {
   name: 'calendar',
   synopsis: 'FILE --out NAME.ics',
-  summary: 'closing time, start, pick-up window and posting as a calendar file',
+  summary: 'closing time, start, pick-up window and mailing as a calendar file',
   options: ['out'],
   run: ({ plan, json, options, file }) => {
     const { out } = options;
     if (!out)
-      throw new UnusableError('calendar needs --out and the name of the file to write, for instance --out job.ics.');
+      throw new UnusableError('calendar needs --out and the name of the file to write, for instance --out visit.ics.');
     const now = Date.now();
     const events = visitEvents(plan, now);
     if (events.length === 0) {
       throw new UnusableError(
-        `${file}: /visit/start: The start is not written down, so there is nothing to put in a calendar.`,
+        `${file}: /visit/start: The start is not recorded, so there is nothing to put in a calendar.`,
       );
     }
     try {

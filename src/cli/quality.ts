@@ -11,7 +11,7 @@ import type { CliCommand } from './call.ts';
 export const quality: CliCommand = {
   name: 'quality',
   synopsis: 'FILE... [--csv]',
-  summary: 'over many plans: pairs, blanks and spikes done and owed by month, control charts',
+  summary: 'over many plans: pairs, blanks and spikes completed, required and outstanding by month, control charts',
   takesManyFiles: true,
   options: [],
   flags: ['csv'],

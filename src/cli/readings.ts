@@ -24,7 +24,7 @@ import { verifiedPlacement } from './verified-placement.ts';
 export const readings: CliCommand = {
   name: 'readings',
   synopsis: 'FILE',
-  summary: 'the results by location, whether the test holds, whether pairs agree, and what comes next',
+  summary: 'the results by location, whether the test is valid, whether pairs agree, and what comes next',
   options: [],
   run: ({ plan, json }) => {
     const placement = verifiedPlacement(plan);
@@ -82,7 +82,7 @@ function asText(
     headlineSentence(plan, state),
     ...describeIssues(plan, state).map((words) => `  ${words}`),
     '',
-    'Where they stand',
+    'Where the detectors are',
     ...[...describePlacement(plan, placement), ...describeVerification(plan, placement)].map((words) => `  ${words}`),
     '',
     ...lines,

@@ -12,7 +12,8 @@ import { verifiedPlacement } from './verified-placement.ts';
 export const timing: CliCommand = {
   name: 'timing',
   synopsis: 'FILE',
-  summary: 'start and pick-up, closed house, mitigation system, weather and laboratory against their limits',
+  summary:
+    'start and pick-up, closed-building conditions, mitigation system, weather and laboratory against their limits',
   options: [],
   run: ({ plan, json }) => {
     const report = timingReport(plan);
@@ -41,12 +42,12 @@ function asText(
   const rows = [
     ...(closeBy === null && plan.visit.start !== null
       ? []
-      : [closedSince ? ['House closed since', closedSince] : ['Close the house by', closeBy]]),
+      : [closedSince ? ['Closed-building conditions since', closedSince] : ['Closed-building conditions by', closeBy]]),
     mitigationOnSince ? ['Mitigation system on since', mitigationOnSince] : ['Mitigation system on by', mitigationOnBy],
-    ...(planned ? [['Pick-up as planned, not written down yet', plannedEnd]] : []),
+    ...(planned ? [['Pick-up as planned, not recorded yet', plannedEnd]] : []),
     ['Pick up from', earliestEnd],
     ['Pick up until', latestEnd],
-  ].map(([name, at]) => `  ${name}: ${at ?? 'not known: the start is not written down'}`);
+  ].map(([name, at]) => `  ${name}: ${at ?? 'not known: the start is not recorded'}`);
   const lines = checks.flatMap(({ rule, verdict, detail, sources }) => [
     `  ${TIMING_NAME[rule]}: ${verdict.replace('-', ' ')}. ${detail}`,
     `    ${describeSources(sources)}`,

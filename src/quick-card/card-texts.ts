@@ -46,14 +46,14 @@ export function timeFacts(times: CardTimes): readonly CardFact[] {
   if (!times.known) return [];
   return [
     { name: 'Close the house', text: `${times.close}, or earlier` },
-    { name: 'Set it out', text: times.start },
-    { name: 'Fetch it', text: `from ${times.fetchFrom} to ${times.fetchTo}` },
-    { name: 'Last moment', text: `${times.fetchTo}. After that the test is lost.` },
+    { name: 'Place it', text: times.start },
+    { name: 'Pick it up', text: `from ${times.fetchFrom} to ${times.fetchTo}` },
+    { name: 'Last moment', text: `${times.fetchTo}. After that the test is invalid.` },
   ];
 }
 
 /** The headings of what somebody has to look at: while a point is open, and when none is. */
-export const OPEN_TITLE = 'Still open: not an all-clear';
+export const OPEN_TITLE = 'Still open: this is not a clear result';
 export const LOOKED_TITLE = 'What you have looked at';
 
 /** Returns everything below the sketch: what to measure, what is open, what to do and what not to do. */
@@ -70,14 +70,14 @@ export function cardSections(card: QuickCard): readonly CardSection[] {
     {
       title: 'Do',
       items: [
-        `Shut the house ${formatDuration(CLOSED_BEFORE.duration)} before you set ${kitsOf(spot)} out, and keep it shut until you fetch it.`,
-        'Write down the minute when you set it out, and the minute when you fetch it.',
-        ...asked(plan, ['Keep shut', 'Leave as it is']),
+        `Close the house ${formatDuration(CLOSED_BEFORE.duration)} before you place ${kitsOf(spot)}, and keep it closed until you pick it up.`,
+        'Write down the minute when you place it, and the minute when you pick it up.',
+        ...asked(plan, ['Keep closed', 'Leave as it is']),
         ...companyWords(card),
       ],
     },
     { title: 'Do not: leave off, use little, leave alone', items: notToDo(plan) },
-    { title: 'When you have fetched it', items: afterwards(card) },
+    { title: 'When you have picked it up', items: afterwards(card) },
   ];
 }
 
@@ -116,7 +116,7 @@ function afterwards({ answers }: QuickCard): readonly string[] {
 /** Why two kits are better than one; null where there are two. */
 export function twoKits({ plan, spot }: QuickCard): string | null {
   if (spot && spot.detectors.length > 1) return null;
-  return `Better: two kits side by side, ${gapWords(plan)} Where the two agree, the result can be relied on; where they do not, one of them went wrong. One kit alone never tells.`;
+  return `Better: two kits side by side, ${gapWords(plan)} Where the two agree, the result is more certain; where they do not, something went wrong with one of them. One kit alone cannot show that.`;
 }
 
 /** Returns the cautions of every card. */

@@ -25,10 +25,14 @@ export function plainResult(plan: Plan, state: TestState): PlainResult | null {
   const values = plan.readings.map((reading) => `${reading.belowLimit ? 'below ' : ''}${enteredText(reading)}`);
   const value = `Your ${values.length > 1 ? 'results' : 'result'}: ${values.join(' and ')}.`;
   if (state.validity === 'not-evaluated') {
-    return { value, text: 'It does not count: something went wrong in the test. Test again.', issues: state.issues };
+    return {
+      value,
+      text: 'It is invalid: do not use it. Something went wrong in the test. Test again.',
+      issues: state.issues,
+    };
   }
   if (state.validity === 'unknown') {
-    return { value, text: 'It cannot be relied on yet: something is not written down.', issues: state.issues };
+    return { value, text: 'Its validity is not known yet: something is not recorded.', issues: state.issues };
   }
   return { value, text: amountsInUnit(plan.display.radon, homeStep(plan, reports).text), issues: [] };
 }

@@ -31,7 +31,7 @@ export function cardTimes(plan: Plan, answers: CardAnswers): CardTimes {
 
 function whyNone(problem: ReturnType<typeof hoursProblem>, { closing }: CardAnswers): string {
   if (problem === 'missing') {
-    return 'No times yet: copy from the leaflet how many hours the kit is exposed, at least and at most.';
+    return 'No times yet: copy from the leaflet the minimum and maximum hours of exposure.';
   }
   if (problem === 'reversed') {
     return 'No times: the kit cannot be exposed for more hours at least than at most. Look at the two figures again.';

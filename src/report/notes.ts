@@ -78,9 +78,9 @@ export function lookedForLines({ plan, level, rules, model }: SubjectMatter): re
     // What is drawn counts, whatever was answered.
     if (rule.absent === null || !level.lookedFor?.includes(rule.id) || subjectsOf(rule, model).length > 0) return [];
     const signed = level.lookedForBy?.find((each) => each.rule === rule.id);
-    const who = signed?.by.trim() || 'who looked is not written down';
+    const who = signed?.by.trim() || 'who looked is not recorded';
     const at = msOf(signed?.at ?? null);
-    const when = at === null ? 'when is not written down' : formatInstant(at, plan.site.timeZone);
+    const when = at === null ? 'when is not recorded' : formatInstant(at, plan.site.timeZone);
     return [`${rule.absent}: ${who}, ${when}.`];
   });
 }

@@ -45,7 +45,7 @@ const NONE = '–';
 
 const CHECK_COLUMNS: readonly Column[] = [
   { heading: 'Rule', share: 0.33 },
-  { heading: 'Held against', share: 0.22 },
+  { heading: 'Compared with', share: 0.22 },
   { heading: 'Needed', share: 0.085 },
   { heading: 'Measured', share: 0.1 },
   { heading: 'To spare', share: 0.125 },
@@ -72,7 +72,7 @@ export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], wid
     ...matter.detectors.flatMap((placed) => detectorItems(matter, placed, width)),
     ...(matter.detectors.length > 0 ? textItems(sourceKey(matter), width, KEY) : []),
     ...section(
-      'Whether the test holds',
+      'Validity of the test',
       [headlineSentence(matter.plan, matter.state), ...describeIssues(matter.plan, matter.state)],
       width,
     ),

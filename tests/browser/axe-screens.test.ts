@@ -105,15 +105,15 @@ describe('axe finds nothing', () => {
       show: async () => {
         await stage('House');
         const first = page.locator('.condition').first();
-        await first.getByRole('button', { name: 'Broken' }).click();
+        await first.getByRole('button', { name: 'Not met' }).click();
         await first.locator('.condition__name').click();
-        await page.locator('.condition').nth(1).getByRole('button', { name: 'Kept' }).click();
+        await page.locator('.condition').nth(1).getByRole('button', { name: 'Met' }).click();
         await unfoldAll('house');
         await page.getByLabel('Signing was refused').waitFor();
       },
     },
     {
-      screen: 'Log: numbers, hand-overs, photos and weather, all open',
+      screen: 'Log: numbers, transfers, photos and weather, all open',
       show: async () => {
         await stage('Log');
         await page.getByRole('heading', { name: 'Log of the detectors' }).waitFor();

@@ -115,7 +115,7 @@ describe('figures on the sheet', () => {
     await field.waitFor({ state: 'detached' });
   });
 
-  it('a window is set out from its corner, and Tab goes along the string', async () => {
+  it('a window is placed from its corner, and Tab goes along the string', async () => {
     await editor.press(1625.6 + 457.2, 0);
     await expect.poll(() => editor.selection()).toEqual(['o1']);
     await page.keyboard.press('l');

@@ -117,7 +117,7 @@ describe('many at once', () => {
     await open.page.getByLabel('Middle to middle').last().fill('6 ft');
     await open.page.getByLabel('Direction').fill('270');
     await open.page.keyboard.press('Enter');
-    await open.page.getByRole('button', { name: 'Set out the row' }).click();
+    await open.page.getByRole('button', { name: 'Place the row' }).click();
     const [x, y] = middleOf(sampleLevel, FURNACE);
     const level = await editor.level();
     const ids = await editor.selection();

@@ -29,47 +29,47 @@ describe('the walk through the house', () => {
     await openStage(page, 'House');
     const mark = stageButton(page, 'House').locator('.stage-bar__mark');
     await expect.poll(() => mark.textContent()).toBe(''); // of which nothing is known is not "done"
-    await page.getByLabel('Who walks through the house').fill('R. Alder');
-    await page.getByRole('button', { name: 'Time of the walk: now' }).click();
-    const kept = page.locator('.condition__answers').getByRole('button', { name: 'Kept', exact: true });
+    await page.getByLabel('Inspected by').fill('R. Alder');
+    await page.getByRole('button', { name: 'Time of the inspection: now' }).click();
+    const kept = page.locator('.condition__answers').getByRole('button', { name: 'Met', exact: true });
     await expect.poll(() => kept.count()).toBe(ITEMS);
     for (let at = 0; at < ITEMS; at++) {
       await expect.poll(() => whole(page)).toBe('The house: Unknown');
       await kept.nth(at).click();
     }
-    await expect.poll(() => whole(page)).toBe('The house: Kept');
+    await expect.poll(() => whole(page)).toBe('The house: Met');
     await expect.poll(() => mark.textContent()).toBe('done');
     const answers = await conditions(page);
     expect(answers.map(({ state, by }) => [state, by])).toEqual(Array(ITEMS).fill(['kept', 'R. Alder']));
     expect(answers.every(({ at }) => at !== null)).toBe(true);
-    await expect.poll(() => item(page, WINDOWS).textContent()).toMatch(/Kept: R\. Alder, \w+day \d+ \w+, \d+:\d\d/);
+    await expect.poll(() => item(page, WINDOWS).textContent()).toMatch(/Met: R\. Alder, \w+day \d+ \w+, \d+:\d\d/);
   });
 
   it('a break says at once what it means, at the item, at the top and aloud; undo takes it back', async () => {
-    await answerOf(page, WINDOWS, 'Broken').click();
-    await expect.poll(() => whole(page)).toBe('The house: Not evaluated');
-    await expect.poll(() => page.locator('.house-whole').textContent()).toContain(`Broken: "${WINDOWS}"`);
+    await answerOf(page, WINDOWS, 'Not met').click();
+    await expect.poll(() => whole(page)).toBe('The house: Invalid: do not use');
+    await expect.poll(() => page.locator('.house-whole').textContent()).toContain(`Deviation: "${WINDOWS}"`);
     // The stage above its work does not say the same again.
     await expect.poll(() => page.locator('.stage-page .hint').count()).toBe(0);
     // Nothing was measured yet: there is nothing to test again.
-    const says = 'Found before the start. Shut the windows; the closed hours begin again from then. Start later:';
+    const says = 'Found before the start. Close the windows; the closed hours begin again from then. Start later:';
     await expect.poll(() => item(page, WINDOWS).textContent()).toContain(says);
     await expect.poll(() => message(page)).toContain(`${WINDOWS}: ${says}`);
     await expect.poll(() => item(page, WINDOWS).locator('.mark pattern').count()).toBe(1); // hatched, not only red
     await page.getByRole('button', { name: 'Undo' }).click();
-    await expect.poll(() => whole(page)).toBe('The house: Kept');
+    await expect.poll(() => whole(page)).toBe('The house: Met');
   });
 
   it('opened, an item tells what is asked, what a break means and where it is published', async () => {
     await page.getByRole('button', { name: DOORS, exact: true }).click();
     const text = await item(page, DOORS).textContent();
     expect(text).toContain('To come and go is all right');
-    expect(text).toContain('If broken: This test is not evaluated.');
+    expect(text).toContain('If not met: This test is invalid.');
     expect(text).toMatch(/Source: ANSI\/AARST MAH-2019, Exh\. 2\..*Not read in the primary text: EPA/);
-    await page.locator('summary', { hasText: 'Agreement not to interfere' }).click();
+    await page.locator('summary', { hasText: 'Non-interference agreement' }).click();
     await page.getByLabel('Signing was refused').check();
-    await page.getByText('Who refused is not written down.').waitFor();
-    await answerOf(page, WINDOWS, 'Broken').click();
+    await page.getByText('Who refused is not recorded.').waitFor();
+    await answerOf(page, WINDOWS, 'Not met').click();
     await item(page, WINDOWS).locator('.condition__means').waitFor();
   });
 
@@ -89,12 +89,12 @@ describe('the walk through the house', () => {
     await stageButton(page, 'House').focus();
     await page.keyboard.press('Enter');
     await expect.poll(() => stageButton(page, 'House').getAttribute('aria-current')).toBe('page');
-    await tabTo(answerOf(page, WINDOWS, 'Kept'));
+    await tabTo(answerOf(page, WINDOWS, 'Met'));
     await page.keyboard.press('Space');
-    await expect.poll(() => whole(page)).toBe('The house: Kept');
-    await tabTo(answerOf(page, DOORS, 'Broken'));
+    await expect.poll(() => whole(page)).toBe('The house: Met');
+    await tabTo(answerOf(page, DOORS, 'Not met'));
     await page.keyboard.press('Space');
-    await expect.poll(() => whole(page)).toBe('The house: Not evaluated');
+    await expect.poll(() => whole(page)).toBe('The house: Invalid: do not use');
     const doors = page.getByRole('button', { name: DOORS, exact: true });
     await tabTo(doors, 'Shift+Tab');
     // Opened above, it stayed open while another stage was looked at.
@@ -106,7 +106,7 @@ describe('the walk through the house', () => {
     await page.keyboard.type('cat');
     await page.keyboard.press('Enter');
     await expect.poll(async () => (await conditions(page)).find(({ note }) => note)?.note).toBe('cat');
-    await tabTo(item(page, DOORS).getByRole('button', { name: 'Take the answer back' }));
+    await tabTo(item(page, DOORS).getByRole('button', { name: 'Clear the answer' }));
     await page.keyboard.press('Enter');
     await expect.poll(() => whole(page)).toBe('The house: Unknown');
     // The keyboard is not lost with the button that went.
@@ -115,9 +115,9 @@ describe('the walk through the house', () => {
   });
 
   it.each([
-    ['notice', 'Notice to the occupants'],
+    ['notice', 'Notice to occupants'],
     ['door-hanger', 'Door hanger'],
-    ['agreement', 'Agreement not to interfere'],
+    ['agreement', 'Non-interference agreement'],
     ['log', 'Log, chain of custody'],
   ])('the paper "%s" is looked at, and saved', async (which, title) => {
     if (which === 'log') await openStage(page, 'Log');
@@ -147,20 +147,20 @@ describe('on a tablet, by finger only', () => {
 
   it('an answer without who and when is recorded and says so; both are put on it later', async () => {
     await openStage(page, 'House');
-    await answerOf(page, DOORS, 'Kept').tap();
-    await answerOf(page, 'Fireplaces off', 'None').tap();
-    await item(page, DOORS).getByText('Kept: who and when not written down').waitFor();
+    await answerOf(page, DOORS, 'Met').tap();
+    await answerOf(page, 'Fireplaces off', 'Not applicable').tap();
+    await item(page, DOORS).getByText('Met: who and when not recorded').waitFor();
     await expect
       .poll(() => conditions(page))
       .toEqual([
         { item: 'doors-closed', state: 'kept', at: null, note: '' },
         { item: 'fireplaces-off', state: 'not-applicable', at: null, note: '' },
       ]);
-    await page.getByLabel('Who walks through the house').fill('R. Alder');
-    await page.getByRole('button', { name: 'Time of the walk: now' }).tap();
+    await page.getByLabel('Inspected by').fill('R. Alder');
+    await page.getByRole('button', { name: 'Time of the inspection: now' }).tap();
     await page.getByRole('button', { name: 'Put name and time on 2 answers' }).tap();
     await item(page, DOORS)
-      .getByText(/Kept: R\. Alder, \w+day/)
+      .getByText(/Met: R\. Alder, \w+day/)
       .waitFor();
     await expect
       .poll(async () => (await conditions(page)).map(({ state, by }) => [state, by]))
@@ -172,7 +172,7 @@ describe('on a tablet, by finger only', () => {
 
   it('nothing sticks out of the column, and every answer is as large as a fingertip', async () => {
     await page.getByRole('button', { name: WINDOWS, exact: true }).tap();
-    await answerOf(page, WINDOWS, 'Broken').tap();
+    await answerOf(page, WINDOWS, 'Not met').tap();
     const found = await page.evaluate(() => {
       const column = document.querySelector('#stage-house')?.getBoundingClientRect();
       const inside = [...document.querySelectorAll('#stage-house *')].map((one) => one.getBoundingClientRect());

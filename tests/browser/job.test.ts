@@ -31,7 +31,7 @@ const step = () => words(slip().locator('.set__step'));
 /** The state of the whole test, at the head of the job. */
 const whole = () => page.getByRole('region', { name: 'The whole test' });
 /** Whether the test holds, in words; empty where it does. */
-const doubt = () => page.getByRole('region', { name: 'Whether this test holds' });
+const doubt = () => page.getByRole('region', { name: 'Validity of this test' });
 
 /** What this house can keep: all of the list but the mitigation system, which it does not have. */
 const KEPT = CONDITION_ITEMS.filter(({ onlyWith }) => onlyWith === undefined);
@@ -99,18 +99,18 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await expect.poll(() => chips.allTextContents()).toEqual(drawn);
   });
 
-  it('is scheduled: a start that the app offers is taken, and the window to fetch is shown', async () => {
+  it('is scheduled: a start that the app offers is taken, and the pick-up window is shown', async () => {
     await stage('Time');
     await button('When could it start?').click();
     await button('Take this start').first().click();
-    await page.getByText('May be fetched').first().waitFor();
+    await page.getByText('Pick-up window').first().waitFor();
     await expect.poll(async () => (await plan())?.visit.start).toMatch(/:(?:00|30):00[+-]/);
     // What was agreed on in the end.
-    await type('House closed since', '2026-03-07T12:00');
-    await type('Set out', '2026-03-07T18:00');
+    await type('Closed-building conditions since', '2026-03-07T12:00');
+    await type('Placed', '2026-03-07T18:00');
     const times = page.locator('#stage-time');
     await times.getByText(/Closed for 6 h before the start, needs 12 h/).waitFor();
-    await type('House closed since', '2026-03-07T06:00');
+    await type('Closed-building conditions since', '2026-03-07T06:00');
     await times.getByText('Closed for 12 h before the start.').waitFor();
     const file = await download(page, () => button('Save the visit for a calendar').click());
     expect(file.name).toMatch(/\.ics$/);
@@ -120,51 +120,51 @@ describe('a whole job, from the bare sheet to the next step', () => {
   it('has the conditions of the house answered, one broken and one left out', async () => {
     await stage('House');
     for (const { name } of KEPT) {
-      if (name !== DOORS) await answer(name, name === WINDOWS ? 'Broken' : 'Kept').click();
+      if (name !== DOORS) await answer(name, name === WINDOWS ? 'Not met' : 'Met').click();
     }
     const states = (await plan())?.conditions.map(({ state }) => state) ?? [];
     expect([...states].sort()).toEqual(['broken', ...Array(KEPT.length - 2).fill('kept')]);
   });
 
-  it('is fetched: a minute short of 48 h is not evaluated, over the change of clocks', async () => {
+  it('is picked up: a minute short of 48 h is not evaluated, over the change of clocks', async () => {
     await stage('Time');
     const times = page.locator('#stage-time');
     // 8 March 2026: the clocks of New York go forward in the night.
-    await type('Fetched', '2026-03-09T18:59');
-    await times.getByText(/The detector lay out for 47 h 59 min/).waitFor();
-    await type('Fetched', '2026-03-09T19:00');
-    await times.getByText("The detector lay out for 48 h: within the kit's 48 h to 96 h.").waitFor();
+    await type('Picked up', '2026-03-09T18:59');
+    await times.getByText(/Exposed for 47 h 59 min/).waitFor();
+    await type('Picked up', '2026-03-09T19:00');
+    await times.getByText("Exposed for 48 h: within the kit's 48 h to 96 h.").waitFor();
   });
 
   it('is not evaluated for the break: no figure and no step from the results, and the press that leads to it', async () => {
     await stage('Read');
     await type('Result of A1', '3.9');
     await type('Result of A2', '4.0');
-    await doubt().getByRole('heading', { name: 'Not evaluated' }).waitFor();
-    await expect.poll(() => words(whole())).toContain('The test: Not evaluated');
-    await expect.poll(() => doubt().textContent()).toContain(`Broken: "${WINDOWS}"`);
+    await doubt().getByRole('heading', { name: 'Invalid: do not use' }).waitFor();
+    await expect.poll(() => words(whole())).toContain('The test: Invalid: do not use');
+    await expect.poll(() => doubt().textContent()).toContain(`Deviation: "${WINDOWS}"`);
     await expect.poll(() => step()).toContain('Keep the record and test again');
     await expect.poll(() => words(slip())).toContain('3.9 pCi/L');
     await expect.poll(() => words(slip())).not.toMatch(/Average|Follow up/);
     await expect.poll(() => slip().locator('.set__figure').count()).toBe(0);
     expect(await accessibilityFindings(page)).toEqual([]);
-    await doubt().getByRole('button', { name: 'Look at the house' }).click();
+    await doubt().getByRole('button', { name: 'Review the house' }).click();
   });
 
   it('is unknown when the break is taken back, and holds once the last item is answered', async () => {
-    await answer(WINDOWS, 'Kept').click();
+    await answer(WINDOWS, 'Met').click();
     await stage('Read');
     await doubt().getByRole('heading', { name: 'Unknown' }).waitFor();
     await expect.poll(() => step()).toContain('Whether these results stand is not known');
     await expect.poll(() => doubt().textContent()).toContain('1 item not known yet');
-    await doubt().getByRole('button', { name: 'Look at the house' }).click();
-    await answer(DOORS, 'Kept').click();
+    await doubt().getByRole('button', { name: 'Review the house' }).click();
+    await answer(DOORS, 'Met').click();
     await stage('Read');
     await expect.poll(() => doubt().textContent()).toMatch(/Not run for A1 and A2: .*[Ss]ump/);
     await lookAround();
     await slip().waitFor();
     await expect.poll(() => doubt().count()).toBe(0);
-    await expect.poll(() => words(whole())).toContain('The test: Holds');
+    await expect.poll(() => words(whole())).toContain('The test: Valid');
   });
 
   it('comes to the average of two that agree, the levels of others, the next step with its source', async () => {
@@ -174,7 +174,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await expect.poll(() => words(slip())).toContain('A short test is not a year');
     await slip().locator('.set__step').getByText('Source').click();
     await slip().getByText("EPA 402/K-12/002, Citizen's Guide").first().waitFor();
-    await slip().getByText('Beside the levels of others').click();
+    await slip().getByText('Action levels of other authorities').click();
     await expect
       .poll(() =>
         slip()
@@ -198,11 +198,11 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await type('Result of A2', '218.3'); // 5.9 pCi/L
     await page.getByText('218.3 Bq/m³ is 5.9 pCi/L.').waitFor();
     await expect.poll(() => slip().getAttribute('data-agreement')).toBe('straddles-by-two');
-    await expect.poll(() => words(whole())).toContain('Holds, and asks for another test');
+    await expect.poll(() => words(whole())).toContain('Valid, and calls for another test');
     await expect.poll(() => slip().locator('.set__figure').count()).toBe(0);
     await expect.poll(() => words(slip())).not.toContain('Average');
     await expect.poll(() => step()).toMatch(/Test again with a new pair.*Do not use the average/);
-    await expect.poll(() => page.getByText('Beside the levels of others').count()).toBe(0);
+    await expect.poll(() => page.getByText('Action levels of other authorities').count()).toBe(0);
   });
 
   it('takes "< 0.4" as the report writes it, and the unit that is typed along', async () => {

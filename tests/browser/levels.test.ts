@@ -78,7 +78,7 @@ describe('by mouse', () => {
     await expect.poll(() => pixelAt(page, spot)).toEqual(shown);
   });
 
-  it('puts levels in order, and the verdicts follow', async () => {
+  it('puts levels met, and the verdicts follow', async () => {
     await openStage(page, 'Draw');
     await page.locator('summary', { hasText: 'Levels:' }).click();
     await page.getByRole('button', { name: 'Move it down' }).click();

@@ -106,18 +106,18 @@ describe('the log', () => {
     await stageButton(page, 'Log').focus();
     await tabTo(serial(page, 'A1'));
     await page.keyboard.type('C-1\nC-2\n');
-    await tabTo(page.getByLabel('All set out by'));
+    await tabTo(page.getByLabel('All placed by'));
     await page.keyboard.type('Ann Mill');
-    await tabTo(page.getByLabel('All fetched by'));
+    await tabTo(page.getByLabel('All picked up by'));
     await page.keyboard.type('Ann Mill');
-    await tabTo(page.getByRole('button', { name: /no tampering seen$/ }));
+    await tabTo(page.getByRole('button', { name: /no evidence of tampering$/ }));
     await page.keyboard.press('Enter');
-    await tabTo(page.locator('summary', { hasText: 'Hand over the whole box' }));
+    await tabTo(page.locator('summary', { hasText: 'Transfer the whole box' }));
     await page.keyboard.press('Enter');
     const box = page.getByRole('group', { name: 'All 2 at once' });
     await tabTo(box.getByLabel('To', { exact: true }));
     await page.keyboard.type('Cy Dale');
-    await tabTo(box.getByRole('button', { name: 'Write it down' }));
+    await tabTo(box.getByRole('button', { name: 'Record it' }));
     await page.keyboard.press('Enter');
     await now(page).getByText('A1 and A2: with Cy Dale.').waitFor();
     await expect.poll(() => each(page, 'serial')).toEqual(['C-1', 'C-2']);
@@ -152,15 +152,15 @@ describe('the log', () => {
 
   it('what is the same for all is written once and taken back in one step', async () => {
     const before = await steps(page);
-    await type(page.getByLabel('All set out by'), 'Ann Mill');
+    await type(page.getByLabel('All placed by'), 'Ann Mill');
     await expect.poll(() => each(page, 'placedBy')).toEqual(['Ann Mill', 'Ann Mill']);
     await expect.poll(() => steps(page)).toBe(before + 1);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => each(page, 'placedBy')).toEqual(['', '']);
     await page.getByRole('button', { name: 'Redo' }).click();
-    await type(page.getByLabel('All fetched by'), 'Ann Mill');
+    await type(page.getByLabel('All picked up by'), 'Ann Mill');
     await page.getByRole('button', { name: /sealed at the pick-up, 9:00$/ }).click();
-    await page.getByRole('button', { name: /no tampering seen$/ }).click();
+    await page.getByRole('button', { name: /no evidence of tampering$/ }).click();
     await expect.poll(() => each(page, 'tampering')).toEqual(['none', 'none']);
     await expect.poll(() => each(page, 'sealed')).toEqual(Array(2).fill('2026-03-10T09:00:00-04:00'));
     await now(page).getByText('A1 and A2: with Ann Mill, since Tuesday 10 March, 9:00.').waitFor();
@@ -168,29 +168,29 @@ describe('the log', () => {
 
   it('names that differ are shown before they are written over', async () => {
     await detector(page, 'A2').locator('summary').first().click();
-    await type(detector(page, 'A2').getByLabel('Fetched by'), 'Bo Reed');
+    await type(detector(page, 'A2').getByLabel('Picked up by'), 'Bo Reed');
     await page.getByText('Not the same: A1 Ann Mill and A2 Bo Reed.').waitFor();
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => each(page, 'fetchedBy')).toEqual(['Ann Mill', 'Ann Mill']);
   });
 
-  it('the box changes hands in one step; who has it stands at the top; post and laboratory are the times of the visit', async () => {
-    await page.locator('summary', { hasText: 'Hand over the whole box' }).click();
+  it('the box is transferred in one step; who has it stands at the top; mail and laboratory are the times of the visit', async () => {
+    await page.locator('summary', { hasText: 'Transfer the whole box' }).click();
     const box = page.getByRole('group', { name: 'All 2 at once' });
     await expect.poll(() => box.getByLabel('From', { exact: true }).inputValue()).toBe('Ann Mill');
     await box.getByLabel('To', { exact: true }).fill('Cy Dale');
-    await type(box.getByLabel('Handed over', { exact: true }), '2026-03-10T10:00');
+    await type(box.getByLabel('Transferred', { exact: true }), '2026-03-10T10:00');
     const before = await steps(page);
-    await box.getByRole('button', { name: 'Write it down' }).click();
+    await box.getByRole('button', { name: 'Record it' }).click();
     await now(page).getByText('A1 and A2: with Cy Dale, since Tuesday 10 March, 10:00.').waitFor();
     await expect
       .poll(async () => [await steps(page), (await each(page, 'custody')).map(({ length }) => length)])
       .toEqual([before + 1, [1, 1]]);
-    await type(page.getByLabel('Posted', { exact: true }), '2026-03-10T11:00');
-    await now(page).getByText('A1 and A2: with the post, since Tuesday 10 March, 11:00.').waitFor();
+    await type(page.getByLabel('Mailed', { exact: true }), '2026-03-10T11:00');
+    await now(page).getByText('A1 and A2: with the mail, since Tuesday 10 March, 11:00.').waitFor();
     await expect.poll(async () => (await plan(page)).visit.posted).toBe('2026-03-10T11:00:00-04:00');
-    const lines = detector(page, 'A2').getByRole('list', { name: 'A2, from hand to hand' }).locator('strong');
-    const chain = ['Set out by Ann Mill', 'Fetched by Ann Mill', 'Sealed', 'Ann Mill to Cy Dale', 'Posted'];
+    const lines = detector(page, 'A2').getByRole('list', { name: 'A2, chain of custody' }).locator('strong');
+    const chain = ['Placed by Ann Mill', 'Picked up by Ann Mill', 'Sealed', 'Ann Mill to Cy Dale', 'Mailed'];
     await expect.poll(() => lines.allTextContents()).toEqual(chain);
     await detector(page, 'A2').getByRole('button', { name: 'Take away for all 2: Ann Mill to Cy Dale' }).click();
     await expect.poll(async () => (await each(page, 'custody')).flat()).toEqual([]);
@@ -199,15 +199,15 @@ describe('the log', () => {
     await expect.poll(() => page.locator('.log__doubt').count()).toBe(0);
   });
 
-  it('a hand-over before the pick-up is written down and remarked; it is taken away and comes back', async () => {
+  it('a transfer before the pick-up is recorded and remarked; it is taken away and comes back', async () => {
     const one = detector(page, 'A2');
-    await one.locator('summary', { hasText: 'Hand it over' }).click();
+    await one.locator('summary', { hasText: 'Transfer it' }).click();
     await one.getByLabel('From', { exact: true }).fill('the house');
     await one.getByLabel('To', { exact: true }).fill('Bo Reed');
-    await type(one.getByLabel('Handed over', { exact: true }), '2026-03-10T08:59');
-    await one.getByRole('button', { name: 'Write it down' }).click();
-    await one.getByText('Before the pick-up, Tuesday 10 March, 9:00. Look at both times.').waitFor();
-    await now(page).getByText('A2: times or hands do not fit. See the log of each.').waitFor();
+    await type(one.getByLabel('Transferred', { exact: true }), '2026-03-10T08:59');
+    await one.getByRole('button', { name: 'Record it' }).click();
+    await one.getByText('Before the pick-up, Tuesday 10 March, 9:00. Review both times.').waitFor();
+    await now(page).getByText('A2: times or transfers do not fit together. See the log of each.').waitFor();
     await expect.poll(() => message(page)).toMatch(/^Written down\. Look again: Before the pick-up/);
     await one.getByRole('button', { name: 'Take away: the house to Bo Reed' }).click();
     await expect.poll(() => page.locator('.log__doubt').count()).toBe(0);
@@ -217,8 +217,8 @@ describe('the log', () => {
   });
 
   it('a press on what moves because a field was left is not lost', async () => {
-    await detector(page, 'A2').getByLabel('Fetched by').fill('Bo Reed');
-    const box = page.locator('summary', { hasText: 'Hand over the whole box' });
+    await detector(page, 'A2').getByLabel('Picked up by').fill('Bo Reed');
+    const box = page.locator('summary', { hasText: 'Transfer the whole box' });
     const open = () => box.evaluate((summary) => (summary.parentElement as HTMLDetailsElement).open);
     expect(await open()).toBe(true);
     await box.click();
@@ -228,9 +228,9 @@ describe('the log', () => {
   });
 
   it('tampering that was seen says beside the field what it comes to', async () => {
-    await detector(page, 'A2').getByLabel('Tampering').selectOption('seen');
+    await detector(page, 'A2').getByLabel('Evidence of tampering').selectOption('seen');
     await detector(page, 'A2')
-      .getByText(/The log has tampering seen at A2\. This test is not evaluated\./)
+      .getByText(/The log has evidence of tampering at A2\. This test is invalid/)
       .waitFor();
     await page.keyboard.press('Control+z');
     await expect.poll(() => each(page, 'tampering')).toEqual(['none', 'none']);
@@ -329,20 +329,20 @@ describe('on a tablet, by finger only', () => {
   });
   afterAll(() => open.context.close());
 
-  it('the box is fetched, sealed and posted; nothing sticks out of the column, all is as large as a fingertip', async () => {
-    await page.getByLabel('All fetched by').tap();
+  it('the box is picked up, sealed and mailed; nothing sticks out of the column, all is as large as a fingertip', async () => {
+    await page.getByLabel('All picked up by').tap();
     await page.keyboard.insertText('Ann Mill'); // as the keyboard on the glass does
     await page.getByRole('button', { name: 'All sealed: now' }).tap();
-    await page.getByRole('button', { name: /no tampering seen$/ }).tap();
-    await page.getByRole('button', { name: 'Posted: now' }).tap();
+    await page.getByRole('button', { name: /no evidence of tampering$/ }).tap();
+    await page.getByRole('button', { name: 'Mailed: now' }).tap();
     await now(page)
-      .getByText(/A1 and A2: with the post, since /)
+      .getByText(/A1 and A2: with the mail, since /)
       .waitFor();
     await expect.poll(async () => (await each(page, 'sealed')).every(Boolean)).toBe(true);
     await detector(page, 'A1').locator('summary').first().tap();
-    await detector(page, 'A1').locator('summary', { hasText: 'Hand it over' }).tap();
+    await detector(page, 'A1').locator('summary', { hasText: 'Transfer it' }).tap();
     await detector(page, 'A1').getByLabel('To', { exact: true }).fill('A'.repeat(80));
-    await detector(page, 'A1').getByRole('button', { name: 'Write it down' }).tap();
+    await detector(page, 'A1').getByRole('button', { name: 'Record it' }).tap();
     await page.getByRole('button', { name: /^Take away: .*A{80}$/ }).waitFor();
     const found = await page.evaluate(() => {
       const column = document.querySelector('#stage-log')?.getBoundingClientRect();
@@ -362,9 +362,9 @@ describe('on a tablet, by finger only', () => {
 
   it('a tap on what moves because a field was left is not lost', async () => {
     await fresh(page);
-    await detector(page, 'A1').getByLabel('Fetched by').tap();
+    await detector(page, 'A1').getByLabel('Picked up by').tap();
     await page.keyboard.insertText('Bo Reed');
-    const box = page.locator('summary', { hasText: 'Hand over the whole box' });
+    const box = page.locator('summary', { hasText: 'Transfer the whole box' });
     await box.tap();
     await expect.poll(() => box.evaluate((summary) => (summary.parentElement as HTMLDetailsElement).open)).toBe(true);
     await expect.poll(() => each(page, 'fetchedBy')).toEqual(['Bo Reed']);

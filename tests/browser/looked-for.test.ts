@@ -111,7 +111,7 @@ describe('a room in which nothing was looked for', () => {
     const box = await none(page, 'no heat source').boundingBox();
     expect(box?.height).toBeGreaterThanOrEqual(44);
     await page.getByText('Who looks, and when').tap();
-    const who = page.getByLabel('Who walks through the house', { exact: true });
+    const who = page.getByLabel('Inspected by', { exact: true });
     await who.fill('R. Alder');
     await who.press('Enter');
     await page.getByRole('button', { name: 'Put name on 1 answer' }).tap();

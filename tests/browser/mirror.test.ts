@@ -122,7 +122,7 @@ describe('a verdict that changes', () => {
     open.expectNoTroubles();
   });
 
-  it('is not told of verdicts that a reload brings back as they were', async () => {
+  it('is not answered of verdicts that a reload brings back as they were', async () => {
     await page.clock.resume();
     await saved(page);
     await page.reload();

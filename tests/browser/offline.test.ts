@@ -82,14 +82,14 @@ describe('without a network', () => {
   it('the app opens after one visit, with its samples, its workers and its pictures', async () => {
     const { page, context, expectNoTroubles } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
-    await titled(page, 'Kept at home');
+    await titled(page, 'Met at home');
     // Stricter than a browser told to be offline: there is nobody to answer.
     const { port } = new URL(site);
     await server.close();
     await context.setOffline(true);
     try {
       await page.goto(`${site}?again`);
-      await expect.poll(() => titleOf(page)).toBe('Kept at home');
+      await expect.poll(() => titleOf(page)).toBe('Met at home');
       await pickSample(page, /^Plain basement/);
       await page
         .getByRole('list', { name: 'Best spots, the most to spare first' })

@@ -146,7 +146,7 @@ describe('the quality book over 200 invented pairs', () => {
     await page.locator('.book details[open] > summary').evaluateAll((all) => {
       for (const each of all) (each as HTMLElement).click();
     });
-    const parts = ['Done and owed', ...HEADS, 'Blanks and spikes'];
+    const parts = ['Completed, required, outstanding', ...HEADS, 'Blanks and spikes'];
     for (const [i, name] of parts.entries()) {
       await page.getByRole('region', { name, exact: true }).evaluate((each) => each.scrollIntoView({ block: 'start' }));
       await page.screenshot({ path: `${SHOTS}/quality-${width}-${i}.png` });
@@ -155,26 +155,26 @@ describe('the quality book over 200 invented pairs', () => {
 });
 
 describe('blanks and spikes by keyboard', () => {
-  it('are written down, evaluated, changed and removed; Escape closes the book', async () => {
+  it('are recorded, evaluated, changed and removed; Escape closes the book', async () => {
     const { page, expectNoTroubles, context } = await openPage({ viewport: { width: 1024, height: 768 } });
     await stageButton(page, 'Read').press('Enter');
     await page.getByRole('button', { name: 'Quality book' }).press('Enter');
     await page.getByText('Nothing is measured yet').waitFor();
     const quality = () => page.evaluate(() => window.__stillspot?.store.getState().plan.quality);
-    await page.getByText('Write down a blank or spike').press('Enter');
+    await page.getByText('Record a blank or spike').press('Enter');
     const form = page.locator('.book details.group');
     const enter = async (label: string, text: string) => {
       await form.getByLabel(label, { exact: true }).fill(text);
       await page.keyboard.press('Enter');
     };
-    const write = form.getByRole('button', { name: 'Write it down' });
+    const write = form.getByRole('button', { name: 'Record it' });
     await expect.poll(() => write.isDisabled()).toBe(true); // a blank without a result is no zero
     await form.getByLabel('Kind').selectOption('spike');
     await enter('Serial', 'S-7');
     await enter('Exposed to, pCi/L', '10');
     await enter('Result, pCi/L', '13.5');
     await write.press('Enter');
-    await page.getByRole('status').getByText('Spike S-7 is written down.').waitFor();
+    await page.getByRole('status').getByText('Spike S-7 is recorded.').waitFor();
     const table = page.getByRole('region', { name: 'Blanks and spikes, all plans' });
     await table.getByText('out of control').waitFor();
     await table.getByText('35.0 % off').waitFor();
@@ -182,10 +182,10 @@ describe('blanks and spikes by keyboard', () => {
     const own = page.getByRole('group', { name: 'Spike S-7' });
     await own.getByLabel('Result, pCi/L').fill('12');
     await page.keyboard.press('Enter');
-    await table.getByText('in order').waitFor();
+    await table.getByText('met').waitFor();
     expect(await quality()).toMatchObject([{ id: 'q1', kind: 'spike', value: 12, reference: 10, serial: 'S-7' }]);
     await own.getByRole('button', { name: 'Remove spike S-7' }).press('Enter');
-    await page.getByText('None is written down yet.').waitFor();
+    await page.getByText('None is recorded yet.').waitFor();
     expect(await quality()).toEqual([]);
     await page.keyboard.press('Escape');
     await page.locator('.book').waitFor({ state: 'detached' }); // the browser tells of the closing in a later turn

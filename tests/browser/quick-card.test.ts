@@ -67,7 +67,7 @@ describe('the quick card on a phone, from a first visit', () => {
     const [report] = reports;
     const word = report ? headlineOf(report).word : '';
     expect(await open.page.locator('.quick-card__verdict').textContent()).toContain(word);
-    const still = open.page.getByRole('region', { name: 'Still open: not an all-clear' });
+    const still = open.page.getByRole('region', { name: 'Still open: this is not a clear result' });
     expect(await still.locator('li[data-open="true"]').count()).toBe(1);
     const sun = open.page.getByRole('button', { name: /no direct sun/ });
     await sun.scrollIntoViewIfNeeded();
@@ -92,7 +92,7 @@ describe('the quick card on a phone, from a first visit', () => {
     expect(pngSize(bytes)).toEqual({ width: 1275, height: 1650 });
     if (process.env.STILLSPOT_SHOTS) writeFileSync(`${process.env.STILLSPOT_SHOTS}/quick-picture.png`, bytes);
     const calendar = await download(open.page, press('Save the times for a calendar'));
-    expect(calendar.bytes.toString()).toMatch(/SUMMARY:Last moment to fetch/);
+    expect(calendar.bytes.toString()).toMatch(/SUMMARY:Last moment to pick up/);
   });
 
   it('is shared by the sheet of the system where there is one', async () => {

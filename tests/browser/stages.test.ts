@@ -149,7 +149,7 @@ describe('a page for each stage', () => {
     for (const answer of await page.locator('.condition__answers .button').all()) expect(await shift(answer)).toBe(0);
     for (const name of (await page.locator('.condition__name').all()).slice(0, 6)) expect(await shift(name)).toBe(0);
     await openStage(page, 'Time');
-    for (const name of ['House closed since', 'Set out', 'Fetched', 'Posted'])
+    for (const name of ['Closed-building conditions since', 'Placed', 'Picked up', 'Mailed'])
       expect(await shift(page.getByRole('button', { name: `${name}: now` })), name).toBe(0);
     for (const fold of await page.locator('#stage-time summary').all()) expect(await shift(fold)).toBe(0);
     await openStage(page, 'Log');
@@ -160,7 +160,7 @@ describe('a page for each stage', () => {
   it('the focus never falls to the page: from a page to the plan, and from one page to another', async () => {
     const focused = () => page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent);
     await openStage(page, 'Log');
-    await page.locator('#stage-log').getByRole('button', { name: 'Look at the times' }).press('Enter');
+    await page.locator('#stage-log').getByRole('button', { name: 'Review the times' }).press('Enter');
     await expect.poll(focused).toBe('Time');
     await page.getByRole('button', { name: 'Plan', exact: true }).press('Enter');
     await expect.poll(focused).toBe('sheet-of-plan');
@@ -202,14 +202,14 @@ describe('a page for each stage', () => {
     await openStage(page, 'House');
     await page
       .getByRole('group', { name: 'Windows closed on every level' })
-      .getByRole('button', { name: 'Broken', exact: true })
+      .getByRole('button', { name: 'Not met', exact: true })
       .click();
     await openStage(page, 'Place');
-    await page.locator('.test-line__head', { hasText: 'Not evaluated' }).waitFor();
+    await page.locator('.test-line__head', { hasText: 'Invalid: do not use' }).waitFor();
     const word = page.locator('.verdict-panel__word');
     await expect.poll(() => word.textContent()).toBe('Clear of what is drawn');
     expect(await word.evaluate((each) => Number.parseFloat(getComputedStyle(each).fontSize))).toBeLessThan(20);
-    await page.getByText('This is its place alone: the test is not evaluated.').waitFor();
+    await page.getByText('This is the placement alone: the test is invalid.').waitFor();
     await page.getByRole('button', { name: 'Undo' }).click();
   });
 

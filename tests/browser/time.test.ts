@@ -14,7 +14,7 @@ const check = (page: Page, name: string) => page.locator('.timing__check').filte
 async function opened(options: PageOptions = {}): Promise<OpenPage> {
   const open = await openPair(options);
   await openStage(open.page, 'Time');
-  await open.page.getByLabel('Set out', { exact: true }).waitFor();
+  await open.page.getByLabel('Placed', { exact: true }).waitFor();
   return open;
 }
 
@@ -42,10 +42,10 @@ describe('the times of a test, at a desk', () => {
       .waitFor();
   });
 
-  it('a minute that the clock shows twice is asked about by keyboard, and nothing is written down before the answer', async () => {
-    await type(page, 'Set out', '2026-10-31T09:00');
+  it('a minute that the clock shows twice is asked about by keyboard, and nothing is recorded before the answer', async () => {
+    await type(page, 'Placed', '2026-10-31T09:00');
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');
-    await type(page, 'Set out', '2026-11-01T01:30');
+    await type(page, 'Placed', '2026-11-01T01:30');
     await page.getByText('The clocks go back on Sunday 1 November and show 1:30 twice. Which one was it?').waitFor();
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');
     const [first, second] = [/1:30 before/, /1:30 after/].map((name) => page.getByRole('button', { name }));
@@ -62,11 +62,11 @@ describe('the times of a test, at a desk', () => {
   });
 
   it('a minute that the clock skips is refused in words and not shifted; half a date does not wipe out what stands', async () => {
-    await type(page, 'Set out', '2026-03-08T02:30');
+    await type(page, 'Placed', '2026-03-08T02:30');
     await page.getByText(/The clocks go forward from 2:00 to 3:00 on Sunday 8 March, so 2:30 never comes/).waitFor();
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-11-01T01:30:00-04:00');
-    await type(page, 'Set out', '2026-03-07T18:00');
-    await page.getByLabel('Set out', { exact: true }).focus();
+    await type(page, 'Placed', '2026-03-07T18:00');
+    await page.getByLabel('Placed', { exact: true }).focus();
     await page.keyboard.press('Delete'); // the month alone
     await page.keyboard.press('Enter');
     await page.getByText('A day and a time are needed').waitFor();
@@ -96,14 +96,14 @@ describe('the times of a test, at a desk', () => {
     await expect.poll(() => weather.getAttribute('data-verdict')).toBe('clear');
   });
 
-  it('what is left of the radon, with the limit of the laboratory, the last moment to post, and what was written down', async () => {
-    const decay = page.getByRole('region', { name: 'What is left for the laboratory' });
-    await decay.getByText(/If it is fetched Monday 9 March, 19:00, the first possible moment/).waitFor();
-    await type(page, 'Fetched', '2026-03-10T09:00');
+  it('what is left of the radon, with the limit of the laboratory, the last moment to mail, and what was recorded', async () => {
+    const decay = page.getByRole('region', { name: 'Radon left at the laboratory' });
+    await decay.getByText(/If it is picked up Monday 9 March, 19:00, the first possible moment/).waitFor();
+    await type(page, 'Picked up', '2026-03-10T09:00');
     await decay.getByText('At the laboratory by Sunday 15 March, 9:00: 40 % left.').waitFor();
-    await decay.getByText('Post by Friday 13 March, 9:00: 58 % left.').waitFor();
-    await type(page, 'Posted', '2026-03-10T21:00');
-    await decay.getByText('Posted Tuesday 10 March, 21:00: 91 % left.').waitFor();
+    await decay.getByText('Mail by Friday 13 March, 9:00: 58 % left.').waitFor();
+    await type(page, 'Mailed', '2026-03-10T21:00');
+    await decay.getByText('Mailed Tuesday 10 March, 21:00: 91 % left.').waitFor();
     await expect.poll(() => decay.locator('.decay__point').count()).toBe(3);
     // By the laboratory before the pick-up cannot be: no pass.
     await type(page, 'At the laboratory', '2026-03-09T09:00');
@@ -113,18 +113,18 @@ describe('the times of a test, at a desk', () => {
     await page.locator('summary', { hasText: 'The kit' }).click();
     await page.getByLabel('What it is').selectOption('monitor');
     await decay.waitFor({ state: 'detached' });
-    await expect.poll(() => page.getByLabel('Posted', { exact: true }).count()).toBe(0);
+    await expect.poll(() => page.getByLabel('Mailed', { exact: true }).count()).toBe(0);
     await page.getByLabel('What it is').selectOption('passive');
     await decay.waitFor();
   });
 
   it('the visit in time is a list in words too: each limit with its times and its why', async () => {
-    const bars = page.getByRole('region', { name: 'The visit in time' }).getByRole('listitem');
+    const bars = page.getByRole('region', { name: 'Timeline of the visit' }).getByRole('listitem');
     const words = (await bars.allTextContents()).join('\n');
-    expect(words).toContain('Closed before, needed 12 h');
+    expect(words).toContain('Closed before, required 12 h');
     expect(words).toContain('Closed for 12 h before a test of less than 96 h.');
     expect(words).toContain('Mon 9 Mar, 19:00 to Wed 11 Mar, 19:00The kit asks for 48 to 96 h.');
-    expect(words).toContain('The laboratory wants it within 5 days of the pick-up.');
+    expect(words).toContain('The laboratory must have it within 5 days of the pick-up.');
   });
 
   it.each(['paper', 'sun', 'dark'])('axe finds nothing in the colors %s, with all of it open', async (theme) => {
@@ -133,7 +133,7 @@ describe('the times of a test, at a desk', () => {
   });
 
   it('the shelf says what is overdue, by the hours of the kit', async () => {
-    await type(page, 'Fetched', '');
+    await type(page, 'Picked up', '');
     await saved(page);
     await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
     await page.locator('.box', { hasText: 'Overdue: past its window since Wed 11 Mar, 19:00' }).waitFor();
@@ -153,34 +153,34 @@ describe('the times of a test, by finger on a tablet', () => {
   afterAll(() => open.context.close());
 
   it('"Now" writes down the minute, and what comes next is said', async () => {
-    await page.getByRole('button', { name: 'Set out: now' }).tap();
+    await page.getByRole('button', { name: 'Placed: now' }).tap();
     await expect.poll(async () => (await visit(page))?.start).toMatch(/:00[+-]\d\d:\d\d$/);
     const start = (await visit(page))?.start ?? '';
     expect(Math.abs(Date.parse(start) - Date.now())).toBeLessThan(3 * 60_000);
-    await page.getByRole('region', { name: 'What is left for the laboratory' }).waitFor();
+    await page.getByRole('region', { name: 'Radon left at the laboratory' }).waitFor();
   });
 
-  it('"Now" asks before it writes over a time that is written down; a planned pick-up is no pick-up', async () => {
-    const field = page.getByLabel('Set out', { exact: true });
+  it('"Now" asks before it writes over a time that is recorded; a planned pick-up is no pick-up', async () => {
+    const field = page.getByLabel('Placed', { exact: true });
     await field.fill('2026-03-07T18:00');
     await field.press('Enter');
     const start = (await visit(page))?.start;
-    await page.getByRole('button', { name: 'Set out: now' }).tap();
-    await page.getByText(/Saturday 7 March, 18:00 is written down\. Write .* in its place\?/).waitFor();
+    await page.getByRole('button', { name: 'Placed: now' }).tap();
+    await page.getByText(/Saturday 7 March, 18:00 is recorded\. Write .* in its place\?/).waitFor();
     expect((await visit(page))?.start).toBe(start);
-    await page.getByRole('button', { name: 'Set out: keep what is written down' }).tap();
+    await page.getByRole('button', { name: 'Placed: keep what is recorded' }).tap();
     expect((await visit(page))?.start).toBe(start);
     await page.getByLabel('Pick-up planned', { exact: true }).fill('2026-03-10T09:00');
     await page.getByLabel('Pick-up planned', { exact: true }).press('Enter');
     await page
       .locator('#stage-time')
-      .getByText(/As planned the detector lies out for 62 h/)
+      .getByText(/Planned exposure of 62 h/)
       .waitFor();
     expect((await visit(page))?.end ?? null).toBeNull();
     await page.getByLabel('Pick-up planned', { exact: true }).fill('');
     await page.getByLabel('Pick-up planned', { exact: true }).press('Enter');
-    await page.getByRole('button', { name: 'Set out: now' }).tap();
-    await page.getByRole('button', { name: 'Set out: write now in its place' }).tap();
+    await page.getByRole('button', { name: 'Placed: now' }).tap();
+    await page.getByRole('button', { name: 'Placed: write now in its place' }).tap();
     await expect.poll(async () => (await visit(page))?.start).not.toBe(start);
   });
 

@@ -20,34 +20,34 @@ describe('the two visits, on a phone by one hand, without a network', () => {
   });
   afterAll(() => open.context.close());
 
-  it('who and when of setting out are one step each, announced, and undone', async () => {
-    await page.getByLabel('Who sets them out').fill('R. Alder');
-    await page.getByLabel('Who sets them out').press('Enter');
-    await press(page, 'Set out now');
+  it('who and when of placement are one step each, announced, and undone', async () => {
+    await page.getByLabel('Placed by').fill('R. Alder');
+    await page.getByLabel('Placed by').press('Enter');
+    await press(page, 'Placed now');
     await expect.poll(async () => (await plan(page))?.visit.start ?? null).not.toBeNull();
-    await expect.poll(() => said(page)).toMatch(/^Set out: \w+day .* Undo takes it back\.$/);
+    await expect.poll(() => said(page)).toMatch(/^Placed: \w+day .* Undo takes it back\.$/);
     expect((await plan(page))?.log?.map(({ placedBy }) => placedBy)).toEqual(['R. Alder', 'R. Alder']);
     // Set out, it goes on with the pick-up; the first visit is one press away.
     await page.getByText('Still as it was?').waitFor();
     await press(page, 'Undo');
     await expect.poll(async () => (await plan(page))?.visit.start ?? null).toBeNull();
-    await press(page, 'Setting out');
-    await press(page, 'Set out now');
+    await press(page, 'Placement');
+    await press(page, 'Placed now');
     await expect.poll(async () => (await plan(page))?.visit.start ?? null).not.toBeNull();
   });
 
-  it('a time that is written down is shown, and replaced only on a yes', async () => {
+  it('a time that is recorded is shown, and replaced only on a yes', async () => {
     const early = '2026-03-07T18:00:00-05:00';
     await page.evaluate((start) => {
       window.__stillspot?.store.getState().run((now) => ({ ...now, visit: { ...now.visit, start } }));
     }, early);
-    await press(page, 'Set out now');
-    await page.getByText(/Saturday 7 March, 18:00 is written down\. Write .* in its place\?/).waitFor();
+    await press(page, 'Placed now');
+    await page.getByText(/Saturday 7 March, 18:00 is recorded\. Write .* in its place\?/).waitFor();
     expect((await plan(page))?.visit.start).toBe(early);
-    await press(page, 'Set out: keep what is written down');
+    await press(page, 'Placed: keep what is recorded');
     expect((await plan(page))?.visit.start).toBe(early);
-    await press(page, 'Set out now');
-    await press(page, 'Set out: write now in its place');
+    await press(page, 'Placed now');
+    await press(page, 'Placed: write now in its place');
     await expect.poll(async () => (await plan(page))?.visit.start).not.toBe(early);
   });
 
@@ -56,7 +56,7 @@ describe('the two visits, on a phone by one hand, without a network', () => {
     await page.getByLabel('A1', { exact: true }).press('Enter');
     await page
       .getByRole('group', { name: 'Windows closed on every level' })
-      .getByRole('button', { name: 'Kept', exact: true })
+      .getByRole('button', { name: 'Met', exact: true })
       .tap();
     await expect
       .poll(async () => (await plan(page))?.conditions.map(({ item, state, by }) => [item, state, by]))
@@ -79,7 +79,7 @@ describe('the two visits, on a phone by one hand, without a network', () => {
       .getByRole('button', { name: 'As it was', exact: true })
       .tap();
     await page.getByRole('group', { name: 'A2', exact: true }).getByRole('button', { name: 'Not as it was' }).tap();
-    await press(page, 'Fetched now');
+    await press(page, 'Picked up now');
     await press(page, 'Sealed now');
     await press(page, 'Mailed now');
     await expect.poll(async () => (await plan(page))?.visit.posted ?? null).not.toBeNull();
@@ -92,7 +92,7 @@ describe('the two visits, on a phone by one hand, without a network', () => {
   });
 
   it('texts have 16 px at least, targets 44, and axe finds nothing', async () => {
-    for (const visit of ['Setting out', 'Pick-up']) {
+    for (const visit of ['Placement', 'Pick-up']) {
       await press(page, visit);
       const found = await page.evaluate(() => {
         const all = [...document.querySelectorAll<HTMLElement>('.visit-page *')].filter((each) =>

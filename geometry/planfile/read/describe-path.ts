@@ -20,7 +20,7 @@ const NOUN: Readonly<Record<string, string>> = {
   overrides: 'override',
   days: 'working day',
   log: 'log entry',
-  custody: 'handing over',
+  custody: 'transfer',
   weather: 'note on the weather',
   earlier: 'earlier result',
   quality: 'blank or spike',

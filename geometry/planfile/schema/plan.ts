@@ -114,7 +114,7 @@ export const ConditionSchema = about(
     },
     'a condition with item and state',
   ),
-  'One condition of the closed house and how it was kept.',
+  'One of the closed-building conditions and whether it was met.',
 );
 
 export const ReadingSchema = about(

@@ -33,7 +33,7 @@ const WorkingDaySchema = about(
     { day: oneOf(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']), from: clockTime(), to: clockTime() },
     'a working day with day, from and to',
   ),
-  'Hours of work on one day of the week, by the clock of the site.',
+  'Working hours on one day of the week, by the clock of the site.',
 );
 
 const PracticeSchema = record(
@@ -42,11 +42,8 @@ const PracticeSchema = record(
 );
 
 const CustodySchema = about(
-  record(
-    { at: instant(), from: text(), to: text(), note: v.optional(note(), '') },
-    'a handing over with at, from and to',
-  ),
-  'A detector goes from one hand to the next.',
+  record({ at: instant(), from: text(), to: text(), note: v.optional(note(), '') }, 'a transfer with at, from and to'),
+  'A detector goes from one person to the next.',
 );
 
 const LogEntrySchema = about(
@@ -60,7 +57,7 @@ const LogEntrySchema = about(
       tampering: v.optional(oneOf(['none', 'seen', 'unknown']), 'unknown'),
       note: v.optional(note(), ''),
       photos: v.optional(list(pictureSchema(), 'a list of pictures'), []),
-      custody: v.optional(list(CustodySchema, 'a list of handings over'), []),
+      custody: v.optional(list(CustodySchema, 'a list of transfers'), []),
     },
     'an entry of the log with detector',
   ),
@@ -93,7 +90,7 @@ const EarlierSchema = about(
       detector: maybe(
         about(
           v.nullable(filledText('the id of a detector')),
-          'The detector that stands where it was; null where that is not told.',
+          'The detector that stands where it was; null where that is not answered.',
         ),
       ),
     },
@@ -145,7 +142,7 @@ export const KIT_EXTRAS = {
 
 export const VISIT_EXTRAS = {
   plannedEnd: maybe(about(instantOrNull(), 'The pick-up as planned; `end` is the one that happened.')),
-  closedUntil: maybe(about(instantOrNull(), 'When the closed house was opened again.')),
+  closedUntil: maybe(about(instantOrNull(), 'When the house was opened again.')),
   posted: maybe(instantOrNull()),
   received: maybe(about(instantOrNull(), 'At the laboratory.')),
   device: maybe(oneOf(['passive', 'monitor'])),

@@ -24,7 +24,7 @@ export function actionToSettle(plan: Plan, level: Level, report: DetectorReport,
     return { kind: 'show', label: 'Show it', levelId: level.id, ids: [subject], at: null };
   if (question) return questionAction(level.id, question, rule);
   if (rule === 'support') return { kind: 'support', label: 'Say what carries it', levelId: level.id, detectorId };
-  if (rule === 'running-machine') return { kind: 'stage', label: 'Look at the house', stage: 'house' };
+  if (rule === 'running-machine') return { kind: 'stage', label: 'Review the house', stage: 'house' };
   if (rule !== 'level') return null;
   if (plan.site.purposeAnswered === false) return PURPOSE_ACTION;
   const open = levelsInOrder(plan).find(({ livingAnswered }) => livingAnswered === false);

@@ -9,13 +9,16 @@ import { hasDetectors } from './time.ts';
 /** Returns hints about broken house conditions and, once the test is under way, about those that are not looked at or noted. */
 export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const { rows, validity } = conditionsReport(plan);
-  const open = { kind: 'stage', label: 'Look at the house', stage: 'house' } as const;
+  const open = { kind: 'stage', label: 'Review the house', stage: 'house' } as const;
   const hints: Hint[] = [];
   const broken = rows.filter(({ effect }) => effect === 'not-evaluated' || effect === 'professional-review');
   if (broken.length > 0) {
     const names = listed(broken.map(({ item }) => `"${item.name}"`));
-    const so = validity === 'not-evaluated' ? 'The test is not evaluated.' : 'A professional decides about the result.';
-    hints.push({ text: `Broken: ${names}. ${so}`, action: open, missing: true, weight: WEIGHT.houseBroken });
+    const so =
+      validity === 'not-evaluated'
+        ? 'The test is invalid.'
+        : 'A certified or licensed professional decides whether the result may be used.';
+    hints.push({ text: `Deviation: ${names}. ${so}`, action: open, missing: true, weight: WEIGHT.houseBroken });
   }
   if (!hasDetectors(levels)) return hints;
   const started = plan.visit.start !== null;
@@ -25,11 +28,11 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   const begun = started || asked < rows.length;
   if (asked > 0) remark(`${counted(asked, 'condition')} of the house not known yet.`, begun);
   const unsigned = rows.filter(lacksObserverOrTime).length;
-  if (unsigned > 0) remark(`${counted(unsigned, 'answer')} about the house without who or when.`);
+  if (unsigned > 0) remark(`${counted(unsigned, 'answer')} about the house without a name or a time.`);
   if (!started) return hints;
   const early = describeEarlyAnswers(rows.filter((row) => row.beforePickUp).length);
   if (early) remark(early);
-  if (agreementState(agreementOf(plan)) === 'open') remark('Nobody has signed yet not to interfere with the test.');
+  if (agreementState(agreementOf(plan)) === 'open') remark('The non-interference agreement is not signed yet.');
   return hints;
 }
 
@@ -39,5 +42,5 @@ export function houseInWords(plan: Plan): string {
   const answered = rows.filter(({ state }) => state !== 'unknown').length;
   if (answered === 0) return '';
   const count = `${answered} of ${rows.length} conditions answered`;
-  return validity === 'not-evaluated' ? `${count}, not evaluated.` : `${count}.`;
+  return validity === 'not-evaluated' ? `${count}, invalid.` : `${count}.`;
 }

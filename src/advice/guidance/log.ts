@@ -10,14 +10,19 @@ import { hasDetectors } from './time.ts';
 /** Once the detectors are set out: what their log lacks first. A gap is never "missing": a result stands without it, its paper does not. What contradicts itself is: a chain that does not fit, a number that stands twice. */
 export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   if (!hasDetectors(levels) || plan.visit.start === null) return [];
-  const action = { kind: 'stage', label: 'Look at the log', stage: 'log' } as const;
+  const action = { kind: 'stage', label: 'Review the log', stage: 'log' } as const;
   const doubtful = namedDetectors(plan).filter(({ id }) => chainOf(plan, id).hasDiscrepancies);
   const hint = (text: string, missing: boolean): Hint => ({ text, action, missing, weight: WEIGHT.house });
   const [twice] = duplicateSerials(plan);
   const [gap] = missingRecords(plan);
   return [
     ...(doubtful.length > 0
-      ? [hint(`Times or hands in the log of ${listed(doubtful.map(({ name }) => name))} do not fit.`, true)]
+      ? [
+          hint(
+            `Times or transfers in the chain of custody of ${listed(doubtful.map(({ name }) => name))} do not fit together.`,
+            true,
+          ),
+        ]
       : []),
     ...(twice ? [hint(twice, true)] : []),
     ...(gap && gap !== twice ? [hint(gap, false)] : []),

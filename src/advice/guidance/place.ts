@@ -91,7 +91,7 @@ function verdictHints(seen: SeenLevel): readonly Hint[] {
     const says = {
       blocked: 'is blocked.',
       unknown: 'cannot be judged yet.',
-      tight: 'is tight: look again with the tape.',
+      tight: 'is tight: measure again.',
     }[verdict];
     const why = worst ? ` ${describeCheck(worst, seen.plan, level)}` : '';
     const text = withLevelName(seen, `${detectorName(level.detectors, id)} ${says}${why}`);

@@ -15,7 +15,7 @@ import { type Hint, WEIGHT } from './hint.ts';
  * hold no step is named from a value.
  */
 export function readHints(plan: Plan, state: TestState): readonly Hint[] {
-  const open = { kind: 'stage', label: 'Look at the results', stage: 'read' } as const;
+  const open = { kind: 'stage', label: 'Review the results', stage: 'read' } as const;
   if (plan.readings.length === 0) {
     if (plan.visit.end === null) return [];
     return [{ text: 'No result is entered yet.', action: open, missing: true, weight: WEIGHT.result }];

@@ -11,9 +11,9 @@ import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 /** Returns hints about times that are missing or break a rule, once a detector is set. */
 export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): readonly Hint[] {
   if (!hasDetectors(levels)) return [];
-  const open = { kind: 'stage', label: 'Look at the times', stage: 'time' } as const;
+  const open = { kind: 'stage', label: 'Review the times', stage: 'time' } as const;
   if (plan.visit.start === null) {
-    const text = 'When the house is closed and the detectors are set out is not written down yet.';
+    const text = 'When the house is closed and the detectors are placed is not recorded yet.';
     return [{ text, action: open, missing: false, weight: WEIGHT.time }];
   }
   const late = overdueWords(plan, now);
@@ -29,18 +29,18 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): re
 
 /** Short texts: the stage itself has the figures and the remedies. */
 const BROKEN: Readonly<Record<TimingRule, string>> = {
-  exposure: "The time laid out is outside the kit's window: the test is not evaluated.",
-  'closed-building': 'The house was not closed as a short test needs it.',
+  exposure: "The exposure is outside the kit's window: the test is invalid.",
+  'closed-building': 'The house was not closed as a short-term test requires.',
   'mitigation-system': 'The mitigation system did not run for 24 h before the start.',
-  weather: 'The forecast is no weather for a short test.',
-  laboratory: 'The detectors come too late to the laboratory.',
+  weather: 'The forecast does not allow a short-term test.',
+  laboratory: 'The detectors reach the laboratory too late.',
 };
 const UNKNOWN: Readonly<Record<TimingRule, string>> = {
-  exposure: 'When the detectors were fetched is not written down.',
-  'closed-building': 'Since when the house was closed is not written down.',
-  'mitigation-system': 'Since when the mitigation system runs is not written down.',
-  weather: 'Of the forecast something is not noted, or too late.',
-  laboratory: 'The times on the way to the laboratory do not fit.',
+  exposure: 'When the detectors were picked up is not recorded.',
+  'closed-building': 'Since when the house was closed is not recorded.',
+  'mitigation-system': 'Since when the mitigation system has run is not recorded.',
+  weather: 'The forecast is incomplete, or was looked up too late.',
+  laboratory: 'The times of mailing and receipt do not fit together.',
 };
 
 /** Returns a sentence that detectors are overdue; empty where they are not, and without a clock. */
@@ -72,8 +72,8 @@ export const hasDetectors = (levels: readonly SeenLevel[]): boolean =>
 export function timedInWords(plan: Plan): string {
   const { start, end } = plan.visit;
   if (start === null) return '';
-  if (end === null) return plan.visit.plannedEnd ? 'Pick-up planned, not fetched yet.' : 'Set out, not fetched yet.';
+  if (end === null) return plan.visit.plannedEnd ? 'Pick-up planned, not picked up yet.' : 'Placed, not picked up yet.';
   const { exposureHours } = timingReport(plan);
-  const hours = `${Math.floor(exposureHours ?? 0)} h laid out`;
-  return testStateFrom(visitIssues(plan)).validity === 'not-evaluated' ? `${hours}, not evaluated.` : `${hours}.`;
+  const hours = `${Math.floor(exposureHours ?? 0)} h exposure`;
+  return testStateFrom(visitIssues(plan)).validity === 'not-evaluated' ? `${hours}, invalid.` : `${hours}.`;
 }

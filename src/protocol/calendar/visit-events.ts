@@ -59,14 +59,7 @@ export function visitEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): rea
   const close = closingAt(msOf(report.closeBy), closed, start, now);
   return [
     ...(close === null ? [] : [closingEvent(plan, close, start, event)]),
-    event(
-      'start',
-      `Set out ${names || 'the detectors'}`,
-      start,
-      start + MOMENT,
-      'Write down the minute.',
-      ALARMS.visit,
-    ),
+    event('start', `Place ${names || 'the detectors'}`, start, start + MOMENT, 'Record the minute.', ALARMS.visit),
     ...pickUpEvents(plan, { earliest, latest, end, names }, event),
     ...(plan.visit.device === 'monitor' ? [] : laboratoryEvents(plan, end ?? earliest, event)),
   ];
@@ -104,7 +97,7 @@ function closingEvent({ site }: Plan, close: Ms, start: Ms, event: CreateEvent):
     'Close the house',
     close,
     close + MOMENT,
-    `Windows and exterior doors closed on all levels from now until the detectors are fetched. ${capital('whole-house and window fans off.')}${late}`,
+    `Windows and exterior doors closed on all levels from now until the detectors are picked up. ${capital('whole-house and window fans off.')}${late}`,
     ALARMS.closing,
   );
 }
@@ -120,14 +113,14 @@ interface PickUp {
 
 /** Returns the pick-up window, the recorded or planned pick-up, and the end of the window. */
 function pickUpEvents({ site }: Plan, { earliest, latest, end, names }: PickUp, event: CreateEvent): VisitEvent[] {
-  const window = `Not before ${formatInstant(earliest, site.timeZone)}, not after ${formatInstant(latest, site.timeZone)}. Outside it the test is not evaluated.`;
-  const title = `Fetch ${names || 'the detectors'}`;
-  const note = 'Write down the minute, seal them at once.';
-  const last = 'After this the test is lost.';
+  const window = `Not before ${formatInstant(earliest, site.timeZone)}, not after ${formatInstant(latest, site.timeZone)}. Outside it the test is invalid.`;
+  const title = `Pick up ${names || 'the detectors'}`;
+  const note = 'Record the minute, seal them at once.';
+  const last = 'After this the test is invalid.';
   return [
-    event('pick-up-window', 'Detectors may be fetched', earliest, latest, window, ALARMS.opens),
+    event('pick-up-window', 'Detectors may be picked up', earliest, latest, window, ALARMS.opens),
     ...(end === null ? [] : [event('pick-up', title, end, end + MOMENT, note, ALARMS.visit)]),
-    event('last-moment', 'Last moment to fetch the detectors', latest - MOMENT, latest, last, ALARMS.last),
+    event('last-moment', 'Last moment to pick up the detectors', latest - MOMENT, latest, last, ALARMS.last),
   ];
 }
 
@@ -140,10 +133,10 @@ function laboratoryEvents(plan: Plan, pickUp: Ms, event: CreateEvent): VisitEven
   return [
     event(
       'posting',
-      'Post the detectors',
+      'Mail the detectors',
       pickUp + HOUR,
       pickUp + HOUR + MOMENT,
-      `Today, sealed${isLongTerm(plan) ? '' : ': what they hold decays by half in under four days'}.${latest}`,
+      `Today, sealed${isLongTerm(plan) ? '' : ': half of the radon in them decays in under four days'}.${latest}`,
       ALARMS.post,
     ),
     event(

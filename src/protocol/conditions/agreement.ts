@@ -32,15 +32,15 @@ export const AGREEMENT_SOURCES: readonly Source[] = [
 const STATE_TEXT: Readonly<Record<AgreementState, string>> = {
   signed: 'Signed.',
   refused:
-    'Signing was refused. Keep it on record; a certified or licensed professional decides whether the test goes on.',
-  open: 'Not signed yet. Ask the owner, seller or occupant; the paper for it is below.',
+    'Signing was refused. Keep it on record; a certified or licensed professional decides whether the test continues.',
+  open: 'Not signed yet. Ask the owner, seller or occupant; the form is below.',
 };
 
 /** Returns the state of a plan's agreement in sentences, with what is not recorded. */
 export function describeAgreement(plan: Plan): string {
   const agreement = agreementOf(plan);
   const state = agreementState(agreement);
-  const who = state === 'refused' && !agreement.signedBy.trim() ? 'Who refused is not written down.' : '';
-  const when = state !== 'open' && agreement.at === null ? 'When is not written down.' : '';
+  const who = state === 'refused' && !agreement.signedBy.trim() ? 'Who refused is not recorded.' : '';
+  const when = state !== 'open' && agreement.at === null ? 'When is not recorded.' : '';
   return [STATE_TEXT[state], who, when].filter(Boolean).join(' ');
 }

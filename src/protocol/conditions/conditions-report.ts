@@ -17,7 +17,7 @@ import { OTHER_ITEMS } from './other-items.ts';
 export const CONDITION_ITEMS: readonly ConditionItem[] = [...AIR_ITEMS, ...OTHER_ITEMS];
 
 export const WHY_DEVIATIONS_COUNT =
-  'Every break is written down with the result and may undo it. Which break comes to what is sorted here by the habit of the trade.';
+  'Every deviation is recorded with the result and may make it invalid. What each deviation means for the test is sorted here by common practice.';
 /** Sources of `WHY_DEVIATIONS_COUNT`. */
 export const DEVIATION_SOURCES: readonly Source[] = [
   MAH('6.1.1 and Exh. 2'),
@@ -26,9 +26,10 @@ export const DEVIATION_SOURCES: readonly Source[] = [
 ];
 
 const EFFECT_TEXT: Readonly<Record<DeviationEffect, string>> = {
-  'not-evaluated': 'This test is not evaluated. Keep the record and test again.',
-  'professional-review': 'The result may not be used before a certified or licensed professional has looked at it.',
-  'record-only': 'The test goes on. Write it down with the result.',
+  'not-evaluated': 'This test is invalid: do not use the result. Keep the record and test again.',
+  'professional-review':
+    'Review required: a certified or licensed professional decides whether the result may be used.',
+  'record-only': 'The test continues. Record it with the result.',
 };
 
 /** Returns the state of each checklist item and the validity of the test that follows. */
@@ -83,9 +84,11 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
   const drawn = drawnItems !== '';
   const resolved = answered === 'not-applicable' && (!mayBeNone || drawn) ? 'unknown' : answered;
   const state = touched.length > 0 ? 'broken' : resolved;
-  const found = touched.length > 0 ? `The log has tampering seen at ${listed(touched)}. ` : '';
+  const found = touched.length > 0 ? `The log has evidence of tampering at ${listed(touched)}. ` : '';
   const doubted =
-    answered === 'not-applicable' && state === 'unknown' ? 'That there is none cannot be: look again. ' : '';
+    answered === 'not-applicable' && state === 'unknown'
+      ? 'Not applicable does not fit this house: inspect again. '
+      : '';
   return {
     item,
     state,
@@ -105,11 +108,11 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
 function rowText(plan: Plan, state: Condition['state'], item: ConditionItem, at: string | null): string {
   switch (state) {
     case 'kept':
-      return 'Kept.';
+      return 'Met.';
     case 'not-applicable':
-      return 'The house has none.';
+      return 'Not applicable: the house has none.';
     case 'unknown':
-      return 'Not known yet. The test cannot pass without it.';
+      return 'Not known yet. The test is not valid without it.';
     case 'broken':
       return isBeforeStart(plan, at) ? describeBeforeStart(plan, item, at) : describeDeviation(item);
   }
@@ -130,9 +133,9 @@ function describeBeforeStart(
   const seen = msOf(at);
   const lead = CLOSED_BEFORE.duration;
   const soonest =
-    seen === null ? 'when it has been right for 12 h' : `not before ${formatInstant(seen + lead, site.timeZone)}`;
+    seen === null ? 'once it has been met for 12 h' : `not before ${formatInstant(seen + lead, site.timeZone)}`;
   const later = deviationEffect === 'not-evaluated' ? ` Start later: ${soonest}.` : '';
-  return `Found before the start. ${correction}${later} Answer again when it is put right.`;
+  return `Found before the start. ${correction}${later} Answer again once it is corrected.`;
 }
 
 /** Returns a sentence with the drawn machines that an item is about; empty for none. */
@@ -163,7 +166,7 @@ const isBeforePickUp = (at: string | null, pickUp: string | null): boolean => {
 export const describeEarlyAnswers = (count: number): string =>
   count === 0
     ? ''
-    : `${counted(count, 'answer')} from before the pick-up: ask then what happened since, and answer again.`;
+    : `${counted(count, 'answer')} from before the pick-up: inspect again at the pick-up and answer again.`;
 
 function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'validity' | 'text'> {
   const named = (which: readonly ConditionRow[]) => listed(which.map(({ item }) => `"${item.name}"`));
@@ -171,7 +174,7 @@ function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 
   if (lost.length > 0) {
     return {
       validity: 'not-evaluated',
-      text: `Broken: ${named(lost)}. ${lost.every(({ beforeStart }) => beforeStart) ? 'Found before the start: put it right and start later.' : 'This test is not evaluated. Keep the record and test again.'}`,
+      text: `Deviation: ${named(lost)}. ${lost.every(({ beforeStart }) => beforeStart) ? 'Found before the start: correct it and start later.' : 'This test is invalid: do not use the result. Keep the record and test again.'}`,
     };
   }
   const doubtful = rows.filter(({ effect }) => effect === 'professional-review');
@@ -183,11 +186,11 @@ function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 
     .filter(Boolean)
     .join(' ');
   if (doubtful.length > 0) {
-    const text = `Broken: ${named(doubtful)}. A certified or licensed professional decides whether the result may be used.`;
+    const text = `Deviation: ${named(doubtful)}. A certified or licensed professional decides whether the result may be used.`;
     return { validity: 'unknown', text: [text, asked].filter(Boolean).join(' ') };
   }
   if (asked) return { validity: 'unknown', text: asked };
   const noted = rows.filter(({ effect }) => effect === 'record-only');
-  const note = noted.length > 0 ? ` To be noted with the result: ${named(noted)}.` : '';
-  return { validity: 'holds', text: `Every item that applies is kept.${note}` };
+  const note = noted.length > 0 ? ` Record with the result: ${named(noted)}.` : '';
+  return { validity: 'holds', text: `Every item that applies is met.${note}` };
 }

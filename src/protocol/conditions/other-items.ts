@@ -10,7 +10,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     id: 'heating-cooling-normal',
     name: 'Heating and cooling normal, 65 to 80 °F',
     requirement:
-      'The house is kept as when people live in it, 65 to 80 °F (18 to 27 °C), empty or not. Central cooling may run.',
+      'The house is kept as when occupied, 65 to 80 °F (18 to 27 °C), empty or not. Central cooling may run.',
     notice: 'Keep the house between 65 and 80 °F (18 and 27 °C), with heating and cooling as usual.',
     deviationEffect: 'professional-review',
     correction: 'Note the coldest and warmest and for how long.',
@@ -20,9 +20,8 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'fireplaces-off',
     name: 'Fireplaces off',
-    requirement:
-      'No fire in a fireplace or stove, wood, gas or oil, unless it is what the house is normally heated with.',
-    notice: 'Light no fireplace or stove, unless the house is normally heated with it.',
+    requirement: 'No fire in a fireplace or stove, wood, gas or oil, unless it is the normal heat of the house.',
+    notice: 'Light no fireplace or stove, unless it is the normal heat of the house.',
     deviationEffect: 'professional-review',
     correction: 'Note when it burned and for how long.',
     sources: [MAH('Exh. 2 and 4')],
@@ -55,17 +54,17 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
       'No unusual storm, and no sustained wind of 30 mph (48 km/h) or more, during a test of less than 96 h.',
     notice: '',
     deviationEffect: 'professional-review',
-    correction: 'Note the weather in the log. Another test in calm weather may be the better answer.',
+    correction: 'Note the weather in the log. A new test in calm weather may be the better choice.',
     sources: [MAH('2.2.3'), ...WIND_LIMIT.sources],
     everyHouse: true,
   },
   {
     id: 'not-disturbed',
     name: 'Detectors not moved, covered or opened',
-    requirement: 'From the start to the pick-up nobody moves, covers, opens or airs a detector.',
+    requirement: 'From the start to the pick-up nobody moves, covers, opens or tampers with a detector.',
     notice: 'Do not move, cover, open or blow on the detectors.',
     deviationEffect: 'not-evaluated',
-    correction: 'Write in the log of the detector what was seen.',
+    correction: 'Record the evidence of tampering in the log of the detector.',
     sources: [
       MAH('Exh. 4'),
       PENNSYLVANIA_RULES('(a)(1)(viii) and (a)(4)(i)'),

@@ -16,9 +16,9 @@ export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedSt
   const before = (other: Ms | null): other is Ms => at !== null && other !== null && at < other;
   const after = (other: Ms | null): other is Ms => at !== null && other !== null && at > other;
   const earlier = (what: string, other: Ms | null) =>
-    before(other) ? [`${what}, ${format(other)}. Look at both times.`] : [];
-  const tooLate = after(received) ? [`After the laboratory had it, ${format(received)}. Look at both times.`] : [];
-  const early = before(start) ? earlier('Before it was set out', start) : earlier('Before the pick-up', end);
+    before(other) ? [`${what}, ${format(other)}. Review both times.`] : [];
+  const tooLate = after(received) ? [`After the laboratory received it, ${format(received)}. Review both times.`] : [];
+  const early = before(start) ? earlier('Before it was placed', start) : earlier('Before the pick-up', end);
   switch (kind) {
     case 'set-out':
     case 'fetched':
@@ -30,7 +30,7 @@ export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedSt
       return [
         ...early,
         ...tooLate,
-        ...(gone ? [`It had changed hands before, ${format(gone)}. Look at both times.`] : []),
+        ...(gone ? [`It was transferred before, ${format(gone)}. Review both times.`] : []),
       ];
     }
     case 'hand-over': {
@@ -40,35 +40,36 @@ export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedSt
         .find(before);
       return [
         ...early,
-        ...(later ? [`Earlier than the hand-over written before it, ${format(later)}. Look at both times.`] : []),
+        ...(later ? [`Earlier than the transfer recorded before it, ${format(later)}. Review both times.`] : []),
         ...tooLate,
-        ...(at === null ? ['Its time is not written down.'] : []),
-        ...(end === null ? ['When it was fetched is not written down.'] : []),
+        ...(at === null ? ['Its time is not recorded.'] : []),
+        ...(end === null ? ['When it was picked up is not recorded.'] : []),
         ...holderMismatch(step.from, holder),
       ];
     }
     case 'posted':
       return [
         ...early,
-        ...(before(msOf(entry.sealed)) ? ['Posted before it was sealed. Look at both times.'] : []),
-        ...(isSameHolder(holder, LABORATORY) ? ['The laboratory had it by then.'] : []),
+        ...(before(msOf(entry.sealed)) ? ['Mailed before it was sealed. Review both times.'] : []),
+        ...(isSameHolder(holder, LABORATORY) ? ['The laboratory had received it by then.'] : []),
       ];
     case 'received':
-      return [...early, ...earlier('Before it was posted', posted)];
+      return [...early, ...earlier('Before it was mailed', posted)];
   }
 }
 
 function holderMismatch(from: string, holder: string): readonly string[] {
-  if (!from) return ['Who gave it is not written down.'];
+  if (!from) return ['Who gave it is not recorded.'];
   if (!holder || isSameHolder(from, holder)) return [];
-  return [`By the log ${holder} had it, not ${from}.`];
+  return [`According to the log ${holder} had it, not ${from}.`];
 }
 
-/** Compares names as people write them: "post" and "the post office", "Laboratory" and "the lab". */
+/** Compares names as people write them: "mail" and "the post office", "Laboratory" and "the lab". */
 function isSameHolder(a: string, b: string): boolean {
   const plain = (name: string) => {
     const words = name.trim().toLowerCase().replaceAll(/\s+/g, ' ').replace(/^the /, '');
-    return /^(?:post|lab)\b|^laborator/.exec(words)?.[0].slice(0, 3) ?? words;
+    if (/^(?:mail|post(?: office)?|postal service)$/.test(words)) return 'mail';
+    return /^lab\b|^laborator/.test(words) ? 'lab' : words;
   };
   return plain(a) === plain(b);
 }

@@ -26,7 +26,7 @@ export interface Chain {
 }
 
 export const HOUSE = 'the house';
-export const POST = 'the post';
+export const POST = 'the mail';
 export const LABORATORY = 'the laboratory';
 
 /** A step before it is compared with the others. */

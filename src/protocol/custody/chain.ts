@@ -84,6 +84,6 @@ function describeCurrentHolder(steps: readonly ChainStep[], zone: string): strin
   const last = steps.findLast(({ kind }) => kind !== 'sealed');
   if (!last) return '';
   const since = last.at === null ? '' : `, since ${formatInstant(last.at, zone)}`;
-  if (!last.to) return `fetched${since.replace('since ', '')}; by whom is not written down`;
+  if (!last.to) return `picked up${since.replace('since ', '')}; by whom is not recorded`;
   return `${last.to === HOUSE ? 'in' : 'with'} ${last.to}${since}`;
 }

@@ -43,15 +43,15 @@ export function chainDiscrepancies(plan: Plan): readonly ChainDiscrepancy[] {
 export function describeStep({ kind, from, to }: ChainStep): string {
   switch (kind) {
     case 'set-out':
-      return from ? `Set out by ${from}` : 'Set out';
+      return from ? `Placed by ${from}` : 'Placed';
     case 'fetched':
-      return to ? `Fetched by ${to}` : 'Fetched';
+      return to ? `Picked up by ${to}` : 'Picked up';
     case 'sealed':
       return 'Sealed';
     case 'hand-over':
-      return `${from || 'Not known who'} to ${to || 'nobody named'}`;
+      return `${from || 'Not known who'} to ${to || 'no name recorded'}`;
     case 'posted':
-      return 'Posted';
+      return 'Mailed';
     case 'received':
       return 'At the laboratory';
   }

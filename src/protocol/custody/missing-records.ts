@@ -22,13 +22,13 @@ export function missingRecords(plan: Plan): readonly string[] {
     return [
       serial.trim() ? '' : `${name} has no serial number yet.`,
       twice && `${name}: ${twice}`,
-      placedBy.trim() ? '' : `Who set out ${name} is not written down.`,
-      !fetched || fetchedBy.trim() ? '' : `Who fetched ${name} is not written down.`,
-      !fetched || !sends || sealed ? '' : `When ${name} was sealed is not written down.`,
-      !fetched || tampering !== 'unknown' ? '' : `Whether somebody was at ${name} is not written down.`,
+      placedBy.trim() ? '' : `Who placed ${name} is not recorded.`,
+      !fetched || fetchedBy.trim() ? '' : `Who picked up ${name} is not recorded.`,
+      !fetched || !sends || sealed ? '' : `When ${name} was sealed is not recorded.`,
+      !fetched || tampering !== 'unknown' ? '' : `Whether there is evidence of tampering at ${name} is not recorded.`,
       !fetched || !sends || sent || custody.length > 0
         ? ''
-        : `Whose hands ${name} went through to the laboratory is not written down.`,
+        : `The chain of custody of ${name} to the laboratory is not recorded.`,
     ].filter(Boolean);
   });
 }

@@ -10,7 +10,7 @@ export const WEATHER_TO_NOTE: readonly string[] = [
   'Outdoor temperatures, lowest and highest',
   'Rain or snow',
   'Wind',
-  'Storms out of the ordinary',
+  'Unusual storms',
 ];
 export const WEATHER_TO_NOTE_SOURCES: readonly Source[] = [
   MSQA('Companion D, 2.3.7-2.3.10'),

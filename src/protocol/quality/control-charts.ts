@@ -109,7 +109,7 @@ function flagsOf(points: readonly ChartPoint[]): readonly string[] {
   }
   if (share(warned + out) > SHARE_LIMITS.warning) {
     flags.push(
-      `${warned + out} of ${points.length} pairs are in warning or beyond, more than 1 in 20: look for the cause and write it down.`,
+      `${warned + out} of ${points.length} pairs are in warning or beyond, more than 1 in 20: look for the cause and record it.`,
     );
   }
   return flags;

@@ -16,7 +16,7 @@ export const POINT_WORD: Readonly<Record<PointVerdict, string>> = {
 };
 
 export const CHECK_WORD: Readonly<Record<CheckRecord['verdict'], string>> = {
-  clear: 'in order',
+  clear: 'met',
   warning: 'warning',
   'out-of-control': 'out of control',
   unknown: 'unknown',
@@ -74,7 +74,9 @@ export function describeRequirement({ name, percent, mostAMonth, leastAYear, con
 
 /** Returns "2 of 3, 1 owed" or "20 done, 2 needed". */
 export function describeCount({ done, required }: QcCount): string {
-  return done < required ? `${done} of ${required}, ${required - done} owed` : `${done} done, ${required} needed`;
+  return done < required
+    ? `${done} of ${required} completed, ${required - done} outstanding`
+    : `${done} completed, ${required} required`;
 }
 
 /** Returns the corrective action for a blank or spike; null where none is needed. */
@@ -95,13 +97,13 @@ const ACTIONS: Readonly<
   Record<QualityCheck['kind'], Readonly<Record<Exclude<CheckRecord['verdict'], 'clear'>, Action>>>
 > = {
   blank: {
-    warning: { text: 'Look for the cause and write it down.', sources: BLANK_SOURCES },
+    warning: { text: 'Look for the cause and record it.', sources: BLANK_SOURCES },
     'out-of-control': {
       text: 'Above the detection limit: find the cause and correct it. Tests of that time may have to be done again.',
       sources: BLANK_SOURCES,
     },
     unknown: {
-      text: "Enter the laboratory's detection limit: without it this cannot be judged.",
+      text: "Enter the laboratory's detection limit: without it this cannot be evaluated.",
       sources: BLANK_SOURCES,
     },
   },
@@ -111,6 +113,9 @@ const ACTIONS: Readonly<
       text: 'More than 30 % off: find the cause with the laboratory and correct it before you go on.',
       sources: SPIKE_SOURCES,
     },
-    unknown: { text: 'Enter what the spike was exposed to: without it this cannot be judged.', sources: SPIKE_SOURCES },
+    unknown: {
+      text: 'Enter what the spike was exposed to: without it this cannot be evaluated.',
+      sources: SPIKE_SOURCES,
+    },
   },
 };

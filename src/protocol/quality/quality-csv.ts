@@ -43,11 +43,11 @@ export function monthTable(months: readonly MonthRow[]): readonly (readonly (str
     'device',
     'measurements',
     'pairs',
-    'pairs owed',
+    'pairs outstanding',
     'blanks',
-    'blanks owed',
+    'blanks outstanding',
     'spikes',
-    'spikes owed',
+    'spikes outstanding',
   ];
   return [
     head,

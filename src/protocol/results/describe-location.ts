@@ -10,9 +10,9 @@ import { amountsInUnit, enteredText, otherUnitText, radonInBothUnits, radonText 
 
 /** Limits of a single short-term test, shown beside every result. */
 export const RESULT_CAUTIONS: readonly string[] = [
-  'A short test is not a year: radon changes with weather, season and use of the house.',
+  'A short-term test does not show the yearly average: radon changes with weather, season and use of the house.',
   'There is no safe level; below the action level the risk is smaller, not gone.',
-  'A result of this room says little about another one.',
+  'The result of this room says little about another room.',
 ];
 
 /** The evaluation of one location in sentences, part by part. */
@@ -52,7 +52,9 @@ function resultWords({ set }: LocationReport): readonly string[] {
   );
   const lines = [`${values.length === 1 ? 'Result' : 'Results'}: ${listed(values)}.`];
   if (set.duplicated.length > 0) {
-    lines.push(`${listed(set.duplicated.map(detectorLabel))} has more than one result. Which counts is not known.`);
+    lines.push(
+      `${listed(set.duplicated.map(detectorLabel))} has more than one result. Which one is right is not known.`,
+    );
   }
   if (set.apart) {
     lines.push('Marked as a pair, and farther than 8 in (20.3 cm) apart: two locations, which are never averaged.');
@@ -94,7 +96,7 @@ function earlierWords({ site, display, earlier: all = [] }: Plan, report: Locati
   if (withEarlier) {
     lines.push(`With it: ${radonText(withEarlier, display.radon)} on average.`);
   } else if (shortTerm && site.purpose === 'after-mitigation') {
-    lines.push('After mitigation it is not averaged in: it measured the house as it was.');
+    lines.push('After mitigation it is not averaged in: it measured the house before the system.');
   }
   if (longTerm) lines.push(describeEarlier('long-term', longTerm));
   const counted = [shortTerm, longTerm].filter((each) => each !== null).length;
@@ -102,7 +104,7 @@ function earlierWords({ site, display, earlier: all = [] }: Plan, report: Locati
   if (here > counted) lines.push('Of several earlier tests of one kind here the highest counts.');
   if (withoutLocation > 0) {
     lines.push(
-      'An earlier test does not say where it was. Separate locations are never averaged, so it counts for none.',
+      'An earlier test does not say where it was. Separate locations are never averaged, so it is not used for any.',
     );
   }
   return lines;

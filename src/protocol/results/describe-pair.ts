@@ -9,7 +9,7 @@ const PAIR_STATUS_TEXT: Readonly<Record<LocationReport['pairStatus'], string>> =
   'out-of-control': 'The two results are too far apart: out of control. Find the cause before going on.',
   'straddles-by-two':
     'One result is at the action level or above, the other below, and the higher is at least twice the lower.',
-  single: 'A single result, with nothing beside it to hold it against.',
+  single: 'A single result, with no collocated result to compare it with.',
 };
 
 /** Returns sentences: the pair status, the difference, and the limits that apply. A single result has its status only. */

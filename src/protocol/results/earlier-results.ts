@@ -41,5 +41,5 @@ function highest(results: readonly EarlierResult[]): EarlierResult | null {
 export function earlierDateProblem({ visit }: Plan, { at }: Pick<EarlierResult, 'at'>): string {
   const [then, start] = [msOf(at), msOf(visit.start)];
   const after = then !== null && start !== null && then >= start;
-  return after ? 'That is after this test was set out. Look at the day again.' : '';
+  return after ? 'That is after this test was started. Review the day.' : '';
 }

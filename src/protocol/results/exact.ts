@@ -25,7 +25,7 @@ function gcd(a: bigint, b: bigint): bigint {
 /** Returns the decimal fraction that a number prints as: 3.95 is 395/100. Asserts that it is finite. */
 export function exactOf(value: number): Exact {
   const match = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(value));
-  assert(match !== null, `${value} is not a number that can be written down`);
+  assert(match !== null, `${value} is not a number that can be recorded`);
   const [, sign = '', whole = '0', fraction = '', exponent = '0'] = match;
   const digits = BigInt(`${sign}${whole}${fraction}`);
   const power = Number(exponent) - fraction.length;

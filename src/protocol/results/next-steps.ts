@@ -36,27 +36,27 @@ export type NextStepId =
 export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   'not-evaluated': {
     id: 'not-evaluated',
-    text: 'These results are not evaluated. Keep the record, mend the cause, and test again.',
+    text: 'These results are invalid: do not use them. Keep the record, correct the cause, and test again.',
     noActionPhrases: [],
   },
   unknown: {
     id: 'unknown',
-    text: 'Whether these results stand is not known. Nothing is decided by them before this is settled.',
+    text: 'Whether these results are valid is not known. Decide nothing by them before this is settled.',
     noActionPhrases: [],
   },
   'wait-for-the-rest': {
     id: 'wait-for-the-rest',
-    text: 'The result of this location stands. What it means is said when the rest of the test stands too.',
+    text: 'The result of this location is valid. What it calls for is given once the rest of the test is valid too.',
     noActionPhrases: [],
   },
   undecided: {
     id: 'undecided',
-    text: 'One detector has two results. Look at the report of the laboratory, keep the right one, and judge again.',
+    text: 'One detector has two results. Check the report of the laboratory and keep the right one.',
     noActionPhrases: [],
   },
   'wait-for-results': {
     id: 'wait-for-results',
-    text: 'Only one result of the pair is in. Wait for the other before anything is decided.',
+    text: 'Only one result of the pair is in. Decide nothing before the other is in.',
     noActionPhrases: [],
   },
   'retest-straddles': {
@@ -66,7 +66,7 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
   'retest-spread': {
     id: 'retest-spread',
-    text: 'The two results are farther apart than chance allows. Find the cause, tell the laboratory, and test again before anything rests on them.',
+    text: 'The two results are farther apart than chance allows. Find the cause, tell the laboratory, and test again before using them.',
     noActionPhrases: [],
   },
   fix: {
@@ -86,13 +86,13 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
   'fix-long-term': {
     id: 'fix-long-term',
-    text: 'The long-term test here was at 4 pCi/L or above: fix the home, and test again after the system has run for 24 hours. A short test that reads lower does not undo it.',
+    text: 'The long-term test here was at 4 pCi/L or above: fix the home, and test again after the system has run for 24 hours. A lower short-term result does not change that.',
     noActionPhrases: [],
   },
   'retest-later-sale': {
     id: 'retest-later-sale',
-    text: 'In a sale: by this test no mitigation is asked for. Below 2 pCi/L a short test cannot tell how low the home is: the figure is near the least that a detector can measure, and nothing is said about the year. Test again within 2 years, and after any renovation.',
-    noActionPhrases: ['no mitigation is asked for'],
+    text: 'In a sale: this result does not call for mitigation. It does not show that the home is free of radon. Below 2 pCi/L a short-term test cannot show how low the home is: the figure is near the least that a detector can measure, and the result says nothing about the whole year. Test again within 2 years, and after any renovation.',
+    noActionPhrases: ['this result does not call for mitigation'],
   },
   'call-mitigator': {
     id: 'call-mitigator',
@@ -101,8 +101,8 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
   'retest-mitigated': {
     id: 'retest-mitigated',
-    text: 'By this test the system holds the home below 4 pCi/L. From 2 pCi/L on consider asking the mitigator for more. Test again at least every 2 years.',
-    noActionPhrases: ['holds the home below 4 pCi/L'],
+    text: 'In this test the system kept the home below 4 pCi/L. At 2 pCi/L or more, consider asking the mitigator for a lower level. Test again at least every 2 years.',
+    noActionPhrases: ['kept the home below 4 pCi/L'],
   },
   'second-test-now': {
     id: 'second-test-now',
@@ -121,17 +121,17 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
   'consider-fixing-sale': {
     id: 'consider-fixing-sale',
-    text: 'In a sale too: consider fixing the home, there is no safe level. No mitigation is asked for below 4 pCi/L. Test again within 2 years, and after any renovation.',
-    noActionPhrases: ['consider fixing the home', 'No mitigation is asked for'],
+    text: 'In a sale too: consider fixing the home, there is no safe level. This result does not call for mitigation below 4 pCi/L. Test again within 2 years, and after any renovation.',
+    noActionPhrases: ['consider fixing the home', 'This result does not call for mitigation'],
   },
   'retest-later': {
     id: 'retest-later',
-    text: 'Below 2 pCi/L this test calls for no fixing. A short test cannot tell how low the home is there: the figure is near the least that a detector can measure, and nothing is said about the year. Test again at least every 5 years, after a renovation, and when someone moves to a lower level.',
-    noActionPhrases: ['calls for no fixing'],
+    text: 'This result, below 2 pCi/L, does not call for fixing the home. A short-term test cannot show how low the home is: the figure is near the least that a detector can measure, and the result says nothing about the whole year. Test again at least every 5 years, after a renovation, and when someone moves to a lower level.',
+    noActionPhrases: ['does not call for fixing the home'],
   },
   'below-after-two': {
     id: 'below-after-two',
-    text: 'The average of the first test and its follow-up is below 4 pCi/L. From 2 pCi/L on consider fixing the home. Consider a long-term test, and test again within 2 years.',
+    text: 'The average of the first test and its follow-up is below 4 pCi/L. At 2 pCi/L or more, consider fixing the home. Consider a long-term test, and test again within 2 years.',
     noActionPhrases: ['is below 4 pCi/L'],
   },
   'reduce-soon-long': {
@@ -146,8 +146,8 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
   'below-long': {
     id: 'below-long',
-    text: 'The long-term result is not above 200 Bq/m³: the guideline asks for nothing to be reduced. There is no safe level; lower is better. Test again after a renovation, and when someone moves to a lower level.',
-    noActionPhrases: ['asks for nothing to be reduced'],
+    text: 'The long-term result is not above 200 Bq/m³: this result does not call for reducing it. There is no safe level; lower is better. Test again after a renovation, and when someone moves to a lower level.',
+    noActionPhrases: ['this result does not call for reducing it'],
   },
 };
 

@@ -15,11 +15,14 @@ export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {
     sources: [...CLOSED_BEFORE.sources, ...SHORT_TEST.sources],
   });
   if (isLongTerm(plan)) {
-    return { ...check('not-run', 'A long-term test needs no closed house.'), sources: LONG_TERM_SOURCES };
+    return {
+      ...check('not-run', 'A long-term test requires no closed-building conditions.'),
+      sources: LONG_TERM_SOURCES,
+    };
   }
   const { closed, start } = times;
   if (start === null)
-    return check('unknown', 'The start is not written down, so the closed hours before it cannot be told.');
+    return check('unknown', 'The start is not recorded, so the closed hours before it are not known.');
   // Before missing times: a recorded opening decides, whatever else is unknown.
   const opened = describeOpening(plan, times, start);
   if (opened) return check('blocked', opened);
@@ -27,7 +30,7 @@ export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {
   if (closed === null) {
     return check(
       'unknown',
-      `Since when the house was closed is not written down. It must have been by ${formatInstant(start - CLOSED_BEFORE.duration, zone)}.`,
+      `Since when the house was closed is not recorded. It must be by ${formatInstant(start - CLOSED_BEFORE.duration, zone)}.`,
     );
   }
   const lead =
@@ -56,7 +59,7 @@ function lateCheck(
     const whole = formatDuration(end - Math.max(closed, start));
     return check(
       'clear',
-      `${lead}, and then ${whole} in the closed house: a test of 4 days or more needs no lead time.`,
+      `${lead}, and then ${whole} under closed-building conditions: a test of 4 days or more requires no lead time.`,
     );
   }
   if (end !== null && plan.visit.device === 'monitor' && end >= averagedUntil(closed, start)) {
@@ -67,7 +70,7 @@ function lateCheck(
   }
   return check(
     'blocked',
-    `${lead}, needs 12 h before a test of less than 96 h. ${describeOptions(plan, closed, start)}`,
+    `${lead}, 12 h required before a test of less than 96 h. ${describeOptions(plan, closed, start)}`,
   );
 }
 
@@ -102,14 +105,14 @@ function describeOptions(plan: Plan, closed: Ms, start: Ms): string {
   const { startFrom, leaveUntil } = lateClosingOptions(plan, closed, start);
   const zone = plan.site.timeZone;
   const wait = `Start no earlier than ${formatInstant(startFrom, zone)}`;
-  if (leaveUntil === null) return `${wait}: this kit may not lie long enough to make up for it.`;
+  if (leaveUntil === null) return `${wait}: this kit may not be exposed long enough to make up for it.`;
   const last = start + plan.kit.maximumHours * HOUR;
   const until = formatInstant(leaveUntil, zone);
   const fetch =
     leaveUntil === last
-      ? `fetch it at ${until}, to the minute: the kit may not lie longer`
-      : `leave it out until ${until} or later, and not past ${formatInstant(last, zone)}`;
-  return `${wait}, or${plan.visit.end === null ? '' : ', where it is not fetched yet,'} ${fetch}.`;
+      ? `pick it up at ${until}, to the minute: the kit may not be exposed longer`
+      : `leave it in place until ${until} or later, and not past ${formatInstant(last, zone)}`;
+  return `${wait}, or${plan.visit.end === null ? '' : ', where it is not picked up yet,'} ${fetch}.`;
 }
 
 /** Returns the effect of an opening during the test; empty for none, or where the building was closed again afterwards. */
@@ -118,7 +121,7 @@ function describeOpening({ site }: Plan, { closed, opened, end }: VisitTimes, st
   const at = formatInstant(opened, site.timeZone);
   // Nothing was measured yet: no test has to be repeated.
   if (opened <= start) {
-    return `The house was opened at ${at}, before the start. Close it again, write down since when, and start later: 12 h after that.`;
+    return `The house was opened at ${at}, before the start. Close it again, record since when, and start later: 12 h after that.`;
   }
-  return `The house was opened at ${at}, before the pick-up. The test is not evaluated.`;
+  return `The house was opened at ${at}, before the pick-up. The test is invalid.`;
 }

@@ -69,9 +69,9 @@ export function decayCourse(plan: Plan): DecayCourse | null {
   };
   const known = (at: Ms | null): at is Ms => end !== null && at !== null && at >= end;
   const marks = [
-    mark('post-by', postBy(from, kit.labDays), 'Post by'),
+    mark('post-by', postBy(from, kit.labDays), 'Mail by'),
     mark('deadline', laboratoryBy(from, kit.labDays), 'At the laboratory by'),
-    ...(known(posted) ? [mark('posted', posted, 'Posted')] : []),
+    ...(known(posted) ? [mark('posted', posted, 'Mailed')] : []),
     ...(known(received) ? [mark('received', received, 'At the laboratory')] : []),
   ].sort((a, b) => a.at - b.at);
   const span = Math.min(WIDEST, Math.max(TICKS, Math.ceil(Math.max(...marks.map(({ days }) => days)) + 0.5)));
@@ -114,9 +114,9 @@ function decayNotes({ kit, site }: Plan, from: Ms, fetched: Fetched): readonly s
   return [
     fetched === 'fetched'
       ? ''
-      : `If it is fetched ${formatInstant(from, site.timeZone)}, the ${fetched} moment. A later pick-up moves all of it.`,
-    `At the laboratory's limit the counting error is ${growth} times that of a count at the pick-up. Half of the radon is gone in under four days: post on the day of the pick-up.`,
-    `"Post by" leaves ${formatDuration(post)} for the post: ${POST_TAKES.sources[0]?.cite}.`,
+      : `If it is picked up ${formatInstant(from, site.timeZone)}, the ${fetched} moment. A later pick-up moves all of it.`,
+    `At the laboratory's limit the counting error is ${growth} times that of a count at the pick-up. Half of the radon decays in under four days: mail on the day of the pick-up.`,
+    `"Mail by" leaves ${formatDuration(post)} for the mail: ${POST_TAKES.sources[0]?.cite}.`,
   ].filter(Boolean);
 }
 

@@ -20,19 +20,17 @@ export function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): 
   if (most < term.duration) {
     return check(
       'blocked',
-      `The kit may lie out for ${formatDuration(most)} at most, and ${term.name} takes ${formatDuration(term.duration)} at least. Choose another kit.`,
+      `The kit may be exposed for ${formatDuration(most)} at most, and ${term.name} takes ${formatDuration(term.duration)} at least. Choose another kit.`,
     );
   }
   if (start === null || end === null) {
-    return check('unknown', `Start and pick-up must both be written down, to the minute. The kit asks for ${window}.`);
+    return check('unknown', `Start and pick-up must both be recorded, to the minute. The kit requires ${window}.`);
   }
   const exposure = end - start;
   if (exposure < 0)
-    return check('blocked', 'The pick-up is written down before the start: one of them is wrong. Look at both times.');
-  const lay = planned
-    ? `As planned the detector lies out for ${formatDuration(exposure)}`
-    : `The detector lay out for ${formatDuration(exposure)}`;
-  const verdictOf = planned ? 'Plan another pick-up.' : 'The test is not evaluated; keep the record and test again.';
+    return check('blocked', 'The pick-up is recorded before the start: one of them is wrong. Review both times.');
+  const lay = planned ? `Planned exposure of ${formatDuration(exposure)}` : `Exposed for ${formatDuration(exposure)}`;
+  const verdictOf = planned ? 'Plan another pick-up.' : 'The test is invalid; keep the record and test again.';
   if (exposure < least)
     return check(
       'blocked',

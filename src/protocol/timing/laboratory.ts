@@ -28,33 +28,33 @@ export function laboratoryCheck(
   const within = `within ${kit.labDays} ${kit.labDays === 1 ? 'day' : 'days'}`;
   if (end === null) {
     if (posted === null && received === null)
-      return check('not-run', `Seal and post the detector at once: the laboratory wants it ${within}.`);
-    return check('unknown', 'The pick-up is not written down, so how long it was on its way cannot be told.');
+      return check('not-run', `Seal and mail the detector at once: the laboratory must have it ${within}.`);
+    return check('unknown', 'The pick-up is not recorded, so how long it was on its way is not known.');
   }
   const wrong = outOfOrder(end, posted, received);
-  if (wrong) return check('unknown', `${wrong} Look at both times.`);
+  if (wrong) return check('unknown', `${wrong} Review both times.`);
   const latest = laboratoryBy(end, kit.labDays);
   if (received !== null) {
     if (received <= latest)
-      return check('clear', `The laboratory had it ${formatDuration(received - end)} after the pick-up.`);
+      return check('clear', `The laboratory received it ${formatDuration(received - end)} after the pick-up.`);
     return check(
       'blocked',
-      `The laboratory had it ${formatDuration(received - latest)} after its limit of ${kit.labDays} days. Ask whether it can still be counted.`,
+      `The laboratory received it ${formatDuration(received - latest)} after its limit of ${kit.labDays} days. Ask whether it can still be counted.`,
     );
   }
   const must = `The laboratory must have it by ${formatInstant(latest, site.timeZone)}.`;
   if (posted === null) return check('not-run', must);
-  const sent = `Posted ${formatDuration(posted - end)} after the pick-up.`;
+  const sent = `Mailed ${formatDuration(posted - end)} after the pick-up.`;
   if (posted > latest) {
-    return check('blocked', `${sent} The laboratory wants it ${within}. Ask whether it can still be counted.`);
+    return check('blocked', `${sent} The laboratory must have it ${within}. Ask whether it can still be counted.`);
   }
   return check('not-run', `${sent} ${must}`);
 }
 
 function outOfOrder(end: Ms, posted: Ms | null, received: Ms | null): string {
-  if (posted !== null && posted < end) return 'Posted before the pick-up: one of them is wrong.';
+  if (posted !== null && posted < end) return 'Mailed before the pick-up: one of them is wrong.';
   if (received !== null && received < end) return 'At the laboratory before the pick-up: one of them is wrong.';
   if (received !== null && posted !== null && received < posted)
-    return 'At the laboratory before it was posted: one of them is wrong.';
+    return 'At the laboratory before it was mailed: one of them is wrong.';
   return '';
 }

@@ -30,11 +30,11 @@ export function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): 
   });
   if (!hasMitigation(plan)) return check('not-run', 'No mitigation system is drawn or noted.');
   if (start === null)
-    return check('unknown', 'The start is not written down, so the running hours before it cannot be told.');
+    return check('unknown', 'The start is not recorded, so the running hours before it are not known.');
   if (mitigation === null) {
     return check(
       'unknown',
-      `Since when the system runs is not written down. It must by ${formatInstant(start - MITIGATION_BEFORE.duration, timeZone)}.`,
+      `Since when the system has run is not recorded. It must run by ${formatInstant(start - MITIGATION_BEFORE.duration, timeZone)}.`,
     );
   }
   const ran = start - mitigation;
@@ -46,7 +46,7 @@ export function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): 
   if (ran < MITIGATION_BEFORE.duration) {
     const wait = formatInstant(mitigation + MITIGATION_BEFORE.duration, timeZone);
     const so = ran >= 0 ? `The system ran for ${formatDuration(ran)}` : 'The system was switched on after the start';
-    return check('blocked', `${so}, needs 24 h before the start. Start no earlier than ${wait}.`);
+    return check('blocked', `${so}, 24 h required before the start. Start no earlier than ${wait}.`);
   }
   if (plan.site.purpose === 'after-mitigation' && ran > AFTER_MITIGATION_WITHIN.duration) {
     return check(

@@ -41,7 +41,7 @@ export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
   const [start, end] = [msOf(facts.start), msOf(facts.end)];
   const format = (at: Ms) => formatShortInstant(at, facts.visit?.zone ?? zone, now);
   if (start === null) return { step: 'no-date', at: end, late: false, text: end === null ? '' : `Ends ${format(end)}` };
-  if (start > now) return { step: 'to-be-started', at: start, late: false, text: `Set out ${format(start)}` };
+  if (start > now) return { step: 'to-be-started', at: start, late: false, text: `Place ${format(start)}` };
   const window = facts.visit ? pickUpWindow(start, facts.visit.kit) : null;
   // A pick-up in the future has not happened, whichever field holds it.
   const planned = end ?? msOf(facts.visit?.plannedEnd);
@@ -54,7 +54,9 @@ type FormatInstant = (at: Ms) => string;
 function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, now: Ms, format: FormatInstant): Due {
   const measuring = (at: Ms, text: string): Due => ({ step: 'measuring', at, late: false, text });
   if (!window)
-    return end === null ? measuring(start, `Measuring since ${format(start)}`) : measuring(end, `Fetch ${format(end)}`);
+    return end === null
+      ? measuring(start, `Measuring since ${format(start)}`)
+      : measuring(end, `Pick up ${format(end)}`);
   const { from, to } = window;
   if (now > to) return { step: 'overdue', at: to, late: true, text: `Overdue: past its window since ${format(to)}` };
   if (end !== null) {
@@ -63,35 +65,35 @@ function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, 
         step: 'overdue',
         at: end,
         late: true,
-        text: `Overdue: to be fetched ${format(end)}, until ${format(to)} at the latest`,
+        text: `Overdue: pick-up ${format(end)}, until ${format(to)} at the latest`,
       };
     const outside = end < from || end > to ? `, outside its window (${format(from)} to ${format(to)})` : '';
-    return measuring(end, `Fetch ${format(end)}${outside}`);
+    return measuring(end, `Pick up ${format(end)}${outside}`);
   }
   return measuring(
     to,
-    now < from ? `Fetch between ${format(from)} and ${format(to)}` : `Fetch now, until ${format(to)}`,
+    now < from ? `Pick up between ${format(from)} and ${format(to)}` : `Pick up now, until ${format(to)}`,
   );
 }
 
 function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, format: FormatInstant): Due {
   const measured = (text: string): Due => ({ step: 'measured', at: end, late: false, text });
   const retest = (text: string): Due => ({ step: 'test-again', at: end, late: true, text });
-  if (!visit) return measured(`Measured until ${format(end)}`);
+  if (!visit) return measured(`Picked up ${format(end)}`);
   const { from, to } = pickUpWindow(start, visit.kit);
   if (end < from || end > to || end - start < LEAST_EXPOSURE.duration) {
-    return retest(`Fetched ${format(end)}, outside its window: not evaluated. Test again`);
+    return retest(`Picked up ${format(end)}, outside its window: invalid. Test again`);
   }
   if (visit.retestReason) return retest(visit.retestReason);
-  if (visit.read || visit.monitor) return measured(`Measured until ${format(end)}`);
+  if (visit.read || visit.monitor) return measured(`Picked up ${format(end)}`);
   const received = msOf(visit.received);
   if (received !== null && received <= now) return measured(`At the laboratory since ${format(received)}`);
   const by = laboratoryBy(end, visit.kit.labDays);
   const onTheWay = (text: string): Due => ({ step: 'to-the-laboratory', at: by, late: now > by, text });
   if (now > by) return onTheWay(`Late: should be at the laboratory since ${format(by)}`);
-  if (visit.posted !== null) return onTheWay(`Posted. At the laboratory by ${format(by)}`);
+  if (visit.posted !== null) return onTheWay(`Mailed. At the laboratory by ${format(by)}`);
   const post = postBy(end, visit.kit.labDays);
-  const posting = now <= post && post > end ? `post it by ${format(post)}` : 'post it now';
+  const posting = now <= post && post > end ? `mail it by ${format(post)}` : 'mail it now';
   // The pick-up may have been written down ahead: with its time beside it, one that was missed is seen.
   return onTheWay(`Pick-up ${format(end)}: ${posting}. At the laboratory by ${format(by)}`);
 }

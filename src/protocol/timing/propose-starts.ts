@@ -86,7 +86,7 @@ export function proposeStarts(plan: Plan, now: Ms, days = 10): readonly DayPropo
       const proposal =
         starts.find(({ pickUps }) => pickUps.some(({ from: first, to }) => to - first >= STEP)) ?? starts[0];
       if (proposal) return { day, ok: true, proposal };
-      return { day, ok: false, reason: 'the whole window to fetch them lies outside the hours of work' };
+      return { day, ok: false, reason: 'the whole pick-up window is outside the working hours' };
     });
 }
 

@@ -59,7 +59,11 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
   const house = isLongTerm(plan)
     ? []
     : [
-        needed('Closed before, needed', CLOSED_BEFORE.duration, `Closed for ${lead} before a test of less than 96 h.`),
+        needed(
+          'Closed before, required',
+          CLOSED_BEFORE.duration,
+          `Closed for ${lead} before a test of less than 96 h.`,
+        ),
         ...done('House closed', closed, Math.min(opened ?? until, until)),
       ];
   return [
@@ -71,7 +75,7 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
             ? []
             : [
                 needed(
-                  'System on before, needed',
+                  'System on before, required',
                   MITIGATION_BEFORE.duration,
                   `The system runs for ${runs} before a test.`,
                 ),
@@ -97,7 +101,7 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
             from: fetched,
             to: laboratoryBy(fetched, kit.labDays),
             kind: 'open',
-            why: `The laboratory wants it within ${kit.labDays} days of the pick-up${fetchedNote(end, planned)}.`,
+            why: `The laboratory must have it within ${kit.labDays} days of the pick-up${fetchedNote(end, planned)}.`,
           },
           ...(received === null || end === null || received < end
             ? []
@@ -105,10 +109,10 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
         ];
   return [
     {
-      name: 'May be fetched',
+      name: 'Pick-up window',
       ...pickUpWindow(start, kitWindow(plan)),
       kind: 'open',
-      why: `The kit asks for ${kit.minimumHours} to ${kit.maximumHours} h${shorter}.`,
+      why: `The kit requires ${kit.minimumHours} to ${kit.maximumHours} h${shorter}.`,
     },
     ...(end === null ? [] : [laidOut(start, end, planned)]),
     ...laboratory,
@@ -119,13 +123,13 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
 const laidOut = (from: Ms, to: Ms, planned: boolean): TimelineBar =>
   planned
     ? {
-        name: 'To lie out, as planned',
+        name: 'Exposure, as planned',
         from,
         to,
         kind: 'open',
-        why: 'The pick-up is planned, and not written down yet.',
+        why: 'The pick-up is planned, and not recorded yet.',
       }
-    : { name: 'Laid out', from, to, kind: 'done', why: '' };
+    : { name: 'Exposure', from, to, kind: 'done', why: '' };
 
 function fetchedNote(end: Ms | null, planned: boolean): string {
   if (end === null) return ', here the first possible one';

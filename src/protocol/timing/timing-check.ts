@@ -15,9 +15,9 @@ export interface TimingCheck {
 
 /** Name of each rule, on screen and in print. */
 export const TIMING_NAME: Readonly<Record<TimingRule, string>> = {
-  'closed-building': 'Closed house',
+  'closed-building': 'Closed-building conditions',
   'mitigation-system': 'Mitigation system',
-  exposure: 'Time laid out',
+  exposure: 'Exposure',
   weather: 'Weather',
   laboratory: 'Laboratory',
 };

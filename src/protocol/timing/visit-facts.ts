@@ -46,7 +46,7 @@ export function visitFacts(plan: Plan): VisitFacts {
  */
 function retestReason(plan: Plan): string {
   if (plan.visit.end === null) return '';
-  if (testStateFrom(visitIssues(plan)).validity === 'not-evaluated') return 'Not evaluated: test again';
+  if (testStateFrom(visitIssues(plan)).validity === 'not-evaluated') return 'Invalid: test again';
   const steps = evaluateResults(plan, testStateFrom([])).map(({ next }) => next.id);
   if (steps.some(isRetest)) return 'The results do not agree: test again';
   return '';

@@ -75,13 +75,13 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
     }
     return check(
       'blocked',
-      `${found}.${limit} Put the test off. If it ran all the same, note why and what the weather was, and test again in calm weather.`,
+      `${found}.${limit} Postpone the test. If it ran anyway, note why and what the weather was, and test again in calm weather.`,
     );
   }
   const gaps = gapsOf(forecast);
   if (gaps.length > 0) return check('unknown', `${found}. Not noted yet: ${listed(gaps)}.`);
   if (start === null) {
-    return check('unknown', `${found}. The start is not written down, so whether this is its forecast cannot be told.`);
+    return check('unknown', `${found}. The start is not recorded, so whether this is its forecast is not known.`);
   }
   const looked = msOf(forecast.at);
   if (looked !== null && looked > start) {

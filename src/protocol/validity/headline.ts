@@ -40,11 +40,11 @@ export function testHeadline(plan: Plan, state: TestState): TestHeadline {
   const [first] = open;
   if (first) {
     const text = `${locationName(first)}: ${first.next.text}`;
-    return { tone: 'blocked', head: 'Holds, and asks for another test', text, more: open.length - 1, stage: 'read' };
+    return { tone: 'blocked', head: 'Valid, and calls for another test', text, more: open.length - 1, stage: 'read' };
   }
   const house = homeStep(plan, sets);
   if (house.step === 'unknown') {
-    return { tone: 'unknown', head: 'Holds so far', text: house.text, more: 0, stage: 'place' };
+    return { tone: 'unknown', head: 'Valid so far', text: house.text, more: 0, stage: 'place' };
   }
   const tone = state.notes.length > 0 ? 'tight' : 'clear';
   return { tone, head, text: [...state.notes, house.text].join(' '), more: 0, stage: null };

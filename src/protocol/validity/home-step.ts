@@ -21,7 +21,7 @@ export function homeStep(plan: Plan, sets: readonly LocationReport[]): HomeStep 
   if (worst && worst !== 'wait-for-the-rest' && open.length === 0 && valid.length === sets.length)
     return { step: worst, text: NEXT_STEPS[worst].text };
   const so = open.length > 0 ? `Not known yet for the house: ${listed(open)}.` : 'Not known yet for the house.';
-  const already = worst && asksNow(worst) ? ` What stands already asks for it: ${NEXT_STEPS[worst].text}` : '';
+  const already = worst && asksNow(worst) ? ` The valid results already call for it: ${NEXT_STEPS[worst].text}` : '';
   return { step: 'unknown', text: so + already };
 }
 
@@ -39,7 +39,7 @@ function levelsWithoutResult(plan: Plan, valid: readonly LocationReport[]): read
     if (here >= needed) return [];
     const name = level.name.trim() || 'a level without a name';
     return here === 0 && needed === 1
-      ? [`${name} has no result that stands`]
-      : [`${name} has ${here} of ${counted(needed, 'location')} with a result that stands`];
+      ? [`${name} has no valid result`]
+      : [`${name} has ${here} of ${counted(needed, 'location')} with a valid result`];
   });
 }

@@ -38,11 +38,11 @@ function pairIssues(plan: Plan): readonly ValidityIssue[] {
     .map(({ detectors }): ValidityIssue => {
       const [only] = detectors;
       const name = only ? detectorLabel(only) : 'A detector';
-      const way = plan.visit.end === null ? 'set a second one beside it' : 'test again with a pair';
+      const way = plan.visit.end === null ? 'place a second one beside it' : 'test again with a pair';
       return {
         validity: 'not-evaluated',
         stage: 'place',
-        text: `${name} is by itself. A property transfer is decided by two passive detectors side by side, or by a continuous monitor: ${way}.`,
+        text: `${name} is by itself. A property transfer requires a collocated pair (two passive detectors side by side), or a continuous monitor: ${way}.`,
         detectors: detectors.map(({ id }) => id),
       };
     });
@@ -63,7 +63,7 @@ function timingIssues(plan: Plan): readonly ValidityIssue[] {
 }
 
 const notPickedUpText = (plan: Plan, text: string): string =>
-  plan.visit.plannedEnd ? `${text} The pick-up is planned, and not written down yet.` : text;
+  plan.visit.plannedEnd ? `${text} The pick-up is planned, and not recorded yet.` : text;
 
 function conditionsIssues(plan: Plan): readonly ValidityIssue[] {
   const { validity, text } = conditionsReport(plan);
@@ -85,7 +85,7 @@ function resultIssues(plan: Plan): readonly ValidityIssue[] {
     .flatMap((detector) => {
       const count = plan.readings.filter((reading) => reading.detector === detector.id).length;
       if (count === 1) return [];
-      const problem = count === 0 ? 'has no result yet.' : 'has more than one result. Which counts is not known.';
+      const problem = count === 0 ? 'has no result yet.' : 'has more than one result. Which one is right is not known.';
       return [open(`${detectorLabel(detector)} ${problem}`, [detector.id])];
     });
 }

@@ -25,37 +25,37 @@ export interface TestState {
 
 /** Where an issue is fixed, by stage: the end of its text. */
 const WHERE_TO_FIX: Readonly<Record<TestStage, string>> = {
-  site: 'To be written down under Site.',
-  draw: 'To be answered or drawn under Draw.',
-  place: 'To be mended under Place.',
-  time: 'To be mended under Time.',
-  house: 'To be mended under House.',
-  log: 'To be mended under Log.',
-  read: 'To be entered under Read.',
+  site: 'Record this under Property.',
+  draw: 'Answer or draw this under Draw.',
+  place: 'Correct this under Place.',
+  time: 'Correct this under Time.',
+  house: 'Correct this under House.',
+  log: 'Correct this under Log.',
+  read: 'Enter this under Results.',
 };
 
 /** Label of the button that opens a stage. */
 export const STAGE_BUTTON: Readonly<Record<TestStage, string>> = {
-  site: 'Look at the site',
-  draw: 'Look at the drawing',
-  place: 'Look at the placing',
-  time: 'Look at the times',
-  house: 'Look at the house',
-  log: 'Look at the log',
-  read: 'Look at the results',
+  site: 'Review the property',
+  draw: 'Review the drawing',
+  place: 'Review the placement',
+  time: 'Review the times',
+  house: 'Review the house',
+  log: 'Review the log',
+  read: 'Review the results',
 };
 
 /** What the validity of a test means for its results; empty where it holds. */
 export const VALIDITY_TEXT: Readonly<Record<Validity, string>> = {
   holds: '',
-  'not-evaluated': 'This test does not hold: its results are kept and not evaluated.',
-  unknown: 'Whether this test holds is not known: no result of it passes before what is missing is written down.',
+  'not-evaluated': 'This test is invalid: its results are kept on record. Do not use them.',
+  unknown: 'Whether this test is valid is not known: no result of it passes before what is missing is recorded.',
 };
 
 /** The validity as a headline. */
 export const VALIDITY_HEADLINE: Readonly<Record<Validity, string>> = {
-  holds: 'Holds',
-  'not-evaluated': 'Not evaluated',
+  holds: 'Valid',
+  'not-evaluated': 'Invalid: do not use',
   unknown: 'Unknown',
 };
 

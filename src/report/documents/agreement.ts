@@ -24,18 +24,18 @@ import { occupantRequests, SAFETY_FIRST, WHAT_IT_IS, whyClosed } from './occupan
 const SIZES = [3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1, 3, 2.9] as const;
 
 /** A state rule that was read. */
-const LAW = 'Some states forbid interfering with a radon test; Illinois does in 32 Ill. Adm. Code 422.70(g).';
+const LAW = 'Some states prohibit interference with a radon test; Illinois does in 32 Ill. Adm. Code 422.70(g).';
 
 /**
  * Returns the agreement of an owner, seller or occupant not to interfere, with room for a signature or a refusal. After ANSI/AARST
  * MAH-2019, Exh. 2, and EPA's guide for buyers and sellers (on signatures); on recording a refusal from memory.
  */
 export function drawAgreement(order: DocumentOrder): readonly string[] {
-  const head = masthead('Agreement to leave a radon test alone', order);
+  const head = masthead('Non-interference agreement for a radon test', order);
   const pages = onFewestPages(SIZES, (style) =>
     pagesInColumns(head, (width) => agreementBlocks(order, width, style), order, 0.7),
   );
-  return framed(order, 'Agreement not to interfere', pages);
+  return framed(order, 'Non-interference agreement', pages);
 }
 
 function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle): readonly Block[] {
@@ -43,7 +43,8 @@ function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle):
   const say = (text: string) => paragraph(text, width, style);
   const times = testTimes(plan, (text) => formatAt(text, plan, '') || null, order.date);
   const places = describePlaces(plan);
-  const detectors = places.length === 0 ? [] : [{ name: 'Where they stand', at: places.join('. '), otherwise: '' }];
+  const detectors =
+    places.length === 0 ? [] : [{ name: 'Where the detectors are', at: places.join('. '), otherwise: '' }];
   return [
     say(`${WHAT_IT_IS} ${whyClosed(plan)}`),
     stack(
@@ -51,7 +52,10 @@ function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle):
       0.8,
     ),
     ...promises(plan, width, style),
-    stack([space(1), say('I tell the tester of anything that was not kept. I know that the test may then not count.')]),
+    stack([
+      space(1),
+      say('I report anything that was not met to the tester promptly. I know that the test may then be invalid.'),
+    ]),
     say(SAFETY_FIRST),
     paragraph(LAW, width, READ_SOFT),
     signature(order, width),
@@ -99,7 +103,7 @@ function refusal({ plan }: DocumentOrder, width: number): Block {
     : '';
   return stack([
     heading('Not signed', width),
-    checkBox('The agreement was shown; its signing was refused.', width, READ_TEXT, refused),
+    checkBox('The agreement was presented; signing was refused.', width, READ_TEXT, refused),
     paragraph(record, width, { size: READ_SOFT.size }),
     blankLines(['By whom, and why', 'Date and time'], width),
   ]);

@@ -62,19 +62,19 @@ function frontFace({ plan }: DocumentOrder, share: number, width: number): Block
     middle('under way in this house', 6),
     space(3),
     ...(isLongTerm(plan)
-      ? [middle('Live as you always do.', 7.4, 'bold')]
+      ? [middle('Live in the house as usual.', 7.4, 'bold')]
       : [
           middle('Keep windows and', 7.4, 'bold'),
-          middle('exterior doors shut.', 7.4, 'bold'),
+          middle('exterior doors closed.', 7.4, 'bold'),
           middle('Come and go, but close the door behind you.', 5),
         ]),
     space(3),
     middle('Do not touch the detectors.', 7.4, 'bold'),
     space(3),
-    middle(until ? 'Until they are fetched' : 'Until', 5),
+    middle(until ? 'Until they are picked up' : 'Until', 5),
     until ? middle(until, 5.4, 'bold') : blankLine('Day and time', width),
     space(1),
-    blankLine('Questions, or something went wrong? Call', width),
+    blankLine('Questions or problems? Call', width),
     space(1),
     foot(plan, width, share),
   ]);

@@ -74,12 +74,12 @@ export function testTimes(
     name: 'House closed from',
     at: format(closedSince ?? (closeBy && closeBy.slice(0, 10) >= printed ? closeBy : null), plan),
     // ANSI/AARST MAH-2019, Exh. 2 and 4: 12 h before a test of less than 4 days.
-    otherwise: 'at least 12 hours before the detectors come',
+    otherwise: 'at least 12 hours before the detectors are placed',
   };
   return [
     ...(isLongTerm(plan) ? [] : [closed]),
-    { name: 'Detectors set out', at: format(start, plan), otherwise: 'not arranged yet' },
-    { name: 'Detectors fetched', at: describePickUp(plan, format), otherwise: 'not arranged yet' },
+    { name: 'Detectors placed', at: format(start, plan), otherwise: 'not scheduled yet' },
+    { name: 'Detectors picked up', at: describePickUp(plan, format), otherwise: 'not scheduled yet' },
   ];
 }
 

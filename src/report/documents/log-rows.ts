@@ -31,12 +31,12 @@ export const PLACE_COLUMNS = [
 ];
 export const DEPLOYMENT_COLUMNS = [
   column('Detector', 0.1),
-  column('Set out', 0.16),
+  column('Placed', 0.16),
   column('By', 0.13),
-  column('Fetched', 0.16),
+  column('Picked up', 0.16),
   column('By', 0.13),
   column('Sealed', 0.16),
-  column('Tampering', 0.16),
+  column('Evidence of tampering', 0.16),
 ];
 export const CUSTODY_COLUMNS = [
   column('Detectors', 0.17),
@@ -46,11 +46,11 @@ export const CUSTODY_COLUMNS = [
   column('Note, signature', 0.3),
 ];
 export const CONDITION_COLUMNS = [
-  column('What was asked', 0.23),
-  column('Kept?', 0.18),
-  column('Who says so', 0.13),
+  column('Condition', 0.23),
+  column('Met?', 0.18),
+  column('Verified by', 0.13),
   column('When', 0.14),
-  column('What it means, note', 0.26),
+  column('Meaning, note', 0.26),
   column('Source', 0.06),
 ];
 
@@ -94,8 +94,8 @@ export function deploymentRow(plan: Plan, { detector, name }: PlacedDetector): R
     clipped(fetchedBy.trim()),
     formatShortAt(sealed, plan),
     tampering === 'unknown'
-      ? boxes(['none', 'seen'])
-      : { text: tampering === 'seen' ? 'SEEN' : 'none seen', bold: tampering === 'seen' },
+      ? boxes(['none found', 'found'])
+      : { text: tampering === 'seen' ? 'FOUND' : 'none found', bold: tampering === 'seen' },
   ]);
 }
 
@@ -126,9 +126,9 @@ export function conditionRow(
   all: readonly ConditionRow[],
 ): Row {
   const kept = {
-    kept: beforePickUp ? 'kept so far' : 'kept',
-    broken: 'BROKEN',
-    'not-applicable': 'none here',
+    kept: beforePickUp ? 'met so far' : 'met',
+    broken: 'DEVIATION',
+    'not-applicable': 'not applicable',
   } as const;
   const words = [state === 'broken' ? text : '', clipped(note)].filter(Boolean).join(' ');
   const list = citesOf(all);

@@ -60,15 +60,15 @@ function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): 
     { block: titleBlock('Log of a radon test', width), above: 0, keepWithNext: true },
     ...textItems(siteLine(plan), width, { size: 4.2 }),
     ...textItems(`${clockLine(plan)} What is empty was not known when this was printed: write it in.`, width, FINE),
-    ...section('Whether the test holds', [headlineSentence(plan, state), ...describeIssues(plan, state)], width),
+    ...section('Validity of the test', [headlineSentence(plan, state), ...describeIssues(plan, state)], width),
     headingItem('The visit', width),
     { block: visitBlock(plan, width), above: 0 },
     ...detectorItems(plan, placement, width),
     ...notes(plan, width),
     ...photoItems(plan, width),
-    headingItem('From hand to hand', width),
+    headingItem('Chain of custody', width),
     ...chainDiscrepancies(plan).flatMap(({ text }) =>
-      textItems(`Does not fit. ${text}`, width, { ...BODY, weight: 'bold' }),
+      textItems(`Does not fit together. ${text}`, width, { ...BODY, weight: 'bold' }),
     ),
     ...tableItems(CUSTODY_COLUMNS, custodyRows(plan), width, TABLE),
     headingItem('The house during the test', width),
@@ -80,7 +80,7 @@ function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): 
       TABLE,
     ),
     ...textItems(
-      `Sources by number: ${sourceKey(report.rows)}. That a break is written down: ${DEVIATION_SOURCES.map(markedCite).join('; ')}.`,
+      `Sources by number: ${sourceKey(report.rows)}. That a break is recorded: ${DEVIATION_SOURCES.map(markedCite).join('; ')}.`,
       width,
       FINE,
     ),
@@ -88,7 +88,7 @@ function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): 
     ...(weatherLines(plan).length === 0
       ? [headingItem('Weather', width), writing(['Wind, storm, rain or snow, and when'], width)]
       : []),
-    headingItem('Agreement not to interfere', width),
+    headingItem('Non-interference agreement', width),
     ...textItems(agreementLine(plan), width, BODY),
     ...section('Written out', clippedTexts(plan), width),
     headingItem('Remarks', width),
@@ -110,11 +110,11 @@ function detectorItems(plan: Plan, placement: readonly VerifiedLevel[], width: n
       TABLE,
     ),
     ...section(
-      'Where they stand, against the rules',
+      'Placement and verdicts',
       [...describePlacement(plan, placement), ...describeVerification(plan, placement)],
       width,
     ),
-    headingItem('Set out and fetched', width),
+    headingItem('Placed and picked up', width),
     ...tableItems(
       DEPLOYMENT_COLUMNS,
       placed.length > 0 ? placed.map((each) => deploymentRow(plan, each)) : emptyRows(DEPLOYMENT_COLUMNS, 4),
@@ -141,16 +141,16 @@ function visitBlock(plan: Plan, width: number) {
   const { minimumHours, maximumHours } = plan.kit;
   const exposure = exposureHours === null || planned ? '' : formatDuration(exposureHours * HOUR);
   const cells: readonly (readonly [string, string])[] = [
-    ['House closed since', formatShortAt(closedSince, plan)],
-    ['Detectors set out', formatShortAt(start, plan)],
+    ['Closed-building conditions since', formatShortAt(closedSince, plan)],
+    ['Detectors placed', formatShortAt(start, plan)],
     [
-      planned ? `Detectors fetched (planned: ${formatShortAt(plannedEnd, plan)})` : 'Detectors fetched',
+      planned ? `Detectors picked up (planned: ${formatShortAt(plannedEnd, plan)})` : 'Detectors picked up',
       formatShortAt(end, plan),
     ],
-    [`Lay out for (the kit: ${minimumHours} to ${maximumHours} h)`, exposure],
+    [`Exposure (the kit: ${minimumHours} to ${maximumHours} h)`, exposure],
     ['House opened again', formatShortAt(closedUntil, plan)],
     ...(mitigationOnSince ? [['Mitigation system on since', formatShortAt(mitigationOnSince, plan)] as const] : []),
-    ['Posted to the laboratory', formatShortAt(posted, plan)],
+    ['Mailed to the laboratory', formatShortAt(posted, plan)],
     ['At the laboratory', formatShortAt(received, plan)],
   ];
   const rows = Array.from({ length: Math.ceil(cells.length / 4) }, (_, i) => cells.slice(i * 4, i * 4 + 4));
@@ -181,8 +181,8 @@ function agreementLine(plan: Plan): string {
 /** Returns the signature lines of those who had custody of the detectors. */
 function signatures(plan: Plan, width: number): readonly FlowItem[] {
   const rows: readonly (readonly [string, string])[] = [
-    ['Set out by', testerOf(plan)],
-    ['Fetched by', ''],
+    ['Placed by', testerOf(plan)],
+    ['Picked up by', ''],
     ['Received at the laboratory by', ''],
   ];
   return [

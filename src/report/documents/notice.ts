@@ -27,11 +27,11 @@ const SIZES = [4, 3.85, 3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1] as const;
  * and conditions beforehand); the wording is ours.
  */
 export function drawNotice(order: DocumentOrder): readonly string[] {
-  const head = masthead('Radon test in your house', order);
+  const head = masthead('Radon test in this house', order);
   const pages = onFewestPages(SIZES, (style) =>
     pagesInColumns(head, (width) => noticeBlocks(order, width, style), order, 0.9),
   );
-  return framed(order, 'Notice to the people in the house', pages);
+  return framed(order, 'Notice to occupants', pages);
 }
 
 function noticeBlocks({ plan, date }: DocumentOrder, width: number, style: TextStyle): readonly Block[] {
@@ -43,7 +43,7 @@ function noticeBlocks({ plan, date }: DocumentOrder, width: number, style: TextS
       heading('When', width),
       timeRows(testTimes(plan, formatForOccupants, date), width, style),
       space(1),
-      ...(isLongTerm(plan) ? [] : [say('Once the detectors are fetched, open the house as you like.')]),
+      ...(isLongTerm(plan) ? [] : [say('Once the detectors are picked up, the house may be opened.')]),
       paragraph(clockLine(plan), width, READ_SOFT),
     ]),
     stack([heading('Whom to call', width), blankLines([['Tester', testerOf(plan)], 'Telephone'], width)]),
@@ -56,7 +56,7 @@ function noticeBlocks({ plan, date }: DocumentOrder, width: number, style: TextS
           ),
         ]),
     stack([
-      heading(isLongTerm(plan) ? 'Until they are fetched' : 'From the closing until they are fetched', width),
+      heading(isLongTerm(plan) ? 'Until they are picked up' : 'From closing the house until they are picked up', width),
       say(whyClosed(plan)),
     ]),
     ...asked(plan, width, style),

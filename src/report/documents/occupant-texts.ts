@@ -5,7 +5,7 @@ import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 
 /** Checklist items by what the occupant does. Every item with a notice is in one group. */
 export const SENTENCE_GROUPS = [
-  { title: 'Keep shut', items: ['windows-closed', 'doors-closed'] },
+  { title: 'Keep closed', items: ['windows-closed', 'doors-closed'] },
   {
     title: 'Leave off, or turn down',
     items: [
@@ -51,14 +51,14 @@ export function occupantRequests(plan: Plan): readonly AskedGroup[] {
 
 /** On the health effect: WHO Handbook on Indoor Radon, 2009 (from memory, unverified). */
 export const WHAT_IT_IS =
-  'Radon is a gas from the ground. You cannot see or smell it. Breathed for years it can cause lung cancer, so the air in this house is measured.';
+  'Radon is a gas from the ground. You cannot see or smell it. Breathing it for years can cause lung cancer, so the air in this house is measured.';
 
 const WHY_CLOSED =
-  'The test is only right while the house stays shut. Air from outside thins the gas, and the result looks lower than it is.';
+  'The test is valid only while the house stays closed. Outdoor air dilutes the gas, and the result reads lower than it is.';
 
 /** Safety comes before closed-building conditions: ANSI/AARST MAH-2019, 6.1.3 (read in part). */
 export const SAFETY =
-  'Fire, a smell of gas, somebody ill: safety comes first. Open what you must, get out, call for help.';
+  'Fire, a smell of gas, someone ill: safety comes first. Open what you must, get out, call for help.';
 
 /** The same where somebody else carries out the test. */
 export const SAFETY_FIRST = `${SAFETY} Tell the tester later.`;
@@ -70,7 +70,7 @@ export const whyClosed = (plan: Plan): string =>
     : WHY_CLOSED;
 
 const IF_OPENED =
-  'A window or door stood open, a fan or a fire was on: put it right at once, and write down what it was, when, and for how long.';
+  'A window or door was open, a fan or a fire was on: correct it at once, and write down what it was, when, and for how long.';
 
 /** Returns what occupants do about a deviation. */
 export const deviationInstructions = (plan: Plan): readonly string[] =>
@@ -78,5 +78,5 @@ export const deviationInstructions = (plan: Plan): readonly string[] =>
 
 const IF_TOUCHED: readonly string[] = [
   'A detector fell or was moved: leave it where it is and call the tester.',
-  'Tell the tester in any case. Nobody is blamed: a wrong result is worse than a second test.',
+  'Report it to the tester promptly, whatever it was: the tester decides whether the test has to be repeated.',
 ];

@@ -63,7 +63,7 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
         }}
       />
       <FieldNote id={`${id}-note`} trouble={trouble}>
-        {asks ? 'Not written down yet.' : known}
+        {asks ? 'Not recorded yet.' : known}
       </FieldNote>
       {instead !== null && at !== null && (
         <Instead
@@ -140,12 +140,12 @@ export function Instead({ label, was, is, onYes, onNo }: InsteadProps) {
   return (
     <fieldset className="instant__which">
       <legend className="small" role="alert">
-        {was} is written down. Write {is} in its place?
+        {was} is recorded. Write {is} in its place?
       </legend>
       <button type="button" className="button" aria-label={`${label}: write now in its place`} onClick={onYes}>
         Write now
       </button>
-      <button type="button" className="button" aria-label={`${label}: keep what is written down`} onClick={onNo}>
+      <button type="button" className="button" aria-label={`${label}: keep what is recorded`} onClick={onNo}>
         Keep
       </button>
     </fieldset>

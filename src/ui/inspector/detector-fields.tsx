@@ -59,7 +59,7 @@ export function DetectorFields({ detector }: { readonly detector: Detector }) {
       )}
       {companions === 0 && (
         <button type="button" className="button wide" onClick={() => setCompanion(id)}>
-          Set a second one beside it
+          Place a second one beside it
         </button>
       )}
       <p className="wide fine soft">Two detectors with the same text under Pair are placed side by side.</p>

@@ -37,7 +37,7 @@ export function RowFields() {
       </div>
       <div className="buttons">
         <button type="button" className="button button--main" onClick={() => setOutRow(usePanels.getState().row)}>
-          Set out the row
+          Place the row
         </button>
         <button type="button" className="button" onClick={() => usePanels.setState({ rowOpen: false })}>
           Close

@@ -49,7 +49,7 @@ export function VersionList({ summary, onBack }: { readonly summary: PlanSummary
         Earlier versions
       </h4>
       {versions?.earlier.length === 0 && (
-        <p>None yet. One is kept whenever you rest for a minute, and every three minutes while you draw.</p>
+        <p>No version yet. One is kept whenever you pause for a minute, and every three minutes while you draw.</p>
       )}
       {chosen && <OneVersion summary={summary} version={chosen} now={versions?.now ?? null} />}
       <ul className="rows">

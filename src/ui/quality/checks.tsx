@@ -25,7 +25,7 @@ export function Checks({ checks, say }: Props) {
     <section aria-label="Blanks and spikes" className="book__part">
       <h3>Blanks and spikes</h3>
       {checks.length === 0 ? (
-        <p>None is written down yet.</p>
+        <p>None is recorded yet.</p>
       ) : (
         <>
           <CheckTable checks={checks} />
@@ -53,7 +53,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
             <th scope="col">Kind</th>
             <th scope="col">Serial</th>
             <th scope="col">Result</th>
-            <th scope="col">Held against</th>
+            <th scope="col">Compared with</th>
             <th scope="col">Verdict</th>
             <th scope="col">What to do</th>
           </tr>
@@ -137,7 +137,7 @@ function OwnChecks({ say }: Pick<Props, 'say'>) {
         onWrite={(draft) => {
           const check = whole({ ...draft, id: freeId(own) });
           const trouble = write([...own, check]);
-          say(trouble || `${checkName(check)} is written down.`);
+          say(trouble || `${checkName(check)} is recorded.`);
         }}
       />
     </div>
@@ -188,7 +188,7 @@ function NewCheck({ zone, start, onWrite }: NewCheckProps) {
   const [draft, setDraft] = useState(start);
   return (
     <details className="group">
-      <summary id="book-new-check">Write down a blank or spike</summary>
+      <summary id="book-new-check">Record a blank or spike</summary>
       <CheckFields
         check={draft}
         zone={zone}
@@ -203,7 +203,7 @@ function NewCheck({ zone, start, onWrite }: NewCheckProps) {
         disabled={draft.value === null}
         onClick={() => onWrite(draft)}
       >
-        Write it down
+        Record it
       </button>
       {draft.value === null && <p className="small soft">Enter the result first.</p>}
     </details>

@@ -18,8 +18,8 @@ const DUTIES = [DUPLICATES, BLANKS, SPIKES] as const;
 export function Duties({ book, say }: Props) {
   const { months } = book;
   return (
-    <section aria-label="Done and owed" className="book__part">
-      <h3>Done and owed</h3>
+    <section aria-label="Completed, required, outstanding" className="book__part">
+      <h3>Completed, required, outstanding</h3>
       <ul className="small">
         {DUTIES.map((duty) => (
           <li key={duty.name}>{describeRequirement(duty)}</li>
@@ -40,7 +40,7 @@ export function Duties({ book, say }: Props) {
         </>
       )}
       <details className="small soft">
-        <summary>Sources of what is owed</summary>
+        <summary>Sources of what is required</summary>
         <ul>
           {DUTIES.map(({ name, sources }) => (
             <li key={name}>

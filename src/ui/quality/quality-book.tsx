@@ -41,7 +41,7 @@ export function QualityDialog() {
           </p>
         )}
         {kept.state === 'read' && kept.kept.unread > 0 && (
-          <p role="alert">{counted(kept.kept.unread, 'kept plan')} could not be read. No count holds them.</p>
+          <p role="alert">{counted(kept.kept.unread, 'kept plan')} could not be read. They are not counted.</p>
         )}
         <Duties book={book} say={setMessage} />
         <section aria-label="Control charts" className="book__part">

@@ -34,7 +34,7 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
     <div className="quick__page quick-card">
       {isPast(plan, now) && (
         <p className="quick-card__late" role="alert">
-          The time to set it out has passed. Not set out yet? Change the answers and choose another time.
+          The time to place it has passed. Not placed yet? Change the answers and choose another time.
         </p>
       )}
       <ResultPart plan={plan} onClose={onClose} />

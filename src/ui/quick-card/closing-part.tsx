@@ -19,7 +19,7 @@ export function ClosingPart() {
     <section className="quick__part" aria-labelledby="quick-closing">
       <h3 id="quick-closing">5. When can you close the house?</h3>
       <p>
-        From then on all windows and exterior doors stay shut until you fetch the kit. It is set out{' '}
+        From then on all windows and exterior doors stay closed until you pick up the kit. It is placed{' '}
         {formatDuration(CLOSED_BEFORE.duration)} later, or at the first hour after that at which you are awake.
       </p>
       <ChoiceRow

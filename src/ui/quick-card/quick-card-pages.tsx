@@ -49,8 +49,8 @@ function Questions() {
     <>
       <div className="quick__page">
         <p>
-          One room, one kit, for the people who live in the house: where to put it, when to set it out and when to fetch
-          it. For a sale of the house the rules ask for more than this card has: use the full app, or a professional.
+          One room, one kit, for the people who live in the house: where to place it, when to start and when to pick it
+          up. For a sale of the house the rules ask for more than this card has: use the full app, or a professional.
         </p>
         <LeafletPart />
         <RoomPart />

@@ -28,7 +28,7 @@ export function MessageLine() {
   const offer = message ? (remedy ?? unnamed?.action) : tool.kind === 'select' && next.action;
   const corners = useAppStore(({ chain }) => chain.corners.length);
   const missed = useMissedStart();
-  const doing = message || missed || `${kept ? 'Kept in hand. ' : ''}${doingWords(tool, corners)}`;
+  const doing = message || missed || `${kept ? 'Tool kept. ' : ''}${doingWords(tool, corners)}`;
   return (
     <div className="message" data-message={message ? '' : undefined}>
       {/* Announced by `announce/announcer.ts`. */}

@@ -48,7 +48,7 @@ export function DetectorVerdict({ detector, report, numbers }: Props) {
             Detector {detector.label.trim() || 'without a label'}
             {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
           </p>
-          {testFails && <p className="verdict-panel__where">This is its place alone: the test is not evaluated.</p>}
+          {testFails && <p className="verdict-panel__where">This is the placement alone: the test is invalid.</p>}
         </div>
         <p className="verdict-panel__reason">{unbrokenFigures(describeReport(report, plan, level))}</p>
         {entered && <p className="verdict-panel__attention">{entered}</p>}

@@ -54,7 +54,7 @@ describe('withoutNoneHere(plan, levelId, rules)', () => {
 });
 
 describe('withLooksSigned(plan, levelId, look)', () => {
-  it('puts who and when where they lack, and nothing over what is written down', () => {
+  it('puts who and when where they lack, and nothing over what is recorded', () => {
     const half = withNoneHere(emptyPlan(), 'L1', 'heat', { by: 'K. Brook', at: null });
     const bare = { ...half, levels: [{ ...levelOf(half), lookedFor: ['heat', 'sump'] }] };
     expect(levelOf(withLooksSigned(bare, 'L1', LOOK)).lookedForBy).toEqual([

@@ -167,7 +167,7 @@ describe('parsePlan(text) on the meaning of a plan', () => {
       '/earlier/0/detector: Earlier result 1 belongs to the detector "d9", which is not in the file.',
     ],
     [
-      'hours of work that end before they begin',
+      'working hours that end before they begin',
       smallFile({ practice: { days: [{ day: 'mon', from: '17:00', to: '08:30' }], daysOff: [] } }),
       '/practice/days/0/to: Working day 1 ends at 08:30, not after it begins at 17:00. Swap the two.',
     ],

@@ -157,14 +157,14 @@ describe('the results', () => {
   const readings = [{ detector: 'd1', value: 1, unit: 'pCi/L' as const }];
   const kept = { visit: { ...visit, mitigationOnSince: '2026-04-01T08:00:00Z' }, conditions };
 
-  it('are not asked for before the detectors are fetched, and missing after that', () => {
+  it('are not asked for before the detectors are picked up, and missing after that', () => {
     expect(hintsOf('read', level).hints).toEqual([]);
     expect(missing(hintsOf('read', level, { visit }).hints)).toEqual(['No result is entered yet.']);
   });
 
   it('name the next step where the test holds', () => {
     const { hints } = hintsOf('read', level, { ...kept, readings });
-    expect(texts(hints)).toEqual([expect.stringMatching(/^A1: By this test the system holds the home below 4/)]);
+    expect(texts(hints)).toEqual([expect.stringMatching(/^A1: In this test the system kept the home below 4/)]);
     expect(missing(hints)).toEqual([]);
   });
 
@@ -182,7 +182,7 @@ describe('the results', () => {
     expect(hints[0]?.action).toMatchObject({ kind: 'stage', stage: 'house' });
     const late = { ...kept.visit, end: '2026-05-04T07:59:00Z' };
     const broken = hintsOf('read', level, { ...kept, visit: late, readings }).hints;
-    expect(missing(broken)).toEqual([expect.stringContaining('not evaluated')]);
+    expect(missing(broken)).toEqual([expect.stringContaining('invalid')]);
     expect(broken[0]?.action).toMatchObject({ kind: 'stage', stage: 'time' });
   });
 });
@@ -198,17 +198,17 @@ describe('what is not over yet', () => {
     return stages.find(({ stage }) => stage === 'time');
   };
 
-  it('is not finished: a pick-up that is planned, or written down ahead of now', () => {
+  it('is not finished: a pick-up that is planned, or recorded ahead of now', () => {
     const before = '2026-03-09T12:00:00-04:00';
     const planned = stageOf({ visit: { ...visit, plannedEnd: GOOD_VISIT.end } }, before);
-    expect(planned).toMatchObject({ done: 'Pick-up planned, not fetched yet.', whole: false });
+    expect(planned).toMatchObject({ done: 'Pick-up planned, not picked up yet.', whole: false });
     expect(stageOf({ visit: GOOD_VISIT }, before)?.whole).toBe(false);
     expect(stageOf({ visit: GOOD_VISIT }, '2026-03-10T12:00:00-04:00')?.whole).toBe(true);
   });
 
   it('is missing once it is overdue, by the plan or by the kit', () => {
     const planned = stageOf({ visit: { ...visit, plannedEnd: GOOD_VISIT.end } }, '2026-03-10T09:01:00-04:00');
-    expect(missing(planned?.hints ?? [])).toEqual([expect.stringMatching(/^Overdue: to be fetched Tue 10 Mar, 9:00/)]);
+    expect(missing(planned?.hints ?? [])).toEqual([expect.stringMatching(/^Overdue: pick-up Tue 10 Mar, 9:00/)]);
     const late = stageOf({ visit }, '2026-03-11T19:01:00-04:00');
     expect(missing(late?.hints ?? [])).toEqual([expect.stringMatching(/^Overdue: past its window/)]);
   });
@@ -394,9 +394,9 @@ describe('nothing is missing', () => {
     ],
     ['nobody answered who lives there', (plan) => withLevel(plan, { livingAnswered: false })],
     ['nobody answered why', (plan) => ({ ...plan, site: { ...plan.site, purposeAnswered: false } })],
-    ['the end is not written down', (plan) => ({ ...plan, readings: [], visit: { ...plan.visit, end: null } })],
+    ['the end is not recorded', (plan) => ({ ...plan, readings: [], visit: { ...plan.visit, end: null } })],
     [
-      'nothing of the visit is written down',
+      'nothing of the visit is recorded',
       (plan) => ({ ...plan, readings: [], visit: { ...plan.visit, start: null, end: null } }),
     ],
     [

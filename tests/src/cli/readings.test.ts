@@ -56,8 +56,10 @@ describe('stillspot timing', () => {
     );
     const unknown = await callCli('timing', file('open', [], { start: null, end: null }));
     expect(unknown.code).toBe(1);
-    expect(unknown.out).toContain('Time laid out: unknown.');
-    expect(unknown.out).toContain('A certified or licensed professional decides.');
+    expect(unknown.out).toContain('Exposure: unknown.');
+    expect(unknown.out).toContain(
+      'A certified or licensed professional decides whether a result may be used, in your own home too.',
+    );
   });
 });
 
@@ -66,7 +68,7 @@ describe('what every command says of the whole test', () => {
     '%s leads with its state, never greener than its worst part',
     async (name) => {
       const whole = file('whole', [1, 1.1]);
-      expect((await callCli(name, whole)).out).toContain('The test: holds.');
+      expect((await callCli(name, whole)).out).toContain('The test: valid.');
       const opened = file('opened', [1, 1.1], {}, house('broken'));
       expect((await callCli(name, opened)).out).toContain('The test: not evaluated.');
       expect(JSON.parse((await callCli(name, opened, '--json')).out).test).toBe('not-evaluated');
@@ -111,11 +113,11 @@ describe('stillspot readings', () => {
     expect([code, JSON.parse(out).sets[0].agreement]).toEqual([1, agreement]);
   });
 
-  it('of a test outside its window are kept and not evaluated', async () => {
+  it('of a test outside its window are invalid and stay on record', async () => {
     const { code, out } = await callCli('readings', file('late', [5, 5.1], { end: '2026-03-20T09:00:00-04:00' }));
     expect(code).toBe(1);
     expect(out).toContain('5.1 pCi/L');
-    expect(out).toContain('These results are not evaluated');
+    expect(out).toContain('These results are invalid');
   });
 });
 
@@ -131,10 +133,10 @@ describe('stillspot readings and the house', () => {
     expect([code, test]).toEqual([1, 'unknown']);
     // Every item but the one that only a house with a mitigation system has.
     expect(reasons).toEqual([
-      `The house: ${CONDITION_ITEMS.length - 1} items not known yet. To be mended under House.`,
+      `The house: ${CONDITION_ITEMS.length - 1} items not known yet. Correct this under House.`,
     ]);
     const text = await callCli('readings', path);
-    expect(text.out).toContain('no result of it passes before what is missing is written down');
+    expect(text.out).toContain('no result of it passes before what is missing is recorded');
     expect(text.out).toContain('items not known yet');
   });
 
@@ -147,10 +149,10 @@ describe('stillspot readings and the house', () => {
     const text = (await callCli('readings', path)).out;
     expect(text).toContain('1 pCi/L');
     expect(text).not.toContain('Average');
-    expect(text).not.toContain('calls for no fixing');
+    expect(text).not.toContain('does not call for fixing the home');
   });
 
-  it('end with 1 when a professional has to look at a break; a time that is not written down is unknown', async () => {
+  it('end with 1 when a professional has to look at a break; a time that is not recorded is unknown', async () => {
     const handler = house('kept').map(
       (each): Condition => (each.item === 'air-handler-not-continuous' ? { ...each, state: 'broken' } : each),
     );
@@ -158,7 +160,7 @@ describe('stillspot readings and the house', () => {
     expect([look.code, JSON.parse(look.out).test]).toEqual([1, 'unknown']);
     const open = await callCli('readings', file('no end', [1, 1.1], { end: null }), '--json');
     expect([open.code, JSON.parse(open.out).test]).toEqual([1, 'unknown']);
-    expect(JSON.parse(open.out).reasons.join()).toContain('Time laid out');
+    expect(JSON.parse(open.out).reasons.join()).toContain('Exposure');
   });
 
   it('end with 1 where no result is entered: nothing holds yet', async () => {
@@ -169,7 +171,7 @@ describe('stillspot readings and the house', () => {
 
   it('have the cautions in the document too', async () => {
     const { out } = await callCli('readings', file('cautions', [3, 3.1]), '--json');
-    expect(JSON.parse(out).cautions.join(' ')).toContain('A short test is not a year');
+    expect(JSON.parse(out).cautions.join(' ')).toContain('A short-term test does not show the yearly average');
   });
 
   it('is no matter of timing: that looks at the times alone', async () => {
@@ -196,10 +198,10 @@ describe('stillspot quality', () => {
     expect(book.charts.map(({ rows }: { rows: unknown[] }) => rows.length)).toEqual([2, 1, 0]);
     const table = await callCli('quality', ...files, '--csv');
     expect(table.out.split('\r\n')[0]).toBe(
-      'month,device,measurements,pairs,pairs owed,blanks,blanks owed,spikes,spikes owed',
+      'month,device,measurements,pairs,pairs outstanding,blanks,blanks outstanding,spikes,spikes outstanding',
     );
     const text = await callCli('quality', ...files);
-    expect(text.out).toContain('2026-03, charcoal-barrier: 3 measured; side-by-side pairs 3 of 1');
+    expect(text.out).toContain('2026-03, charcoal-barrier: 3 measured; collocated pairs (side by side) 3 of 1');
   });
 
   it('counts a file that is named twice, by whatever way, once: nothing owed is met by naming it again', async () => {
@@ -251,7 +253,7 @@ describe('stillspot calendar', () => {
     const out = join(folder, 'none.ics');
     const none = await callCli('calendar', file('none', [], { start: null, end: null }), '--out', out);
     expect(none.code).toBe(2);
-    expect(none.err).toContain('/visit/start: The start is not written down');
+    expect(none.err).toContain('/visit/start: The start is not recorded');
     expect(existsSync(out)).toBe(false);
     expect((await callCli('calendar', file('name', []))).err).toContain('calendar needs --out');
   });

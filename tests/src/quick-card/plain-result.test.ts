@@ -20,16 +20,16 @@ describe('plainResult(plan, state)', () => {
     expect(resultOf(validTestPlan([9, 9.1]))?.text).toContain('second short-term test at once');
   });
 
-  it('lets no low result pass while something is not written down', () => {
+  it('lets no low result pass while something is not recorded', () => {
     const open = resultOf(validTestPlan([1, 1.1], { conditions: [] }));
-    expect(open?.text).toBe('It cannot be relied on yet: something is not written down.');
+    expect(open?.text).toBe('Its validity is not known yet: something is not recorded.');
     expect(open?.issues.map(({ stage }) => stage)).toContain('house');
   });
 
   it('does not count a result outside the hours of the kit', () => {
     const plan = validTestPlan([1, 1.1]);
     const late = resultOf({ ...plan, visit: { ...plan.visit, end: '2026-03-20T09:00:00-04:00' } });
-    expect(late?.text).toMatch(/does not count/);
+    expect(late?.text).toMatch(/is invalid: do not use it/);
     expect(late?.issues.map(({ stage }) => stage)).toContain('time');
   });
 });

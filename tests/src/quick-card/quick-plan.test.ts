@@ -136,7 +136,7 @@ describe('windows and exterior doors', () => {
 });
 
 describe('a card that is made again', () => {
-  it('keeps what was written down of its test', () => {
+  it('keeps what was recorded of its test', () => {
     const made = quickPlan(base, ANSWERED, NOW);
     const begun: Plan = {
       ...made,

@@ -90,7 +90,7 @@ describe('a thing that an edit leaves in a wall', () => {
     expect(store().message).toBe('');
   });
 
-  it('is not told again while it stands there', () => {
+  it('is not answered again while it stands there', () => {
     store().select(['t1']);
     store().nudge(900, 0);
     expect(store().message).toContain('into a wall');

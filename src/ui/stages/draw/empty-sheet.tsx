@@ -48,7 +48,7 @@ export function EmptySheet() {
           </button>
         </Way>
         {first && (
-          <Way what="For the people who live here: a few answers, nothing to draw. Where to put the kit, when to set it out and to fetch it.">
+          <Way what="For the people who live here: a few answers, nothing to draw. Where to place the kit, when to start and when to pick it up.">
             <CommandButton command="quick-card" />
           </Way>
         )}

@@ -24,7 +24,7 @@ export function AgreementFields({ plan }: { readonly plan: Plan }) {
   return (
     <details className="group">
       <summary>
-        Agreement not to interfere: <span className="soft">{STATE[state]}</span>
+        Non-interference agreement: <span className="soft">{STATE[state]}</span>
       </summary>
       <div className="fields">
         <p className="wide" role="status">

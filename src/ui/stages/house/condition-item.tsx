@@ -80,7 +80,7 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
       <p>{item.requirement}</p>
       {state !== 'broken' && (
         <p>
-          <strong>If broken:</strong> {describeDeviation(item)}
+          <strong>If not met:</strong> {describeDeviation(item)}
         </p>
       )}
       {item.conflict && <p>Texts differ: {item.conflict}</p>}
@@ -89,8 +89,8 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
       </p>
       {answered !== 'unknown' && state === answered && (
         <>
-          <TextField label="Who saw it" value={by} onCommit={(text) => change({ by: text })} />
-          <InstantField label="When it was seen" value={at} zone={zone} onCommit={(value) => change({ at: value })} />
+          <TextField label="Verified by" value={by} onCommit={(text) => change({ by: text })} />
+          <InstantField label="Verified on" value={at} zone={zone} onCommit={(value) => change({ at: value })} />
         </>
       )}
       <TextField label="Note" value={note} onCommit={(text) => change({ note: text })} />
@@ -103,7 +103,7 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
             onBack();
           }}
         >
-          Take the answer back
+          Clear the answer
         </button>
       )}
     </>

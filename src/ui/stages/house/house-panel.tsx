@@ -32,11 +32,11 @@ export function HousePanel() {
           <WalkFields
             lacking={report.rows.filter(lacksObserverOrTime)}
             onSign={signAnswers}
-            hint="Both go onto each answer; press an answer again to renew them."
+            hint="Both are recorded with each answer; press an answer again to update them."
           />
           <section aria-labelledby="conditions-heading">
             <h3 id="conditions-heading">Closed-building conditions</h3>
-            <p className="small soft">A press on a name tells what is asked and where it is published.</p>
+            <p className="small soft">Press a name to see what is required and where it is published.</p>
             <ul className="conditions">
               {report.rows.map((row) => (
                 <ConditionEntry key={row.item.id} row={row} />
@@ -55,7 +55,7 @@ export function HousePanel() {
             <p>{report.text}</p>
           </div>
           <details className="small soft">
-            <summary>Why a break counts</summary>
+            <summary>What a deviation means</summary>
             {WHY_DEVIATIONS_COUNT} {describeSources(DEVIATION_SOURCES)}
           </details>
           <AgreementFields plan={plan} />

@@ -9,9 +9,9 @@ import type { Validity } from '../../../protocol/validity/validity.ts';
 
 /** The answers to a condition, in the order of the buttons. */
 export const ANSWERS = [
-  { state: 'kept', words: 'Kept' },
-  { state: 'broken', words: 'Broken' },
-  { state: 'not-applicable', words: 'None' },
+  { state: 'kept', words: 'Met' },
+  { state: 'broken', words: 'Not met' },
+  { state: 'not-applicable', words: 'Not applicable' },
 ] as const satisfies readonly { readonly state: ConditionState; readonly words: string }[];
 
 export const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
@@ -35,8 +35,8 @@ export const markOf = ({ state, beforePickUp }: ConditionRow): Verdict | null =>
 
 /** The state of all conditions in a word, and its mark. */
 export const WHOLE: Readonly<Record<Validity, { readonly word: string; readonly mark: Verdict }>> = {
-  holds: { word: 'Kept', mark: 'clear' },
-  'not-evaluated': { word: 'Not evaluated', mark: 'blocked' },
+  holds: { word: 'Met', mark: 'clear' },
+  'not-evaluated': { word: 'Invalid: do not use', mark: 'blocked' },
   unknown: { word: 'Unknown', mark: 'unknown' },
 };
 
@@ -47,7 +47,7 @@ export const WHOLE: Readonly<Record<Validity, { readonly word: string; readonly 
 export function answerLine({ state, answered, by, at, beforePickUp }: ConditionRow, zone: string): string {
   if (state !== answered) return overruled(state, answered);
   if (state === 'unknown') return STATE_WORDS[state];
-  const word = beforePickUp ? 'Kept so far' : STATE_WORDS[state];
+  const word = beforePickUp ? 'Met so far' : STATE_WORDS[state];
   return `${word}: ${whoAndWhen({ by, at }, zone)}`;
 }
 
@@ -57,12 +57,12 @@ export function whoAndWhen({ by, at }: Look, zone: string): string {
   const when = time === null ? '' : formatInstant(time, zone);
   const known = [by, when].filter(Boolean).join(', ');
   const lacks = [by ? '' : 'who', when ? '' : 'when'].filter(Boolean);
-  const missing = lacks.length > 0 ? `${listed(lacks)} not written down` : '';
+  const missing = lacks.length > 0 ? `${listed(lacks)} not recorded` : '';
   return [known, missing].filter(Boolean).join('; ');
 }
 
 /** The log knows of a break, or every house has it: whoever answered otherwise did not see that. */
 function overruled(state: ConditionState, answered: ConditionState): string {
   const answer = answered === 'unknown' ? '' : ` (the answer was: ${STATE_WORDS[answered].toLowerCase()})`;
-  return `${STATE_WORDS[state]}${state === 'broken' ? ', by the log' : ''}${answer}`;
+  return `${STATE_WORDS[state]}${state === 'broken' ? ', according to the log' : ''}${answer}`;
 }

@@ -22,14 +22,10 @@ export function WalkFields({ lacking, onSign, hint }: Props) {
   return (
     <div className="fields" ref={place} tabIndex={-1}>
       <div className="wide">
-        <TextField
-          label="Who walks through the house"
-          value={by}
-          onCommit={(text) => useAppStore.getState().setWalk({ by: text })}
-        />
+        <TextField label="Inspected by" value={by} onCommit={(text) => useAppStore.getState().setWalk({ by: text })} />
       </div>
       <InstantField
-        label="Time of the walk"
+        label="Time of the inspection"
         value={at}
         zone={zone}
         hint={hint}
@@ -41,8 +37,8 @@ export function WalkFields({ lacking, onSign, hint }: Props) {
       {lacking.length > 0 && (
         <div className="wide walk-lacks">
           <p>
-            {counted(lacking.length, 'answer')} without who or when.
-            {mended.length === 0 && ' Fill in both above.'}
+            {counted(lacking.length, 'answer')} without a name or a time.
+            {mended.length === 0 && ' Enter both above.'}
           </p>
           {mended.length > 0 && (
             <button

@@ -18,7 +18,7 @@ export function answer(id: string, state: ConditionState): void {
 }
 
 const BREAK_GONE =
-  'the break is taken back. If it happened during the test, leave it as broken and say in the note when it was put right.';
+  'the deviation is withdrawn. If it happened during the test, leave it as not met and record in the note when it was corrected.';
 
 /** Adds who and when of the walk to the answers that lack them, as one step of history. */
 export function signAnswers(): void {

@@ -44,8 +44,8 @@ export function AllDetectors({ plan, all }: Props) {
     <fieldset className="log__all">
       <legend className="log__sub">All {all.length} at once</legend>
       <div className="fields">
-        {person('All set out by', 'placedBy')}
-        {person('All fetched by', 'fetchedBy')}
+        {person('All placed by', 'placedBy')}
+        {person('All picked up by', 'fetchedBy')}
         {sealing && (
           <InstantField
             label="All sealed"
@@ -64,7 +64,7 @@ export function AllDetectors({ plan, all }: Props) {
         )}
         {unseen.length > 0 && (
           <button type="button" className="button" onClick={() => write({ tampering: 'none' }, unseen)}>
-            {listDetectors(unseen, all)}: no tampering seen
+            {listDetectors(unseen, all)}: no evidence of tampering
           </button>
         )}
       </div>

@@ -20,9 +20,9 @@ export function ChainLines({ plan, detector, name }: Props) {
   const now = useMinute() + MINUTE;
   return (
     <>
-      <h4 className="log__sub">From hand to hand</h4>
-      {steps.length === 0 && <p className="small soft">Nothing yet. The times come from stage Time.</p>}
-      <ol className="log__lines" aria-label={`${name}, from hand to hand`}>
+      <h4 className="log__sub">Chain of custody</h4>
+      {steps.length === 0 && <p className="small soft">Nothing yet. The times come from the Time stage.</p>}
+      <ol className="log__lines" aria-label={`${name}, chain of custody`}>
         {steps.map((step) => {
           const words = describeStep(step);
           return (
@@ -65,7 +65,7 @@ function TakeAway({ plan, detector, index, words }: TakeAwayProps) {
   if (!step) return null;
   const box = detectorsOfHandOver(plan, step);
   const drop = (edit: (now: Plan) => Plan) => {
-    if (!run(edit)) say('The hand-over is taken away. Undo brings it back.');
+    if (!run(edit)) say('The transfer is removed. Undo brings it back.');
   };
   const own = (now: Plan) =>
     withLogEntry(now, detector, { custody: logEntryOf(now, detector).custody.filter((_, i) => i !== index) });

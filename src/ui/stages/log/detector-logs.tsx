@@ -19,9 +19,9 @@ import { ToLaboratory } from './to-laboratory.tsx';
 import './log.css';
 
 const TAMPERING = [
-  { value: 'unknown', words: 'not looked at yet' },
-  { value: 'none', words: 'none seen' },
-  { value: 'seen', words: 'seen' },
+  { value: 'unknown', words: 'not inspected yet' },
+  { value: 'none', words: 'none found' },
+  { value: 'seen', words: 'found' },
 ] as const;
 
 /** What happened to each detector, from its serial number to the laboratory. */
@@ -63,15 +63,15 @@ function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
         {name} <span className="soft">{shortOf(entry)}</span>
       </summary>
       <div className="fields">
-        <NameField label="Set out by" value={entry.placedBy} onCommit={(placedBy) => change({ placedBy })} />
-        <NameField label="Fetched by" value={entry.fetchedBy} onCommit={(fetchedBy) => change({ fetchedBy })} />
+        <NameField label="Placed by" value={entry.placedBy} onCommit={(placedBy) => change({ placedBy })} />
+        <NameField label="Picked up by" value={entry.fetchedBy} onCommit={(fetchedBy) => change({ fetchedBy })} />
         {isSentToLaboratory(plan) && <Sealed plan={plan} entry={entry} onCommit={(sealed) => change({ sealed })} />}
         <div className="wide">
           <ChoiceField
-            label="Tampering"
+            label="Evidence of tampering"
             value={entry.tampering}
             choices={TAMPERING}
-            hint="Moved, covered, opened, a seal broken."
+            hint="Moved, covered, opened, seal broken."
             onCommit={(tampering) => change({ tampering })}
           />
           {entry.tampering === 'seen' && <TamperingMeans plan={plan} />}
@@ -113,7 +113,7 @@ function Sealed({ plan, entry, onCommit }: SealedProps) {
 function shortOf({ serial, tampering, photos }: LogEntry): string {
   const parts = [
     serial.trim() || 'no serial number',
-    tampering === 'seen' ? 'tampering seen' : '',
+    tampering === 'seen' ? 'evidence of tampering' : '',
     photos.length > 0 ? counted(photos.length, 'photo') : '',
   ];
   return parts.filter(Boolean).join(', ');

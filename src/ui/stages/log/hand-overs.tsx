@@ -40,22 +40,24 @@ export function HandOver({ plan, detectors }: Props) {
     setNote('');
     const after = useAppStore.getState().plan;
     const doubts = detectors.flatMap((id) => chainOf(after, id).steps.findLast(isLast(after, id))?.discrepancies ?? []);
-    const words = box ? `The box is with ${step.to} by the log.` : `It is with ${step.to} by the log.`;
-    say(doubts.length > 0 ? `Written down. Look again: ${[...new Set(doubts)].join(' ')}` : words);
+    const words = box
+      ? `According to the log the box is with ${step.to}.`
+      : `According to the log it is with ${step.to}.`;
+    say(doubts.length > 0 ? `Recorded. Review: ${[...new Set(doubts)].join(' ')}` : words);
   };
   return (
     <details className="group log__hand-over">
-      <summary>{box ? 'Hand over the whole box' : 'Hand it over'}</summary>
+      <summary>{box ? 'Transfer the whole box' : 'Transfer it'}</summary>
       <div className="fields">
         <NameField
           label="From"
           value={from ?? holder}
-          {...(apart ? { hint: 'Left empty: each from whoever has it.' } : {})}
+          {...(apart ? { hint: 'Left empty: each from its present holder.' } : {})}
           onCommit={setFrom}
         />
         <NameField label="To" value={to} onCommit={setTo} />
         <InstantField
-          label="Handed over"
+          label="Transferred"
           value={at}
           zone={plan.site.timeZone}
           onCommit={(value) => {
@@ -64,11 +66,11 @@ export function HandOver({ plan, detectors }: Props) {
           }}
         />
         <div className="wide">
-          <TextField label="Note on the hand-over" value={note} onCommit={setNote} />
+          <TextField label="Note on the transfer" value={note} onCommit={setNote} />
         </div>
         <div className="wide">
           <button type="button" className="button" onClick={add}>
-            Write it down
+            Record it
           </button>
         </div>
       </div>

@@ -49,7 +49,7 @@ async function takeSerial(id: string, name: string, file: File): Promise<void> {
   if (openId !== useLibrary.getState().openId) return;
   const before = logEntryOf(plan, id).serial.trim();
   if (!serial || serial === before) {
-    say(serial ? `${name}: ${serial}, as it is written down.` : NOT_FOUND);
+    say(serial ? `${name}: ${serial}, as it is recorded.` : NOT_FOUND);
     return;
   }
   if (run((now) => withLogEntry(now, id, { serial }))) return;

@@ -18,7 +18,7 @@ export function ToLaboratory({ plan }: { readonly plan: Plan }) {
     <fieldset className="log__all">
       <legend className="log__sub">To the laboratory</legend>
       <div className="fields">
-        <InstantField label="Posted" hint="On the day of the pick-up." {...instant('posted')} />
+        <InstantField label="Mailed" hint="On the day of the pick-up." {...instant('posted')} />
         <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} />
       </div>
     </fieldset>

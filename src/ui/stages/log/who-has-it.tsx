@@ -25,11 +25,13 @@ export function WhoHasIt({ plan, all }: Props) {
       <strong className="small">Where they are now</strong>
       {[...places].map(([now, some]) => (
         <p key={now}>
-          {listDetectors(some, all)}: <strong>{now || 'not set out yet'}</strong>.
+          {listDetectors(some, all)}: <strong>{now || 'not placed yet'}</strong>.
         </p>
       ))}
       {doubtful.length > 0 && (
-        <p className="log__doubt">{listDetectors(doubtful, all)}: times or hands do not fit. See the log of each.</p>
+        <p className="log__doubt">
+          {listDetectors(doubtful, all)}: times or transfers do not fit together. See the log of each.
+        </p>
       )}
     </div>
   );

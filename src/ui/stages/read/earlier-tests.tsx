@@ -103,15 +103,15 @@ function PlaceChoice({ plan, detector, onCommit }: PlaceProps) {
   const here = places.find(({ detectors }) => detectors.some(({ id }) => id === detector));
   if (places.length === 1) return null;
   const choices = [
-    { value: '', words: 'not told' },
-    ...places.map((place) => ({ value: firstOf(place), words: `where ${namesOf(place)} stood` })),
+    { value: '', words: 'not answered' },
+    ...places.map((place) => ({ value: firstOf(place), words: `where ${namesOf(place)} was` })),
   ];
   return (
     <ChoiceField
       label="Where it was"
       value={here ? firstOf(here) : ''}
       choices={choices}
-      hint={here ? '' : 'Until this is told it counts for no place: separate locations are never averaged.'}
+      hint={here ? '' : 'Until this is answered it is used for no location: separate locations are never averaged.'}
       onCommit={(id) => onCommit(id || null)}
     />
   );
@@ -143,7 +143,7 @@ function NewEarlier({ plan }: { readonly plan: Plan }) {
       of={(plan.earlier ?? []).length === 0 ? 'an earlier test' : 'another earlier test'}
       value={null}
       unit={unit}
-      hint="Only where this test follows one up. The rest is asked once the result is in."
+      hint="Only where this test follows up an earlier one. The rest is asked once the result is in."
       onEnter={plainly(add)}
       onUnit={setUnit}
     />

@@ -12,7 +12,7 @@ const HERE = { from: ['reached', 'below'], above: ['exceeded', 'not exceeded'] }
 export function LevelsTable({ mean, unit }: { readonly mean: Exact; readonly unit: RadonUnit }) {
   return (
     <details className="group">
-      <summary>Beside the levels of others</summary>
+      <summary>Action levels of other authorities</summary>
       <table className="levels">
         <thead>
           <tr>
@@ -36,7 +36,7 @@ export function LevelsTable({ mean, unit }: { readonly mean: Exact; readonly uni
         </tbody>
       </table>
       <p className="small soft">
-        Those in Bq/m³ are meant for the mean of a year, which a short test is not.{' '}
+        Those in Bq/m³ apply to a yearly average, which a short-term test is not.{' '}
         {sourceDoubts(ACTION_LEVELS.map(({ source }) => source)).join(' ')}
       </p>
     </details>

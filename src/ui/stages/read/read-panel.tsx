@@ -18,7 +18,8 @@ export function ReadPanel() {
   const plan = useAppStore((state) => state.plan);
   const places = usePlaces(plan);
   const detectors = plan.levels.flatMap((level) => level.detectors);
-  if (detectors.length === 0) return <p>Set a detector first: a result belongs to the place where it was measured.</p>;
+  if (detectors.length === 0)
+    return <p>Place a detector first: a result belongs to the location where it was measured.</p>;
   const state = testStateOf(plan);
   const reports = evaluateResults(plan, state);
   return (

@@ -9,7 +9,7 @@ export function StandingNote({ state: { validity, issues, notes } }: { readonly 
   const stages = [...new Set(issues.map(({ stage }) => stage))];
   const mark = { holds: 'tight', unknown: 'unknown', 'not-evaluated': 'blocked' } as const;
   return (
-    <section className="standing" data-standing={validity} aria-label="Whether this test holds">
+    <section className="standing" data-standing={validity} aria-label="Validity of this test">
       <h3 className="standing__head">
         <VerdictMark verdict={mark[validity]} />
         {VALIDITY_HEADLINE[validity]}

@@ -12,7 +12,7 @@ export function DecayCurve({ plan }: { readonly plan: Plan }) {
   const { marks, notes, projected } = course;
   return (
     <section className="decay" aria-labelledby="decay-heading">
-      <h3 id="decay-heading">What is left for the laboratory</h3>
+      <h3 id="decay-heading">Radon left at the laboratory</h3>
       {projected && <p>{notes[0]}</p>}
       <Picture course={course} />
       <ul className="decay__marks">

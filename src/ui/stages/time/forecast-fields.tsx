@@ -61,7 +61,7 @@ export function ForecastFields({
           <TextField
             label="Note on the forecast"
             value={forecast?.note ?? ''}
-            hint="Why it ran all the same, say."
+            hint="Why it ran anyway, for instance."
             onCommit={(note) => set({ note })}
           />
         </div>

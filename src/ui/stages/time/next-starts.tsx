@@ -31,10 +31,10 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
   return (
     <section ref={list} tabIndex={-1} className="starts" aria-label="When it could start">
       <p className="small">
-        {plan.visit.closedSince ? 'With the house closed as written down' : 'If the house is closed now'}, by your hours
-        of work:
+        {plan.visit.closedSince ? 'With the house closed as recorded' : 'If the house is closed now'}, by your working
+        hours:
       </p>
-      {days.length === 0 && <p>No hours of work in the next days. Look at the hours below.</p>}
+      {days.length === 0 && <p>No working hours in the next days. Review the hours below.</p>}
       <ul>
         {days.map((day) =>
           day.ok ? (
@@ -49,7 +49,7 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
         )}
       </ul>
       <button type="button" className="text-button" onClick={() => setNow(Date.now())}>
-        Reckon from this minute
+        Calculate from this minute
       </button>
     </section>
   );
@@ -70,7 +70,7 @@ function ProposedStart({ id, proposal, zone, onTake }: ProposalProps) {
         <strong id={id}>{formatInstant(proposal.start, zone)}</strong>
       </p>
       <p className="small">
-        Fetch:{' '}
+        Pick up:{' '}
         {proposal.pickUps.map((pickUp) => (
           <span key={pickUp.from} className="starts__pick-up">
             {pickUpWords(pickUp, zone)}

@@ -22,7 +22,7 @@ import './time-panel.css';
 const KIT_LIMITS = [
   { key: 'minimumHours', label: 'At least', unit: ' h', least: 1, most: 8760 },
   { key: 'maximumHours', label: 'At most', unit: ' h', least: 1, most: 8760 },
-  { key: 'labDays', label: 'At the laboratory within', unit: ' days', least: 0, most: 365 },
+  { key: 'labDays', label: 'Laboratory must have it within', unit: ' days', least: 0, most: 365 },
 ] as const;
 
 const DEVICES = [
@@ -41,7 +41,7 @@ export function TimePanel() {
     <Parts
       fields={
         <>
-          <p className="small soft">By the clock of the site: {site.timeZone.replaceAll('_', ' ')}.</p>
+          <p className="small soft">Local time at the property: {site.timeZone.replaceAll('_', ' ')}.</p>
           <InstantFields plan={plan} onChange={changeVisit} />
           <ForecastFields plan={plan} onChange={(changed) => change({ visit: changed })} />
           <KitFields plan={plan} onChange={change} onChangeVisit={changeVisit} />
@@ -80,7 +80,7 @@ function InstantFields({ plan: { visit, site }, onChange }: VisitProps) {
   return (
     <div className="fields">
       <InstantField
-        label="House closed since"
+        label="Closed-building conditions since"
         hint="All windows and exterior doors, on all levels."
         {...instant('closedSince')}
       />
@@ -89,20 +89,20 @@ function InstantFields({ plan: { visit, site }, onChange }: VisitProps) {
         hint="Leave empty where there is none."
         {...instant('mitigationOnSince')}
       />
-      <InstantField label="Set out" hint="Start of the test, to the minute." {...instant('start')} />
+      <InstantField label="Placed" hint="Start of the test, to the minute." {...instant('start')} />
       {visit.end === null && (
         <InstantField
           label="Pick-up planned"
-          hint="For the calendar and the notices. It is not fetched by it."
+          hint="For the calendar and the notices. It does not record a pick-up."
           ahead
           {...instant('plannedEnd')}
         />
       )}
-      <InstantField label="Fetched" hint="When it has happened, to the minute." {...instant('end')} />
+      <InstantField label="Picked up" hint="When it has happened, to the minute." {...instant('end')} />
       <InstantField label="House opened again" hint="Only if it was opened." {...instant('closedUntil')} />
       {visit.device !== 'monitor' && (
         <>
-          <InstantField label="Posted" hint="On the day of the pick-up." {...instant('posted')} />
+          <InstantField label="Mailed" hint="On the day of the pick-up." {...instant('posted')} />
           <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} />
         </>
       )}

@@ -22,7 +22,7 @@ export function TimelineView({ plan }: { readonly plan: Plan }) {
   ));
   return (
     <section className="visit" aria-labelledby="visit-heading">
-      <h3 id="visit-heading">The visit in time</h3>
+      <h3 id="visit-heading">Timeline of the visit</h3>
       <p className="small soft">
         {formatInstant(from, timeZone)} to {formatInstant(to, timeZone)}. A line at each midnight, with the day of the
         month.

@@ -39,7 +39,7 @@ export function WorkingHours({
   return (
     <details className="group">
       <summary>
-        Hours of work <span className="soft">{plan.practice ? 'yours' : 'the usual'}</span>
+        Working hours <span className="soft">{plan.practice ? 'yours' : 'the usual'}</span>
       </summary>
       <ul className="hours">
         {NAMES.map(([day, name]) => (

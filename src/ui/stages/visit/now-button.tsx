@@ -26,7 +26,7 @@ export function NowButton({ name, value, onNow, onCommit, hint }: Props) {
   const press = () => {
     const now = thisMinute();
     if (at === null) onNow(now);
-    else if (at === now) useAppStore.getState().say(`${name}: ${formatInstant(at, zone)} is written down already.`);
+    else if (at === now) useAppStore.getState().say(`${name}: ${formatInstant(at, zone)} is recorded already.`);
     else setAsked(now);
   };
   return (

@@ -60,7 +60,7 @@ export function writeWho(who: Who, name: string): void {
   setWalk({ by: name });
   const before = commonName(plan, who);
   const change = (now: Plan) => withName(now, who, name, before);
-  if (namedDetectors(plan).length > 0 && name) write(change, `${name} is written down.`);
+  if (namedDetectors(plan).length > 0 && name) write(change, `${name} is recorded.`);
 }
 
 /** Returns the plan with a name in each log entry that has none, or has `before`. */

@@ -38,7 +38,7 @@ export function VisitPage() {
     <div className="stage-page__body visit-page">
       <fieldset className="visit-page__which">
         <legend className="unseen">Which visit</legend>
-        {choice('set-out', 'Setting out')}
+        {choice('set-out', 'Placement')}
         {choice('pick-up', 'Pick-up')}
       </fieldset>
       {all.length === 0 && <p>Place a detector first: its serial number and its photo belong to a place.</p>}
@@ -61,12 +61,12 @@ function useVisitInstant(key: 'start' | 'end' | 'posted', name: string) {
 }
 
 function SettingOut({ plan, all }: Props) {
-  const start = useVisitInstant('start', 'Set out');
+  const start = useVisitInstant('start', 'Placed');
   return (
     <Parts
       fields={
         <>
-          <NowButton {...start} hint="Press when the detectors lie open in their places." />
+          <NowButton {...start} hint="Press when the detectors are open and in place." />
           {all.length > 0 && <SerialNumbers plan={plan} all={all} />}
           {all.map(({ id, name }) => (
             <section key={id} aria-label={`Photos of ${name}`}>
@@ -74,7 +74,7 @@ function SettingOut({ plan, all }: Props) {
               <Photos entry={logEntryOf(plan, id)} name={name} />
             </section>
           ))}
-          <Who who="placedBy" label="Who sets them out" plan={plan} />
+          <Who who="placedBy" label="Placed by" plan={plan} />
         </>
       }
       outcome={<Conditions plan={plan} />}
@@ -84,7 +84,7 @@ function SettingOut({ plan, all }: Props) {
 
 function PickUp({ plan, all }: Props) {
   const run = useAppStore((state) => state.run);
-  const end = useVisitInstant('end', 'Fetched');
+  const end = useVisitInstant('end', 'Picked up');
   const posted = useVisitInstant('posted', 'Mailed');
   const ids = all.map(({ id }) => id);
   const sealed = ids.map((id) => logEntryOf(plan, id).sealed).find((at) => at !== null) ?? null;
@@ -93,8 +93,8 @@ function PickUp({ plan, all }: Props) {
       fields={
         <>
           <StillAsItWas plan={plan} all={all} />
-          <Who who="fetchedBy" label="Who fetches them" plan={plan} />
-          <NowButton {...end} hint="Press when they are closed or taken up: the exposure ends." />
+          <Who who="fetchedBy" label="Picked up by" plan={plan} />
+          <NowButton {...end} hint="Press when they are closed or picked up: the exposure ends." />
           {isSentToLaboratory(plan) && (
             <>
               {all.length > 0 && (
@@ -129,7 +129,7 @@ function Who({ who, label, plan }: WhoProps) {
     <NameField
       label={label}
       value={commonName(plan, who) || walker}
-      hint="Goes into the log, and onto the answers about the house."
+      hint="Recorded in the log, and with the answers about the house."
       onCommit={(name) => writeWho(who, name)}
     />
   );

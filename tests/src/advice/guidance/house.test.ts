@@ -51,7 +51,7 @@ describe('what the House stage asks for', () => {
     expect(hintsOf(emptyPlan())).toEqual([]);
     const [hint] = hintsOf({ ...emptyPlan(), conditions: [said('windows-closed', 'broken')] });
     expect(hint).toMatchObject({
-      text: 'Broken: "Windows closed on every level". The test is not evaluated.',
+      text: 'Not met: "Windows closed on every level". The test is invalid.',
       missing: true,
       weight: WEIGHT.houseBroken,
       action: { kind: 'stage', stage: 'house' },
@@ -62,7 +62,7 @@ describe('what the House stage asks for', () => {
     expect(texts(placed())).toEqual(['15 conditions of the house not known yet.']);
     expect(texts(placed({ visit: VISIT }))).toEqual([
       '! 15 conditions of the house not known yet.',
-      'Nobody has signed yet not to interfere with the test.',
+      'The non-interference agreement is not signed yet.',
     ]);
   });
 
@@ -74,7 +74,7 @@ describe('what the House stage asks for', () => {
 
   it('leaves a break that may be looked at to a professional, and only notes one that changes nothing', () => {
     expect(texts(placed({ conditions: allKept(said('fireplaces-off', 'broken')) }))).toEqual([
-      '! Broken: "Fireplaces off". A professional decides about the result.',
+      '! Deviation: "Fireplaces off". A certified or licensed professional decides whether the result may be used.',
     ]);
     expect(texts(placed({ conditions: allKept(said('attic-fan-as-usual', 'broken')) }))).toEqual([]);
   });
@@ -82,9 +82,11 @@ describe('what the House stage asks for', () => {
   it('counts the answers without who or when', () => {
     const bare = said('doors-closed', 'kept', { by: '' });
     const untimed = said('windows-closed', 'kept', { at: null });
-    expect(texts(placed({ conditions: allKept(bare) }))).toEqual(['1 answer about the house without who or when.']);
+    expect(texts(placed({ conditions: allKept(bare) }))).toEqual([
+      '1 answer about the house without a name or a time.',
+    ]);
     expect(texts(placed({ conditions: allKept(bare, untimed) }))).toEqual([
-      '2 answers about the house without who or when.',
+      '2 answers about the house without a name or a time.',
     ]);
   });
 
@@ -92,7 +94,7 @@ describe('what the House stage asks for', () => {
     const end = '2026-05-05T09:00:00-04:00';
     const after = said('doors-closed', 'kept', { at: end });
     const [early] = texts(placed({ conditions: allKept(after), visit: { ...VISIT, end } }));
-    expect(early).toBe('15 answers from before the pick-up: ask then what happened since, and answer again.');
+    expect(early).toBe('15 answers from before the pick-up: inspect again at the pick-up and answer again.');
     expect(texts(placed({ conditions: [after], visit: { ...VISIT, end } })).join()).not.toContain('before the pick-up');
   });
 
@@ -107,7 +109,7 @@ describe('what the House stage asks for', () => {
     expect(houseInWords(placed())).toBe('');
     expect(houseInWords(placed({ conditions: [said('doors-closed', 'kept')] }))).toBe('1 of 15 conditions answered.');
     expect(houseInWords(placed({ conditions: [said('doors-closed', 'broken')] }))).toBe(
-      '1 of 15 conditions answered, not evaluated.',
+      '1 of 15 conditions answered, invalid.',
     );
   });
 });
@@ -120,10 +122,10 @@ describe('the line under an item', () => {
     return row && answerLine(row, 'America/New_York');
   };
   it.each<[string, Condition]>([
-    ['Kept: R. Alder, Saturday 2 May, 9:00', said('doors-closed', 'kept')],
-    ['Kept: R. Alder; when not written down', said('doors-closed', 'kept', { at: null })],
-    ['Broken: Saturday 2 May, 9:00; who not written down', said('doors-closed', 'broken', { by: ' ' })],
-    ['None here: who and when not written down', said('fireplaces-off', 'not-applicable', { by: '', at: null })],
+    ['Met: R. Alder, Saturday 2 May, 9:00', said('doors-closed', 'kept')],
+    ['Met: R. Alder; when not recorded', said('doors-closed', 'kept', { at: null })],
+    ['Not met: Saturday 2 May, 9:00; who not recorded', said('doors-closed', 'broken', { by: ' ' })],
+    ['Not applicable: who and when not recorded', said('fireplaces-off', 'not-applicable', { by: '', at: null })],
     ['Not known', said('doors-closed', 'unknown', { by: '', at: null })],
   ])('%s', (line, condition) => expect(lineOf(condition)).toBe(line));
 });
@@ -133,11 +135,13 @@ describe('the line under an item that is known better', () => {
     conditionsReport(withLogEntry(placed({ conditions }), 'd1', { tampering: 'seen' })).rows.find(
       ({ item }) => item.id === 'not-disturbed',
     );
-  it('names nobody for a break that only the log has', () => {
+  it('names nobody for a deviation that only the log has', () => {
     const line = (row: ReturnType<typeof withTampering>) => row && answerLine(row, 'UTC');
-    expect(line(withTampering([]))).toBe('Broken, by the log');
-    expect(line(withTampering([said('not-disturbed', 'kept')]))).toBe('Broken, by the log (the answer was: kept)');
-    expect(line(withTampering([said('not-disturbed', 'broken')]))).toBe('Broken: R. Alder, Saturday 2 May, 13:00');
+    expect(line(withTampering([]))).toBe('Not met, according to the log');
+    expect(line(withTampering([said('not-disturbed', 'kept')]))).toBe(
+      'Not met, according to the log (the answer was: met)',
+    );
+    expect(line(withTampering([said('not-disturbed', 'broken')]))).toBe('Not met: R. Alder, Saturday 2 May, 13:00');
   });
 
   it('of what was seen before the pick-up says "so far", in the shape of what is not known', () => {
@@ -148,16 +152,16 @@ describe('the line under an item that is known better', () => {
         conditions: [said('doors-closed', 'kept')],
       }).rows.find(({ item }) => item.id === 'doors-closed');
     const [early, late] = [rowAt('2026-05-02T09:01:00-04:00'), rowAt(START)];
-    expect(early && answerLine(early, 'America/New_York')).toBe('Kept so far: R. Alder, Saturday 2 May, 9:00');
+    expect(early && answerLine(early, 'America/New_York')).toBe('Met so far: R. Alder, Saturday 2 May, 9:00');
     expect(early && markOf(early)).toBe('unknown');
-    expect(late && answerLine(late, 'America/New_York')).toBe('Kept: R. Alder, Saturday 2 May, 9:00');
+    expect(late && answerLine(late, 'America/New_York')).toBe('Met: R. Alder, Saturday 2 May, 9:00');
     expect(late && markOf(late)).toBe('clear');
   });
 
-  it('says that "none here" is no answer to windows', () => {
+  it('says that "not applicable" is no answer to windows', () => {
     const plan = { ...emptyPlan(), conditions: [said('windows-closed', 'not-applicable')] };
     const row = conditionsReport(plan).rows.find(({ item }) => item.id === 'windows-closed');
-    expect(row && answerLine(row, 'UTC')).toBe('Not known (the answer was: none here)');
+    expect(row && answerLine(row, 'UTC')).toBe('Not known (the answer was: not applicable)');
   });
 });
 
@@ -187,18 +191,20 @@ describe('the walk', () => {
     expect(conditions()[0]).toEqual({ item: 'doors-closed', state: 'unknown', at: null, note: '' });
   });
 
-  it('says of a break at once what it means, and one step of history takes it back', () => {
+  it('says of a deviation at once what it means, and one step of history takes it back', () => {
     answer('doors-closed', 'broken');
-    expect(message()).toMatch(/^Exterior doors closed: This test is not evaluated\. Keep the record and test again\./);
+    expect(message()).toMatch(
+      /^Exterior doors closed: This test is invalid: do not use the result\. Keep the record and test again\./,
+    );
     useAppStore.getState().undo();
     expect(conditions()).toEqual([]);
     expect(message()).toBe('');
   });
 
-  it('warns when a break of a test under way is turned into kept', () => {
+  it('warns when a deviation of a test under way is turned into kept', () => {
     answer('doors-closed', 'broken');
     answer('doors-closed', 'kept');
-    expect(message()).toMatch(/the break is taken back\. If it happened during the test, leave it as broken/);
+    expect(message()).toMatch(/the deviation is withdrawn\. If it happened during the test, leave it as not met/);
   });
 
   it('signs the answers that lack it as one step', () => {

@@ -29,7 +29,7 @@ const hintsOf = (plan: Plan) =>
   );
 
 describe('what the Log stage asks for', () => {
-  it('nothing before a detector is set out', () => {
+  it('nothing before a detector is placed', () => {
     expect(hintsOf(planOf([]))).toEqual([]);
     expect(hintsOf(planOf(['k1'], { ...VISIT, start: null }))).toEqual([]);
   });
@@ -44,7 +44,10 @@ describe('what the Log stage asks for', () => {
     const step = { at: '2026-05-05T08:00:00-04:00', from: 'Ann Mill', to: 'Bo Reed', note: '' };
     const fetched = { ...planOf(['k1', 'k2']), visit: { ...VISIT, end: '2026-05-05T09:00:00-04:00' } };
     const [first, second] = hintsOf(withHandOver(fetched, 'k1', step));
-    expect(first).toMatchObject({ text: 'Times or hands in the log of K1 do not fit.', missing: true });
+    expect(first).toMatchObject({
+      text: 'Times or transfers in the chain of custody of K1 do not fit together.',
+      missing: true,
+    });
     expect(second).toMatchObject({ text: 'K1 has no serial number yet.', missing: false });
     expect(hintsOf(fetched).filter(({ missing }) => missing)).toEqual([]);
   });

@@ -70,7 +70,7 @@ describe('a laser tape, where keys are shortcuts', () => {
 });
 
 describe('a hand, where keys are shortcuts', () => {
-  it('presses two digits: both get through, in order, once it is clear', () => {
+  it('presses two digits: both get through, met, once it is clear', () => {
     const { press, pause, replayed, typed } = reader();
     press(['3'], 0, 'shortcuts');
     pause();
@@ -125,7 +125,7 @@ describe('keys that go into a field for a length', () => {
     expect(typed).toEqual([{ text, end: 'Enter' }]);
   });
 
-  it('typed by hand are not told', () => {
+  it('typed by hand are not answered', () => {
     const { press, pause, typed } = reader();
     press([...'12 6', 'Enter'], 80, 'length');
     pause();

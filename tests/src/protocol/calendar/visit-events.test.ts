@@ -47,22 +47,22 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
   // By the clock of the site: closed 12 h before the start; 48 and 96 h after it, over the change of clocks on 8 March 2026.
   it.each([
     ['Close the house', '2026-03-07T11:00:00Z', '2026-03-07T11:15:00Z'],
-    ['Set out', '2026-03-07T23:00:00Z', '2026-03-07T23:15:00Z'],
-    ['Detectors may be fetched', '2026-03-09T23:00:00Z', '2026-03-11T23:00:00Z'],
-    ['Fetch', '2026-03-10T13:30:00Z', '2026-03-10T13:45:00Z'],
+    ['Place', '2026-03-07T23:00:00Z', '2026-03-07T23:15:00Z'],
+    ['Detectors may be picked up', '2026-03-09T23:00:00Z', '2026-03-11T23:00:00Z'],
+    ['Pick up', '2026-03-10T13:30:00Z', '2026-03-10T13:45:00Z'],
     ['Last moment', '2026-03-11T22:45:00Z', '2026-03-11T23:00:00Z'],
-    ['Post', '2026-03-10T14:30:00Z', '2026-03-10T14:45:00Z'],
+    ['Mail', '2026-03-10T14:30:00Z', '2026-03-10T14:45:00Z'],
     ['The laboratory', '2026-03-15T13:15:00Z', '2026-03-15T13:30:00Z'],
   ])('%s: %s to %s', (part, start, end) => {
     const event = find(part);
     expect([event.startDate.toString(), event.endDate.toString()]).toEqual([start, end]);
   });
 
-  it('says the last moment to post: two days before the laboratory must have it', () => {
-    expect(find('Post').description).toContain('At the latest Friday 13 March, 9:30.');
+  it('says the last moment to mail: two days before the laboratory must have it', () => {
+    expect(find('Mail').description).toContain('At the latest Friday 13 March, 9:30.');
   });
 
-  it('of a monitor, which is read on site, has nothing to post', () => {
+  it('of a monitor, which is read on site, has nothing to mail', () => {
     const kinds = visitEvents({ ...plan, visit: { ...plan.visit, device: 'monitor' } }).map(({ kind }) => kind);
     expect(kinds).toEqual(['closing', 'start', 'pick-up-window', 'pick-up', 'last-moment']);
   });
@@ -78,14 +78,16 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
   });
 
   it('keeps commas, semicolons and quotes of a title, carries the cautions, and folds at 75 octets', () => {
-    expect(find('Set out').summary).toContain(plan.title);
-    expect(find('Set out').description).toContain('A certified or licensed professional decides.');
+    expect(find('Place').summary).toContain(plan.title);
+    expect(find('Place').description).toContain(
+      'A certified or licensed professional decides whether a result may be used, in your own home too.',
+    );
     for (const line of calendarText(plan, NOW).split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
   });
 
   it('is the same for the same visit, and empty without a start', () => {
     expect(calendarText(plan, NOW)).toBe(calendarText(plan, NOW));
-    expect(find('Set out').component.getFirstPropertyValue('dtstamp')?.toString()).toBe('2026-03-01T12:00:00Z');
+    expect(find('Place').component.getFirstPropertyValue('dtstamp')?.toString()).toBe('2026-03-01T12:00:00Z');
     expect(visitEvents({ ...plan, visit: { ...plan.visit, start: null, end: null } })).toEqual([]);
   });
 });
@@ -99,7 +101,7 @@ describe('a start with seconds', () => {
     const window = root
       .getAllSubcomponents('vevent')
       .map((each) => new ICAL.Event(each))
-      .find(({ summary }) => summary.startsWith('Detectors may be fetched'));
+      .find(({ summary }) => summary.startsWith('Detectors may be picked up'));
     expect(window?.startDate.toJSDate().getTime()).toBeGreaterThanOrEqual(start + 48 * hour);
     expect(window?.endDate.toJSDate().getTime()).toBeLessThanOrEqual(start + 96 * hour);
     expect(window?.description).toContain('Not before Monday 9 March, 19:01');
@@ -143,7 +145,7 @@ describe('two plans of one title', () => {
 
 describe('what stands in a calendar', () => {
   it('rings when the window opens', () => {
-    const [alarm] = find('Detectors may be fetched').component.getAllSubcomponents('valarm');
+    const [alarm] = find('Detectors may be picked up').component.getAllSubcomponents('valarm');
     expect(alarm?.getFirstPropertyValue('trigger')?.toString()).toBe('PT0S');
   });
 

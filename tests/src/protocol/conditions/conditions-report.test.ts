@@ -68,10 +68,15 @@ describe('each item of the list', () => {
   // What the texts that are named beside it ask; P: the text itself was read, S: a page that quotes it or sums it up, R: our reading of it.
   it.each<[string, RegExp, readonly string[], DeviationEffect]>([
     ['windows-closed', /all levels.*not tested/, [`P ${MAH}, Exh. 2`, `P ${MALB}, 4-A`], 'not-evaluated'],
-    ['doors-closed', /come and go.*few minutes/, [`P ${MAH}, Exh. 2`, `S ${EPA} (copy of the text)`], 'not-evaluated'],
+    [
+      'doors-closed',
+      /normal entry and exit.*few minutes/,
+      [`P ${MAH}, Exh. 2`, `S ${EPA} (copy of the text)`],
+      'not-evaluated',
+    ],
     [
       'whole-house-fan-off',
-      /taken out or sealed/,
+      /removed or sealed/,
       [`P ${MAH}, Exh. 4`, `S ${IL}, closed-building list`],
       'not-evaluated',
     ],
@@ -103,12 +108,7 @@ describe('each item of the list', () => {
       [`P ${MAH}, Exh. 2 and 4`, `P ${MALB}, 4-A`, `S ${EPA} (copy of the text)`, `S ${IL}, closed-building list`],
       'professional-review',
     ],
-    [
-      'fireplaces-off',
-      /unless it is what the house is normally heated with/,
-      [`P ${MAH}, Exh. 2 and 4`],
-      'professional-review',
-    ],
+    ['fireplaces-off', /unless it is the normal heat of the house/, [`P ${MAH}, Exh. 2 and 4`], 'professional-review'],
     ['room-machines-off', /20 ft \(6\.1 m\)/, [`S ${IL}, closed-building list`], 'professional-review'],
     [
       'mitigation-running',
@@ -158,7 +158,7 @@ describe('the whole', () => {
     const reportOf = (at: string) => conditionsReport(planWith(seen(at)));
     const early = reportOf('2026-05-05T08:59:00-04:00');
     expect(early.validity).toBe('unknown');
-    expect(early.text).toBe('1 answer from before the pick-up: ask then what happened since, and answer again.');
+    expect(early.text).toBe('1 answer from before the pick-up: inspect again at the pick-up and answer again.');
     expect(early.rows.filter((row) => row.beforePickUp).map(({ item }) => item.id)).toEqual(['windows-closed']);
     expect(reportOf('2026-05-05T09:00:00-04:00').validity).toBe('holds');
     expect(conditionsReport(planWith(keptBut())).validity).toBe('holds');
@@ -183,7 +183,7 @@ describe('the whole', () => {
 
   it('names the break and what it means', () => {
     expect(conditionsReport(planWith(keptBut(said('windows-closed', 'broken')))).text).toBe(
-      'Broken: "Windows closed on every level". This test is not evaluated. Keep the record and test again.',
+      'Deviation: "Windows closed on every level". This test is invalid: do not use the result. Keep the record and test again.',
     );
     expect(rowFor(planWith([said('combustion-air-open', 'broken')]), 'combustion-air-open')?.text).toContain(
       'Open it at once',
@@ -213,7 +213,7 @@ describe('the whole', () => {
   it('counts tampering in the log as a break, whatever was answered', () => {
     const plan = withLogEntry(withDetector(planWith(keptBut())), 'd1', { tampering: 'seen' });
     expect(rowFor(plan, 'not-disturbed')?.text).toMatch(
-      /^The log has tampering seen at K1\. This test is not evaluated\./,
+      /^The log has evidence of tampering at K1\. This test is invalid: /,
     );
     expect(conditionsReport(plan).validity).toBe('not-evaluated');
   });
@@ -226,14 +226,14 @@ describe('the whole', () => {
   });
 });
 
-describe('"none here"', () => {
+describe('"not applicable"', () => {
   // Windows and doors, a temperature, weather and the detectors themselves are nowhere missing.
   it.each(['windows-closed', 'doors-closed', 'heating-cooling-normal', 'no-severe-weather', 'not-disturbed'])(
     'is no answer for what every house has: %s stays unknown and no pass',
     (id) => {
       const plan = planWith(keptBut(said(id, 'not-applicable')));
       expect(rowFor(plan, id)).toMatchObject({ state: 'unknown', answered: 'not-applicable', canBeAbsent: false });
-      expect(rowFor(plan, id)?.text).toContain('look again');
+      expect(rowFor(plan, id)?.text).toContain('inspect again');
       expect(conditionsReport(plan).validity).toBe('unknown');
     },
   );
@@ -261,7 +261,7 @@ describe('a break', () => {
     const broken = [said('windows-closed', 'broken')];
     const early = rowFor(planWith(broken, { visit: { ...VISIT, start: null, end: null } }), 'windows-closed');
     expect(early?.text).toBe(
-      'Found before the start. Shut the windows; the closed hours begin again from then. Start later: when it has been right for 12 h. Answer again when it is put right.',
+      'Found before the start. Close the windows; the closed hours begin again from then. Start later: once it has been met for 12 h. Answer again once it is corrected.',
     );
     expect(early?.effect).toBe('not-evaluated');
     expect(rowFor(planWith(broken), 'windows-closed')?.text).not.toContain('before the start');
@@ -337,13 +337,13 @@ describe('the records', () => {
 
   it('say what is missing: after the pick-up more than before', () => {
     const before = withDetector(planWith([], { visit: { ...VISIT, end: null } }));
-    expect(missingRecords(before)).toEqual(['K1 has no serial number yet.', 'Who set out K1 is not written down.']);
+    expect(missingRecords(before)).toEqual(['K1 has no serial number yet.', 'Who placed K1 is not recorded.']);
     const placed = withLogEntry(withDetector(planWith([])), 'd1', { serial: 'X-1', placedBy: 'R. Alder' });
     expect(missingRecords(placed)).toEqual([
-      'Who fetched K1 is not written down.',
-      'When K1 was sealed is not written down.',
-      'Whether somebody was at K1 is not written down.',
-      'Whose hands K1 went through to the laboratory is not written down.',
+      'Who picked up K1 is not recorded.',
+      'When K1 was sealed is not recorded.',
+      'Whether there is evidence of tampering at K1 is not recorded.',
+      'The chain of custody of K1 to the laboratory is not recorded.',
     ]);
   });
 });

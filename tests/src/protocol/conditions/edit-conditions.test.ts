@@ -118,13 +118,9 @@ describe('the agreement', () => {
     [{}, 'open', /^Not signed yet\. Ask/],
     [{ signedBy: '  ' }, 'open', /^Not signed yet/],
     [{ signedBy: 'M. Brook', at: MORNING }, 'signed', /^Signed\.$/],
-    [{ signedBy: 'M. Brook' }, 'signed', /^Signed\. When is not written down\.$/],
-    [
-      { refused: true },
-      'refused',
-      /professional decides.* Who refused is not written down\. When is not written down\.$/,
-    ],
-    [{ refused: true, signedBy: 'M. Brook', at: MORNING }, 'refused', /whether the test goes on\.$/],
+    [{ signedBy: 'M. Brook' }, 'signed', /^Signed\. When is not recorded\.$/],
+    [{ refused: true }, 'refused', /professional decides.* Who refused is not recorded\. When is not recorded\.$/],
+    [{ refused: true, signedBy: 'M. Brook', at: MORNING }, 'refused', /whether the test continues\.$/],
   ])('%j: %s', (change, is, says) => {
     const agreement = { ...OPEN, ...change };
     expect(agreementState(agreement)).toBe(is);

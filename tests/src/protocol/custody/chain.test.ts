@@ -13,15 +13,15 @@ describe('the chain from the house to the laboratory', () => {
     { sealed: may(5, '09:02') },
   );
 
-  it('has the visit at both ends, and the hands between, in order of time', () => {
+  it('has the visit at both ends, and the hands between, met of time', () => {
     expect(kinds(whole)).toEqual(['set-out', 'fetched', 'sealed', 'hand-over', 'posted', 'received']);
     expect(whole.steps.map(({ from, to }) => `${from}>${to}`)).toEqual([
       'Ann Mill>the house',
       'the house>Ann Mill',
       '>',
       'Ann Mill>Bo Reed',
-      'Bo Reed>the post',
-      'the post>the laboratory',
+      'Bo Reed>the mail',
+      'the mail>the laboratory',
     ]);
     expect([discrepancies(whole), whole.hasDiscrepancies]).toEqual([[], false]);
   });
@@ -35,20 +35,20 @@ describe('the chain from the house to the laboratory', () => {
   }>([
     { case: 'set out, no time', steps: [], visit: { start: null, end: null }, fetchedBy: '', now: 'in the house' },
     {
-      case: 'set out',
+      case: 'placed',
       steps: [],
       visit: { end: null },
       fetchedBy: '',
       now: 'in the house, since Saturday 2 May, 9:00',
     },
-    { case: 'fetched', steps: [], now: 'with Ann Mill, since Tuesday 5 May, 9:00' },
+    { case: 'picked up', steps: [], now: 'with Ann Mill, since Tuesday 5 May, 9:00' },
     {
-      case: 'handed over',
+      case: 'transferred',
       steps: [step(may(5, '10:00'), 'Ann Mill', 'Bo Reed')],
       now: 'with Bo Reed, since Tuesday 5 May, 10:00',
     },
     {
-      case: 'handed over at a time that is not known',
+      case: 'transferred at a time that is not known',
       steps: [step(null, 'Ann Mill', 'Bo Reed')],
       now: 'with Bo Reed',
     },
@@ -56,7 +56,7 @@ describe('the chain from the house to the laboratory', () => {
       case: 'posted',
       steps: [step(may(5, '10:00'), 'Ann Mill', 'Bo Reed')],
       visit: { posted: may(5, '11:00') },
-      now: 'with the post, since Tuesday 5 May, 11:00',
+      now: 'with the mail, since Tuesday 5 May, 11:00',
     },
     {
       case: 'at the laboratory',
@@ -68,10 +68,8 @@ describe('the chain from the house to the laboratory', () => {
     expect(chained(steps, visit, { fetchedBy }).currentHolder).toBe(now);
   });
 
-  it('says so where nobody wrote down who fetched it, and nothing where it was never set out', () => {
-    expect(chainOf(planOf(['A1']), 'd1').currentHolder).toBe(
-      'fetched, Tuesday 5 May, 9:00; by whom is not written down',
-    );
+  it('says so where nobody recorded who picked it up, and nothing where it was never placed', () => {
+    expect(chainOf(planOf(['A1']), 'd1').currentHolder).toBe('picked up, Tuesday 5 May, 9:00; by whom is not recorded');
     expect(chainOf(planOf(['A1'], { start: null, end: null }), 'd1')).toEqual({
       steps: [],
       currentHolder: '',
@@ -81,49 +79,49 @@ describe('the chain from the house to the laboratory', () => {
 
   it.each<{ case: string; chain: ReturnType<typeof chained>; says: RegExp }>([
     {
-      case: 'sealed after the laboratory had it, with the posting not written down',
+      case: 'sealed after the laboratory received it, with the posting not recorded',
       chain: chained([], { received: may(6, '09:00') }, { sealed: may(6, '09:01') }),
-      says: /^After the laboratory had it, Wednesday 6 May, 9:00\./,
+      says: /^After the laboratory received it, Wednesday 6 May, 9:00\./,
     },
     {
-      case: 'a hand-over one minute before the pick-up',
+      case: 'a transfer one minute before the pick-up',
       chain: chained([step(may(5, '08:59'), 'the house', 'Ann Mill')]),
       says: /^Before the pick-up, Tuesday 5 May, 9:00\./,
     },
     {
-      case: 'a hand-over before it was set out, with the pick-up not known yet',
+      case: 'a transfer before it was placed, with the pick-up not known yet',
       chain: chained([step(may(2, '08:59'), 'Ann Mill', 'Bo Reed')], { end: null }),
-      says: /^Before it was set out, Saturday 2 May, 9:00\./,
+      says: /^Before it was placed, Saturday 2 May, 9:00\./,
     },
     {
-      case: 'a hand-over earlier than the one written before it',
+      case: 'a transfer earlier than the one written before it',
       chain: chained([step(may(5, '11:00'), 'Ann Mill', 'Bo Reed'), step(may(5, '10:00'), 'Bo Reed', 'Cy Dale')]),
-      says: /^Earlier than the hand-over written before it, Tuesday 5 May, 11:00\./,
+      says: /^Earlier than the transfer recorded before it, Tuesday 5 May, 11:00\./,
     },
     {
       case: 'from one who does not have it',
       chain: chained([step(may(5, '10:00'), 'Cy Dale', 'Bo Reed')]),
-      says: /^By the log Ann Mill had it, not Cy Dale\.$/,
+      says: /^According to the log Ann Mill had it, not Cy Dale\.$/,
     },
     {
-      case: 'a hand-over after the laboratory has it',
+      case: 'a transfer after the laboratory has it',
       chain: chained([step(may(7, '09:00'), 'the laboratory', 'Bo Reed')], { received: may(7, '08:00') }),
-      says: /^After the laboratory had it, Thursday 7 May, 8:00\./,
+      says: /^After the laboratory received it, Thursday 7 May, 8:00\./,
     },
     {
-      case: 'a hand-over without a time',
+      case: 'a transfer without a time',
       chain: chained([step(null, 'Ann Mill', 'Bo Reed')]),
-      says: /^Its time is not written down\.$/,
+      says: /^Its time is not recorded\.$/,
     },
     {
-      case: 'a hand-over without a giver',
+      case: 'a transfer without a giver',
       chain: chained([step(may(5, '10:00'), ' ', 'Bo Reed')]),
-      says: /^Who gave it is not written down\.$/,
+      says: /^Who gave it is not recorded\.$/,
     },
     {
-      case: 'a hand-over while the pick-up is not known',
+      case: 'a transfer while the pick-up is not known',
       chain: chained([step(may(5, '10:00'), 'Ann Mill', 'Bo Reed')], { end: null }),
-      says: /^When it was fetched is not written down\.$/,
+      says: /^When it was picked up is not recorded\.$/,
     },
     {
       case: 'sealed before the pick-up',
@@ -131,44 +129,44 @@ describe('the chain from the house to the laboratory', () => {
       says: /^Before the pick-up, Tuesday 5 May, 9:00\./,
     },
     {
-      case: 'sealed after it had changed hands',
+      case: 'sealed after it was transferred',
       chain: chained([step(may(5, '10:00'), 'Ann Mill', 'Bo Reed')], {}, { sealed: may(5, '10:01') }),
-      says: /^It had changed hands before, Tuesday 5 May, 10:00\./,
+      says: /^It was transferred before, Tuesday 5 May, 10:00\./,
     },
-    { case: 'posted before the pick-up', chain: chained([], { posted: may(5, '08:00') }), says: /^Before the pick-up/ },
+    { case: 'mailed before the pick-up', chain: chained([], { posted: may(5, '08:00') }), says: /^Before the pick-up/ },
     {
-      case: 'posted before it was sealed',
+      case: 'mailed before it was sealed',
       chain: chained([], { posted: may(5, '10:00') }, { sealed: may(5, '10:30') }),
-      says: /^Posted before it was sealed\./,
+      says: /^Mailed before it was sealed\./,
     },
     {
-      case: 'at the laboratory before it was posted',
+      case: 'at the laboratory before it was mailed',
       chain: chained([], { posted: may(6, '10:00'), received: may(6, '09:59') }),
-      says: /^Before it was posted, Wednesday 6 May, 10:00\./,
+      says: /^Before it was mailed, Wednesday 6 May, 10:00\./,
     },
     {
-      case: 'posted when the laboratory had it by the log',
+      case: 'mailed when the laboratory received it according to the log',
       chain: chained([step(may(5, '10:00'), 'Ann Mill', 'Laboratory')], { posted: may(5, '11:00') }),
-      says: /^The laboratory had it by then\.$/,
+      says: /^The laboratory had received it by then\.$/,
     },
   ])('remarks in words: $case', ({ chain, says }) => {
     expect(chain.hasDiscrepancies).toBe(true);
     expect(discrepancies(chain).some((each) => says.test(each))).toBe(true);
   });
 
-  it('does not hold a hand-over before the pick-up against the seal too', () => {
+  it('does not hold a transfer before the pick-up against the seal too', () => {
     const chain = chained([step(may(5, '08:00'), 'the house', 'Ann Mill')], {}, { sealed: may(5, '09:05') });
     expect(chain.steps.find(({ kind }) => kind === 'sealed')?.discrepancies).toEqual([]);
   });
 
-  it('takes the same minute as fitting: pick-up, seal, hand-over and posting at once', () => {
+  it('takes the same minute as fitting: pick-up, seal, transfer and posting at once', () => {
     const at = may(5, '09:00');
     const chain = chained([step(at, 'ann  mill', 'post')], { posted: at }, { sealed: at });
     expect(kinds(chain)).toEqual(['set-out', 'fetched', 'sealed', 'hand-over', 'posted']);
     expect(discrepancies(chain)).toEqual([]);
   });
 
-  it('is in order of time however it was written, keeps every step once, and never calls a backward time fitting', () => {
+  it('is met of time however it was written, keeps every step once, and never calls a backward time fitting', () => {
     const minutes = fc.array(fc.option(fc.integer({ min: -600, max: 600 }), { nil: null }), { maxLength: 6 });
     fc.assert(
       fc.property(minutes, (offsets) => {

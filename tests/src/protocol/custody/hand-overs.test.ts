@@ -18,7 +18,7 @@ describe('several detectors', () => {
   const three = planOf(['A1', 'A2', 'A3']);
   const ids = ['d1', 'd2', 'd3'];
 
-  it('are written down in one, and what each has besides stays', () => {
+  it('are recorded in one, and what each has besides stays', () => {
     const plan = withLogEntries(withLogEntry(three, 'd2', { serial: 'C-2', note: 'on the shelf' }), ids, {
       placedBy: 'Ann Mill',
     });
@@ -26,7 +26,7 @@ describe('several detectors', () => {
     expect(logEntryOf(plan, 'd2')).toMatchObject({ serial: 'C-2', note: 'on the shelf' });
   });
 
-  it('go from hand to hand as a box, each from whoever has it, and the file reads them back', () => {
+  it('are transferred as a box, each from whoever has it, and the file reads them back', () => {
     const fetched = withLogEntry(withLogEntries(three, ids, { fetchedBy: 'Ann Mill' }), 'd3', { fetchedBy: 'Bo Reed' });
     const plan = withHandOvers(fetched, ids, { at: may(5, '10:00'), from: null, to: 'Cy Dale', note: 'blue box' });
     expect(ids.map((id) => logEntryOf(plan, id).custody[0]?.from)).toEqual(['Ann Mill', 'Ann Mill', 'Bo Reed']);
@@ -55,7 +55,7 @@ describe('several detectors', () => {
     const fetched = withLogEntry(withLogEntries(three, ids, { fetchedBy: 'Ann Mill' }), 'd3', { fetchedBy: 'Bo Reed' });
     const plan = withHandOvers(fetched, ids, { at: may(5, '10:00'), from: 'Ann Mill', to: 'Cy Dale', note: '' });
     expect(chainDiscrepancies(plan).map(({ text }) => text)).toEqual([
-      'A3, Ann Mill to Cy Dale: By the log Bo Reed had it, not Ann Mill.',
+      'A3, Ann Mill to Cy Dale: According to the log Bo Reed had it, not Ann Mill.',
     ]);
     const early = withHandOvers(fetched, ['d1', 'd2'], { at: may(5, '08:00'), from: HOUSE, to: 'Cy Dale', note: '' });
     expect(chainDiscrepancies(early)[0]?.text).toMatch(/^A1 and A2, the house to Cy Dale: Before the pick-up/);

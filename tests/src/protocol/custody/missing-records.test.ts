@@ -4,9 +4,9 @@ import { missingRecords } from '../../../../src/protocol/custody/missing-records
 import { may, planOf } from '../../../helpers/custody.ts';
 
 describe('what the records lack', () => {
-  it('no longer asks whose hands it went through once it was posted', () => {
+  it('no longer asks for the chain of custody once it was mailed', () => {
     const asked = (visit: Partial<Visit>) =>
-      missingRecords(planOf(['A1'], visit)).some((gap) => gap.startsWith('Whose hands'));
+      missingRecords(planOf(['A1'], visit)).some((gap) => gap.startsWith('The chain of custody'));
     expect([asked({}), asked({ posted: may(5, '11:00') }), asked({ received: may(7, '08:00') })]).toEqual([
       true,
       false,
@@ -14,9 +14,9 @@ describe('what the records lack', () => {
     ]);
   });
 
-  it('asks for no seal and no hands of a monitor, which is read on the spot', () => {
+  it('asks for no seal and no chain of custody of a monitor, which is read on the spot', () => {
     const asked = missingRecords(planOf(['A1'], { device: 'monitor' }));
-    expect(asked.filter((gap) => /sealed|hands/.test(gap))).toEqual([]);
-    expect(asked).toContain('Who fetched A1 is not written down.');
+    expect(asked.filter((gap) => /sealed|custody/.test(gap))).toEqual([]);
+    expect(asked).toContain('Who picked up A1 is not recorded.');
   });
 });

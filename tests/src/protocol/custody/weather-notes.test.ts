@@ -4,7 +4,7 @@ import { chronologicalWeather } from '../../../../src/protocol/custody/weather-n
 import { may, planOf } from '../../../helpers/custody.ts';
 
 describe('the weather', () => {
-  it('is told in order of time, and says what lies outside the test', () => {
+  it('is told met of time, and says what lies outside the test', () => {
     const notes = [
       { at: null, text: 'calm' },
       { at: may(5, '10:00'), text: 'dry' },

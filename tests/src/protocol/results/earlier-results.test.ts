@@ -28,7 +28,7 @@ describe('an earlier test', () => {
     expect(apart([earlier(4.9, { detector: 'd2' })])).toEqual([null, '4.0']);
     expect(apart([earlier(4.9)])).toEqual([null, null]);
     expect(apart([earlier(4.9, { detector: null })])).toEqual([null, null]);
-    expect(described(planWith([3.1, 3.1], { earlier: [earlier(4.9)] }, 2000))).toContain('it counts for none');
+    expect(described(planWith([3.1, 3.1], { earlier: [earlier(4.9)] }, 2000))).toContain('it is not used for any');
   });
 
   it('is not averaged with a pair that must not be averaged, or that waits for its other result', () => {
@@ -106,6 +106,6 @@ describe('the day of an earlier test', () => {
   it.each([
     [null, ''],
     ['2026-05-02T08:59:00-04:00', ''],
-    ['2026-05-02T09:00:00-04:00', 'That is after this test was set out. Look at the day again.'],
+    ['2026-05-02T09:00:00-04:00', 'That is after this test was started. Review the day.'],
   ])('%j: "%s"', (at, doubt) => expect(earlierDateProblem({ ...emptyPlan(), visit }, { at })).toBe(doubt));
 });

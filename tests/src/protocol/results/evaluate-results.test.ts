@@ -295,7 +295,7 @@ describe('the next step', () => {
     expect(evaluated([9, 9.1], {}, failing('not-evaluated')).next.id).toBe('not-evaluated');
     const unknown = evaluated([9, 9.1], {}, failing('unknown')).next;
     expect(unknown.id).toBe('unknown');
-    expect(unknown.text).toContain('The cause. To be mended under Time.');
+    expect(unknown.text).toContain('The cause. Correct this under Time.');
   });
 
   it('of a pair with one result is to wait, and of two results for one detector to find out which counts', () => {

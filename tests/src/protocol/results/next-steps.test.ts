@@ -66,7 +66,7 @@ describe('a home with a mitigation system', () => {
 describe('a result below 2', () => {
   // ANSI/AARST MAH-2019, 7.1.
   it.each(['own-household', 'property-transfer'] as const)('%s: says what a short test cannot tell', (of) => {
-    expect(evaluated([1, 1.1], purpose(of)).next.text).toMatch(/a short test cannot tell how low/i);
+    expect(evaluated([1, 1.1], purpose(of)).next.text).toMatch(/a short-term test cannot show how low/i);
   });
 });
 
@@ -166,8 +166,8 @@ describe('a test that does not hold', () => {
       ['time', 'unknown'],
     ]);
     expect(issues[0]?.text).toContain('47 h 59 min');
-    expect(issues[1]?.text).toMatch(/Broken: .*doors/i);
-    expect(issues[2]?.text).toContain('Since when the house was closed is not written down.');
+    expect(issues[1]?.text).toMatch(/Deviation: .*doors/i);
+    expect(issues[2]?.text).toContain('Since when the house was closed is not recorded.');
   });
 
   it('tells what is missing', () => {
@@ -178,7 +178,7 @@ describe('a test that does not hold', () => {
   });
 
   // What the laboratory asks of its kit decides; no published source gives days.
-  it('is not known to hold where the laboratory had it too late', () => {
+  it('is not known to hold where the laboratory received it too late', () => {
     const late = held({ visit: { ...visit, received: '2026-05-09T08:01:00Z' } });
     expect(visitValidity(late)).toBe('unknown');
     expect(visitIssues(late)[0]?.text).toContain('Ask whether it can still be counted');
@@ -187,12 +187,12 @@ describe('a test that does not hold', () => {
 
   // Either of the two may be the wrong one, so the time laid out is not known either.
   it.each([
-    ['posted before the pick-up', { posted: '2026-05-04T07:59:00Z' }, 'Posted before the pick-up'],
+    ['posted before the pick-up', { posted: '2026-05-04T07:59:00Z' }, 'Mailed before the pick-up'],
     ['received before the pick-up', { received: '2026-05-03T20:00:00Z' }, 'At the laboratory before the pick-up'],
     [
-      'received before it was posted',
+      'received before it was mailed',
       { posted: '2026-05-06T08:00:00Z', received: '2026-05-05T08:00:00Z' },
-      'At the laboratory before it was posted',
+      'At the laboratory before it was mailed',
     ],
   ])('is not known to hold where times contradict: %s', (_, times, says) => {
     const plan = held({ visit: { ...visit, ...times } });

@@ -10,7 +10,7 @@ describe('the closed house', () => {
   it.each([
     ['5-1 21:00', '5-4 9:00', 'clear', '12 h before, to the minute'],
     ['5-1 21:01', '5-4 9:00', 'blocked', 'a minute short'],
-    ['5-2 9:00', '5-6 9:00', 'clear', '96 h in the closed house need no lead time'],
+    ['5-2 9:00', '5-6 9:00', 'clear', '96 h under closed-building conditions require no lead time'],
     ['5-2 9:00', '5-6 8:59', 'blocked', 'a minute short of 96 h'],
     ['5-2 10:00', '5-6 9:00', 'blocked', 'closed an hour after the start of 96 h'],
   ])('closed %s, pick-up %s: %s (%s)', (closed, end, verdict) => {
@@ -87,8 +87,8 @@ describe('the way out of a late closing', () => {
       timingReport(planWith({ closedSince: at('5-2 12:00'), start: at('5-2 9:00') }, hours)).checks.find(
         ({ rule }) => rule === 'closed-building',
       )?.detail;
-    expect(detail(kit(48, 96))).toContain('this kit may not lie long enough');
-    expect(detail(kit(48, 99))).toContain('fetch it at Wednesday 6 May, 12:00, to the minute');
+    expect(detail(kit(48, 96))).toContain('this kit may not be exposed long enough');
+    expect(detail(kit(48, 99))).toContain('pick it up at Wednesday 6 May, 12:00, to the minute');
   });
 
   it('asks for the closing 12 h before a test of any length', () => {

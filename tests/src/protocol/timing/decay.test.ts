@@ -28,7 +28,7 @@ describe('what is left of it on the way, as a picture', () => {
   // Pick-up Monday 4 May 9:00; the kit gives 5 days, the post takes 2.
   const fetched = { start: at('5-1 9:00'), end: at('5-4 9:00') };
 
-  it('has the limit of the laboratory, the last moment to post, and what was written down, in the order of time', () => {
+  it('has the limit of the laboratory, the last moment to mail, and what was recorded, in the order of time', () => {
     const course = decayCourse(planWith({ ...fetched, posted: at('5-4 21:00'), received: at('5-7 9:00') }));
     expect(course?.projected).toBe(false);
     // 2 ** (-days / 3.8235)
@@ -49,11 +49,11 @@ describe('what is left of it on the way, as a picture', () => {
     ]);
   });
 
-  it('is reckoned from the first possible pick-up until the real one is written down, and says so', () => {
+  it('is reckoned from the first possible pick-up until the real one is recorded, and says so', () => {
     const course = decayCourse(planWith({ start: at('5-1 9:00'), posted: at('5-2 9:00') }));
     expect(course).toMatchObject({ projected: true, from: Date.parse(at('5-3 9:00')) });
     expect(course?.marks.map(({ kind }) => kind)).toEqual(['post-by', 'deadline']);
-    expect(course?.notes[0]).toContain('If it is fetched Sunday 3 May, 9:00');
+    expect(course?.notes[0]).toContain('If it is picked up Sunday 3 May, 9:00');
   });
 
   it('names the month where it changes, and the days by the clock of the site over a change of clocks', () => {
@@ -62,7 +62,7 @@ describe('what is left of it on the way, as a picture', () => {
     expect(course?.ticks.map(({ date }) => date)).toEqual(['31 Oct', '1 Nov', '3', '5']);
   });
 
-  it('is none without a start or for a monitor, and is posted at once where the kit leaves no time', () => {
+  it('is none without a start or for a monitor, and is mailed at once where the kit leaves no time', () => {
     expect(decayCourse(planWith({}))).toBeNull();
     expect(decayCourse(planWith({ ...fetched, device: 'monitor' }))).toBeNull();
     const hurried = decayCourse(planWith(fetched, { kit: { ...emptyPlan().kit, labDays: 1 } }));
@@ -72,7 +72,7 @@ describe('what is left of it on the way, as a picture', () => {
     ]);
   });
 
-  it('never grows beyond a month, whatever was written down', () => {
+  it('never grows beyond a month, whatever was recorded', () => {
     const course = decayCourse(planWith({ ...fetched, received: at('9-1 9:00') }));
     expect(course?.span).toBe(30);
     expect(course?.ticks.length).toBeLessThanOrEqual(5);

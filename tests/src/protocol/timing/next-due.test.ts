@@ -32,28 +32,28 @@ describe('the next date of a test', () => {
   const posted = at('28 11:00');
   it.each<[Partial<Visit>, string, string, string]>([
     [{}, '20 9:00', 'no-date', ''],
-    [{ start }, '24 9:00', 'to-be-started', 'Set out Wed 25 Nov, 9:00'],
-    [{ start }, '25 9:00', 'measuring', 'Fetch between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00'],
-    [{ start }, '27 8:59', 'measuring', 'Fetch between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00'],
-    [{ start }, '27 9:00', 'measuring', 'Fetch now, until Sun 29 Nov, 9:00'],
-    [{ start }, '29 9:00', 'measuring', 'Fetch now, until Sun 29 Nov, 9:00'],
+    [{ start }, '24 9:00', 'to-be-started', 'Place Wed 25 Nov, 9:00'],
+    [{ start }, '25 9:00', 'measuring', 'Pick up between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00'],
+    [{ start }, '27 8:59', 'measuring', 'Pick up between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00'],
+    [{ start }, '27 9:00', 'measuring', 'Pick up now, until Sun 29 Nov, 9:00'],
+    [{ start }, '29 9:00', 'measuring', 'Pick up now, until Sun 29 Nov, 9:00'],
     [{ start }, '29 9:01', 'overdue', 'Overdue: past its window since Sun 29 Nov, 9:00'],
     // A pick-up that is planned.
-    [{ start, end }, '26 9:00', 'measuring', 'Fetch Sat 28 Nov, 10:00'],
+    [{ start, end }, '26 9:00', 'measuring', 'Pick up Sat 28 Nov, 10:00'],
     [
       { start, end: at('30 9:00') },
       '26 9:00',
       'measuring',
-      'Fetch Mon 30 Nov, 9:00, outside its window (Fri 27 Nov, 9:00 to Sun 29 Nov, 9:00)',
+      'Pick up Mon 30 Nov, 9:00, outside its window (Fri 27 Nov, 9:00 to Sun 29 Nov, 9:00)',
     ],
     [{ start, end: at('30 9:00') }, '29 12:00', 'overdue', 'Overdue: past its window since Sun 29 Nov, 9:00'],
-    [{ start, plannedEnd: end }, '26 9:00', 'measuring', 'Fetch Sat 28 Nov, 10:00'],
+    [{ start, plannedEnd: end }, '26 9:00', 'measuring', 'Pick up Sat 28 Nov, 10:00'],
     // Planned and not fetched: never measured, whatever the hour.
     [
       { start, plannedEnd: end },
       '28 10:01',
       'overdue',
-      'Overdue: to be fetched Sat 28 Nov, 10:00, until Sun 29 Nov, 9:00 at the latest',
+      'Overdue: pick-up Sat 28 Nov, 10:00, until Sun 29 Nov, 9:00 at the latest',
     ],
     [{ start, plannedEnd: end }, '29 9:01', 'overdue', 'Overdue: past its window since Sun 29 Nov, 9:00'],
     // Fetched: too late, too early, in time.
@@ -61,28 +61,28 @@ describe('the next date of a test', () => {
       { start, end: at('29 9:01') },
       '29 12:00',
       'test-again',
-      'Fetched Sun 29 Nov, 9:01, outside its window: not evaluated. Test again',
+      'Picked up Sun 29 Nov, 9:01, outside its window: invalid. Test again',
     ],
     [
       { start, end: at('27 8:59') },
       '29 12:00',
       'test-again',
-      'Fetched Fri 27 Nov, 8:59, outside its window: not evaluated. Test again',
+      'Picked up Fri 27 Nov, 8:59, outside its window: invalid. Test again',
     ],
     [
       { start, end },
       '28 10:00',
       'to-the-laboratory',
-      'Pick-up Sat 28 Nov, 10:00: post it by Tue 1 Dec, 10:00. At the laboratory by Thu 3 Dec, 10:00',
+      'Pick-up Sat 28 Nov, 10:00: mail it by Tue 1 Dec, 10:00. At the laboratory by Thu 3 Dec, 10:00',
     ],
-    [{ start, end, posted }, '29 9:00', 'to-the-laboratory', 'Posted. At the laboratory by Thu 3 Dec, 10:00'],
+    [{ start, end, posted }, '29 9:00', 'to-the-laboratory', 'Mailed. At the laboratory by Thu 3 Dec, 10:00'],
     [
       { start, end, posted, received: at('30 9:00') },
       '30 9:00',
       'measured',
       'At the laboratory since Mon 30 Nov, 9:00',
     ],
-    [{ start, end, device: 'monitor' }, '29 9:00', 'measured', 'Measured until Sat 28 Nov, 10:00'],
+    [{ start, end, device: 'monitor' }, '29 9:00', 'measured', 'Picked up Sat 28 Nov, 10:00'],
   ])('%j at %s: %s, "%s"', (visit, now, step, text) => {
     expect(due(card(visit), now)).toMatchObject({ step, text });
   });
@@ -112,7 +112,7 @@ describe('the next date of a test', () => {
     const facts = card({ start: at('1 9:00'), end: at('4 9:00') });
     // Five days later are Monday 9 November, 9:00.
     expect(due(facts, '9 9:00').text).toBe(
-      'Pick-up Wed 4 Nov, 9:00: post it now. At the laboratory by Mon 9 Nov, 9:00',
+      'Pick-up Wed 4 Nov, 9:00: mail it now. At the laboratory by Mon 9 Nov, 9:00',
     );
     expect(due(facts, '9 9:01')).toMatchObject({
       step: 'to-the-laboratory',
@@ -124,11 +124,11 @@ describe('the next date of a test', () => {
 
   it("goes by the kit's own hours, and no kit makes a test of less than 48 h one", () => {
     const kit = { ...emptyPlan().kit, minimumHours: 96, maximumHours: 168 };
-    expect(due(card({ start }, { kit }), '26 9:00').text).toBe('Fetch between Sun 29 Nov, 9:00 and Wed 2 Dec, 9:00');
+    expect(due(card({ start }, { kit }), '26 9:00').text).toBe('Pick up between Sun 29 Nov, 9:00 and Wed 2 Dec, 9:00');
     const quick = { ...emptyPlan().kit, minimumHours: 20 };
-    expect(due(card({ start, end: at('27 8:59') }, { kit: quick }), '29 9:00').text).toContain('not evaluated');
+    expect(due(card({ start, end: at('27 8:59') }, { kit: quick }), '29 9:00').text).toContain('invalid');
     expect(due(card({ start }, { kit: quick }), '26 9:00').text).toBe(
-      'Fetch between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00',
+      'Pick up between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00',
     );
     expect(due(card({ start, end: at('26 21:00') }, { kit: quick }), '26 9:00').text).toContain('outside its window');
   });
@@ -136,10 +136,10 @@ describe('the next date of a test', () => {
   it('of a card that an earlier Stillspot wrote is told by start and end alone', () => {
     const old = (some: DueFacts) => nextDue(some, Date.parse(at('26 9:00')), ZONE);
     expect(old({ start, end: null })).toMatchObject({ step: 'measuring', text: 'Measuring since Wed 25 Nov, 9:00' });
-    expect(old({ start, end })).toMatchObject({ step: 'measuring', text: 'Fetch Sat 28 Nov, 10:00' });
+    expect(old({ start, end })).toMatchObject({ step: 'measuring', text: 'Pick up Sat 28 Nov, 10:00' });
     expect(old({ start: at('20 9:00'), end: at('23 9:00') })).toMatchObject({
       step: 'measured',
-      text: 'Measured until Mon 23 Nov, 9:00',
+      text: 'Picked up Mon 23 Nov, 9:00',
     });
   });
 

@@ -14,7 +14,7 @@ const planWith = (change: Partial<Plan> = {}): Plan => {
   return { ...plan, site: { ...plan.site, timeZone: ZONE }, ...change };
 };
 
-describe('the hours of work', () => {
+describe('the working hours', () => {
   it('go by the wall clock of the site, over a change of clocks, and leave days off out', () => {
     // 7 March 2026 is a Saturday; clocks go forward on the 8th.
     const found = shifts({ ...USUAL_PRACTICE, daysOff: ['2026-03-10'] }, ZONE, ms('2026-03-06T07:00'), 6);
@@ -27,7 +27,7 @@ describe('the hours of work', () => {
 });
 
 describe('proposals(plan, now)', () => {
-  it('on a Thursday morning: closed now, the start is on Friday, and fetched on Monday', () => {
+  it('on a Thursday morning: closed now, the start is on Friday, and picked up on Monday', () => {
     // Thursday 5 March 2026, 10:00. 12 h closed is 22:00; Friday 8:00 + 48 h is Sunday, so the window to 96 h reaches Monday.
     const [today, friday] = proposeStarts(planWith(), ms('2026-03-05T10:00'));
     expect(today).toMatchObject({ ok: false, reason: 'the house is not closed for 12 h yet' });
@@ -67,8 +67,8 @@ describe('proposals(plan, now)', () => {
     const plan = planWith({ kit: { ...emptyPlan().kit, minimumHours: 48, maximumHours: 50 } });
     const found = proposeStarts(plan, ms('2026-05-06T18:00'), 3); // Wednesday evening
     expect(found.map((day) => (day.ok ? 'ok' : day.reason))).toEqual([
-      'the whole window to fetch them lies outside the hours of work',
-      'the whole window to fetch them lies outside the hours of work',
+      'the whole pick-up window is outside the working hours',
+      'the whole pick-up window is outside the working hours',
     ]);
   });
 

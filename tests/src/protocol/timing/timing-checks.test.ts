@@ -9,7 +9,7 @@ import { timingReport } from '../../../../src/protocol/timing/timing-report.ts';
 import { visitValidity } from '../../../helpers/results.ts';
 import { at, kit, planWith, verdictOf } from '../../../helpers/timing.ts';
 
-describe('time laid out', () => {
+describe('exposure', () => {
   // 32 IAC 422.130(b)(1) and 25 Pa. Code 240.310(a)(4)(ii): 48 h at least. The kit's own window beside it.
   it.each([
     ['3-2 18:00', '3-4 17:59', 'blocked', 47 + 59 / 60],
@@ -37,13 +37,13 @@ describe('time laid out', () => {
     );
   });
 
-  it('may be fetched after 48 h at the soonest, also with a kit that allows less', () => {
+  it('may be picked up after 48 h at the soonest, also with a kit that allows less', () => {
     const report = timingReport(planWith({ start: at('5-1 9:00') }, kit(20, 96)));
     expect(report.earliestEnd).toBe('2026-05-03T09:00:00-04:00');
     expect(report.latestEnd).toBe('2026-05-05T09:00:00-04:00');
   });
 
-  it('is unknown while one end is not written down, and never a pass', () => {
+  it('is unknown while one end is not recorded, and never a pass', () => {
     expect(verdictOf(planWith({ start: at('5-1 9:00') }), 'exposure')).toBe('unknown');
     expect(verdictOf(planWith({}), 'exposure')).toBe('unknown');
     expect(visitValidity(planWith({}))).toBe('unknown');
@@ -53,7 +53,7 @@ describe('time laid out', () => {
     const plan = planWith({ start: at('5-1 9:00'), end: at('5-3 8:59'), closedSince: at('4-30 9:00') });
     const check = timingReport(plan).checks.find(({ rule }) => rule === 'exposure');
     expect(check?.detail).toBe(
-      "The detector lay out for 47 h 59 min, 1 min short of the kit's 48 h. The test is not evaluated; keep the record and test again.",
+      "Exposed for 47 h 59 min, 1 min short of the kit's 48 h. The test is invalid; keep the record and test again.",
     );
     expect(visitValidity(plan)).toBe('not-evaluated');
   });
@@ -65,7 +65,7 @@ describe('a pick-up that is planned', () => {
     const report = timingReport(planWith(planned));
     expect(report).toMatchObject({ exposureHours: 49, planned: true });
     const exposure = report.checks.find(({ rule }) => rule === 'exposure');
-    expect(exposure).toMatchObject({ verdict: 'clear', detail: expect.stringContaining('As planned') });
+    expect(exposure).toMatchObject({ verdict: 'clear', detail: expect.stringContaining('Planned exposure') });
     expect(visitValidity(planWith(planned))).toBe('unknown');
     expect(
       timelineOf(planWith(planned))
@@ -211,11 +211,11 @@ describe('times that speak against a test whatever else is missing', () => {
   it.each([
     ['3-5 17:59', 'blocked'],
     ['3-5 18:00', 'unknown'],
-  ])('opened at %s, with the closing not written down: %s', (opened, verdict) => {
+  ])('opened at %s, with the closing not recorded: %s', (opened, verdict) => {
     expect(verdictOf(planWith({ ...lay, closedUntil: at(opened) }), 'closed-building')).toBe(verdict);
   });
 
-  it('a pick-up before the start is no time laid out', () => {
+  it('a pick-up before the start is no exposure', () => {
     const plan = planWith({ start: lay.end, end: lay.start });
     const exposure = timingReport(plan).checks.find(({ rule }) => rule === 'exposure');
     expect(exposure?.verdict).toBe('blocked');

@@ -63,7 +63,7 @@ describe('the weather', () => {
     expect(check({}, {})?.verdict).toBe('unknown');
   });
 
-  it('goes by the least that the kit asks for until the detectors are fetched', () => {
+  it('goes by the least that the kit requires until the detectors are picked up', () => {
     expect(check({ sustained: 50 }, { start: at('5-2 9:00') }, kit(96, 168))?.verdict).toBe('tight');
     expect(check({ sustained: 50 }, { start: at('5-2 9:00') }, kit(95, 168))?.verdict).toBe('blocked');
   });

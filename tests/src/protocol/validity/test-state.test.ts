@@ -32,7 +32,7 @@ describe('where a detector sits', () => {
     expect(testState(plan).validity).toBe('not-evaluated');
     expect(set?.state.validity).toBe('not-evaluated');
     expect(set?.next.text).toContain('A1 is blocked: No detector in a kitchen.');
-    expect(set?.next.text).toContain('To be mended under Place.');
+    expect(set?.next.text).toContain('Correct this under Place.');
     expect(clearSteps).not.toContain(set?.next.id);
     expect(homeStep(plan, setsOf(plan)).step).toBe('unknown');
   });
@@ -107,10 +107,10 @@ describe('the house', () => {
     });
 
   // 25 Pa. Code 240.310(a)(3): the lowest livable level of each zone that touches the soil.
-  it('is unknown while a zone on the ground has no result that stands', () => {
+  it('is unknown while a zone on the ground has no valid result', () => {
     const plan = pennsylvania([1, 1.1]);
     const house = homeStep(plan, setsOf(plan));
-    expect(house).toMatchObject({ step: 'unknown', text: expect.stringContaining('Level L2 has no result') });
+    expect(house).toMatchObject({ step: 'unknown', text: expect.stringContaining('Level L2 has no valid result') });
   });
 
   it('has the most cautious step of all its locations', () => {

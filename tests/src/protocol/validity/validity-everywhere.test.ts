@@ -73,11 +73,11 @@ const CAUSES: readonly Cause[] = [
     ],
   })),
   // Chain of custody kept with the result: ANSI/AARST MAH-2019, Exh. 4; that a broken one leaves a test open is our reading.
-  cause('unknown', 'handed over by somebody who did not have it', (plan) =>
+  cause('unknown', 'transferred by somebody who did not have it', (plan) =>
     withHandOver(withLogEntry(plan, 'L1d1', { fetchedBy: 'Ona Fell' }), 'L1d1', {
       at: '2026-03-10T12:00:00-04:00',
       from: 'Bo Reed',
-      to: 'Post',
+      to: 'Mail',
       note: '',
     }),
   ),
@@ -103,8 +103,8 @@ const CAUSES: readonly Cause[] = [
   cause('unknown', 'nothing carries it', (plan) =>
     onLevel(plan, ({ detectors }) => ({ detectors: detectors.map((each) => ({ ...each, support: null })) })),
   ),
-  cause('unknown', 'not fetched', (plan) => visited(plan, { end: null })),
-  cause('unknown', 'fetched as planned only', (plan) => visited(plan, { end: null, plannedEnd: GOOD_VISIT.end })),
+  cause('unknown', 'not picked up', (plan) => visited(plan, { end: null })),
+  cause('unknown', 'picked up as planned only', (plan) => visited(plan, { end: null, plannedEnd: GOOD_VISIT.end })),
   cause('unknown', 'closed since nobody knows when', (plan) => visited(plan, { closedSince: null })),
   cause('unknown', 'doors not answered', (plan) => answered(plan, 'doors-closed', 'unknown')),
   cause('unknown', 'a fire in the fireplace', (plan) => answered(plan, 'fireplaces-off', 'broken')),
@@ -143,7 +143,7 @@ async function toldBy(plan: Plan) {
     read: evaluateResults(plan, state).map((set) => set.state.validity),
     headline: testHeadline(plan, state).head,
     log: Object.values(VALIDITY_HEADLINE).filter((head) =>
-      texts.includes(`Whether the test holds The test: ${head.toLowerCase()}.`),
+      texts.includes(`Validity of the test The test: ${head.toLowerCase()}.`),
     ),
   };
 }
@@ -208,7 +208,7 @@ describe('the standing of a test, told everywhere alike', () => {
 
 /** Causes of one field of a plan: the second takes the place of the first. */
 const FIELDS: readonly (readonly string[])[] = [
-  ['a minute short of 48 h', "past the kit's window", 'not fetched', 'fetched as planned only'],
+  ['a minute short of 48 h', "past the kit's window", 'not picked up', 'picked up as planned only'],
   ['closed too late', 'closed since nobody knows when'],
   ['in a kitchen', 'no label on the room'],
 ];

@@ -8,7 +8,7 @@ import { bare, detector, draw, filled, timed, words } from './job-plans.ts';
 describe('the log', () => {
   it('names every detector, hand, break and note, and what is not known', () => {
     const text = words('log', filled('R. Alder'));
-    for (const part of ['SEEN', 'BROKEN', 'This test is not evaluated.', 'Refused by R. Alder', '72 h']) {
+    for (const part of ['SEEN', 'DEVIATION', 'This test is invalid.', 'Refused by R. Alder', '72 h']) {
       expect(text).toContain(part);
     }
     expect(words('log', bare)).toContain('Not signed, as far as is known.');
@@ -26,18 +26,18 @@ describe('the log', () => {
       for (const part of [name, height]) expect(text).toContain(part);
   });
 
-  it('writes "kept so far" where the answer is from before the pick-up, and "kept" only where it speaks for the whole test', () => {
+  it('writes "met so far" where the answer is from before the pick-up, and "kept" only where it speaks for the whole test', () => {
     const [start, end] = ['2026-03-07T18:00:00-05:00', '2026-03-10T09:00:00-04:00'];
     const fetched = { ...timed, visit: { ...timed.visit, start, end } };
     const seenAt = (at: string) =>
       words('log', withCondition(fetched, 'windows-closed', { state: 'kept', at, by: 'R. Alder' }));
-    expect(seenAt(start)).toMatch(/Windows closed on every level kept so far R\. Alder/);
+    expect(seenAt(start)).toMatch(/Windows closed on every level met so far R\. Alder/);
     expect(seenAt(start)).toContain('1 answer from before the pick-up');
     expect(seenAt(end)).toMatch(/Windows closed on every level kept R\. Alder/);
     expect(seenAt(end)).not.toContain('before the pick-up');
   });
 
-  it('keeps those together that were handed over together, the earliest first', () => {
+  it('keeps those together that were transferred together, the earliest first', () => {
     const [one = '', two = ''] = timed.levels.flatMap(({ detectors }) => detectors.map(({ id }) => id));
     const late = { at: '2026-03-11T08:00:00-04:00', from: 'Post', to: 'Laboratory', note: '' };
     const early = { at: '2026-03-10T20:00:00-04:00', from: 'R. Alder', to: 'Post', note: '' };
@@ -50,7 +50,7 @@ describe('the log', () => {
     const [one = ''] = timed.levels.flatMap(({ detectors }) => detectors.map(({ id }) => id));
     const text = words('log', withHandOver(timed, one, step));
     expect(text).toMatch(
-      /From hand to hand Does not fit\. A1, Bo Reed to Cy Dale: Before it was set out, .* Sun 1 Mar 2026, 8:00/,
+      /Chain of custody Does not fit\. A1, Bo Reed to Cy Dale: Before it was placed, .* Sun 1 Mar 2026, 8:00/,
     );
     expect(words('log', bare)).not.toContain('Does not fit');
   });
@@ -69,7 +69,7 @@ describe('the log', () => {
       const note = 'A line of its own that goes on for a while and then some. '.repeat(3 * lines);
       const pages = draw('log', withLogEntry(filled('R. Alder'), detector, { note }));
       const [page = ''] = pages.filter((svg) => svg.includes('The house during the test'));
-      expect(page, `${lines} lines`).toContain('What was asked');
+      expect(page, `${lines} lines`).toContain('Condition');
     }
   });
 

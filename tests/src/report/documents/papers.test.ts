@@ -26,10 +26,10 @@ describe('what is asked of the people in the house', () => {
     expect(words('notice', mitigated)).toContain('Leave the radon mitigation system switched on.');
   });
 
-  it('says from when to when, by the clock of the site: twelve hours before, and over the change of clocks', () => {
+  it('says from when to when, local time at the property: twelve hours before, and over the change of clocks', () => {
     const text = words('notice', timed);
     expect(text).toContain('House closed from Saturday 7 March, 6:00 (am)');
-    expect(text).toContain('Detectors set out Saturday 7 March, 18:00 (6 pm)');
+    expect(text).toContain('Detectors placed Saturday 7 March, 18:00 (6 pm)');
     // 48 h on: the clocks went forward in between.
     expect(text).toContain('between Monday 9 March, 19:00 (7 pm) and Wednesday 11 March, 19:00 (7 pm)');
     expect(text).toContain('All times are by the clock at the house (time zone America/New York).');
@@ -39,12 +39,12 @@ describe('what is asked of the people in the house', () => {
     const midnight = { ...timed, visit: { ...timed.visit, closedSince: '2026-03-07T00:00:00-05:00' } };
     expect(words('notice', midnight)).toContain('Saturday 7 March, 0:00 (midnight after Friday)');
     const metric: Plan = { ...timed, display: { ...timed.display, length: 'metric' } };
-    expect(words('notice', metric)).toContain('Detectors set out Saturday 7 March, 18:00 Detectors fetched');
+    expect(words('notice', metric)).toContain('Detectors placed Saturday 7 March, 18:00 Detectors picked up');
   });
 
   it('says that nothing is arranged yet where it is not', () => {
-    expect(words('notice', bare)).toContain('Detectors set out not arranged yet');
-    expect(words('notice', bare)).toContain('at least 12 hours before the detectors come');
+    expect(words('notice', bare)).toContain('Detectors placed not scheduled yet');
+    expect(words('notice', bare)).toContain('at least 12 hours before the detectors are placed');
   });
 
   it('says in which room the detectors stand', () => {
@@ -82,7 +82,7 @@ describe('the door hanger', () => {
     const [svg = ''] = draw('door-hanger', timed);
     const large = sheetTexts(svg).filter(({ height }) => height > 4.5);
     const text = large.map((each) => each.text).join(' ');
-    expect(text).toContain('Keep windows and exterior doors shut.');
+    expect(text).toContain('Keep windows and exterior doors closed.');
     expect(text).toContain('Do not touch the detectors.');
     expect(words('door-hanger', bare)).toContain('Until Day and time');
   });
@@ -109,7 +109,7 @@ it('the agreement has room for a signature and for a refusal, and says what is o
     expect(blank).toContain(part);
   }
   expect(blank).not.toContain('On record');
-  expect(blank).toContain('Detectors set out Saturday 7 March 2026, 18:00');
+  expect(blank).toContain('Detectors placed Saturday 7 March 2026, 18:00');
   const signed = withAgreement(timed, { signedBy: 'M. Brook', at: '2026-03-06T09:30:00-05:00' });
   expect(words('agreement', signed)).toContain('On record: signed by M. Brook, Friday 6 March 2026, 9:30.');
   const refused = withAgreement(signed, { refused: true });
