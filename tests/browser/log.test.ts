@@ -208,7 +208,7 @@ describe('the log', () => {
     await one.getByRole('button', { name: 'Record it' }).click();
     await one.getByText('Before the pick-up, Tuesday 10 March, 9:00. Review both times.').waitFor();
     await now(page).getByText('A2: times or transfers do not fit together. See the log of each.').waitFor();
-    await expect.poll(() => message(page)).toMatch(/^Written down\. Look again: Before the pick-up/);
+    await expect.poll(() => message(page)).toMatch(/^Recorded\. Review: Before the pick-up/);
     await one.getByRole('button', { name: 'Take away: the house to Bo Reed' }).click();
     await expect.poll(() => page.locator('.log__doubt').count()).toBe(0);
     await page.keyboard.press('Control+z');

@@ -123,7 +123,7 @@ describe('the times of a test, at a desk', () => {
     const words = (await bars.allTextContents()).join('\n');
     expect(words).toContain('Closed before, required 12 h');
     expect(words).toContain('Closed for 12 h before a test of less than 96 h.');
-    expect(words).toContain('Mon 9 Mar, 19:00 to Wed 11 Mar, 19:00The kit asks for 48 to 96 h.');
+    expect(words).toContain('Mon 9 Mar, 19:00 to Wed 11 Mar, 19:00The kit requires 48 to 96 h.');
     expect(words).toContain('The laboratory must have it within 5 days of the pick-up.');
   });
 
