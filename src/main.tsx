@@ -32,10 +32,10 @@ const [, theme, letterKeys, restored] = await Promise.all([
 if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
 if (letterKeys === false) useAppStore.getState().setLetterKeysAnywhere(false);
 if (restored.found === 'unreadable') {
-  useAppStore.getState().say('That plan could not be read. It stands on the shelf, to be saved as a file.');
+  useAppStore.getState().say('That plan could not be read. It is in Plans and can be saved as a file.');
 }
 if (restored.found === 'gone') {
-  useAppStore.getState().say('The plan of this address is not in this browser. Look under Plans, or open its file.');
+  useAppStore.getState().say('The plan of this address is not in this browser. Look in Plans, or open its file.');
 }
 startAutosave();
 startAddress();

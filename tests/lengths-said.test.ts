@@ -201,7 +201,7 @@ describe('every place that says a length', () => {
   it('says no more than a greatest and no less than a least length, on screen and on paper', async () => {
     const said = await everything(planIn('metric'));
     // 72 in is 1.8288 m, 8 in 20.32 cm, 4 in 10.16 cm: none may be said as the nearest mark.
-    expect(placesWith(said, /1\.83 m|20\.5 cm|(?:needs|walls,?|Needed) 10 cm/)).toEqual([]);
+    expect(placesWith(said, /1\.83 m|20\.5 cm|(?:needs|walls,?|Required) 10 cm/)).toEqual([]);
     expect(placesWith(said, /10\.5 cm/)).toEqual(['words', 'slip', 'line', 'zones', 'pair', 'sheet', 'cli']);
     expect(placesWith(said, /10\.5 cm to 20 cm/)).toEqual(['sheet']);
     // Offered is what every published list allows: 4 to 5 in, 10.16 to 12.7 cm.

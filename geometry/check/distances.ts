@@ -125,7 +125,7 @@ function subjectCheck(
     ...citationFor(rule, subject.what),
   };
   if (subject.what === 'sun') return check;
-  if (subject.stream) return { ...check, reason: 'Its stream of air.' };
+  if (subject.stream) return { ...check, reason: 'Its airflow.' };
   if (measured > 0 || !collides(subject, detector, ...detector.at)) return check;
   return { ...check, verdict: 'blocked', reason: STANDS_INSIDE };
 }
@@ -142,7 +142,8 @@ function notMeasured(plan: Plan, model: LevelModel, detector: Detector, rule: Ef
   if (rule.least === null) {
     const nearest = nearestOf(ruleSubjects(plan, model, rule, detector), detector);
     if (!nearest || collides(nearest, detector, ...detector.at)) return [];
-    const reason = 'The published text gives no figure. A professional judges it on site; here it stays not run.';
+    const reason =
+      'The published text gives no figure. A certified or licensed professional decides it on site; here it stays not run.';
     return [{ ...reasonCheck(rule, 'unknown', reason, true), subject: nearest.id }];
   }
   if (subject.of !== 'fixture') return [];

@@ -22,7 +22,7 @@ export function checkAbsent(model: LevelModel, rule: EffectiveRule): Check[] {
     : reasonCheck(
         rule,
         'unknown',
-        'Nothing of it is drawn on this level, and nobody has said that there is none.',
+        'Nothing of it is drawn on this level, and nobody has recorded that there is none.',
         true,
       );
   return [{ ...row, required: rule.least }];

@@ -27,7 +27,7 @@ export function roomBar(room: Room | null, protocol: Plan['protocol']): RoomBar 
 }
 
 function roomBarOf(room: Room | null, { subject }: EffectiveRule): RoomBar {
-  if (!room) return { reason: 'It stands in no room.', certain: true };
+  if (!room) return { reason: 'It is in no room.', certain: true };
   const { labels } = room;
   if (labels.length === 0) return { reason: 'The room has no label, so its use is not known.', certain: false };
   const barred = subject.of === 'room' ? labels.filter(({ use }) => subject.barred.includes(use)) : [];

@@ -27,8 +27,7 @@ const PENDING = 'Direct sun is being worked out.';
 
 /** Returns what is known of direct sun at the height of a detector. */
 function sunState(plan: Plan, model: LevelModel, heights: Heights): SunState {
-  if (!model.openings.some(({ outside }) => outside))
-    return { state: 'none', reason: 'No opening to the outside is drawn.' };
+  if (!model.openings.some(({ outside }) => outside)) return { state: 'none', reason: 'No exterior opening is drawn.' };
   const times = sunTimes(plan);
   if (!times) return { state: 'not-run', reason: missingForSun(plan) };
   if (glazedOpenings(model).length === 0) return { state: 'none', reason: 'No opening to the outside has glass.' };
@@ -41,7 +40,7 @@ function sunState(plan: Plan, model: LevelModel, heights: Heights): SunState {
 function missingForSun({ site, visit }: Plan): string {
   const placed = site.latitude !== null && site.longitude !== null;
   const timed = visit.start !== null && visit.end !== null;
-  const missing = [placed ? '' : 'the place of the house', timed ? '' : 'the times of the test'].filter(Boolean);
+  const missing = [placed ? '' : 'the location of the house', timed ? '' : 'the times of the test'].filter(Boolean);
   return `${capital(missing.join(' and '))} ${timed ? 'is' : 'are'} not given. Keep out of direct sun.`;
 }
 

@@ -13,8 +13,8 @@ export function checkSupport(level: Level, detector: Detector, rule: EffectiveRu
   const carrier = level.objects.find((object) => supports(object, detector));
   if (carrier) return [{ ...reasonCheck(rule, 'clear', 'Its whole foot stands on it.'), subject: carrier.id }];
   if (detector.support === 'hung') return [reasonCheck(rule, 'clear', 'It hangs.')];
-  if (detector.support === 'stand') return [reasonCheck(rule, 'clear', 'It stands on a stand of its own.')];
-  const reason = 'Nothing drawn carries it, and it is not said whether it hangs or has a stand of its own.';
+  if (detector.support === 'stand') return [reasonCheck(rule, 'clear', 'It stands on its own stand.')];
+  const reason = 'Nothing drawn carries it, and it is not known whether it hangs or has its own stand.';
   return [reasonCheck(rule, 'unknown', reason, true)];
 }
 

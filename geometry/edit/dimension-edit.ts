@@ -52,7 +52,7 @@ function withWhole(
   unit: Unit,
 ): LevelEdit {
   if (wanted < LEAST_WHOLE) {
-    return { ok: false, reason: `A room is at least ${formatRequired(LEAST_WHOLE, unit)} across. Look at the unit.` };
+    return { ok: false, reason: `A room is at least ${formatRequired(LEAST_WHOLE, unit)} across. Check the unit.` };
   }
   const wall = endWall(model, dimension, moves);
   if (!wall)

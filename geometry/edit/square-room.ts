@@ -62,7 +62,7 @@ export function squaredRoom(model: LevelModel, room: Room, taped: QuadLengths, u
   if (impossible) return no(impossible);
   const after = adjustedQuad(quad, taped);
   if (!after || !isConvexClockwise(after))
-    return no('No room has these lengths. Look at the tape again, one diagonal after the other.');
+    return no('No room has these lengths. Check the tape again, one diagonal after the other.');
   const misfit = openingMisfit(after, taped);
   if (misfit.by > MOST_MISFIT) {
     return no(
@@ -80,7 +80,7 @@ function impossibleWords(taped: QuadLengths, unit: Unit): string {
   if (!found) return '';
   const { line, sides, limit, tooLong } = found;
   const figures = `${sides.join(' and ')} ${tooLong ? 'together are' : 'differ by'} ${formatLength(limit, unit)}`;
-  return `${line} cannot be ${formatLength(taped[line], unit)}: ${figures}. Look at the tape again.`;
+  return `${line} cannot be ${formatLength(taped[line], unit)}: ${figures}. Check the tape again.`;
 }
 
 function openingMisfit(quad: Quad, taped: QuadLengths): { readonly line: string; readonly by: Mm } {

@@ -20,7 +20,7 @@ export const SHORTEST_WALL: Mm = 6;
  * follow. Refused if an opening would no longer be in its wall, a wall would fold, or a room would open or be divided.
  */
 export function correctedWall(model: LevelModel, id: string, length: Mm, moves: MovingEnd, unit: Unit): LevelEdit {
-  if (length < SHORTEST_WALL) return { ok: false, reason: 'A wall has some length. To take it away, delete it.' };
+  if (length < SHORTEST_WALL) return { ok: false, reason: 'A wall has some length. To remove it, delete it.' };
   return checkedWalls(model, withWallLength(model.level, id, length, moves), unit);
 }
 

@@ -38,13 +38,13 @@ export function describeBlocked(
     // A point outside the white area without a blocked check is at a limit, within the rounding of the shading.
     return {
       head: '',
-      lines: ['White: no rule that ran keeps a detector from this spot. Set one down for its verdict.'],
+      lines: ['Allowed area: no rule that ran excludes this spot. Place a detector for its verdict.'],
     };
   }
   const rule = ruleOf(plan.protocol, worst.rule).name.toLowerCase();
   const white = spot
-    ? `The nearest white is ${describeWay(spot, at, room.label?.id ?? null, plan, model)}.`
-    : 'No spot on this level is white at this height.';
+    ? `The nearest allowed area is ${describeWay(spot, at, room.label?.id ?? null, plan, model)}.`
+    : 'There is no allowed area on this level at this height.';
   return {
     head: `${capital(VERDICT_WORD[worst.verdict])}: ${rule}`,
     lines: [describeCheck(worst, plan, model.level), white],

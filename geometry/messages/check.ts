@@ -86,7 +86,7 @@ export function describeCheck(check: Check, plan: PlanContext, level: Level): st
   if (check.rule === 'ceiling') return `${measured} below the ceiling, ${limit}.`;
   if (check.rule === 'companion' && check.reason) return sentence(check.reason);
   if (check.rule === 'companion') return `${measured} from rim to rim with ${subject}, ${limit}.`;
-  if (check.reason === STANDS_INSIDE) return `Inside ${subject}. Set it clear of it.`;
+  if (check.reason === STANDS_INSIDE) return `Inside ${subject}. Move it clear of it.`;
   const touches = check.rule === 'direct-sun' ? 'In' : 'Touches or covers';
   const where = check.measured === 0 ? `${touches} ${subject}` : `${measured} from ${subject}`;
   return `${where}, ${limit}.${check.reason ? ` ${sentence(check.reason)}` : ''}`;
@@ -117,12 +117,12 @@ export function describeReport(report: DetectorReport, plan: PlanContext, level:
   const { spare } = checkFigures(tightest, plan);
   if (isStream(tightest)) {
     const words = describeCheck(tightest, plan, level);
-    return report.verdict === 'tight' ? `Look again with the tape: ${words}` : `Every rule that ran is met. ${words}`;
+    return report.verdict === 'tight' ? `Measure again: ${words}` : `Every rule that ran is met. ${words}`;
   }
   const rule = ruleOf(plan.protocol, tightest.rule).name.toLowerCase();
   const subject = checkSubject(tightest, plan, level) || rule;
   return report.verdict === 'tight'
-    ? `Look again with the tape: ${spare} at ${subject}.`
+    ? `Measure again: ${spare} at ${subject}.`
     : `Every rule that ran is met. The least is ${spare}, at ${subject}.`;
 }
 
@@ -156,8 +156,8 @@ function streamWords({ rule, verdict }: Check, measured: Mm, unit: Plan['display
     return inside
       ? `${formatLength(Math.max(0, -measured), unit, 'up')} inside`
       : `${formatLength(Math.max(0, measured), unit, 'down')} clear`;
-  if (!inside) return `${formatLength(Math.max(0, measured), unit, 'down')} clear of the stream of air`;
-  return `${formatLength(Math.max(0, -measured), unit, 'up')} inside the stream of air`;
+  if (!inside) return `${formatLength(Math.max(0, measured), unit, 'down')} clear of the airflow`;
+  return `${formatLength(Math.max(0, -measured), unit, 'up')} inside the airflow`;
 }
 
 /** The worst first; those not run last. */

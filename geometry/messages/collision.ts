@@ -14,5 +14,5 @@ export function describeCollision(level: Level, detector: Detector, report: Dete
   if (entered.length === 0) return '';
   const names = listed(entered.map(({ thing }) => subjectName(level, thing.id)));
   const how = entered.some(({ whole }) => whole) ? 'stands inside' : 'reaches into';
-  return `It ${how} ${names}. Set it clear of ${entered.length === 1 ? 'it' : 'them'}.`;
+  return `It ${how} ${names}. Move it clear of ${entered.length === 1 ? 'it' : 'them'}.`;
 }

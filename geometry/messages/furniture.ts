@@ -23,19 +23,19 @@ export function describeFurniture(
     case 'good':
       return `${members === 1 ? 'A detector' : 'A pair'} may stand on ${name}, ${describeMargin(verdict.margin, plan)}.`;
     case 'seat':
-      return `${capital(name)} is no place: people sit or lie on it. Choose something that stays as it is.`;
+      return `${capital(name)} is not suitable: people sit or lie on it. Choose something firm.`;
     case 'height':
       return `The top of ${name} is at the wrong height: ${lower(describeCheck(verdict.check, plan, level))}`;
     case 'small':
       return `${capital(name)} is too small: the whole foot of ${members === 1 ? 'the detector' : 'each'} has to be on it.`;
     case 'room':
-      return verdict.reason || `${capital(name)} stands in no room.`;
+      return verdict.reason || `${capital(name)} is in no room.`;
     case 'near': {
       const why = verdict.check ? ` ${describeCheck(verdict.check, plan, level)}` : '';
       const way = verdict.move
         ? `${describeFurnitureMove(verdict.move, name, plan)}.`
         : 'No move within its room helps.';
-      return `Nowhere on ${name}.${why} ${way}`;
+      return `No spot on ${name}.${why} ${way}`;
     }
   }
 }

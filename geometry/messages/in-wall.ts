@@ -11,5 +11,5 @@ export function describeInWall(level: Level, { id, by, out }: InWall, unit: Plan
   const found = itemById(level, id);
   const name = found ? itemName(found.kind, found.item) : 'A thing';
   const reach = by === null ? 'stands in a wall' : `reaches ${formatLength(by, unit, 'up')} into a wall`;
-  return `${name} ${reach}. ${out ? 'Set it at the face of the wall, or move the wall.' : 'Move it, or make it smaller.'}`;
+  return `${name} ${reach}. ${out ? 'Move it to the face of the wall, or move the wall.' : 'Move it, or make it smaller.'}`;
 }

@@ -20,7 +20,7 @@ export function describeNotice(notice: Notice, unit: Plan['display']['length'], 
     case 'walls-overlap':
       return `${notice.ids.length > 2 ? notice.ids.length : 'Two'} walls lie on top of each other${length && ` for ${length}`}. Each counts in full. Delete or shorten one, or make one wall of them.`;
     case 'walls-crowded':
-      return `${notice.ids.length} walls meet at one point. The ground around it counts as wall. Delete those that are not there.`;
+      return `${notice.ids.length} walls meet at one point. The area around it counts as wall. Delete those that are not there.`;
     case 'zero-length-wall':
       return 'A wall has no length. Delete it, or pull one end away.';
     case 'label-outside-rooms':
@@ -30,6 +30,6 @@ export function describeNotice(notice: Notice, unit: Plan['display']['length'], 
     case 'open-passage-outside':
       return 'A passage leads outdoors and counts as an exterior door. Draw the door that closes it.';
     case 'unlabelled-room':
-      return 'A room has no use yet. Say what it is used for: until then nothing in it can turn clear.';
+      return 'A room has no use yet. Enter what it is used for: until then nothing in it can turn clear.';
   }
 }

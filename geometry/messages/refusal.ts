@@ -62,7 +62,7 @@ const WALL = { thinnest: 6, thickest: 2000 } as const;
 
 export function thicknessRefusal(thickness: Mm, unit: Unit): string {
   if (thickness >= WALL.thinnest && thickness <= WALL.thickest) return '';
-  return `A wall is ${formatLength(WALL.thinnest, unit, 'up')} to ${formatLength(WALL.thickest, unit, 'down')} thick. Look at the unit.`;
+  return `A wall is ${formatLength(WALL.thinnest, unit, 'up')} to ${formatLength(WALL.thickest, unit, 'down')} thick. Check the unit.`;
 }
 
 /** Checks that a size is positive. */

@@ -33,7 +33,7 @@ export function readClip(text: string): ReadClip {
     return refused('What was copied is a whole plan, not things from one. Save it as a file and open that.');
   if (value.format !== FORMAT) return refused(foreign(text));
   if (value.version !== VERSION)
-    return refused('What was copied comes from a newer Stillspot. Load this page anew, then paste again.');
+    return refused('What was copied comes from a newer Stillspot. Reload this page, then paste again.');
   const parsed = parsePlan(JSON.stringify({ ...emptyPlan(), levels: [value.level] }));
   if (!parsed.ok) return refused(`What was copied is damaged. ${parsed.problems[0]?.message ?? ''}`.trim());
   const [clip] = parsed.plan.levels;
@@ -44,7 +44,7 @@ export function readClip(text: string): ReadClip {
 
 function foreign(text: string): string {
   const begins = quoted(text.trim().split(/\s+/).join(' '));
-  return `What was copied is not a thing from a plan: it reads ${begins}. Copy a thing on a sheet first.`;
+  return `What was copied is not a thing from a plan: it reads ${begins}. Copy an item on a plan first.`;
 }
 
 function refused(reason: string): ReadClip {

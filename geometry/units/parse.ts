@@ -64,7 +64,7 @@ export function parseLength(text: string, unit: LengthUnit, options: LengthOptio
   if ('trouble' in reading) return { ok: false, message: reading.trouble };
   const size = reading.length.over / (reading.length.under * 10);
   if (!(size <= LONGEST_LENGTH))
-    return { ok: false, message: `${quoted} is longer than 10 km. Look at the number and its unit.` };
+    return { ok: false, message: `${quoted} is longer than 10 km. Check the number and its unit.` };
   if (below && size > 0 && !options.negative) {
     return { ok: false, message: `${quoted} is below zero. Write a length of 0 or more.` };
   }

@@ -23,16 +23,22 @@ export function airRoute(plan: Plan, model: LevelModel, detector: Detector, chec
   if (!check.witness || check.measured === null || !check.required) return null;
   const path = airPath(model, check.witness.subject, detector.at);
   if (!path) {
-    return { points: null, words: 'Round the walls no door or passage leads there. The rule measures straight.' };
+    return {
+      points: null,
+      words: 'Around the walls no door or passage leads there. The rule measures in a straight line.',
+    };
   }
   const straight = distance(check.witness.subject, detector.at);
   if (path.length - straight < SAME) {
-    return { points: path.points, words: 'No wall stands between: the air comes straight, as the rule measures.' };
+    return {
+      points: path.points,
+      words: 'There is no wall between: the air takes the straight line that the rule measures.',
+    };
   }
   const far = aboutLength(Math.max(0, path.length - detector.radius), plan.display.length);
   return {
     points: path.points,
-    words: `Round the walls it is ${far}; the rule measures straight. Doors are counted as open.`,
+    words: `Around the walls it is ${far}; the rule measures in a straight line. Doors are counted as open.`,
   };
 }
 

@@ -35,14 +35,14 @@ export interface StageState {
 
 /** What the stages are called. */
 export const STAGE_NAME: Readonly<Record<Stage, string>> = {
-  site: 'Site',
+  site: 'Property',
   draw: 'Draw',
   place: 'Place',
   time: 'Time',
   house: 'House',
   log: 'Log',
-  read: 'Read',
-  sheet: 'Sheet',
+  read: 'Results',
+  sheet: 'Plan sheet',
 };
 
 /**

@@ -54,7 +54,7 @@ function search(plan: Plan, model: LevelModel, detector: Detector, report: Detec
   const height = heightRemedy(plan, model, detector, report);
   if (height) return [height];
   if (report.checks.some(({ rule, verdict }) => rule === 'room-use' && verdict === 'unknown')) {
-    return [{ kind: 'name-room', words: 'Say what this room is used for', at: detector.at }];
+    return [{ kind: 'name-room', words: 'Enter what this room is used for', at: detector.at }];
   }
   const beside = companionRemedy(plan, model, detector, report);
   if (beside) return [beside];
@@ -163,6 +163,6 @@ function companionRemedy(plan: Plan, model: LevelModel, detector: Detector, repo
   const best = spotBeside(plan, model, detector, other);
   if (!best || compareVerdicts(best.verdict, report.verdict) <= 0) return null;
   const name = other.label.trim() || 'the other one';
-  const words = `Set it beside ${name}, ${formatMeasured(best.gap, plan.display.length)} from rim to rim`;
+  const words = `Place it beside ${name}, ${formatMeasured(best.gap, plan.display.length)} from rim to rim`;
   return { kind: 'move', words, at: best.at, spare: best.verdict === 'clear' };
 }

@@ -21,7 +21,7 @@ export const inWalls: (model: LevelModel) => readonly InWall[] = memoize(itemsIn
 export function inWallRemark(level: Level, found: InWall, unit: Unit): Remark {
   const words = describeInWall(level, found, unit);
   const { id, out } = found;
-  return { words, action: out && { kind: 'out-of-wall', label: 'Set it at the wall', levelId: level.id, id } };
+  return { words, action: out && { kind: 'out-of-wall', label: 'Move it to the wall', levelId: level.id, id } };
 }
 
 /** Returns the action that joins two walls that miss one another, or cuts back the one that runs past the other. */

@@ -13,7 +13,7 @@ const SQUARE_METER = 1e6;
 export const area: CliCommand = {
   name: 'area',
   synopsis: 'FILE [--base MM]',
-  summary: 'the floor of each room, and where in it a detector may sit',
+  summary: 'the floor of each room, and its allowed area',
   options: ['base'],
   run: (call) => {
     const base = lengthOption(call, 'base', USUAL_DETECTOR.base);
@@ -61,7 +61,7 @@ function asText(plan: Plan, levels: { level: Level; rooms: RoomArea[] }[]): stri
     ...(rooms.length === 0 ? ['  No room is closed on this level.'] : []),
     ...rooms.map(({ name, floor, sittable, barred }) => {
       const spot = sittable === null ? 'not known' : formatArea(sittable, unit);
-      return `  ${name}: floor ${formatArea(floor, unit)}, a detector may sit on ${spot}${barred ? `. ${barred}` : ''}`;
+      return `  ${name}: floor ${formatArea(floor, unit)}, allowed area ${spot}${barred ? `. ${barred}` : ''}`;
     }),
     '',
   ]);

@@ -33,7 +33,7 @@ export const DETECTOR_COMMANDS: readonly Command[] = [
   {
     id: 'detector-here',
     section: 'here',
-    name: 'Set a detector here',
+    name: 'Place a detector here',
     when: isOnFloor,
     run: ({ state, at }) => {
       if (at) state.addDetector(at);
@@ -42,9 +42,9 @@ export const DETECTOR_COMMANDS: readonly Command[] = [
   {
     id: 'why-not-here',
     section: 'look',
-    name: 'Why not here? Point and be told',
+    name: 'Why not here? Point to see',
     shortcuts: [plainKey('W')],
-    help: [{ keys: 'W', does: 'Why not here? What keeps a detector from the spot at the pointer or the cross' }],
+    help: [{ keys: 'W', does: 'Why not here? What keeps a detector from the spot at the pointer or the crosshair' }],
     when: ({ state }) => state.tool.kind !== 'ask',
     run: ({ state }) => {
       state.select([]);

@@ -23,7 +23,7 @@ export const DRAWING_COMMANDS: readonly Command[] = [
     help: [
       {
         keys: 'Digits',
-        does: 'While a wall is drawn: type its length, then Enter; an arrow before it shows the direction. After a thing is put down: how far it is from the walls',
+        does: 'While a wall is drawn: type its length, then Enter; an arrow before it shows the direction. After an item is placed: its distance from the walls',
       },
     ],
   },
@@ -54,11 +54,11 @@ export const DRAWING_COMMANDS: readonly Command[] = [
   { id: 'close-as-it-is', name: 'Close as it is', run: closeChainAsItIs },
   {
     id: 'drawing-back',
-    name: 'Take the last corner back',
+    name: 'Undo the last corner',
     shortcuts: [plainKey('Backspace')],
     modes: ['drawing'],
     run: toTool,
-    help: [{ keys: 'Backspace', does: 'While a wall is drawn: take the last corner back' }],
+    help: [{ keys: 'Backspace', does: 'While a wall is drawn: undo the last corner' }],
   },
   {
     id: 'end-walls',

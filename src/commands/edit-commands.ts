@@ -17,7 +17,7 @@ export const EDIT_COMMANDS: readonly Command[] = [
     shortcuts: [withCtrl('z')],
     modes: ['page', 'form'],
     run: ({ state }) => state.undo(),
-    help: [{ keys: 'Ctrl + Z', does: 'Take the last step back' }],
+    help: [{ keys: 'Ctrl + Z', does: 'Undo the last step' }],
   },
   {
     id: 'redo',
@@ -28,7 +28,7 @@ export const EDIT_COMMANDS: readonly Command[] = [
     ],
     modes: ['page', 'form'],
     run: ({ state }) => state.redo(),
-    help: [{ keys: 'Ctrl + Shift + Z, Ctrl + Y', does: 'Take it again' }],
+    help: [{ keys: 'Ctrl + Shift + Z, Ctrl + Y', does: 'Redo it' }],
   },
   {
     id: 'copy',
@@ -62,9 +62,9 @@ export const EDIT_COMMANDS: readonly Command[] = [
   {
     id: 'again',
     section: 'tool',
-    name: () => `Again: ${againWords()}`,
+    name: () => `Repeat: ${againWords()}`,
     shortcuts: [plainKey('A')],
-    help: [{ keys: 'A', does: 'Again: the last thing in hand, or the last act' }],
+    help: [{ keys: 'A', does: 'Repeat the last tool or the last action' }],
     when: () => againWords() !== '',
     run: () => again(),
   },
@@ -88,10 +88,10 @@ export const EDIT_COMMANDS: readonly Command[] = [
   },
   {
     id: 'select-next',
-    name: 'Select the next thing',
+    name: 'Select the next item',
     shortcuts: [{ ...plainKey('N'), alt: 'either' }],
     run: (target, event) => selectNext(target, event?.shiftKey ? -1 : 1),
-    help: [{ keys: 'N, Shift + N', does: 'Select the next thing, the one before' }],
+    help: [{ keys: 'N, Shift + N', does: 'Select the next item, the previous one' }],
   },
   {
     id: 'delete',

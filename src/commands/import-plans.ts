@@ -60,11 +60,11 @@ async function importPlan(file: File): Promise<ImportedFile> {
   const same = await sameInLibrary(textHash(text));
   if (same) {
     if (same.binnedAt !== null) await setTrashed([same.id], null);
-    const where = same.binnedAt === null ? 'stood on the shelf already' : 'was in the bin, and is on the shelf again';
+    const where = same.binnedAt === null ? 'was already in Plans' : 'was deleted, and is in Plans again';
     return { ok: true, message: `${file.name} ${where}.` };
   }
   await addPlan({ id: freshId(), text, savedAt: Date.now(), tab: freshId(), view: NO_VIEW }, summaryOf(read.plan));
-  return { ok: true, message: `${file.name} is on the shelf.` };
+  return { ok: true, message: `${file.name} is in Plans.` };
 }
 
 async function importLibrary(file: File): Promise<ImportedFile> {
@@ -73,7 +73,7 @@ async function importLibrary(file: File): Promise<ImportedFile> {
   const library = readLibraryFile(text.text);
   if (!library.ok) return { ok: false, name: file.name, problems: library.problems };
   const why = await storeOpenPlan();
-  if (why) return { ok: true, message: `The open plan is not kept yet, so nothing was taken in. ${why}` };
+  if (why) return { ok: true, message: `The open plan is not saved yet, so nothing was imported. ${why}` };
   const imported = await mergePlans(library.plans, Date.now());
   const open = useLibrary.getState().openId;
   if (imported.changedIds.includes(open)) await openStored(open);
@@ -84,10 +84,10 @@ async function importLibrary(file: File): Promise<ImportedFile> {
 function importedWords(name: string, { counts }: MergeResult): string {
   const parts: readonly (readonly [number, string])[] = [
     [counts.new, 'new'],
-    [counts.same, 'here already'],
-    [counts['from-bin'], 'out of the bin again'],
-    [counts.newer, 'brought up to date, the state before kept among its earlier versions'],
-    [counts.beside, 'changed both here and there: put beside the one that was here'],
+    [counts.same, 'already in Plans'],
+    [counts['from-bin'], 'restored from the deleted plans'],
+    [counts.newer, 'updated, the previous state kept among its earlier versions'],
+    [counts.beside, 'changed in both places: added beside the one in Plans'],
   ];
   const words = parts.filter(([count]) => count > 0).map(([count, done]) => `${count} ${done}`);
   return words.length === 0 ? `${name} holds no plans.` : `${name}: ${listed(words)}.`;
@@ -98,7 +98,7 @@ export async function saveLibrary(): Promise<void> {
   try {
     const why = await storeOpenPlan();
     if (why) {
-      showLibraryMessage(`The open plan is not kept yet, so it would be missing. ${why}`);
+      showLibraryMessage(`The open plan is not saved yet, so it would be missing. ${why}`);
       return;
     }
     const now = new Date();
@@ -106,7 +106,7 @@ export async function saveLibrary(): Promise<void> {
     const two = (part: number) => String(part).padStart(2, '0');
     const name = `stillspot-${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}.plans.json`;
     downloadFile(name, new Blob([text], { type: 'application/json' }));
-    const missing = leftOut.length > 0 ? ` Not in it, as it could not be read: ${listed(leftOut)}.` : '';
+    const missing = leftOut.length > 0 ? ` Left out, as it could not be read: ${listed(leftOut)}.` : '';
     showLibraryMessage(`${name} with ${counted(count, 'plan')} is in your downloads.${missing}`);
   } catch (error) {
     showLibraryMessage(troubleInWords(error));

@@ -12,7 +12,7 @@ const ANY_KEY: Shortcut = { shown: '', keys: null, ctrl: 'up', shift: 'either', 
 export const LENGTH_COMMANDS: readonly Command[] = [
   {
     id: 'type-length',
-    name: 'Type a length on the sheet',
+    name: 'Type a length on the plan',
     shortcuts: [plainKey('L')],
     modes: ['length', 'page'],
     run: (_, event) => {
@@ -21,7 +21,7 @@ export const LENGTH_COMMANDS: readonly Command[] = [
       return subject !== null;
     },
     help: [
-      { keys: 'L', does: 'Type a length on the sheet: about what is selected, or of the rooms; Tab goes to the next' },
+      { keys: 'L', does: 'Type a length on the plan: about what is selected, or of the rooms; Tab goes to the next' },
     ],
   },
   {

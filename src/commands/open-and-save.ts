@@ -47,7 +47,7 @@ export function newSheet(): Promise<void> {
     showDialog(null);
     openStage('draw');
     unfoldFirst('job');
-    if (had) say('A new sheet. The plan before stands under Plans.');
+    if (had) say('A new plan. The previous plan is in Plans.');
   });
 }
 
@@ -105,7 +105,7 @@ async function openSame({ id, binnedAt }: PlanSummary): Promise<string> {
   if (binnedAt !== null) await setTrashed([id], null).catch(() => undefined);
   if ((await openStored(id)) !== 'open') return '';
   showAddress({ shows: 'plan', id }, addressStep());
-  return binnedAt === null ? ' It stood on the shelf already.' : ' It was in the bin, and is on the shelf again.';
+  return binnedAt === null ? ' It was already in Plans.' : ' It was deleted, and is in Plans again.';
 }
 
 /** Opens a plan of the library. `how` says how the address changes; 'none' where it has changed already. */
@@ -118,7 +118,7 @@ export function openFromLibrary(id: string, how: 'push' | 'replace' | 'none' = a
   return leaveThen(async () => {
     const found = await openStored(id);
     if (found !== 'open') {
-      say(found === 'gone' ? GONE : 'That plan could not be read. Under Plans it can be saved as a file.');
+      say(found === 'gone' ? GONE : 'That plan could not be read. It can be saved as a file in Plans.');
       showOpenAddress('replace');
       return;
     }
@@ -128,7 +128,7 @@ export function openFromLibrary(id: string, how: 'push' | 'replace' | 'none' = a
   });
 }
 
-const GONE = 'That plan is not in this browser any more.';
+const GONE = 'That plan is no longer in this browser.';
 
 /** Shows the level, stage and column in which work most likely goes on. */
 function lookAtOpened(): void {

@@ -14,7 +14,7 @@ export const PLAN_FILE_PICKER = 'plan-file-picker';
 export const PLAN_COMMANDS: readonly Command[] = [
   { id: 'plans', name: 'Plans', run: () => openLibrary() },
   { id: 'quick-card', name: 'One kit, one room: quick card', run: () => showDialog({ kind: 'quick-card' }) },
-  { id: 'new-sheet', name: 'New sheet', run: () => void newSheet() },
+  { id: 'new-sheet', name: 'New plan', run: () => void newSheet() },
   {
     id: 'save',
     name: 'Save',
@@ -42,7 +42,7 @@ export const PLAN_COMMANDS: readonly Command[] = [
   },
   {
     id: 'leave-field',
-    name: 'Back to the sheet',
+    name: 'Back to the plan',
     shortcuts: [withAny('Escape')],
     modes: ['field'],
     run: (_, event) => leaveField(event?.target ?? null),
@@ -50,7 +50,7 @@ export const PLAN_COMMANDS: readonly Command[] = [
   },
   {
     id: 'give-up-dialog',
-    name: 'Give up what is still being loaded',
+    name: 'Cancel loading',
     shortcuts: [withAny('Escape')],
     modes: ['dialog'],
     // One that is open closes itself.

@@ -16,7 +16,7 @@ let asked: { readonly index: number; readonly at: number } | null = null;
 const HELP = [
   {
     keys: '1 to 9',
-    does: 'Open a question of the walk; then a second digit takes that answer in hand, X leads to "none here"',
+    does: 'Open a question; then a second digit chooses the tool of that answer, X leads to "none here"',
   },
 ];
 const nothingUnderWay = ({ state }: Target): boolean => state.previewPlan === null;

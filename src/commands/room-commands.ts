@@ -10,7 +10,7 @@ export const ROOM_COMMANDS: readonly Command[] = [
   {
     id: 'name-room',
     section: 'here',
-    name: 'Say what this room is used for',
+    name: 'Enter what this room is used for',
     when: (target) => isOnFloor(target) && target.room?.label === null,
     run: ({ room }) => room && nameRoom(room.labelPoint),
   },

@@ -92,5 +92,5 @@ export function today(): string {
 }
 
 export function troubleOf(error: unknown): string {
-  return error instanceof Error ? error.message : 'The sheet could not be drawn. Save the plan and try again.';
+  return error instanceof Error ? error.message : 'The plan sheet could not be drawn. Save the plan and try again.';
 }

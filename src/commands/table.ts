@@ -61,7 +61,7 @@ export function runCommand(
 }
 
 /** The row of keys that no key press is: what is held while the pointer works. */
-const HELD_WITH_POINTER: KeyRow = { keys: 'Alt', does: 'Hold the snap off' };
+const HELD_WITH_POINTER: KeyRow = { keys: 'Alt', does: 'Turn snapping off while held' };
 
 /** Every shortcut in the words of what it does, each row once. */
 export function keyRows(): readonly KeyRow[] {

@@ -17,7 +17,7 @@ const hasTool = ({ state }: Target): boolean => state.tool.kind !== 'select';
 export const TOOL_COMMANDS: readonly Command[] = [
   {
     id: 'arrows',
-    name: 'Move what is selected, the cross or the sheet',
+    name: 'Move the selection, the crosshair or the view',
     shortcuts: [ARROW_KEYS],
     modes: ['sheet'],
     run: (_, event) => event && pressArrow(event),
@@ -57,26 +57,26 @@ export const TOOL_COMMANDS: readonly Command[] = [
       nudger.settle();
       openMenuByKey();
     },
-    help: [{ keys: 'Shift + F10, Menu key', does: 'All that can be done with what is selected, or at the cross' }],
+    help: [{ keys: 'Shift + F10, Menu key', does: 'All commands for the selection, or at the crosshair' }],
   },
   {
     id: 'turn-tool',
-    name: 'Turn what is set down by a right angle',
+    name: 'Turn the item of the tool by a right angle',
     shortcuts: [{ ...plainKey('R'), alt: 'either' }],
     modes: ['tool'],
     run: toTool,
-    help: [{ keys: 'R', does: 'Turn what is in hand by a right angle' }],
+    help: [{ keys: 'R', does: 'Turn the item of the tool by a right angle' }],
   },
   {
     id: 'give-up',
-    name: 'Give up',
+    name: 'Cancel',
     shortcuts: [withAny('Escape')],
     run: giveUp,
-    help: [{ keys: 'Escape', does: 'Give up what is under way; put the thing in hand back; select nothing' }],
+    help: [{ keys: 'Escape', does: 'Cancel the current action; put the tool back; select nothing' }],
   },
   {
     id: 'close-tracing-frame',
-    name: 'The picture lies right',
+    name: 'The picture is in place',
     shortcuts: [withAny('Escape')],
     modes: ['tracing-frame'],
     run: (_, event) => {
@@ -87,7 +87,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
   },
   {
     id: 'cancel-gesture',
-    name: 'Give up the gesture',
+    name: 'Cancel the gesture',
     shortcuts: [{ ...plainKey('Ctrl + Z', 'z'), ctrl: 'down' }],
     modes: ['gesture'],
     // A step back in the middle of a gesture is the gesture itself.
@@ -99,16 +99,16 @@ export const TOOL_COMMANDS: readonly Command[] = [
   {
     id: 'put-back',
     section: 'tool',
-    name: 'Put it back',
+    name: 'Put the tool back',
     when: hasTool,
     run: ({ state }) => state.setTool(SELECT_TOOL),
   },
   {
     id: 'keep',
     section: 'tool',
-    name: ({ state }) => (state.keepTool ? 'Keep it no longer' : 'Keep it in hand'),
+    name: ({ state }) => (state.keepTool ? 'Stop keeping the tool' : 'Keep the tool'),
     shortcuts: [plainKey('K')],
-    help: [{ keys: 'K', does: 'Keep the thing in hand: each press sets one down' }],
+    help: [{ keys: 'K', does: 'Keep the tool: each press places one' }],
     when: hasTool,
     run: ({ state }) => state.setKeepTool(!state.keepTool),
   },

@@ -13,12 +13,12 @@ const withAlt = (shortcut: Shortcut): Shortcut => ({ ...shortcut, alt: 'either' 
 export const VIEW_COMMANDS: readonly Command[] = [
   {
     id: 'pan-by-drag',
-    name: 'Move the sheet',
+    name: 'Move the view',
     shortcuts: [withAny('Space', ' ')],
     modes: ['sheet'],
     run: spaceBar.press,
     release: spaceBar.release,
-    help: [{ keys: 'Space + drag', does: 'Move the sheet' }],
+    help: [{ keys: 'Space + drag', does: 'Move the view' }],
   },
   {
     id: 'larger',
@@ -45,14 +45,14 @@ export const VIEW_COMMANDS: readonly Command[] = [
   {
     id: 'to-middle',
     section: 'look',
-    name: 'Bring this spot to the middle',
+    name: 'Center this spot',
     when: ({ at }) => at !== null,
     run: bringToMiddle,
   },
   {
     id: 'pan-by-press',
     section: 'look',
-    name: 'Move the sheet by a press',
+    name: 'Center the view by a press',
     when: ({ found }) => found.length === 0,
     run: ({ state }) => state.setTool({ kind: 'center' }),
   },

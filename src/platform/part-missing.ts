@@ -1,6 +1,6 @@
 /** Shown where a part of the app that is loaded on demand cannot be loaded. */
 export const PART_MISSING =
-  'A part of Stillspot did not come through. Your plan is not touched. Look at the network, then try again or load the page again.';
+  'A part of Stillspot did not load. Your plan is unchanged. Check the network, then try again or reload the page.';
 
 /** In place of the browser's own words for it. */
 export function partMissing(): never {

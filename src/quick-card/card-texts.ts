@@ -38,7 +38,7 @@ export function placeFacts(spot: CardSpot): readonly CardFact[] {
 
 function carrierWords({ on }: CardSpot): string {
   if (on === 'table') return 'on a small table that you move there';
-  return on === 'shelf' ? 'on the shelf' : 'on something firm (not said on what)';
+  return on === 'shelf' ? 'on the shelf' : 'on something firm (not entered on what)';
 }
 
 /** Returns the times of the test; none while they are not known. */
@@ -96,7 +96,7 @@ function companyWords({ answers: { company } }: QuickCard): readonly string[] {
   if (company === false) return [];
   const who = company === null ? 'Pets or small children in the house? ' : '';
   return [
-    `${who}Keep pets and small children away from it: in a room that can be shut, or where nobody can reach or tip it.`,
+    `${who}Keep pets and small children away from it: in a room that can be closed, or where nobody can reach or tip it.`,
   ];
 }
 

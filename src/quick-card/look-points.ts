@@ -50,7 +50,7 @@ function openWords({ display }: Plan, { id, name, least }: EffectiveRule): strin
 
 const OPEN_WORDS: Readonly<Partial<Record<RuleId, string>>> = {
   'direct-sun': 'Direct sun: not checked. It must never shine on the spot.',
-  support: 'What carries it: not said. Something firm, under its whole foot.',
+  support: 'What carries it: not entered. Something firm, under its whole foot.',
 };
 
 function saysOf(rule: RuleId): string | null {

@@ -54,7 +54,7 @@ function wrongHeight(plan: Plan, answers: CardAnswers): NoSpot | null {
   if (band.low > band.high) {
     return {
       why: 'The heights that were copied from the leaflet leave no height that is usual for a test.',
-      helps: ['Look at the two heights again. Where the leaflet really says so, ask the laboratory.'],
+      helps: ['Check the two heights again. Where the leaflet really says so, ask the laboratory.'],
     };
   }
   if (isInBand(band, top)) return null;
@@ -73,7 +73,7 @@ function probeOf(plan: Plan, answers: CardAnswers): Probe {
 
 function wrongRoom(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot | null {
   const [room] = levelRegion(plan, model, probeOf(plan, answers)).rooms;
-  if (!room) return { why: 'The walls enclose no floor.', helps: ['Look at the two lengths of the room again.'] };
+  if (!room) return { why: 'The walls enclose no floor.', helps: ['Check the two lengths of the room again.'] };
   return room.barred ? { why: room.barred, helps: [OTHER_ROOM] } : null;
 }
 

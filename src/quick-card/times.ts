@@ -34,10 +34,10 @@ function whyNone(problem: ReturnType<typeof hoursProblem>, { closing }: CardAnsw
     return 'No times yet: copy from the leaflet the minimum and maximum hours of exposure.';
   }
   if (problem === 'reversed') {
-    return 'No times: the kit cannot be exposed for more hours at least than at most. Look at the two figures again.';
+    return 'No times: the kit cannot be exposed for more hours at least than at most. Check the two figures again.';
   }
   if (problem === 'no-window') {
-    return 'No times: with the hours of this leaflet no test of at least 48 hours is possible. Look at them again, or ask the laboratory.';
+    return 'No times: with the hours of this leaflet no test of at least 48 hours is possible. Check them again, or ask the laboratory.';
   }
   if (closing === null) return 'No times yet: choose when the house can be closed.';
   return 'No times: no start fits. Choose another time to close the house.';

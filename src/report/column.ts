@@ -164,18 +164,22 @@ function notRunBlock(matter: SubjectMatter, width: number): Block {
 
 function legendBlock(matter: SubjectMatter, width: number): Block {
   const white = hasWhite(matter)
-    ? swatchRow(width, 'White: a detector may sit here, by the rules that are hatched.', whiteSwatch)
-    : paragraph('No white is left: no spot on this level meets the rules.', width, BODY);
+    ? swatchRow(
+        width,
+        'Allowed area (white): a detector may be placed here, by the rules that are hatched.',
+        whiteSwatch,
+      )
+    : paragraph('No allowed area: no spot on this level meets the rules.', width, BODY);
   const rows = usedHatches(matter.region, matter.zones).map((name) =>
     swatchRow(width, hatchWords(matter, name), (x, y) => hatchSwatch(name, x, y)),
   );
-  return stack([paragraph('What is white and what is hatched', width, BOLD), white, ...rows], 0.7);
+  return stack([paragraph('Allowed area and hatches', width, BOLD), white, ...rows], 0.7);
 }
 
 function hatchWords(matter: SubjectMatter, name: HatchName): string {
   switch (name) {
     case 'barred':
-      return 'Room that may not hold a detector';
+      return 'Room in which no detector may be placed';
     case 'unlabelled':
       return 'Room whose use is not known';
     case 'height':

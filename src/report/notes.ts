@@ -78,7 +78,7 @@ export function lookedForLines({ plan, level, rules, model }: SubjectMatter): re
     // What is drawn counts, whatever was answered.
     if (rule.absent === null || !level.lookedFor?.includes(rule.id) || subjectsOf(rule, model).length > 0) return [];
     const signed = level.lookedForBy?.find((each) => each.rule === rule.id);
-    const who = signed?.by.trim() || 'who looked is not recorded';
+    const who = signed?.by.trim() || 'inspected by: not recorded';
     const at = msOf(signed?.at ?? null);
     const when = at === null ? 'when is not recorded' : formatInstant(at, plan.site.timeZone);
     return [`${rule.absent}: ${who}, ${when}.`];
@@ -107,8 +107,8 @@ export function whiteMeans(matter: SubjectMatter): string {
   const [across, tall] = [region.probe.radius * 2, region.probe.tall].map((value) =>
     formatLength(value, plan.display.length),
   );
-  const own = 'Direct sun and the spacing of a pair are judged for each detector, not in the white.';
-  return `${whiteHeight(matter)} White is where the middle of a detector ${across} across and ${tall} tall may stand. ${own}`;
+  const own = 'Direct sun and the spacing of a pair are checked for each detector, not in the allowed area.';
+  return `${whiteHeight(matter)} The allowed area (white) is where the middle of a detector ${across} across and ${tall} tall may be. ${own}`;
 }
 
 /** At which height the white holds, and which detectors it does not speak for. */
@@ -116,7 +116,7 @@ export function whiteHeight({ plan, region: { probe }, detectors }: SubjectMatte
   const unlike = detectors.filter(
     ({ detector: { base, radius, tall } }) => base !== probe.base || radius !== probe.radius || tall !== probe.tall,
   );
-  const height = `The white is drawn for an underside ${formatMeasured(probe.base, plan.display.length)} above the floor.`;
+  const height = `The allowed area is drawn for an underside ${formatMeasured(probe.base, plan.display.length)} above the floor.`;
   if (unlike.length === 0) return height;
   const names =
     unlike.length > MOST_NAMES

@@ -115,7 +115,7 @@ function drawTitleBlock(facts: PageFacts, { x, y, width, height }: Area): string
 function titleCells({ plan, levelName, date, scale, sheet, sheets, words }: PageFacts): readonly Cell[] {
   return [
     { heading: 'Title', text: plan.title || 'Plan without a title', second: levelName, width: 0, bold: true },
-    { heading: 'Owner, site', text: plan.site.label || 'not given', width: 72 },
+    { heading: 'Owner, property', text: plan.site.label || 'not given', width: 72 },
     ...(words ? [] : [{ heading: 'Scale on paper', text: scale || 'no drawing', width: 40 }]),
     { heading: 'Date', text: date, width: words ? 40 : 28 },
     { heading: words ? 'Page' : 'Sheet', text: `${sheet} of ${sheets}`, width: 20 },

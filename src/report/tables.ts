@@ -46,7 +46,7 @@ const NONE = '–';
 const CHECK_COLUMNS: readonly Column[] = [
   { heading: 'Rule', share: 0.33 },
   { heading: 'Compared with', share: 0.22 },
-  { heading: 'Needed', share: 0.085 },
+  { heading: 'Required', share: 0.085 },
   { heading: 'Measured', share: 0.1 },
   { heading: 'To spare', share: 0.125 },
   { heading: 'Verdict', share: 0.08 },
@@ -54,7 +54,7 @@ const CHECK_COLUMNS: readonly Column[] = [
 ];
 const RULE_COLUMNS: readonly Column[] = [
   { heading: 'Rule', share: 0.2 },
-  { heading: 'In words', share: 0.34 },
+  { heading: 'Requirement', share: 0.34 },
   { heading: 'Distance', share: 0.13 },
   { heading: 'Source', share: 0.33 },
 ];
@@ -63,7 +63,7 @@ const ROOM_COLUMNS: readonly Column[] = [
   { heading: 'Use', share: 0.14 },
   { heading: 'Size between the walls', share: 0.22 },
   { heading: 'Floor', share: 0.11 },
-  { heading: 'White: may hold a detector', share: 0.29 },
+  { heading: 'Allowed area', share: 0.29 },
 ];
 
 /** Everything that stands on the sheets after the drawing, in order. */
@@ -116,7 +116,7 @@ const LONG = 48;
 function longLines({ plan, level }: SubjectMatter): readonly string[] {
   return [
     ['Title', plan.title],
-    ['Owner, site', plan.site.label],
+    ['Owner, property', plan.site.label],
     ['Level', level.name],
     ...level.detectors.map(({ label }) => ['Detector', label]),
   ].flatMap(([heading, text = '']) => (text.length > LONG ? [`${heading}: ${text}`] : []));

@@ -50,7 +50,7 @@ export function closeChainAsItIs(): void {
   const outline = closedByLastWall(corners);
   const last = outline.length - 1;
   const by = Math.abs(legOf(outline, last) - legOf(corners, last));
-  done(outline, `The last wall takes it all: it differs by ${inWords(by)} from the tape.`);
+  done(outline, `The last wall takes all of it: it is ${inWords(by)} off the tape.`);
 }
 
 /** Closes a run from wherever it stands straight to its start; says why not where it cannot be a room. */

@@ -35,7 +35,7 @@ export function makeOneWall(id: string, otherId: string): void {
   const refusal = editLevel(({ level }, unit, plan) => mergedWalls(level, [id, otherId], nextId(plan, 'w'), unit));
   const { levels } = useAppStore.getState().plan;
   const stays = [id, otherId].find((each) => levels.some(({ walls }) => walls.some((wall) => wall.id === each)));
-  settle(stays ?? id, refusal || 'The walls are one now. Undo brings both back.');
+  settle(stays ?? id, refusal || 'The walls are one now. Undo restores both.');
 }
 
 /** Joins the walls of a notice, or cuts one back to the other, and says so. */

@@ -42,7 +42,7 @@ export function createLevelSlice(set: SetState, get: GetState): LevelActions {
       reorder(get, (plan, id) => withLevelMoved(plan, id, where), refusal);
     },
     putLevelWith: (otherId) =>
-      reorder(get, (plan, id) => withLevelAtHeightOf(plan, id, otherId), 'They lie at one height already.'),
+      reorder(get, (plan, id) => withLevelAtHeightOf(plan, id, otherId), 'They are at the same height already.'),
     copyOutline: (fromId, choice) => copyOutline(get, fromId, choice),
     deleteLevel: (levelId) => deleteLevel(get, levelId),
     showThings: (levelId, ids, at = null) => showThings(set, get, levelId, ids, at),

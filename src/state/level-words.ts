@@ -9,8 +9,8 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 
 export function addedWords(level: Level, beside: Level, where: Beside): string {
   const added = `${level.name} is added ${where} ${levelName(beside)}.`;
-  if (where === 'above' || beside.ground === 'none') return `${added} Say whether it is lived in.`;
-  return `${added} ${levelName(beside)} is noted as ${GROUND_PHRASE[beside.ground]}: look whether that still holds.`;
+  if (where === 'above' || beside.ground === 'none') return `${added} Enter whether it is lived in.`;
+  return `${added} ${levelName(beside)} is noted as ${GROUND_PHRASE[beside.ground]}: check whether that is still right.`;
 }
 
 /** Where the level lies now, and whether it is the one to test there. */
@@ -33,13 +33,13 @@ export function copiedWords(
   { walls, openings }: { walls: number; openings: number },
 ): string {
   if (asked === 0) return `${levelName(source)} has no closed outline yet. Close its walls, then copy them.`;
-  if (walls === 0) return `Every one of these walls of ${levelName(source)} stands here already.`;
+  if (walls === 0) return `All of these walls of ${levelName(source)} are here already.`;
   const what = listed([counted(walls, 'wall'), openings > 0 ? counted(openings, 'opening') : ''].filter(Boolean));
-  return `${capital(what)} copied from ${levelName(source)}. Look with the tape whether ${walls === 1 ? 'it stands' : 'they stand'} so here.`;
+  return `${capital(what)} copied from ${levelName(source)}. Check with the tape whether ${walls === 1 ? 'it is' : 'they are'} so here.`;
 }
 
 export function goneWords(level: Level): string {
   const things = ITEM_LISTS.reduce((sum, list) => sum + level[list].length, 0);
   const parts = [things > 0 ? counted(things, 'thing') : '', level.tracing ? 'its picture' : ''].filter(Boolean);
-  return `${levelName(level)}${parts.length > 0 ? ` with ${listed(parts)}` : ''} is gone. Undo brings it back.`;
+  return `${levelName(level)}${parts.length > 0 ? ` with ${listed(parts)}` : ''} is deleted. Undo restores it.`;
 }

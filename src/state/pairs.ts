@@ -34,21 +34,21 @@ function companionSetting(plan: Plan, level: Level, detector: Detector, more: nu
   const { base, radius, tall } = detector;
   if (more > 1) {
     const group = companionSpots(plan, model, detector, more);
-    if (!group) return `${more} more find no place beside this one. Move it, or set fewer.`;
+    if (!group) return `${more} more find no place beside this one. Move it, or place fewer.`;
     return { axes: group.at, base, radius, tall, mutual: group.mutual };
   }
   const best = companionSpot(plan, model, detector);
   const carrier = level.objects.find((object) => supports(object, detector));
   if (!best && carrier) return noRoomOn(carrier);
   const at = best?.at ?? nearestBeside(plan, level, detector);
-  if (!at) return 'The list of rules that is kept has no distance for a pair. Set the second one by hand.';
+  if (!at) return 'The protocol of this plan has no distance for a pair. Place the second one yourself.';
   return { axes: [at], base, radius, tall, mutual: true };
 }
 
 /** Nothing is set past the edge of a piece of furniture. */
 function noRoomOn({ name }: PlanObject): string {
   const where = name.trim() || 'what carries it';
-  return `There is no room for a second one beside it on ${where} that every rule leaves. Move it along first, or set both on something larger.`;
+  return `There is no room for a second one beside it on ${where} that every rule leaves. Move it along first, or place both on something larger.`;
 }
 
 /** Where a second one is judged best when none passes: a pair of one cannot be judged, so it is put down for the time being. */

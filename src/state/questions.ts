@@ -74,8 +74,8 @@ export const QUESTIONS: readonly Question[] = [
     id: 'used',
     asks: 'What is it used for?',
     answers: [
-      ...ROOM_USES_ALLOWED.map((kind, index) => use(kind, index === 0 ? 'May hold a detector' : '')),
-      ...ROOM_USES_BARRED.map((kind, index) => use(kind, index === 0 ? 'May not' : '')),
+      ...ROOM_USES_ALLOWED.map((kind, index) => use(kind, index === 0 ? 'Detector allowed' : '')),
+      ...ROOM_USES_BARRED.map((kind, index) => use(kind, index === 0 ? 'No detector allowed' : '')),
     ],
   },
   {

@@ -83,5 +83,7 @@ export function gapWords(plan: Plan): string {
   const unit = plan.display.length;
   const words = `${formatRequired(least, unit)} to ${formatRequired(most, unit, 'most')} from rim to rim`;
   const own = effectiveRules(plan.protocol).some(({ subject }) => subject.of === 'companion');
-  return own ? `${words}.` : `${words}, as other lists ask: the list that is kept has no distance for a pair.`;
+  return own
+    ? `${words}.`
+    : `${words}, as other protocols require: the protocol of this plan has no distance for a pair.`;
 }

@@ -30,6 +30,6 @@ export function createWallActions(set: SetState, get: GetState): Pick<DocumentAc
 
 function closedWords(rooms: number): string {
   return rooms === 1
-    ? 'The room is closed. Say what it is used for.'
-    : 'The rooms are closed. Say what they are used for.';
+    ? 'The room is closed. Enter what it is used for.'
+    : 'The rooms are closed. Enter what they are used for.';
 }

@@ -112,7 +112,7 @@ function isBare(): boolean {
 export async function storeOpenPlan(): Promise<string> {
   useAppStore.getState().endChain();
   const { saveStatus } = useLibrary.getState();
-  if (saveStatus.state === 'held') return (await keepHeld()) ? '' : 'The browser did not take the copy.';
+  if (saveStatus.state === 'held') return (await keepHeld()) ? '' : 'The browser did not store the copy.';
   do await saveNow();
   while (timer !== undefined);
   const after = useLibrary.getState().saveStatus;

@@ -39,14 +39,14 @@ export async function readPicture(file: File, fit: PictureFit = SKETCH): Promise
   const name = file.name || 'The picture';
   const refused = (reason: string): PictureRead => ({ ok: false, reason: `${name} ${reason}` });
   if (file.size > LARGEST_BYTES) {
-    return refused(`has ${Math.round(file.size / 1e6)} MB. Bring in a picture of less than 60 MB.`);
+    return refused(`has ${Math.round(file.size / 1e6)} MB. Import a picture of less than 60 MB.`);
   }
   const head = pictureHead(new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer()));
   if (typeof head === 'string' && head !== 'heic') return refused(NOT_A_PICTURE[head]);
   if (typeof head !== 'string') {
     const { size, moving } = head;
     if (moving)
-      return refused('moves: it holds several pictures in turn. Save one of them as PNG or JPEG and bring that in.');
+      return refused('moves: it holds several pictures in turn. Save one of them as PNG or JPEG and import that.');
     if (size && size.width * size.height > MOST_PIXELS) {
       const words = `${size.width} by ${size.height} pixels`;
       return refused(
@@ -60,7 +60,7 @@ export async function readPicture(file: File, fit: PictureFit = SKETCH): Promise
     bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' });
   } catch {
     return refused(
-      head === 'heic' ? HEIC : 'could not be read: the file is damaged. Take the photo again or bring in another copy.',
+      head === 'heic' ? HEIC : 'could not be read: the file is damaged. Take the photo again or import another copy.',
     );
   }
   try {
@@ -73,11 +73,11 @@ export async function readPicture(file: File, fit: PictureFit = SKETCH): Promise
 }
 
 const HEIC =
-  'is a HEIC photo, which this browser cannot read. Save it as JPEG on the phone, or take a screenshot of it, and bring that in.';
+  'is a HEIC photo, which this browser cannot read. Save it as JPEG on the phone, or take a screenshot of it, and import that.';
 const NOT_A_PICTURE: Readonly<Record<Exclude<OtherKind, 'heic'>, string>> = {
-  pdf: 'is a PDF. Save the page as a picture, or take a screenshot of it, and bring that in.',
-  gif: 'is a GIF. Save it as PNG or JPEG and bring that in.',
-  unknown: 'is not a PNG, JPEG or WebP picture. Save it as one of these and bring that in.',
+  pdf: 'is a PDF. Save the page as a picture, or take a screenshot of it, and import that.',
+  gif: 'is a GIF. Save it as PNG or JPEG and import that.',
+  unknown: 'is not a PNG, JPEG or WebP picture. Save it as one of these and import that.',
 };
 
 async function stored(
@@ -95,7 +95,7 @@ async function stored(
   const asIs = share === 1 && kind === 'image/png' && file.size <= keepBelowBytes;
   const blob = asIs ? new Blob([file], { type: kind }) : await drawnDown(bitmap, width, height, quality);
   const image = await dataAddress(blob);
-  const from = share < 1 ? `Drawn down from ${bitmap.width} by ${bitmap.height} to ${width} by ${height} pixels, ` : '';
+  const from = share < 1 ? `Reduced from ${bitmap.width} by ${bitmap.height} to ${width} by ${height} pixels, ` : '';
   const takes = `${megabytes(image.length)} of the plan.`;
   return { image, name: file.name, width, height, remark: from ? from + takes : `It takes ${takes}` };
 }

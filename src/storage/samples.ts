@@ -10,7 +10,7 @@ const SHOWS: Readonly<Record<string, string>> = {
   '01-plain-basement': 'Two rooms, a pit, a furnace, a pair of detectors on a desk.',
   '02-split-level':
     'Four levels for a sale: one detector clear, one tight at the exterior door, one on the wrong level.',
-  '03-crowded-utility': 'A cellar where almost nothing is left bare, with one distance made stricter and one looser.',
+  '03-crowded-utility': 'A basement with almost no allowed area, with one distance made stricter and one looser.',
   '04-metric-house': 'A house measured in meters: thick walls, a room round a corner, after mitigation.',
   '05-boarding-house': 'A boarding house of 30 rooms, to see how a large plan feels.',
 };

@@ -42,12 +42,12 @@ describe('axe finds nothing', () => {
       show: () => page.getByRole('banner').getByRole('button', { name: 'Plans' }).click(),
     },
     {
-      screen: 'a sample: Site, with the rules that can be changed',
+      screen: 'a sample: Property, with the rules that can be changed',
       show: async () => {
         await button(/^Crowded utility/).click();
         await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
-        await stage('Site');
-        await unfold('Change a distance for this job');
+        await stage('Property');
+        await unfold('Change a distance for this plan');
       },
     },
     {
@@ -122,9 +122,9 @@ describe('axe finds nothing', () => {
       },
     },
     {
-      screen: 'Read: results of a test that is not evaluated, one below the limit, and an earlier test',
+      screen: 'Results: results of a test that is not evaluated, one below the limit, and an earlier test',
       show: async () => {
-        await stage('Read');
+        await stage('Results');
         const results = page.getByLabel(/^Result of [A-Z]\d$/);
         for (const field of await results.all()) {
           await field.fill('0.4');
@@ -140,8 +140,8 @@ describe('axe finds nothing', () => {
     {
       screen: 'Sheet, and why not here told beside the pointer',
       show: async () => {
-        await stage('Sheet');
-        await button('Look at the sheet').waitFor();
+        await stage('Plan sheet');
+        await button('Preview the plan sheet').waitFor();
         await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
         await page.keyboard.press('w');
         await page.keyboard.press('ArrowRight');
@@ -151,7 +151,7 @@ describe('axe finds nothing', () => {
       screen: 'the sheet, looked at',
       show: async () => {
         await page.keyboard.press('Escape');
-        await button('Look at the sheet').click();
+        await button('Preview the plan sheet').click();
         await page.getByRole('img', { name: /^Sheet 1 of / }).waitFor();
       },
     },
@@ -181,7 +181,7 @@ describe('axe finds nothing', () => {
     {
       screen: 'both columns folded',
       show: async () => {
-        await button('Back to the sheet').click();
+        await button('Back to the plan').click();
         await stage('Draw');
         for (const head of ['.job__head', '.side .column-head']) await page.locator(`${head} > .text-button`).click();
       },

@@ -31,7 +31,7 @@ const closeAndPress = (way: Way, key: string, ctrlKey: boolean) =>
       const buttons = [...dialog.querySelectorAll('button')];
       // What Escape does, for a script.
       if (how === 'Escape') dialog.requestClose();
-      else buttons.find(({ textContent }) => /^(Close|Back to the sheet)$/.test(textContent))?.click();
+      else buttons.find(({ textContent }) => /^(Close|Back to the plan)$/.test(textContent))?.click();
       const press = new KeyboardEvent('keydown', { key: pressed, ctrlKey: ctrl, bubbles: true, cancelable: true });
       document.body.dispatchEvent(press);
       return { taken: press.defaultPrevented, focus: document.activeElement?.textContent };
@@ -63,7 +63,7 @@ describe('a dialog that was just closed', () => {
   });
 
   it.each(['Escape', 'a tap of the book’s way back'] as const)('the quality book, by %s', async (way) => {
-    await openStage(page, 'Read');
+    await openStage(page, 'Results');
     await page.getByRole('button', { name: /^Quality book/ }).click();
     await page.getByRole('dialog', { name: 'Quality book' }).waitFor();
     const file = page.waitForEvent('download');

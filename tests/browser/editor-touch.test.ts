@@ -123,7 +123,7 @@ describe('the sheet by touch, on a tablet', () => {
     const stood = await editor.detectorAt();
     const on = await editor.at(stood);
     await open.page.touchscreen.tap(on.x, on.y);
-    await open.page.getByText('Its numbers').click();
+    await open.page.getByText('Dimensions').click();
     await open.page.getByRole('button', { name: 'Press where it goes' }).click();
     const target = await editor.at([stood[0] + 900, stood[1] - 600]);
     await open.page.touchscreen.tap(target.x, target.y);

@@ -85,7 +85,7 @@ describe('a pair on a desk', () => {
     await selectIds(editor, [DESK]);
     for (let press = 0; press < 7; press++) await pressKeys(editor, ['Control+ArrowLeft']);
     await expect.poll(() => editor.message()).toContain('into a wall');
-    await open.page.getByRole('button', { name: 'Set it at the wall' }).first().click();
+    await open.page.getByRole('button', { name: 'Move it to the wall' }).first().click();
     await expect.poll(async () => middleOf(await editor.level(), DESK)[0]).toBeCloseTo(762, 1);
     expectTogether(await editor.level());
   });

@@ -14,7 +14,7 @@ beforeAll(async () => {
   editor = await editorOf(page);
 });
 
-const wayIn = (on: Page, name: string) => on.getByLabel('Where to begin').getByRole('button', { name });
+const wayIn = (on: Page, name: string) => on.getByLabel('Where to start').getByRole('button', { name });
 const toDo = (on: Page) => on.locator('.to-do');
 /** The list closes once one of its lines was followed. */
 async function openToDo(on: Page): Promise<void> {
@@ -31,8 +31,8 @@ const inView = (on: Page, at: readonly [number, number]) =>
 
 describe('the bare sheet', () => {
   it('says what to do first, and axe finds nothing', async () => {
-    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
-    const ways = page.getByLabel('Where to begin').locator('button');
+    await page.getByRole('heading', { name: 'Start with the room that you are in.' }).waitFor();
+    const ways = page.getByLabel('Where to start').locator('button');
     await expect
       .poll(() => ways.allTextContents())
       .toEqual([
@@ -52,7 +52,7 @@ describe('the bare sheet', () => {
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Type the lengths');
     await page.keyboard.press('Enter');
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('wall');
-    await expect.poll(() => page.getByLabel('Where to begin').count()).toBe(0);
+    await expect.poll(() => page.getByLabel('Where to start').count()).toBe(0);
     await page.keyboard.press('Escape');
     await wayIn(page, 'Look at a sample').focus();
     await page.keyboard.press('Enter');
@@ -64,7 +64,7 @@ describe('the bare sheet', () => {
     await wayIn(page, 'Four walls in one drag').click();
     await editor.pull([1000, 1000], [7000, 5000]);
     await expect.poll(async () => (await editor.level()).walls).toHaveLength(4);
-    await page.getByText('The room is closed. Say what it is used for.').waitFor();
+    await page.getByText('The room is closed. Enter what it is used for.').waitFor();
   });
 
   it('draws four walls by one finger', async () => {
@@ -122,8 +122,8 @@ describe('what is still to do', () => {
 
   it('the title is one press away, and the line goes when it is written', async () => {
     await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-    await page.getByRole('button', { name: 'New sheet' }).click();
-    const line = toDo(page).locator('.hint', { hasText: 'The sheet has no title yet.' });
+    await page.getByRole('button', { name: 'New plan' }).click();
+    const line = toDo(page).locator('.hint', { hasText: 'The plan has no title yet.' });
     await openToDo(page);
     await line.getByRole('button', { name: 'Write one' }).click();
     await page.keyboard.type('Heron Street');
@@ -137,7 +137,7 @@ describe('what is still to do', () => {
 describe('the stages of the test', () => {
   it('each opens at its heading, in sight, however far the one before was scrolled; its button stays where it is', async () => {
     await pickSample(page, /^Plain basement/);
-    for (const name of ['Time', 'House', 'Log', 'Read', 'Time', 'Site', 'House', 'Place']) {
+    for (const name of ['Time', 'House', 'Log', 'Results', 'Time', 'Property', 'House', 'Place']) {
       const before = await stageButton(page, name).boundingBox();
       await openStage(page, name);
       const heading = page.getByRole('heading', { level: 2, name, exact: true });

@@ -286,10 +286,10 @@ describe('every drag has a way by single presses (WCAG 2.2, 2.5.7)', () => {
     },
     {
       drag: 'the sheet',
-      instead: '"Move the sheet by a press"; arrow keys with nothing selected',
+      instead: '"Center the view by a press"; arrow keys with nothing selected',
       does: async () => {
         const before = await view();
-        await act('Move the sheet by a press');
+        await act('Center the view by a press');
         await press(WHITE);
         const pressed = await view();
         await keys('ArrowRight');

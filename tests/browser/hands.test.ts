@@ -130,7 +130,7 @@ describe('many at once', () => {
 
   it('lines up, and again by one key with others selected', async () => {
     await select(FURNACE, SUMP);
-    await act('Middles one under the other');
+    await act('Center vertically in line');
     await expect.poll(async () => middleOf(await editor.level(), SUMP)[0]).toBe(middleOf(sampleLevel, FURNACE)[0]);
     await select(FURNACE, DESK);
     await keys('a');

@@ -122,7 +122,7 @@ describe('the walk through the house', () => {
   ])('the paper "%s" is looked at, and saved', async (which, title) => {
     if (which === 'log') await openStage(page, 'Log');
     else await page.getByLabel('Which one').selectOption(which);
-    await page.getByRole('button', { name: 'Look at the paper' }).click();
+    await page.getByRole('button', { name: 'Preview the document' }).click();
     const dialog = page.getByRole('dialog', { name: title });
     const first = dialog.getByRole('img', { name: /^Sheet 1 of / });
     await first.waitFor();

@@ -55,15 +55,15 @@ const answer = (item: string, words: string) =>
 
 describe('a whole job, from the bare sheet to the next step', () => {
   it('is planned: four walls, a window, and what the room is used for', async () => {
-    await page.getByLabel('Where to begin').getByRole('button', { name: 'Four walls in one drag' }).click();
+    await page.getByLabel('Where to start').getByRole('button', { name: 'Four walls in one drag' }).click();
     await editor.pull([0, 0], [7000, 5000]);
-    await page.getByText('The room is closed. Say what it is used for.').waitFor();
+    await page.getByText('The room is closed. Enter what it is used for.').waitFor();
     await editor.take('What is it used for?', 'Family room');
     await editor.press(2500, 3500);
     await editor.take('What opens it?', 'Window');
     await editor.press(3500, 0);
     await page.keyboard.press('Escape');
-    await stage('Site');
+    await stage('Property');
     await type('Time zone', 'America/New_York');
     const { levels, site } = (await plan()) ?? {};
     expect([levels?.[0]?.walls.length, levels?.[0]?.openings.length, site?.timeZone]).toEqual([
@@ -92,7 +92,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
       for (const each of await none.all()) await each.click();
     }
     await expect.poll(() => chips.allTextContents()).toEqual(drawn);
-    await stage('Site');
+    await stage('Property');
     await page.getByLabel('Why it is tested', { exact: true }).selectOption('own-household');
     await page.getByLabel('People on Basement', { exact: true }).selectOption('lived-in');
     // What is wet or open to the soil nobody has looked for yet.
@@ -137,7 +137,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
   });
 
   it('is not evaluated for the break: no figure and no step from the results, and the press that leads to it', async () => {
-    await stage('Read');
+    await stage('Results');
     await type('Result of A1', '3.9');
     await type('Result of A2', '4.0');
     await doubt().getByRole('heading', { name: 'Invalid: do not use' }).waitFor();
@@ -153,13 +153,13 @@ describe('a whole job, from the bare sheet to the next step', () => {
 
   it('is unknown when the break is taken back, and holds once the last item is answered', async () => {
     await answer(WINDOWS, 'Met').click();
-    await stage('Read');
+    await stage('Results');
     await doubt().getByRole('heading', { name: 'Unknown' }).waitFor();
-    await expect.poll(() => step()).toContain('Whether these results stand is not known');
+    await expect.poll(() => step()).toContain('Whether these results are valid is not known');
     await expect.poll(() => doubt().textContent()).toContain('1 item not known yet');
     await doubt().getByRole('button', { name: 'Review the house' }).click();
     await answer(DOORS, 'Met').click();
-    await stage('Read');
+    await stage('Results');
     await expect.poll(() => doubt().textContent()).toMatch(/Not run for A1 and A2: .*[Ss]ump/);
     await lookAround();
     await slip().waitFor();
@@ -171,7 +171,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await expect.poll(() => slip().getAttribute('data-agreement')).toBe('in-control');
     await expect.poll(() => words(slip().locator('.set__figure'))).toContain('4.0 pCi/L');
     await expect.poll(() => step()).toContain('Follow up: a long-term test');
-    await expect.poll(() => words(slip())).toContain('A short test is not a year');
+    await expect.poll(() => words(slip())).toContain('A short-term test does not show the yearly average');
     await slip().locator('.set__step').getByText('Source').click();
     await slip().getByText("EPA 402/K-12/002, Citizen's Guide").first().waitFor();
     await slip().getByText('Action levels of other authorities').click();

@@ -29,7 +29,7 @@ beforeAll(async () => {
 describe('by mouse', () => {
   it('adds a level above, shows the one below faintly, and copies its outline with one press', async () => {
     await switcher(page).getByRole('button', { name: 'Add level' }).click();
-    await page.getByText('Main floor is added above Basement. Say whether it is lived in.').waitFor();
+    await page.getByText('Main floor is added above Basement. Enter whether it is lived in.').waitFor();
     await page.getByRole('button', { name: 'Copy the outline of Basement' }).click();
     await page.getByText(/^4 walls copied from Basement/).waitFor();
     await expect.poll(async () => (await editor.level()).walls).toHaveLength(4);

@@ -28,7 +28,7 @@ function shelfFile(all: readonly Plan[]): object {
 }
 
 async function importPlans(page: Page, given: ReturnType<typeof file>): Promise<void> {
-  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), button(page, 'Take in such a file').click()]);
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), button(page, 'Import such a file').click()]);
   await chooser.setFiles(given);
 }
 
@@ -61,9 +61,9 @@ describe('by mouse', () => {
     await field.fill('finch');
     await said(page, '1 plan found.');
     await field.fill('utility');
-    await said(page, 'Has Utility room');
+    await said(page, 'Contains Utility room');
     await field.fill('a2');
-    await said(page, 'Has detector A2');
+    await said(page, 'Contains detector A2');
     await field.fill('lighthouse');
     await said(page, 'No plan has "lighthouse".');
     await expect.poll(() => cards(page).count()).toBe(0);
@@ -86,7 +86,7 @@ describe('by mouse', () => {
     await button(page, /saved as a file/).click();
     await said(page, 'title changed');
     expect(await accessibilityFindings(page)).toEqual([]);
-    await button(page, 'Bring this back').click();
+    await button(page, 'Restore this version').click();
     await library(page).waitFor({ state: 'detached' });
     await expect.poll(() => onSheet(page)).toEqual(sample);
     await saved(page);
@@ -104,18 +104,18 @@ describe('by mouse', () => {
   });
 
   it('puts the open plan in the bin, and Undo brings it back to library and sheet', async () => {
-    await button(page, 'To the bin').click();
-    await said(page, `${FINCH} is in the bin.`);
+    await button(page, 'Delete').click();
+    await said(page, `${FINCH} is deleted. It can be restored under Deleted plans.`);
     await expect.poll(() => cards(page).count()).toBe(0);
     await expect.poll(async () => (await onSheet(page))?.levels[0]?.walls).toEqual([]);
     await button(page, 'Undo').click();
-    await said(page, `${FINCH} is back on the shelf.`);
+    await said(page, `${FINCH} is restored.`);
     await expect.poll(() => titles(page)).toEqual([FINCH]);
     await expect.poll(() => onSheet(page)).toEqual(sample);
   });
 
   it('saves everything in one file', async () => {
-    const { name, bytes } = await download(page, () => button(page, 'Save everything in one file').click());
+    const { name, bytes } = await download(page, () => button(page, 'Export all plans to one file').click());
     everything = JSON.parse(bytes.toString('utf8'));
     expect(name).toMatch(/^stillspot-\d{4}-\d\d-\d\d\.plans\.json$/);
     const { plans: filed } = everything as { plans: { plan: Plan; versions: unknown[] }[] };
@@ -125,11 +125,11 @@ describe('by mouse', () => {
 
   it('takes such a file in, plan and versions, after everything is gone', async () => {
     await button(page, `More about ${FINCH}`).click();
-    await button(page, 'To the bin').click();
-    await library(page).locator('summary', { hasText: 'The bin: 1 plan' }).click();
-    await button(page, 'Empty the bin now').click();
-    await button(page, 'Empty it').click();
-    await said(page, 'Nothing stands here yet.');
+    await button(page, 'Delete').click();
+    await library(page).locator('summary', { hasText: 'Deleted plans: 1 plan' }).click();
+    await button(page, 'Delete them all now').click();
+    await button(page, 'Delete for good').click();
+    await said(page, 'No plans yet.');
     await importPlans(page, file('all.plans.json', everything));
     await said(page, 'all.plans.json: 1 new.');
     await button(page, `More about ${FINCH}`).click();
@@ -137,14 +137,14 @@ describe('by mouse', () => {
     await button(page, /saved as a file/).waitFor();
     await button(page, 'Back to the plan').click();
     await importPlans(page, file('again.plans.json', everything));
-    await said(page, 'again.plans.json: 1 here already.');
+    await said(page, 'again.plans.json: 1 already in Plans.');
     await expect.poll(() => titles(page)).toEqual([FINCH]);
   });
 
   it('refuses a file with one broken plan whole', async () => {
     const torn = { ...sample, title: 'Torn', tapeTolerance: -5 };
     await importPlans(page, file('torn.plans.json', shelfFile([{ ...sample, title: 'Whole' }, torn])));
-    const dialog = page.getByRole('dialog', { name: 'torn.plans.json not taken in' });
+    const dialog = page.getByRole('dialog', { name: 'torn.plans.json not imported' });
     await dialog.waitFor();
     await expect
       .poll(() => dialog.locator('tbody td:first-child').allTextContents())
@@ -178,7 +178,7 @@ describe('by mouse', () => {
     const many = Array.from({ length: 200 }, (_, index) => ({ ...sample, title: `House ${1000 + index}` }));
     await importPlans(page, file('many.plans.json', shelfFile(many)));
     await said(page, 'many.plans.json: 200 new.');
-    await button(page, 'Back to the sheet').click();
+    await button(page, 'Back to the plan').click();
     await library(page).waitFor({ state: 'detached' });
     await plans(page).click();
     await cards(page).nth(201).waitFor();
@@ -219,13 +219,13 @@ describe('by keyboard only', () => {
     await tabTo(button(page, 'Duplicate'));
     await press('Enter');
     await said(page, `${FINCH}, copy stands on the shelf.`);
-    await tabTo(button(page, 'To the bin'));
+    await tabTo(button(page, 'Delete'));
     await press('Enter');
-    await said(page, `${FINCH} is in the bin.`);
+    await said(page, `${FINCH} is deleted. It can be restored under Deleted plans.`);
     await expect.poll(somewhere).toBe(true);
     await tabTo(button(page, 'Undo'));
     await press('Enter');
-    await said(page, `${FINCH} is back on the shelf.`);
+    await said(page, `${FINCH} is restored.`);
     await expect.poll(somewhere).toBe(true);
     // Tab stops at one card of the library, the one that was left; the arrows lead on.
     await tabTo(library(page).locator('[data-plan][tabindex="0"]'));
@@ -258,13 +258,13 @@ describe('by touch only', () => {
         all.filter((each) => each.getBoundingClientRect().height < 44).map((each) => each.textContent),
       );
     expect(small).toEqual([]);
-    await button(page, 'To the bin').tap();
+    await button(page, 'Delete').tap();
     await expect.poll(() => titles(page)).toEqual([FINCH]);
-    await library(page).locator('summary', { hasText: 'The bin: 1 plan' }).tap();
-    await button(page, 'Empty the bin now').tap();
-    await button(page, 'Empty it').tap();
-    await said(page, 'The bin is empty.');
-    await expect.poll(() => library(page).getByText('The bin:').count()).toBe(0);
+    await library(page).locator('summary', { hasText: 'Deleted plans: 1 plan' }).tap();
+    await button(page, 'Delete them all now').tap();
+    await button(page, 'Delete for good').tap();
+    await said(page, 'The deleted plans are gone for good.');
+    await expect.poll(() => library(page).getByText('Deleted plans:').count()).toBe(0);
     await expect.poll(async () => (await onSheet(page))?.title).toBe(FINCH);
     expectNoTroubles();
     await context.close();

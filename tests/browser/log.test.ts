@@ -142,7 +142,7 @@ describe('the log', () => {
     await page.keyboard.type('C-1001\n');
     await expect.poll(() => focused(serial(page, 'A2'))).toBe(true);
     await page.keyboard.type('c-1001\n');
-    await page.getByText('A1 has the same serial number. Look at the labels again.').first().waitFor();
+    await page.getByText('A1 has the same serial number. Check the labels again.').first().waitFor();
     await expect.poll(() => message(page)).toContain('A1 has the same serial number');
     await expect.poll(() => focused(serial(page, 'A2'))).toBe(true);
     await page.keyboard.type('C-1002\n');
@@ -192,14 +192,14 @@ describe('the log', () => {
     const lines = detector(page, 'A2').getByRole('list', { name: 'A2, chain of custody' }).locator('strong');
     const chain = ['Placed by Ann Mill', 'Picked up by Ann Mill', 'Sealed', 'Ann Mill to Cy Dale', 'Mailed'];
     await expect.poll(() => lines.allTextContents()).toEqual(chain);
-    await detector(page, 'A2').getByRole('button', { name: 'Take away for all 2: Ann Mill to Cy Dale' }).click();
+    await detector(page, 'A2').getByRole('button', { name: 'Remove for all 2: Ann Mill to Cy Dale' }).click();
     await expect.poll(async () => (await each(page, 'custody')).flat()).toEqual([]);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => lines.count()).toBe(chain.length);
     await expect.poll(() => page.locator('.log__doubt').count()).toBe(0);
   });
 
-  it('a transfer before the pick-up is recorded and remarked; it is taken away and comes back', async () => {
+  it('a transfer before the pick-up is recorded and remarked; it is removed and comes back', async () => {
     const one = detector(page, 'A2');
     await one.locator('summary', { hasText: 'Transfer it' }).click();
     await one.getByLabel('From', { exact: true }).fill('the house');
@@ -209,7 +209,7 @@ describe('the log', () => {
     await one.getByText('Before the pick-up, Tuesday 10 March, 9:00. Review both times.').waitFor();
     await now(page).getByText('A2: times or transfers do not fit together. See the log of each.').waitFor();
     await expect.poll(() => message(page)).toMatch(/^Recorded\. Review: Before the pick-up/);
-    await one.getByRole('button', { name: 'Take away: the house to Bo Reed' }).click();
+    await one.getByRole('button', { name: 'Remove: the house to Bo Reed' }).click();
     await expect.poll(() => page.locator('.log__doubt').count()).toBe(0);
     await page.keyboard.press('Control+z');
     await one.getByText('Before the pick-up').waitFor();
@@ -236,13 +236,13 @@ describe('the log', () => {
     await expect.poll(() => each(page, 'tampering')).toEqual(['none', 'none']);
   });
 
-  it('the weather is noted by day and time, taken away, and comes back', async () => {
+  it('the weather is noted by day and time, removed, and comes back', async () => {
     await page.locator('summary', { hasText: 'Weather' }).click();
     await page.getByText('Outdoor temperatures, lowest and highest').waitFor();
     await page.getByLabel('What it was like').fill('Rain, 41 to 50 °F, calm');
     await type(page.getByLabel('When', { exact: true }), '2026-03-08T07:30');
     await page.getByRole('button', { name: 'Note the weather' }).click();
-    const take = page.getByRole('button', { name: 'Take away: Rain, 41 to 50 °F, calm, Sunday 8 March, 7:30' });
+    const take = page.getByRole('button', { name: 'Remove: Rain, 41 to 50 °F, calm, Sunday 8 March, 7:30' });
     await take.click();
     await expect.poll(async () => (await plan(page)).weather ?? []).toEqual([]);
     await page.keyboard.press('Control+z');
@@ -258,7 +258,7 @@ describe('the log', () => {
     open.expectNoTroubles();
   });
 
-  it('photos are made small, named, taken away and brought back; the file of ten stays small', async () => {
+  it('photos are made small, named, removed and brought back; the file of ten stays small', async () => {
     await fresh(page);
     await detector(page, 'A1').locator('summary').first().click();
     const before = await steps(page);
@@ -271,7 +271,7 @@ describe('the log', () => {
         last.evaluate((image) => [image as HTMLImageElement].map(({ naturalWidth: w, naturalHeight: h }) => [w, h])),
       )
       .toEqual([[1280, 960]]);
-    await page.getByRole('button', { name: 'Take photo 10 of A1 away' }).click();
+    await page.getByRole('button', { name: 'Remove photo 10 of A1' }).click();
     await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(9);
     await page.keyboard.press('Control+z');
     await last.waitFor();
@@ -299,7 +299,7 @@ describe('the log', () => {
     });
     await pick(page, 1);
     const refused =
-      /^The pictures of this plan take 18\.0 MB already, and a plan file may have 20 MB\. Take some away first\.$/;
+      /^The pictures of this plan take 18\.0 MB already, and a plan file may have 20 MB\. Remove some first\.$/;
     await page.getByText(refused).waitFor();
     await expect.poll(async () => (await log(page))[0]?.photos.length).toBe(1);
     await page.getByRole('button', { name: 'Undo' }).click();
@@ -343,7 +343,7 @@ describe('on a tablet, by finger only', () => {
     await detector(page, 'A1').locator('summary', { hasText: 'Transfer it' }).tap();
     await detector(page, 'A1').getByLabel('To', { exact: true }).fill('A'.repeat(80));
     await detector(page, 'A1').getByRole('button', { name: 'Record it' }).tap();
-    await page.getByRole('button', { name: /^Take away: .*A{80}$/ }).waitFor();
+    await page.getByRole('button', { name: /^Remove: .*A{80}$/ }).waitFor();
     const found = await page.evaluate(() => {
       const column = document.querySelector('#stage-log')?.getBoundingClientRect();
       const boxes = (which: string) => [...document.querySelectorAll(which)].map((one) => one.getBoundingClientRect());

@@ -14,7 +14,7 @@ async function roomWithDetector(options: Parameters<typeof openPage>[0] = {}): P
   opened.push(open);
   const { page } = open;
   const editor = await editorOf(page);
-  const way = page.getByLabel('Where to begin').getByRole('button', { name: 'Four walls in one drag' });
+  const way = page.getByLabel('Where to start').getByRole('button', { name: 'Four walls in one drag' });
   await (options.touch ? way.tap() : way.click());
   if (options.touch) await touchDrag(page, await editor.at([1000, 1000]), await editor.at([7000, 5000]));
   else await editor.pull([1000, 1000], [7000, 5000]);
@@ -110,7 +110,7 @@ describe('a room in which nothing was looked for', () => {
     await expect.poll(async () => (await editor.level()).lookedFor).toEqual(['heat']);
     const box = await none(page, 'no heat source').boundingBox();
     expect(box?.height).toBeGreaterThanOrEqual(44);
-    await page.getByText('Who looks, and when').tap();
+    await page.getByText('Inspected by, and when').tap();
     const who = page.getByLabel('Inspected by', { exact: true });
     await who.fill('R. Alder');
     await who.press('Enter');

@@ -19,13 +19,13 @@ const ground = (page: Page, selector: string) =>
 describe('at a first visit', () => {
   it('a system in the dark gets the dark colors, and what is picked stays picked', async () => {
     const { page, context, expectNoTroubles } = await openPage({ media: { colorScheme: 'dark' } });
-    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+    await page.getByRole('heading', { name: 'Start with the room that you are in.' }).waitFor();
     await expect.poll(() => theme(page)).toBe('dark');
     await page.getByLabel('Colors').selectOption('paper');
     await expect.poll(() => theme(page)).toBe('paper');
     await keptSetting(page, 'theme', 'paper');
     await page.reload();
-    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+    await page.getByRole('heading', { name: 'Start with the room that you are in.' }).waitFor();
     await expect.poll(() => theme(page)).toBe('paper');
     expectNoTroubles();
     await context.close();
@@ -33,7 +33,7 @@ describe('at a first visit', () => {
 
   it('a system that asks for more contrast gets the colors for bright sun', async () => {
     const { page, context } = await openPage({ media: { contrast: 'more' } });
-    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+    await page.getByRole('heading', { name: 'Start with the room that you are in.' }).waitFor();
     await expect.poll(() => theme(page)).toBe('sun');
     await context.close();
   });

@@ -48,15 +48,15 @@ describe('the list of acts, by mouse and keyboard', () => {
     await rightPress(BLOCKED);
     const head = await open.page.locator('.command-head').textContent();
     expect(head).toMatch(/^Blocked: /);
-    expect(head).toMatch(/ from .*, needs .*\. The nearest white is .* (toward|to) /);
+    expect(head).toMatch(/ from .*, needs .*\. The nearest allowed area is .* (toward|to) /);
     await expect
       .poll(() => names())
       .toEqual(
         expect.arrayContaining([
-          'Set a detector here',
+          'Place a detector here',
           'Name and use of Family room',
           'Paste here',
-          'Bring this spot to the middle',
+          'Center this spot',
         ]),
       );
     await keys('Escape');
@@ -85,7 +85,7 @@ describe('the list of acts, by mouse and keyboard', () => {
     await open.page.getByRole('button', { name: 'More…' }).first().click();
     await expect
       .poll(() => names())
-      .toEqual(expect.arrayContaining(['Left edges in line', 'Spread evenly from left to right']));
+      .toEqual(expect.arrayContaining(['Align left edges', 'Distribute from left to right']));
     await keys('Escape', 'Escape');
   });
 
@@ -193,7 +193,7 @@ describe('the list of acts by finger', () => {
       expect(box?.height).toBeGreaterThanOrEqual(44);
       expect((box?.x ?? 0) > on.x || (box?.x ?? 0) + (box?.width ?? 0) < on.x).toBe(true);
     }
-    await open.page.getByRole('menuitem', { name: 'Set a detector here' }).tap();
+    await open.page.getByRole('menuitem', { name: 'Place a detector here' }).tap();
     await expect.poll(async () => (await editor.level()).detectors.length).toBe(sampleLevel.detectors.length + 1);
   });
 

@@ -30,7 +30,7 @@ describe('the list beside the sheet', () => {
   it('holds every thing of the level, whichever stage is open beside it', async () => {
     const { detectors, rooms, walls, openings, fixtures, objects } = sampleLevel;
     const count = [detectors, rooms, walls, openings, fixtures, objects].reduce((sum, { length }) => sum + length, 0);
-    for (const stage of ['Site', 'Place', 'Draw']) {
+    for (const stage of ['Property', 'Place', 'Draw']) {
       await openStage(page, stage);
       await expect.poll(() => list().getByRole('button').count()).toBe(count);
     }

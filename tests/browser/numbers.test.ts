@@ -210,7 +210,7 @@ describe('drawing by numbers', () => {
     await square.click();
     await expect
       .poll(() => open.page.getByRole('alert').textContent())
-      .toBe('A-C cannot be 45 ft: A-B and B-C together are 35 ft. Look at the tape again.');
+      .toBe('A-C cannot be 45 ft: A-B and B-C together are 35 ft. Check the tape again.');
     await expect.poll(() => editor.level()).toEqual(before);
     // 20 ft by 15 ft, 4 in out of square: 20 ft 4 in and 19 ft 8 in across, 15 ft down, by Pythagoras.
     await fill('A-C', `25' 3 1/4"`);

@@ -61,15 +61,15 @@ const lookForNew = (page: Page) =>
     return installing.state;
   });
 
-const READY = 'A newer Stillspot is ready. It starts when you say so; your plan stays.';
+const READY = 'A newer Stillspot is ready. Start it when you are ready; your plan is kept.';
 /** The version that the page is of: the folder of its script. */
 const runs = (page: Page) =>
   page.evaluate(() => document.querySelector('script[src]')?.getAttribute('src')?.split('/')[1] ?? '');
-const titleOf = (page: Page) => page.getByLabel('Title of the sheet').inputValue();
+const titleOf = (page: Page) => page.getByLabel('Title of the plan').inputValue();
 
 async function titled(page: Page, title: string): Promise<void> {
-  await page.getByLabel('Title of the sheet').fill(title);
-  await page.getByLabel('Title of the sheet').press('Enter');
+  await page.getByLabel('Title of the plan').fill(title);
+  await page.getByLabel('Title of the plan').press('Enter');
   await page.getByText(/^saved /).waitFor();
 }
 
@@ -141,7 +141,7 @@ describe('a new version', () => {
     await titled(page, 'Open work');
     const other = await context.newPage();
     await other.goto(site);
-    await other.getByLabel('Title of the sheet').waitFor();
+    await other.getByLabel('Title of the plan').waitFor();
     deploy(second);
     expect(await lookForNew(page)).toBe('installed');
     await page.getByText(READY).waitFor();
@@ -171,7 +171,7 @@ describe('a new version', () => {
         throw new DOMException('full', 'QuotaExceededError');
       };
     });
-    await page.getByLabel('Title of the sheet').fill('No room for this');
+    await page.getByLabel('Title of the plan').fill('No room for this');
     await page.getByRole('button', { name: 'Start it' }).click();
     await page.getByText('The plan cannot be saved in this browser, so the old Stillspot goes on.').waitFor();
     await expect.poll(() => runs(page)).toBe(SECOND);

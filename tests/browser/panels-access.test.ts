@@ -33,12 +33,12 @@ describe('axe finds nothing', () => {
 
   it('in every stage, with the clearances open', async () => {
     await page.getByLabel('Colors').selectOption('paper');
-    for (const stage of ['Site', 'Place']) {
+    for (const stage of ['Property', 'Place']) {
       await openStage(page, stage);
       await page.locator('.rung summary').first().click();
       expect(await accessibilityFindings(page)).toEqual([]);
     }
-    for (const stage of ['Time', 'House', 'Log', 'Read', 'Sheet']) {
+    for (const stage of ['Time', 'House', 'Log', 'Results', 'Plan sheet']) {
       await openStage(page, stage);
       expect(await accessibilityFindings(page)).toEqual([]);
     }
@@ -99,7 +99,7 @@ describe('the way out', () => {
     await page.getByRole('heading', { name: 'Unknown', exact: true }).waitFor();
     const rooms = () => page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.rooms.length);
     const before = await rooms();
-    await page.getByRole('button', { name: 'Say what this room is used for' }).click();
+    await page.getByRole('button', { name: 'Enter what this room is used for' }).click();
     await expect.poll(() => rooms()).toBe(before);
     await page.getByText('Pick the use of the room without a name.').waitFor();
     await page

@@ -10,7 +10,7 @@ async function openSample(page: Page): Promise<void> {
   await saved(page);
 }
 async function retitle(page: Page, text: string): Promise<void> {
-  await page.getByRole('banner').getByLabel('Title of the sheet').fill(text);
+  await page.getByRole('banner').getByLabel('Title of the plan').fill(text);
   await page.keyboard.press('Enter');
 }
 
@@ -40,7 +40,7 @@ describe('the copy in the browser', () => {
   it('holds what stands in a field that was not left: at a reload, and at a rest', async () => {
     const { page } = await openPage();
     await openSample(page);
-    const title = page.getByRole('banner').getByLabel('Title of the sheet');
+    const title = page.getByRole('banner').getByLabel('Title of the plan');
     await title.fill('Typed, not left');
     await page.reload();
     await expect.poll(async () => (await plan(page))?.title).toBe('Typed, not left');
@@ -107,7 +107,7 @@ describe('the copy in the browser', () => {
       db.close();
     });
     await page.reload();
-    await page.getByText('That plan could not be read. It stands on the shelf, to be saved as a file.').waitFor();
+    await page.getByText('That plan could not be read. It is in Plans and can be saved as a file.').waitFor();
     await pickSample(page, /^Finch Lane, basement.*Could not be read/);
     await page.getByText('This could not be read as a plan.').waitFor();
     const { bytes } = await download(page, () => page.getByRole('button', { name: 'Save as a file' }).click());
@@ -140,7 +140,7 @@ describe('a store that takes nothing', () => {
     });
     await page.reload();
     await page.getByText(/could not save: This browser keeps nothing for this page/).waitFor();
-    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+    await page.getByRole('heading', { name: 'Start with the room that you are in.' }).waitFor();
   });
 });
 
@@ -166,14 +166,14 @@ describe('two tabs', () => {
     await third.close();
     await first.bringToFront();
 
-    await first.getByRole('button', { name: 'Show the other' }).click();
+    await first.getByRole('button', { name: 'Show the other plan' }).click();
     await expect.poll(async () => (await plan(first))?.title).toBe('From the second tab');
     await first.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
     await first.getByRole('button', { name: 'More about From the second tab' }).click();
     await first.getByRole('button', { name: 'Earlier versions' }).click();
-    await first.getByRole('button', { name: /of another tab/ }).click();
+    await first.getByRole('button', { name: /from another tab/ }).click();
     await first.getByText('title changed').waitFor();
-    await first.getByRole('button', { name: 'Bring this back' }).click();
+    await first.getByRole('button', { name: 'Restore this version' }).click();
     await expect.poll(async () => (await plan(first))?.title).toBe('From the first tab');
     await first.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(async () => (await plan(first))?.title).toBe('From the second tab');

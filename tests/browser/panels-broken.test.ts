@@ -17,7 +17,7 @@ describe('a mistake of ours', () => {
     const { name, bytes } = await download(page, () => page.getByRole('button', { name: 'Save the plan' }).click());
     expect(name).toBe('finch-lane-basement.plan.json');
     expect(JSON.parse(bytes.toString('utf8'))).toMatchObject({ title: 'Finch Lane, basement' });
-    await page.getByRole('button', { name: 'Take the last step back' }).click();
+    await page.getByRole('button', { name: 'Undo the last step' }).click();
     await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
   });
 });

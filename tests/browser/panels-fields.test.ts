@@ -128,16 +128,16 @@ describe('the numbers of other things', () => {
 
 describe('the rules', () => {
   it('do not take a looser distance without the reason, and never keep quiet about it', async () => {
-    await openStage(page, 'Site');
-    await page.getByText('Change a distance for this job').click();
+    await openStage(page, 'Property');
+    await page.getByText('Change a distance for this plan').click();
     await field('Rule').selectOption('sump');
     await field('Distance').fill('4 ft');
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Keep this distance' }).click();
-    await page.getByText('This is looser than published. Write beside it why that is right here.').waitFor();
+    await page.getByRole('button', { name: 'Use this distance' }).click();
+    await page.getByText('This is looser than published. Enter why that is right here.').waitFor();
     await field('Why').fill('agreed with the county');
-    await page.getByRole('button', { name: 'Keep this distance' }).click();
-    await page.getByText('Looser than published: sump pit. Every sheet says so.').waitFor();
+    await page.getByRole('button', { name: 'Use this distance' }).click();
+    await page.getByText('Looser than published: sump pit. Every plan sheet states it.').waitFor();
     // Beside the verdict, and in the row of the rule.
     const slip = page.getByLabel('Verdict', { exact: true });
     await expect.poll(() => slip.locator('.loosened').textContent()).toMatch(/^Looser than published: sump pit /);

@@ -20,11 +20,11 @@ const SAMPLE = readFileSync('samples/01-plain-basement.plan.json', 'utf8');
 
 describe('the empty page', () => {
   it('says what to do first, and offers it', async () => {
-    await page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
-    await page.getByLabel('Where to begin').getByRole('button', { name: 'Type the lengths' }).click();
+    await page.getByRole('heading', { name: 'Start with the room that you are in.' }).waitFor();
+    await page.getByLabel('Where to start').getByRole('button', { name: 'Type the lengths' }).click();
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('wall');
     await page.getByText('Press where the wall begins').waitFor();
-    await page.getByRole('button', { name: 'Put it back' }).click();
+    await page.getByRole('button', { name: 'Put the tool back' }).click();
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('select');
   });
 });
@@ -48,7 +48,7 @@ describe('opening a file', () => {
     const places = await dialog.locator('tbody td:first-child').allTextContents();
     expect(places).toEqual(expect.arrayContaining(['/tapeTolerance', '/levels/0/ceiling', '/levels/0/living']));
     await expect.poll(() => dialog.textContent()).toContain('sometimes');
-    await expect.poll(() => dialog.textContent()).toContain('What you had open is still open, unchanged.');
+    await expect.poll(() => dialog.textContent()).toContain('The open plan is unchanged.');
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'detached' });
     await expect
@@ -105,8 +105,8 @@ describe('the sheet', () => {
   });
 
   it('can be looked at before, and saved as a drawing', async () => {
-    await openStage(page, 'Sheet');
-    await page.getByRole('button', { name: 'Look at the sheet' }).click();
+    await openStage(page, 'Plan sheet');
+    await page.getByRole('button', { name: 'Preview the plan sheet' }).click();
     const first = page.getByRole('img', { name: /^Sheet 1 of / });
     await first.waitFor();
     await expect.poll(() => first.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBeGreaterThan(100);
@@ -126,10 +126,10 @@ describe('the sheet', () => {
 });
 
 describe('nothing drawn is lost', () => {
-  it('when a new sheet takes its place: it stands under Plans', async () => {
+  it('when a new plan takes its place: it stands under Plans', async () => {
     await bar().getByRole('button', { name: 'Plans' }).click();
-    await page.getByRole('button', { name: 'New sheet' }).click();
-    await page.getByText('A new sheet. The plan before stands under Plans.').waitFor();
+    await page.getByRole('button', { name: 'New plan' }).click();
+    await page.getByText('A new plan. The previous plan is in Plans.').waitFor();
     await expect.poll(() => title()).toBe('');
     await bar().getByRole('button', { name: 'Plans' }).click();
     await page

@@ -38,7 +38,7 @@ describe('printed from the browser', () => {
       await openStage(page, which === 'log' ? 'Log' : 'House');
       if (which !== 'log') await page.getByLabel('Which one').selectOption(which);
       await page.getByLabel('Size', { exact: true }).filter({ visible: true }).selectOption(paper);
-      await page.getByRole('button', { name: 'Look at the paper' }).click();
+      await page.getByRole('button', { name: 'Preview the document' }).click();
       await page.getByRole('img', { name: `Sheet 1 of ${count}` }).waitFor();
       await expect.poll(() => printed(page)).toEqual(Array(count).fill(size));
       await page.emulateMedia({ media: 'print' });
@@ -54,8 +54,8 @@ describe('printed from the browser', () => {
   );
 
   it('the button opens the print window; the marked-up sheet has it too', async () => {
-    await openStage(page, 'Sheet');
-    await page.getByRole('button', { name: 'Look at the sheet' }).click();
+    await openStage(page, 'Plan sheet');
+    await page.getByRole('button', { name: 'Preview the plan sheet' }).click();
     await page.getByRole('button', { name: 'Print', exact: true }).click();
     await expect.poll(() => page.locator('html').getAttribute('data-printed')).toBe('yes');
     const sheets = await page.locator('.previews img').count();

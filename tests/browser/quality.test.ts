@@ -41,7 +41,7 @@ async function shelve(page: Page): Promise<void> {
 }
 
 async function openBook(page: Page): Promise<void> {
-  await openStage(page, 'Read');
+  await openStage(page, 'Results');
   await page.getByRole('button', { name: 'Quality book' }).click();
   await page.getByRole('status').getByText('200 other plans').waitFor();
 }
@@ -157,7 +157,7 @@ describe('the quality book over 200 invented pairs', () => {
 describe('blanks and spikes by keyboard', () => {
   it('are recorded, evaluated, changed and removed; Escape closes the book', async () => {
     const { page, expectNoTroubles, context } = await openPage({ viewport: { width: 1024, height: 768 } });
-    await stageButton(page, 'Read').press('Enter');
+    await stageButton(page, 'Results').press('Enter');
     await page.getByRole('button', { name: 'Quality book' }).press('Enter');
     await page.getByText('Nothing is measured yet').waitFor();
     const quality = () => page.evaluate(() => window.__stillspot?.store.getState().plan.quality);

@@ -78,7 +78,7 @@ describe('every published list', () => {
   it('says which hold, why others do not, what is for long-term tests and what was not read in the primary text', async () => {
     const [first] = (await editor.level()).detectors;
     await select(first?.id ?? '');
-    await page.getByText('Under every published list').click();
+    await page.getByText('Under every published protocol').click();
     const rows = page.locator('.list');
     await expect.poll(() => rows.count()).toBe(5);
     const texts = await rows.allTextContents();

@@ -124,7 +124,7 @@ describe('a pair', () => {
 });
 
 describe('the height', () => {
-  const slider = () => page.getByRole('slider', { name: 'Height that the sheet is shaded for' });
+  const slider = () => page.getByRole('slider', { name: 'Height that the plan is shaded for' });
   const height = () => page.evaluate(() => window.__stillspot?.store.getState().sitHeight ?? 0);
 
   it('is moved by keyboard, and the shading follows', async () => {
@@ -158,7 +158,7 @@ describe('the height', () => {
     await expect.poll(() => heights.textContent()).toContain('2 ft 6 in to 5 ft 11 in');
     await slider().focus();
     await page.keyboard.press('ArrowUp');
-    await page.getByText('The sheet is shaded for 2 ft 7 in. A1 stands at 2 ft 6 in.').waitFor();
+    await page.getByText('The plan is shaded for 2 ft 7 in. A1 stands at 2 ft 6 in.').waitFor();
     await heights.getByRole('button', { name: 'Set A1 at 2 ft 7 in' }).click();
     await expect.poll(async () => (await detectors())[0]?.base).toBeCloseTo(31 * 25.4, 6);
     await heights.getByRole('button', { name: 'Set A1 on the desk, 2 ft 6 in' }).click();

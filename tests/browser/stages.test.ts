@@ -5,8 +5,8 @@ import { FURNACE, selectIds } from './hands.ts';
 import { accessibilityFindings, type OpenPage, settled } from './harness.ts';
 import { openPair, openStage, stageButton } from './samples.ts';
 
-const STAGES = ['Site', 'Draw', 'Place', 'Time', 'House', 'Log', 'Read', 'Sheet'] as const;
-const PAGES = ['Time', 'House', 'Log', 'Read', 'Sheet'] as const;
+const STAGES = ['Property', 'Draw', 'Place', 'Time', 'House', 'Log', 'Results', 'Plan sheet'] as const;
+const PAGES = ['Time', 'House', 'Log', 'Results', 'Plan sheet'] as const;
 
 /** A desk of 1440 by 900 at 200 %, one of 1280 by 1024 at 400 %, and phones both ways up, CSS px. */
 const SMALL = [
@@ -100,7 +100,7 @@ describe.each(SMALL)('on a page of %d by %d', (width, height) => {
     });
     expect(sheet).toBeGreaterThanOrEqual(width > 640 ? width - 100 : width);
     expect(strip).toBeLessThanOrEqual(64);
-    await page.getByRole('button', { name: 'Put it back' }).tap();
+    await page.getByRole('button', { name: 'Put the tool back' }).tap();
   });
 });
 
@@ -183,7 +183,7 @@ describe('a page for each stage', () => {
     const editor = await editorOf(page);
     await openStage(page, 'Place');
     await selectIds(editor, [FURNACE]);
-    await openStage(page, 'Sheet');
+    await openStage(page, 'Plan sheet');
     const before = await editor.level();
     await page.keyboard.press('Delete');
     await page.keyboard.press('ArrowRight');

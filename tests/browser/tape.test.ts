@@ -39,7 +39,7 @@ describe('a laser tape that types', () => {
       expect(await tape(), text).toMatchObject({ kind: 'length', text });
     }
     expect(await line().textContent()).toContain('The laser tape read 3812 mm');
-    await open.page.getByRole('button', { name: 'Drop it' }).click();
+    await open.page.getByRole('button', { name: 'Discard it' }).click();
     expect(await tape()).toBeNull();
   });
 
@@ -53,7 +53,7 @@ describe('a laser tape that types', () => {
     await open.page.locator('.plan-canvas').focus();
     await type('2.5');
     expect(await tape()).toMatchObject({ kind: 'length', text: '2.5 m' });
-    await open.page.getByRole('button', { name: 'Drop it' }).click();
+    await open.page.getByRole('button', { name: 'Discard it' }).click();
   });
 
   it('while walls are drawn: each length is that of the next wall', async () => {
@@ -112,7 +112,7 @@ describe('a laser tape that types', () => {
     expect(await tape()).toEqual({ kind: 'bare', text: '4.125', isTaken: true });
     await open.page.getByRole('button', { name: 'in', exact: true }).click();
     expect(await tape()).toMatchObject({ kind: 'length', text: '4.125 in' });
-    await open.page.getByRole('button', { name: 'Drop it' }).click();
+    await open.page.getByRole('button', { name: 'Discard it' }).click();
     await open.page.evaluate(() => window.__stillspot?.tape.setState({ unit: 'm' }));
   });
 

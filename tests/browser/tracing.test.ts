@@ -135,14 +135,14 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await editor.press(at[0] + 1000, at[1]);
     const after = (await tracingOf(editor)).at;
     expect(Math.abs(after[0] - before[0] - 1000)).toBeLessThan(40);
-    const fade = page.getByLabel(/How strong it shows/);
+    const fade = page.getByLabel(/Opacity/);
     await fade.focus();
     await fade.press('ArrowLeft');
     await expect.poll(async () => (await tracingOf(editor)).opacity).toBe(0.55);
     await page.getByLabel('Shown').uncheck();
     await expect.poll(async () => (await tracingOf(editor)).shown).toBe(false);
     await page.getByLabel('Shown').check();
-    await page.getByLabel('Locked where it lies').check();
+    await page.getByLabel('Locked in place').check();
     await expect.poll(() => page.getByRole('button', { name: 'Shift by two points' }).count()).toBe(0);
     const steps = await editor.steps();
     await page.getByRole('button', { name: 'Undo' }).click();
@@ -152,7 +152,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
   });
 
   it('is pulled to its place, nudged by arrows and pushed by a number, each one step back', async () => {
-    await page.getByRole('button', { name: 'Pull it, or use arrows' }).click();
+    await page.getByRole('button', { name: 'Drag it, or use the arrow keys' }).click();
     const before = (await tracingOf(editor)).at;
     const steps = await editor.steps();
     const from = await editor.at(before);
@@ -168,7 +168,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
       .toBeLessThan(0.01);
     await page.keyboard.press('Escape');
     await page.getByText('By numbers').click();
-    const field = page.getByLabel('Push it down by');
+    const field = page.getByLabel('Move it down by');
     await field.fill("-1'");
     await field.press('Enter');
     await expect
@@ -181,7 +181,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
 
   it('is turned and sized by the grips of its frame, and Escape ends that', async () => {
     await page.getByRole('button', { name: 'Turn and size it by hand' }).click();
-    const done = page.getByRole('button', { name: 'The picture lies right' });
+    const done = page.getByRole('button', { name: 'The picture is in place' });
     await done.waitFor();
     await page.locator('.tracing-frame canvas').first().waitFor();
     await page.evaluate(() => window.__stillspot?.store.getState().zoomBy(0.6));
@@ -229,7 +229,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     expect(bare.bytes.toString()).not.toContain('data:image');
     await expect.poll(() => editor.message()).toContain('without the picture');
     await expect.poll(async () => (await tracingOf(editor)).image).toBe(image);
-    await page.getByRole('button', { name: 'Take it away' }).click();
+    await page.getByRole('button', { name: 'Remove it' }).click();
     await expect.poll(async () => (await editor.level()).tracing).toBeUndefined();
   });
 
@@ -251,7 +251,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
         ),
       { x: at[0] - 1500, y: at[1] - 2500 },
     );
-    await openStage(page, 'Sheet');
+    await openStage(page, 'Plan sheet');
     // Each sheet is a file of its own: the first is looked at.
     const save = () => page.getByRole('button', { name: 'Save the drawing (SVG)' }).click();
     const drawing = () => download(page, save, /(?<!-[2-9])\.svg$/);
@@ -275,7 +275,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     expect(image.length).toBeLessThan(1_500_000);
     await expect
       .poll(() => editor.message())
-      .toMatch(/^Drawn down from 4000 by 3000 to 2400 by 1800 pixels, (?:0\.\d MB|less than 0\.1 MB) of the plan\./);
+      .toMatch(/^Reduced from 4000 by 3000 to 2400 by 1800 pixels, (?:0\.\d MB|less than 0\.1 MB) of the plan\./);
   });
 
   it('from a phone held upright stands upright', async () => {
@@ -359,7 +359,7 @@ it('a picture is brought to scale by finger', async () => {
   await touchDrag(page, await side(-100, 0), await side(100, -20));
   await expect.poll(async () => (await tracingOf(editor)).turn).toBeCloseTo((Math.atan2(20, 200) * 180) / Math.PI, 0);
   const straight = (await tracingOf(editor)).at;
-  await page.getByRole('button', { name: 'Pull it, or use arrows' }).tap();
+  await page.getByRole('button', { name: 'Drag it, or use the arrow keys' }).tap();
   await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('tracing');
   await touchDrag(page, await editor.at(straight), await editor.at([straight[0] + 900, straight[1]]));
   await expect.poll(async () => Math.abs((await tracingOf(editor)).at[0] - straight[0] - 900)).toBeLessThan(60);

@@ -25,7 +25,7 @@ describe('the two visits, on a phone by one hand, without a network', () => {
     await page.getByLabel('Placed by').press('Enter');
     await press(page, 'Placed now');
     await expect.poll(async () => (await plan(page))?.visit.start ?? null).not.toBeNull();
-    await expect.poll(() => said(page)).toMatch(/^Placed: \w+day .* Undo takes it back\.$/);
+    await expect.poll(() => said(page)).toMatch(/^Placed: \w+day .* Undo reverts it\.$/);
     expect((await plan(page))?.log?.map(({ placedBy }) => placedBy)).toEqual(['R. Alder', 'R. Alder']);
     // Set out, it goes on with the pick-up; the first visit is one press away.
     await page.getByText('Still as it was?').waitFor();
@@ -138,10 +138,10 @@ describe('the number of a label, read by the camera', () => {
       await chooser.setFiles({ name: 'label.png', mimeType: 'image/png', buffer: Buffer.from(base64, 'base64') });
     };
     await take(40);
-    await expect.poll(() => said(page)).toBe('A1: C-40. Undo takes it back.');
+    await expect.poll(() => said(page)).toBe('A1: C-40. Undo reverts it.');
     await expect.poll(() => page.getByLabel('A1', { exact: true }).inputValue()).toBe('C-40');
     await take(50);
-    await expect.poll(() => said(page)).toBe('A1: C-50 in place of C-40. Undo takes it back.');
+    await expect.poll(() => said(page)).toBe('A1: C-50 in place of C-40. Undo reverts it.');
     await take(1);
     await expect.poll(() => said(page)).toMatch(/^No bar code was found in the picture\./);
     await press(page, 'Undo');

@@ -64,7 +64,7 @@ describe('the plain basement from an empty page', () => {
 
   it('has the verdicts of the sample, rule by rule, once it is said why and for whom the house is tested', async () => {
     const { page } = open;
-    await openStage(page, 'Site');
+    await openStage(page, 'Property');
     await page.getByLabel('Why it is tested', { exact: true }).selectOption('own-household');
     await page.getByLabel(/^People on /).selectOption('lived-in');
     const plan = await open.page.evaluate(() => window.__stillspot?.store.getState().plan);

@@ -119,13 +119,13 @@ describe('a job by keyboard alone', () => {
   it('looks at the sheet and saves the plan', async () => {
     await tabTo(/^Sheet/);
     await keys('Enter');
-    await page.getByRole('button', { name: 'Look at the sheet' }).waitFor();
-    await tabTo('Look at the sheet');
+    await page.getByRole('button', { name: 'Preview the plan sheet' }).waitFor();
+    await tabTo('Preview the plan sheet');
     await keys('Enter');
     await page.getByRole('img', { name: /^Sheet 1 of / }).waitFor();
     await keys('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
-    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Look at the sheet');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Preview the plan sheet');
     const { bytes } = await download(page, () => keys('Control+s'));
     expect(planIn(bytes).levels.flatMap(({ detectors }) => detectors)).toHaveLength(1);
     open.expectNoTroubles();
@@ -221,8 +221,8 @@ describe('a job by touch alone, on a tablet', () => {
 
   it('looks at the sheet and saves the plan', async () => {
     await openColumn('job');
-    await tap('Sheet');
-    await tap('Look at the sheet');
+    await tap('Plan sheet');
+    await tap('Preview the plan sheet');
     await page.getByRole('img', { name: /^Sheet 1 of / }).waitFor();
     await tap('Close');
     await page.getByRole('dialog').waitFor({ state: 'detached' });

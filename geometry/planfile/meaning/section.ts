@@ -70,7 +70,7 @@ export function visitFlaws(visit: Visit): readonly Flaw[] {
       path: ['end'],
       found: foundWords(visit.end),
       expected: `an instant after the start, ${visit.start}`,
-      statement: `ends at ${visit.end}, not after its start at ${visit.start}. Look at both and at their offsets.`,
+      statement: `ends at ${visit.end}, not after its start at ${visit.start}. Check both and their offsets.`,
     },
   ];
 }
@@ -83,7 +83,7 @@ export function kitFlaws({ minimumHours, maximumHours }: Kit): readonly Flaw[] {
       path: ['maximumHours'],
       found: String(maximumHours),
       expected: `at least minimumHours, ${minimumHours}`,
-      statement: `may stay for at most ${maximumHours} hours and must stay for at least ${minimumHours}. Look at the kit's instructions.`,
+      statement: `may stay for at most ${maximumHours} hours and must stay for at least ${minimumHours}. Check the kit's instructions.`,
     },
   ];
 }
@@ -145,6 +145,6 @@ export function overrideFlaws(
   const published = publishedDistance(profileId, rule);
   if (published === null || distance >= published || note.trim() !== '') return [];
   const [own, theirs] = [formatLength(distance, unit, 'down'), formatLength(published, unit, 'up')];
-  const statement = `loosens the rule ${name} from ${theirs} to ${own} without a note. Say why in the note.`;
+  const statement = `loosens the rule ${name} from ${theirs} to ${own} without a note. Enter why in the note.`;
   return [{ path: ['note'], found: quoted(note), expected: 'a note that says why the rule is loosened', statement }];
 }

@@ -33,7 +33,7 @@ const WorkingDaySchema = about(
     { day: oneOf(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']), from: clockTime(), to: clockTime() },
     'a working day with day, from and to',
   ),
-  'Working hours on one day of the week, by the clock of the site.',
+  'Working hours on one day of the week, in the local time of the property.',
 );
 
 const PracticeSchema = record(

@@ -5,8 +5,8 @@ import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { type QuestionId, questionOf } from '../walk-round.ts';
 import type { HintAction } from './hint.ts';
 
-export const LIVING_PRESS = 'Say who lives there';
-export const PURPOSE_ACTION = { kind: 'field', label: 'Say why', field: 'purpose' } as const satisfies HintAction;
+export const LIVING_PRESS = 'Enter who lives there';
+export const PURPOSE_ACTION = { kind: 'field', label: 'Enter why', field: 'purpose' } as const satisfies HintAction;
 
 export function questionAction(levelId: string, question: QuestionId, rule: string): HintAction {
   return { kind: 'question', label: 'Answer it', levelId, question, rule };
@@ -23,7 +23,7 @@ export function actionToSettle(plan: Plan, level: Level, report: DetectorReport,
   if (question && subject !== null)
     return { kind: 'show', label: 'Show it', levelId: level.id, ids: [subject], at: null };
   if (question) return questionAction(level.id, question, rule);
-  if (rule === 'support') return { kind: 'support', label: 'Say what carries it', levelId: level.id, detectorId };
+  if (rule === 'support') return { kind: 'support', label: 'Enter what carries it', levelId: level.id, detectorId };
   if (rule === 'running-machine') return { kind: 'stage', label: 'Review the house', stage: 'house' };
   if (rule !== 'level') return null;
   if (plan.site.purposeAnswered === false) return PURPOSE_ACTION;

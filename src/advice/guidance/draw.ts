@@ -44,15 +44,15 @@ function houseHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
   const { level } = lowest.model;
   if (!levels.some(({ toTest }) => toTest)) {
     const inSale = site.purpose === 'property-transfer';
-    const text = `No level is noted as lived in${inSale ? ' or fit to live in' : ''}, so none is to be tested. Say which one is.`;
+    const text = `No level is noted as lived in${inSale ? ' or fit to live in' : ''}, so none is to be tested. Select the one that is.`;
     const shown = levels.find(({ inView }) => inView) ?? lowest;
-    const action: HintAction = { kind: 'level', label: 'Say who lives where', levelId: shown.model.level.id };
+    const action: HintAction = { kind: 'level', label: 'Enter who lives where', levelId: shown.model.level.id };
     hints.push({ text, action, missing: true, weight: WEIGHT.noLevelToTest });
   }
   if (level.ground === 'none') {
     const name = level.name.trim() || 'The level without a name';
     hints.push({
-      text: `${name} is the lowest level here and is noted as not touching the soil. Add the level below it, or say what is under its floor.`,
+      text: `${name} is the lowest level here and is noted as not touching the soil. Add the level below it, or enter what is under its floor.`,
       action: { kind: 'level', label: 'Show the levels', levelId: level.id },
       missing: false,
       weight: WEIGHT.notOnGround,
@@ -72,7 +72,7 @@ function levelHints(seen: SeenLevel): readonly Hint[] {
       : 'This is a level to test, and nothing is drawn on it yet.';
     const tool = { kind: 'room-box' } as const;
     const action: HintAction = { kind: 'tool', label: 'Four walls in one drag', levelId: level.id, tool };
-    const words = withLevelName(seen, `${text} Begin with the outline.`);
+    const words = withLevelName(seen, `${text} Start with the outline.`);
     return [{ text: words, action, missing: counts, weight: WEIGHT.notDrawn }];
   }
   const walked = level.ground !== 'crawlspace' || counts;
@@ -123,10 +123,7 @@ function lookedForHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
   const firsts = open.filter((row, index) => open.findIndex(({ question }) => question === row.question) === index);
   return firsts.map(({ question, rule }): Hint => {
     const names = open.filter((row) => row.question === question).map((row) => row.rule.name.toLowerCase());
-    const text = withLevelName(
-      seen,
-      `Not looked for yet: ${listed(names)}. Put in what is there, or answer "none here".`,
-    );
+    const text = withLevelName(seen, `Not looked for yet: ${listed(names)}. Add what is there, or answer "none here".`);
     const action = questionAction(model.level.id, question, rule.id);
     return { text, action, missing: counts, weight: WEIGHT.lookedFor };
   });

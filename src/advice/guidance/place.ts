@@ -36,11 +36,16 @@ function absentHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] 
   return asked.map((seen) => {
     const { level, rooms } = seen.model;
     if (rooms.length === 0) {
-      const text = withLevelName(seen, 'Close a room first, then set a detector in it.');
+      const text = withLevelName(seen, 'Close a room first, then place a detector in it.');
       return { text, action: null, missing: true, weight: WEIGHT.noDetector };
     }
-    const text = withLevelName(seen, 'No detector is set on this level yet.');
-    const action: HintAction = { kind: 'tool', label: 'Set a detector', levelId: level.id, tool: { kind: 'detector' } };
+    const text = withLevelName(seen, 'No detector is placed on this level yet.');
+    const action: HintAction = {
+      kind: 'tool',
+      label: 'Place a detector',
+      levelId: level.id,
+      tool: { kind: 'detector' },
+    };
     return { text, action, missing: true, weight: WEIGHT.noDetector };
   });
 }
@@ -90,7 +95,7 @@ function verdictHints(seen: SeenLevel): readonly Hint[] {
     const [worst] = checksInOrder(checks.filter(({ notRun }) => !notRun));
     const says = {
       blocked: 'is blocked.',
-      unknown: 'cannot be judged yet.',
+      unknown: 'cannot be decided yet.',
       tight: 'is tight: measure again.',
     }[verdict];
     const why = worst ? ` ${describeCheck(worst, seen.plan, level)}` : '';

@@ -6,7 +6,7 @@ import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 export function sheetHints(levels: readonly SeenLevel[]): readonly Hint[] {
   const weight = WEIGHT.sheet;
   if (levels.every(({ model }) => model.level.detectors.length === 0)) {
-    return [{ text: 'A sheet without a detector shows the drawing alone.', action: null, missing: true, weight }];
+    return [{ text: 'A plan sheet without a detector shows the drawing alone.', action: null, missing: true, weight }];
   }
   const refused = levels.flatMap(({ model, reports }) =>
     reports
@@ -14,12 +14,14 @@ export function sheetHints(levels: readonly SeenLevel[]): readonly Hint[] {
       .map(({ id, verdict }) => `${detectorName(model.level.detectors, id)} is ${verdict}`),
   );
   if (refused.length > 0) {
-    return [{ text: `${capital(listed(refused))}. The sheet will say so.`, action: null, missing: true, weight }];
+    return [
+      { text: `${capital(listed(refused))}. The plan sheet will state it.`, action: null, missing: true, weight },
+    ];
   }
   const open = levels.flatMap(({ model, reports }) =>
     reports.filter((report) => openChecks(report).length > 0).map(({ id }) => detectorName(model.level.detectors, id)),
   );
   if (open.length === 0) return [];
-  const text = `For ${listed(open)} something was not looked for or not run. The sheet will say so.`;
+  const text = `For ${listed(open)} something was not looked for or not run. The plan sheet will state it.`;
   return [{ text, action: null, missing: false, weight }];
 }

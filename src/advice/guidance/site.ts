@@ -12,12 +12,12 @@ export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hi
   const loosened = effectiveRules(plan.protocol).filter(({ override }) => override?.loosened);
   if (loosened.length > 0) {
     const names = listed(loosened.map(({ name }) => name.toLowerCase()));
-    const text = `Looser than published: ${names}. Every sheet says so.`;
+    const text = `Looser than published: ${names}. Every plan sheet states it.`;
     hints.push({ text, action: null, missing: false, weight: WEIGHT.loosened });
   }
   if (!plan.title.trim()) {
     hints.push({
-      text: 'The sheet has no title yet.',
+      text: 'The plan has no title yet.',
       action: { kind: 'field', label: 'Write one', field: 'title' },
       missing: false,
       weight: WEIGHT.title,
@@ -53,7 +53,7 @@ function placeHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
       .map(({ id }) => detectorName(model.level.detectors, id)),
   );
   if (names.length === 0) return [];
-  const text = `Direct sun is not worked out for ${listed(names)}: the place of the house is not given.`;
-  const action = { kind: 'field', label: 'Give the place', field: 'latitude' } as const;
+  const text = `Direct sun is not worked out for ${listed(names)}: the location of the house is not entered.`;
+  const action = { kind: 'field', label: 'Enter the location', field: 'latitude' } as const;
   return [{ text, action, missing: true, weight: WEIGHT.place }];
 }

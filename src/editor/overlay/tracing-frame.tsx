@@ -33,7 +33,7 @@ export default function TracingFrame() {
         </Layer>
       </Stage>
       <button type="button" className="button button--main tracing-frame__done" onClick={close}>
-        The picture lies right
+        The picture is in place
       </button>
     </div>
   );

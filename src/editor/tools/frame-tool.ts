@@ -30,7 +30,7 @@ export function createFrameTool(): ToolController {
       const { selection, select } = store();
       select(point.shift ? [...new Set([...selection, ...found])] : found);
       returnToSelect();
-      if (found.length === 0) store().say('Nothing lies wholly in that frame. Make it larger.');
+      if (found.length === 0) store().say('Nothing lies entirely in that frame. Make it larger.');
     },
     cancel: () => {
       const busy = from !== null;

@@ -27,7 +27,7 @@ export function createGripTool(id: string): ToolController {
       }
       const handle = handleAt(point, 2);
       if (handle) pull = dragHandle(handle);
-      store().say(handle ? 'Press where it goes.' : 'Press on one of the grips first: the small squares and discs.');
+      store().say(handle ? 'Press where it goes.' : 'Press one of the grips first: the small squares and circles.');
     },
     cancel: () => {
       const busy = pull !== null;

@@ -27,7 +27,7 @@ export function createRoomBoxTool(): ToolController {
     if (Math.min(Math.abs(to[0] - start[0]), Math.abs(to[1] - start[1])) < LEAST_ROOM) {
       const least = formatRequired(LEAST_ROOM, store().plan.display.length);
       store().say(
-        `${reading(start, to)} is too small for a room: ${least} each way at the least. Pull from one inside corner to the opposite one.`,
+        `${reading(start, to)} is too small for a room: ${least} each way at the least. Drag from one inside corner to the opposite one.`,
       );
       return;
     }

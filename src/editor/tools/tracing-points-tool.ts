@@ -54,7 +54,7 @@ export function createTracingPointsTool(task: TracingTask): ToolController {
       const { first, second } = points;
       if (!first || second) return;
       if (isOnePress(first, point)) {
-        store().say(begun ? SECOND[task] : 'The two points are one. Press the second one somewhere else.');
+        store().say(begun ? SECOND[task] : 'The two points are the same. Press the second one somewhere else.');
       } else if (task === 'scale') {
         points = { first, second: point.plan };
         askLength(first, point.plan);
@@ -77,7 +77,7 @@ export function createTracingPointsTool(task: TracingTask): ToolController {
       const { first, second } = points;
       const read = parseLength(text, store().plan.display.length);
       if (!read.ok) return read.message;
-      if (read.mm <= 0) return 'A length of nothing gives no scale. Type what the tape read.';
+      if (read.mm <= 0) return 'A length of 0 gives no scale. Type what the tape read.';
       const trouble = first && second ? change(task, first, second, read.mm) : '';
       if (first && second && !trouble) finish(DONE.scale);
       return trouble;
@@ -119,7 +119,7 @@ const SECOND: Readonly<Record<TracingTask, string>> = {
 };
 const DONE: Readonly<Record<TracingTask, string>> = {
   scale:
-    'The picture is to scale. Hold it against another length that you know. Then straighten it, lock it, and draw.',
+    'The picture is to scale. Compare it with another length that you know. Then straighten it, lock it, and draw.',
   straighten: 'The picture is straight. Lock it before you draw on it.',
   shift: 'The picture is shifted.',
 };

@@ -3,9 +3,9 @@ import { THEMES } from '../../theme/tokens.ts';
 /** The W3C Web Application Manifest. */
 export const APP_MANIFEST = {
   id: './',
-  name: 'Stillspot: where a radon detector may sit',
+  name: 'Stillspot: where a radon detector may be placed',
   short_name: 'Stillspot',
-  description: 'Checks where a radon detector may sit on a floor plan, says why not and how far to move it.',
+  description: 'Checks where a radon detector may be placed on a floor plan, why not, and how far to move it.',
   lang: 'en',
   start_url: './',
   scope: './',

@@ -9,7 +9,7 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     id: 'windows-closed',
     name: 'Windows closed on every level',
     requirement: 'Every window stays closed on all levels, including those that are not tested.',
-    notice: 'Keep every window closed, on every level and in every room.',
+    notice: 'Keep every window closed on every level.',
     deviationEffect: 'not-evaluated',
     correction: 'Close the windows; the closed hours begin again from then.',
     sources: [MAH('Exh. 2'), MALB('4-A')],

@@ -38,7 +38,7 @@ export function describeDuplicateSerial(plan: Plan, detector: string): string {
     .map(({ kind }) => `a ${kind}`);
   const all = [...others, ...checks];
   if (all.length === 0) return '';
-  return `${capital(listed(all))} ${all.length > 1 ? 'have' : 'has'} the same serial number. Look at the labels again.`;
+  return `${capital(listed(all))} ${all.length > 1 ? 'have' : 'has'} the same serial number. Check the labels again.`;
 }
 
 /** Whether all values are the same; true for none. */

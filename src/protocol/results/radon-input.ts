@@ -28,7 +28,7 @@ export function parseRadon(text: string, unit: RadonUnit): ParsedRadon {
   }
   const [, below, digits = '', picocuries, becquerels] = match;
   const value = Number(digits.replace(',', '.'));
-  if (value > MOST) return { ok: false, message: `${plain} is too much. Look at the point and at the unit.` };
+  if (value > MOST) return { ok: false, message: `${plain} is too much. Check the decimal point and the unit.` };
   const written: RadonUnit = picocuries ? 'pCi/L' : 'Bq/m3';
   return {
     ok: true,

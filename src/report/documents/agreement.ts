@@ -31,7 +31,7 @@ const LAW = 'Some states prohibit interference with a radon test; Illinois does 
  * MAH-2019, Exh. 2, and EPA's guide for buyers and sellers (on signatures); on recording a refusal from memory.
  */
 export function drawAgreement(order: DocumentOrder): readonly string[] {
-  const head = masthead('Non-interference agreement for a radon test', order);
+  const head = masthead('Non-interference agreement', order);
   const pages = onFewestPages(SIZES, (style) =>
     pagesInColumns(head, (width) => agreementBlocks(order, width, style), order, 0.7),
   );
@@ -54,7 +54,7 @@ function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle):
     ...promises(plan, width, style),
     stack([
       space(1),
-      say('I report anything that was not met to the tester promptly. I know that the test may then be invalid.'),
+      say('I report any deviation to the tester promptly. I know that the test may then be invalid.'),
     ]),
     say(SAFETY_FIRST),
     paragraph(LAW, width, READ_SOFT),

@@ -51,7 +51,7 @@ function noticeBlocks({ plan, date }: DocumentOrder, width: number, style: TextS
       ? []
       : [
           stack(
-            [heading('Where the detectors stand', width), ...places.map((text) => bullet(text, width, style))],
+            [heading('Where the detectors are', width), ...places.map((text) => bullet(text, width, style))],
             0.6,
           ),
         ]),

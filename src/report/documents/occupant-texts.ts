@@ -78,5 +78,5 @@ export const deviationInstructions = (plan: Plan): readonly string[] =>
 
 const IF_TOUCHED: readonly string[] = [
   'A detector fell or was moved: leave it where it is and call the tester.',
-  'Report it to the tester promptly, whatever it was: the tester decides whether the test has to be repeated.',
+  'Report it to the tester promptly: the test may have to be repeated.',
 ];

@@ -18,7 +18,7 @@ export function planChanges(before: Plan, after: Plan): readonly string[] {
   const words: string[] = [];
   const levels = matched(before.levels, after.levels);
   if (levels.added.length > 0) words.push(`${counted(levels.added.length, 'level')} added`);
-  if (levels.gone.length > 0) words.push(`${counted(levels.gone.length, 'level')} taken away`);
+  if (levels.gone.length > 0) words.push(`${counted(levels.gone.length, 'level')} removed`);
   for (const [list, one, many] of LISTS) words.push(...listChanges(before, after, list, one, many));
   if (levels.changed.some(([a, b]) => differs(head(a), head(b)))) words.push('the level itself changed');
   if (before.title !== after.title) words.push('title changed');
@@ -44,7 +44,7 @@ function listChanges(before: Plan, after: Plan, list: ListName, one: string, man
   const { added, gone, changed } = matched(of(before), of(after));
   const parts: readonly (readonly [count: number, done: string])[] = [
     [added.length, 'added'],
-    [gone.length, 'taken away'],
+    [gone.length, 'removed'],
     [changed.filter(([a, b]) => differs(a, b)).length, 'changed'],
   ];
   return parts.filter(([count]) => count > 0).map(([count, done]) => `${counted(count, one, many)} ${done}`);

@@ -103,10 +103,10 @@ export function troubleInWords(error: unknown): string {
     return 'The storage of this browser is full. Save the plan as a file, then free some space.';
   }
   if (name === 'VersionError') {
-    return 'A newer Stillspot has been at work in this browser. Save the plan as a file, then load this page again.';
+    return 'A newer Stillspot has been used in this browser. Save the plan as a file, then reload this page.';
   }
   if (name === 'SecurityError' || name === 'InvalidStateError' || typeof indexedDB === 'undefined') {
-    return 'This browser keeps nothing for this page, as in a private window. Save the plan as a file before you close it.';
+    return 'This browser stores nothing for this page, as in a private window. Save the plan as a file before you close it.';
   }
-  return 'The browser did not take the copy. Save the plan as a file.';
+  return 'The browser did not store the copy. Save the plan as a file.';
 }

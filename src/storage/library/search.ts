@@ -39,9 +39,9 @@ function hasWord(text: string, beginning: string): boolean {
 }
 
 export const ORDERS = {
-  changed: 'Worked on last',
-  due: 'What is next',
-  house: 'House by house',
+  changed: 'Last changed',
+  due: 'Next due',
+  house: 'By house',
   title: 'Title',
 } as const;
 export type Order = keyof typeof ORDERS;

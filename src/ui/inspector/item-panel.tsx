@@ -25,7 +25,7 @@ export function ItemPanel() {
   if (!first) return null;
   const many = found.length > 1;
   return (
-    <section className="item-panel" aria-label="Numbers of what is selected">
+    <section className="item-panel" aria-label="Dimensions of the selection">
       <h2>{many ? `${counted(found.length, 'thing')} selected` : itemHeading(first)}</h2>
       <CommandButtons ids={found.map(({ item }) => item.id)} />
       <RowFields />
@@ -47,7 +47,7 @@ export function DetectorNumbers() {
       onToggle={(event) => usePanels.setState({ numbersOpen: event.currentTarget.open })}
     >
       <summary>
-        Its numbers <span className="soft">{formatMeasured(detector.base, unit)} above the floor</span>
+        Dimensions <span className="soft">{formatMeasured(detector.base, unit)} above the floor</span>
       </summary>
       <ItemPanel />
     </details>

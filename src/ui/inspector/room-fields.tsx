@@ -10,8 +10,8 @@ import { SquareUp } from './square-up.tsx';
 
 const choicesOf = (uses: readonly RoomUse[]) => uses.map((value) => ({ value, words: capital(ROOM_USE_NOUN[value]) }));
 const USES = [
-  { group: 'May hold a detector', choices: choicesOf(ROOM_USES_ALLOWED) },
-  { group: 'May not', choices: choicesOf(ROOM_USES_BARRED) },
+  { group: 'Detector allowed', choices: choicesOf(ROOM_USES_ALLOWED) },
+  { group: 'No detector allowed', choices: choicesOf(ROOM_USES_BARRED) },
 ];
 
 export function RoomFields({ room }: { readonly room: RoomLabel }) {

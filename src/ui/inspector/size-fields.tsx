@@ -23,7 +23,7 @@ export function ShapeFields({ id, shape }: ShapeProps) {
     return updateItem(id, { shape: withFootprintSize(shape, { [key]: value }) });
   };
   if ('polygon' in shape) {
-    return <p className="wide small soft">Its outline has corners of its own: drag them on the sheet.</p>;
+    return <p className="wide small soft">Its outline has corners of its own: drag them on the plan.</p>;
   }
   return (
     <>

@@ -24,7 +24,7 @@ export function dueOf(
   const { at, text, late } = nextDue(summary, now, here);
   const elsewhere =
     at !== null && summary.visit && wallTime(at, summary.visit.zone).offset !== wallTime(at, here).offset;
-  return { words: elsewhere ? `${text} (clock of the site)` : text, late };
+  return { words: elsewhere ? `${text} (local time at the property)` : text, late };
 }
 
 function format(at: number, options: Intl.DateTimeFormatOptions): string {

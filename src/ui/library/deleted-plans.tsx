@@ -13,26 +13,26 @@ export function DeletedPlans({ summaries, now }: { readonly summaries: readonly 
   const sorted = [...summaries].sort((a, b) => (b.binnedAt ?? 0) - (a.binnedAt ?? 0));
   return (
     <details className="trash">
-      <summary>The bin: {counted(summaries.length, 'plan')}</summary>
+      <summary>Deleted plans: {counted(summaries.length, 'plan')}</summary>
       <p>
-        Each stays {TRASH_DAYS} days, then it goes for good.{' '}
+        Each stays {TRASH_DAYS} days, then it is deleted for good.{' '}
         <button type="button" className="text-button" onClick={() => setSure(true)}>
-          Empty the bin now
+          Delete them all now
         </button>
       </p>
       {sure && (
         <div className="trash__sure" role="alert">
-          <p>{counted(summaries.length, 'plan')} with all versions will be gone for good. This cannot be undone.</p>
+          <p>{counted(summaries.length, 'plan')} with all versions will be deleted for good. This cannot be undone.</p>
           <div className="buttons">
             <button type="button" className="button" onClick={() => setSure(false)}>
-              Keep the bin
+              Keep them
             </button>
             <button
               type="button"
               className="button"
               onClick={() => void emptyTrash(summaries).then(() => setSure(false))}
             >
-              Empty it
+              Delete for good
             </button>
           </div>
         </div>
@@ -42,15 +42,15 @@ export function DeletedPlans({ summaries, now }: { readonly summaries: readonly 
           <li key={summary.id}>
             <span>
               <strong>{titleWords(summary)}</strong> {summary.place}{' '}
-              <span className="soft">put here {whenWords(summary.binnedAt ?? 0, now)}</span>
+              <span className="soft">deleted {whenWords(summary.binnedAt ?? 0, now)}</span>
             </span>
             <button
               type="button"
               className="button"
-              aria-label={`Put ${titleWords(summary)} back on the shelf`}
+              aria-label={`Restore ${titleWords(summary)}`}
               onClick={() => void restorePlan(summary)}
             >
-              Put back
+              Restore
             </button>
             <button
               type="button"

@@ -56,7 +56,7 @@ export function renamePlan(summary: PlanSummary, title: string): Promise<void> {
       }
       announceLibraryChange({ id: summary.id, savedAt: work.savedAt });
     }
-    showLibraryMessage(`Now called ${title.trim() || 'nothing'}.`);
+    showLibraryMessage(`Renamed to ${title.trim() || 'nothing'}.`);
   });
 }
 
@@ -67,7 +67,7 @@ export function duplicatePlan(summary: PlanSummary): Promise<void> {
     const plan = { ...found.plan, title: `${titleWords(summary)}, copy` };
     const work = { ...found.stored, id: freshId(), text: writePlan(plan), savedAt: Date.now(), tab: freshId() };
     await addPlan(work, summaryOf(plan));
-    showLibraryMessage(`${plan.title} stands on the shelf.`, () => attempt(() => destroy([work.id])));
+    showLibraryMessage(`${plan.title} is in Plans.`, () => attempt(() => destroy([work.id])));
   });
 }
 
@@ -82,11 +82,11 @@ export function trashPlan(summary: PlanSummary): Promise<void> {
     }
     await setTrashed([summary.id], Date.now());
     if (wasOpen) takeSheet(freshId(), null, () => useAppStore.getState().newPlan());
-    showLibraryMessage(`${titleWords(summary)} is in the bin.`, () =>
+    showLibraryMessage(`${titleWords(summary)} is deleted. It can be restored under Deleted plans.`, () =>
       attempt(async () => {
         await setTrashed([summary.id], null);
         if (wasOpen && !useLibrary.getState().inLibrary) await openStored(summary.id);
-        showLibraryMessage(`${titleWords(summary)} is back on the shelf.`);
+        showLibraryMessage(`${titleWords(summary)} is restored.`);
       }),
     );
   });
@@ -95,14 +95,14 @@ export function trashPlan(summary: PlanSummary): Promise<void> {
 export function restorePlan(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
     await setTrashed([summary.id], null);
-    showLibraryMessage(`${titleWords(summary)} is back on the shelf.`);
+    showLibraryMessage(`${titleWords(summary)} is restored.`);
   });
 }
 
 export function emptyTrash(summaries: readonly PlanSummary[]): Promise<void> {
   return attempt(async () => {
     await destroy(summaries.map(({ id }) => id));
-    showLibraryMessage('The bin is empty.');
+    showLibraryMessage('The deleted plans are gone for good.');
   });
 }
 
@@ -112,7 +112,7 @@ export function savePlanAsFile(summary: PlanSummary): Promise<void> {
     if (summary.id === useLibrary.getState().openId) await saveNow();
     const stored = await readWork(summary.id);
     if (!stored) {
-      showLibraryMessage('That plan is not in this browser any more.');
+      showLibraryMessage('That plan is no longer in this browser.');
       return;
     }
     const readable = stored.text !== null && summary.readable;
@@ -139,5 +139,5 @@ export async function bringBack(summary: PlanSummary, earlier: Plan, when: strin
   const level = earlier.levels.find(({ id }) => id === state.levelId) ?? firstToShow(earlier);
   useAppStore.setState({ selection: [], ...(level ? { levelId: level.id } : {}) });
   state.fit();
-  state.say(`The plan is as it was ${when}. Undo takes that back.`);
+  state.say(`The plan is as it was ${when}. Undo reverts that.`);
 }

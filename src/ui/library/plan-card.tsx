@@ -45,8 +45,8 @@ export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
             {due.words}
           </span>
         )}
-        {where && <span className="box__line">Has {where}</span>}
-        {isOpen && <span className="box__line">On the sheet now</span>}
+        {where && <span className="box__line">Contains {where}</span>}
+        {isOpen && <span className="box__line">Open now</span>}
         <span className="box__line soft">Changed {whenWords(summary.changedAt, now)}</span>
       </button>
       <button

@@ -31,7 +31,7 @@ export function PlanDetails({ summary, now, onClose, onTrashed }: PlanDetailsPro
     <aside
       ref={top}
       className="plan-details"
-      aria-label="The plan that you picked"
+      aria-label="The selected plan"
       onKeyDown={(event) => {
         if (event.key !== 'Escape') return;
         event.preventDefault();
@@ -113,7 +113,7 @@ function Actions({ summary, onVersions, onTrashed }: ActionsProps) {
         Save as a file
       </button>
       <button type="button" className="button" onClick={() => void trashPlan(summary).then(onTrashed)}>
-        To the bin
+        Delete
       </button>
     </div>
   );

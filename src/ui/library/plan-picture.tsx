@@ -29,7 +29,7 @@ export function VerdictCounts({ look }: { readonly look: PlanPreview | null | un
   if (look === undefined) return <span className="counts">&nbsp;</span>;
   const counts = look === null ? [] : inOrderOfWorst(look.verdicts);
   if (look === null) return <span className="counts">Could not be read</span>;
-  if (counts.length === 0) return <span className="counts soft">No detector set</span>;
+  if (counts.length === 0) return <span className="counts soft">No detector placed</span>;
   return (
     <span className="counts">
       {counts.map(([tone, count]) => (

@@ -52,7 +52,7 @@ export function PlansScreen() {
           {read.state === 'failed' && <p role="alert">{read.why}</p>}
           {read.state === 'read' && listed.length === 0 && (
             <p className="plans__none">
-              Nothing stands here yet. Whatever you draw is kept here by itself, in this browser on this device.
+              No plans yet. Whatever you draw is saved here automatically, in this browser on this device.
             </p>
           )}
           <PlanGroups
@@ -102,7 +102,7 @@ function Head({ field, looked, onLook, order, onOrder }: HeadProps) {
         Plans
       </h2>
       <label className="plans__search">
-        <span className="unseen">Look for a title, place, room or detector</span>
+        <span className="unseen">Search for a title, place, room or detector</span>
         <input
           ref={field}
           type="search"
@@ -114,7 +114,7 @@ function Head({ field, looked, onLook, order, onOrder }: HeadProps) {
       </label>
       <select
         className="plans__input plans__order"
-        aria-label="In which order"
+        aria-label="Sort by"
         value={order}
         // The options are the names of the orders.
         onChange={(event) => onOrder(event.currentTarget.value as Order)}
@@ -130,7 +130,7 @@ function Head({ field, looked, onLook, order, onOrder }: HeadProps) {
         <CommandButton command="quick-card" />
         <CommandButton command="open">Open a file</CommandButton>
         <button type="button" className="button" onClick={closeLibrary}>
-          Back to the sheet
+          Back to the plan
         </button>
       </div>
       <MessageOfLibrary />
@@ -145,9 +145,9 @@ function Foot({ hasPlans, isEmpty }: { readonly hasPlans: boolean; readonly isEm
       <StorageLine hasPlans={hasPlans} />
       <div className="buttons">
         <button type="button" className="button" disabled={isEmpty} onClick={() => void saveLibrary()}>
-          Save everything in one file
+          Export all plans to one file
         </button>
-        <CommandButton command="open">Take in such a file</CommandButton>
+        <CommandButton command="open">Import such a file</CommandButton>
       </div>
       <Cautions />
     </footer>

@@ -5,7 +5,7 @@ import { SAMPLES } from '../../storage/samples.ts';
 export function Samples() {
   return (
     <section className="board board--samples" aria-labelledby="samples-heading">
-      <h3 id="samples-heading">Invented houses, to try things on</h3>
+      <h3 id="samples-heading">Sample plans of invented houses</h3>
       <ul className="sample-rows">
         {SAMPLES.map((sample) => (
           <li key={sample.file}>

@@ -25,13 +25,13 @@ export function StorageLine({ hasPlans }: { readonly hasPlans: boolean }) {
   }, [hasPlans]);
   const ask = () => void askToKeep().then(setPromised);
   return (
-    <section className="stock" aria-label="Room in this browser">
+    <section className="stock" aria-label="Storage in this browser">
       <p>
         {room.used !== null && `Plans and their versions take ${bytesWords(room.used)} in this browser. `}
-        {room.used !== null && room.free !== null && `There is room for ${bytesWords(room.free)} more. `}
-        {promised === true && 'The browser has promised to keep them until you delete them.'}
+        {room.used !== null && room.free !== null && `${bytesWords(room.free)} more fits. `}
+        {promised === true && 'The browser keeps them until you delete them.'}
         {promised === false &&
-          'The browser may clear them when this device runs short of room. Save everything into one file now and then.'}
+          'The browser may delete them when this device runs short of storage. Export all plans to one file now and then.'}
       </p>
       {promised === false && (
         <button type="button" className="text-button" onClick={ask}>

@@ -13,9 +13,9 @@ import { PlanPicture } from './plan-picture.tsx';
 const WHY: Readonly<Record<VersionReason, string>> = {
   rest: '',
   file: 'saved as a file',
-  'other-tab': 'of another tab',
-  'brought-back': 'before an earlier one was brought back',
-  imported: 'before a later one was taken in',
+  'other-tab': 'from another tab',
+  'brought-back': 'before an earlier one was restored',
+  imported: 'before a later one was imported',
 };
 
 interface Versions {
@@ -82,7 +82,7 @@ function OneVersion({ summary, version, now }: OneVersionProps) {
       <PlanPicture picture={previewOf(plan).picture} />
       <p>{countsOf(plan)}</p>
       {since.length === 0 ? (
-        <p>The plan stands just like this now.</p>
+        <p>The plan is the same now.</p>
       ) : (
         <>
           <p>Since then:</p>
@@ -92,7 +92,7 @@ function OneVersion({ summary, version, now }: OneVersionProps) {
             ))}
           </ul>
           <button type="button" className="button button--main" onClick={() => void bringBack(summary, plan, when)}>
-            Bring this back
+            Restore this version
           </button>
         </>
       )}

@@ -7,7 +7,7 @@ export function targetName({ found, one, room, at }: Target): string {
   if (one) return itemHeading(one);
   if (found.length > 1) return `${counted(found.length, 'thing')} selected`;
   if (room) return room.label?.name.trim() || 'This room';
-  return at ? 'The sheet here' : 'The sheet';
+  return at ? 'The plan here' : 'The plan';
 }
 
 export function itemHeading(found: ListedItem): string {

@@ -47,7 +47,7 @@ function Previews({ paper, draw }: PreviewsProps) {
       for (const address of addresses) URL.revokeObjectURL(address);
     };
   }, []);
-  if (preview.state === 'drawing') return <p role="status">Drawing the sheet…</p>;
+  if (preview.state === 'drawing') return <p role="status">Drawing the plan sheet…</p>;
   if (preview.state === 'failed') return <p role="alert">{preview.why}</p>;
   const { addresses } = preview;
   return (

@@ -122,7 +122,7 @@ function OwnChecks({ say }: Pick<Props, 'say'>) {
             className="button"
             onClick={() => {
               write(own.filter((each) => each.id !== check.id));
-              say(`${checkName(check)} is removed. Undo brings it back.`);
+              say(`${checkName(check)} is removed. Undo restores it.`);
               document.getElementById('book-new-check')?.focus();
             }}
           >

@@ -29,7 +29,7 @@ export function QualityDialog() {
             Print
           </button>
           <button type="button" className="button" onClick={shut}>
-            Back to the sheet
+            Back to the plan
           </button>
         </div>
       </header>

@@ -26,9 +26,7 @@ export function NoneHere({ id }: { readonly id: QuestionId }) {
             >
               None here: {lower(absent)}
             </button>
-            {answered && (
-              <p className="none-here__who">{whoAndWhen({ by, at }, zone)}. A second press takes it back.</p>
-            )}
+            {answered && <p className="none-here__who">{whoAndWhen({ by, at }, zone)}. A second press clears it.</p>}
           </li>
         );
       })}

@@ -19,7 +19,7 @@ export function TapeLine({ reading }: { readonly reading: TapeText }) {
         </fieldset>
       )}
       <button type="button" className="text-button" onClick={dropReading}>
-        Drop it
+        Discard it
       </button>
     </div>
   );

@@ -14,7 +14,7 @@ export function TapeUnitField() {
   const unit = useTape((tape) => tape.unit);
   return (
     <ChoiceField
-      label="Laser tape that types: unit of its bare numbers"
+      label="Laser tape that types: unit of its numbers"
       value={unit ?? NOT_SAID}
       choices={CHOICES}
       onCommit={(chosen) => keepTapeUnit(chosen === NOT_SAID ? null : chosen)}

@@ -12,11 +12,11 @@ export function WhoLooks() {
   const answered = looksOf(plan, model, []).filter(({ state }) => state === 'none');
   return (
     <details className="group">
-      <summary>Who looks, and when</summary>
+      <summary>Inspected by, and when</summary>
       <WalkFields
         lacking={answered.filter(({ by, at }) => by === '' || at === null)}
         onSign={signLooks}
-        hint="Both go onto each answer that is given from now on."
+        hint="Both are recorded with each answer from now on."
       />
     </details>
   );

@@ -75,7 +75,7 @@ function Spot({ card }: { readonly card: QuickCard }) {
           {!times.known && <Fact fact={{ name: 'When', text: times.why }} />}
         </dl>
       </div>
-      <p className="small soft">Times by the clock at the house ({plan.site.timeZone.replaceAll('_', ' ')}).</p>
+      <p className="small soft">Local time at the property ({plan.site.timeZone.replaceAll('_', ' ')}).</p>
     </>
   );
 }

@@ -48,8 +48,8 @@ export function RoomPart() {
         label="Or another use"
         value={use}
         choices={[
-          { group: 'May hold a kit', choices: [...USUAL_USES, ...OTHER_USES].map(useChoice) },
-          { group: 'May not', choices: ROOM_USES_BARRED.map(useChoice) },
+          { group: 'Kit allowed', choices: [...USUAL_USES, ...OTHER_USES].map(useChoice) },
+          { group: 'No kit allowed', choices: ROOM_USES_BARRED.map(useChoice) },
         ]}
         onCommit={(value) => answer({ use: value })}
       />

@@ -45,7 +45,7 @@ export function Dialogs() {
       );
     case 'sheet':
       return (
-        <Frame title="The sheet" closeFirst wide>
+        <Frame title="Plan sheet" closeFirst wide>
           <SheetPreview paper={dialog.paper} showTracing={dialog.showTracing} />
         </Frame>
       );
@@ -102,13 +102,13 @@ interface RefusedProps {
 function Refused({ name, problems, after }: RefusedProps) {
   return (
     <Frame
-      title={`${name} ${after ? 'not taken in' : 'was not opened'}`}
+      title={`${name} ${after ? 'not imported' : 'was not opened'}`}
       closeFirst
       onClose={() => showDialog(after ? { kind: after } : null)}
     >
       <p>
-        {counted(problems.length, 'thing')} in it {problems.length === 1 ? 'is' : 'are'} not as a plan file has it. What
-        you had open is still open, unchanged.
+        {counted(problems.length, 'thing')} in it {problems.length === 1 ? 'is' : 'are'} not valid in a plan file. The
+        open plan is unchanged.
       </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
       <section className="problems" aria-label="What is wrong" tabIndex={0}>
@@ -143,14 +143,14 @@ function Leave({ why, go }: { readonly why: string; readonly go: () => void }) {
     go();
   };
   return (
-    <Frame title={`${title || 'This plan'} is not kept yet`}>
+    <Frame title={`${title || 'This plan'} is not saved yet`}>
       <p>{why}</p>
       <div className="buttons">
         <button type="button" className="button button--main" onClick={() => void saveWhole().then(leave)}>
-          Save it as a file and go on
+          Save it as a file and continue
         </button>
         <button type="button" className="button" onClick={leave}>
-          Go on without it
+          Continue without it
         </button>
       </div>
     </Frame>

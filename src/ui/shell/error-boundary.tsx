@@ -19,7 +19,7 @@ export class ErrorBoundary extends Component<{ readonly children: ReactNode }, S
     return (
       <main className="broken">
         <h1>Something in Stillspot went wrong</h1>
-        <p>The mistake is ours. Your plan is kept as it was: save it as a file, then try again.</p>
+        <p>This is a fault of Stillspot. Your plan is unchanged: save it as a file, then try again.</p>
         <div className="buttons">
           <button type="button" className="button button--main" onClick={() => void saveWhole()}>
             Save the plan
@@ -35,17 +35,17 @@ export class ErrorBoundary extends Component<{ readonly children: ReactNode }, S
               this.setState({ trouble: null });
             }}
           >
-            Take the last step back
+            Undo the last step
           </button>
           <button
             type="button"
             className="button"
             onClick={() => void newSheet().then(() => this.setState({ trouble: null }))}
           >
-            Put it aside and begin a new sheet
+            Set it aside and start a new plan
           </button>
         </div>
-        <p className="fine soft">For us: {this.state.trouble}</p>
+        <p className="fine soft">Details: {this.state.trouble}</p>
       </main>
     );
   }

@@ -13,7 +13,7 @@ export function KeyTable() {
     <>
       <label className="tick">
         <input type="checkbox" checked={anywhere} onChange={(event) => setAnywhere(event.currentTarget.checked)} />
-        Letters and digits are keys anywhere on the page; without the tick only on the sheet
+        Letters and digits are keys anywhere on the page; when cleared, only on the plan
       </label>
       <Table />
     </>

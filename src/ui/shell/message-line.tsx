@@ -73,7 +73,7 @@ function doingWords(tool: Tool, corners: number): string {
     case 'room':
       return 'Press inside the room that it is.';
     case 'detector':
-      return 'Press where the detector might sit.';
+      return 'Press where the detector goes.';
     case 'move-here':
       return tool.ids.length > 1 ? 'Press where the first of them goes.' : 'Press where it goes.';
     case 'grip':
@@ -81,9 +81,9 @@ function doingWords(tool: Tool, corners: number): string {
     case 'frame':
       return 'Press one corner of the frame, then the opposite one.';
     case 'center':
-      return 'Press the spot that comes to the middle.';
+      return 'Press the spot to center.';
     case 'ask':
-      return 'Point at the floor, or press: it tells what keeps a detector from there.';
+      return 'Point at the floor, or press it, to see what keeps a detector from there.';
     case 'tracing':
       return TRACING_WORDS[tool.task];
     case 'split-wall':
@@ -97,10 +97,10 @@ const TRACING_WORDS = {
   scale: 'Press one end of a length on the picture that you know.',
   straighten: 'Press a point of a wall on the picture that should be level or plumb.',
   shift: 'Press a point of the picture, then the spot of the plan where it belongs.',
-  move: 'Pull the picture, or move it with the arrows. The wheel or two fingers still move the sheet.',
+  move: 'Drag the picture, or move it with the arrow keys. The wheel or two fingers still move the view.',
 } as const;
 
 function nameOf(tool: Tool): string {
   const answer = answerFor(tool);
-  return answer ? answer.name.toLowerCase() : 'the thing in hand';
+  return answer ? answer.name.toLowerCase() : 'the tool';
 }

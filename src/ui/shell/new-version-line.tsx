@@ -2,8 +2,9 @@ import { useState } from 'react';
 import { useNewVersion } from '../../platform/offline/new-version.ts';
 
 const SAYS = {
-  ready: 'A newer Stillspot is ready. It starts when you say so; your plan stays.',
-  'runs-elsewhere': 'A newer Stillspot was started in another tab. This tab goes on with the old one until you say so.',
+  ready: 'A newer Stillspot is ready. Start it when you are ready; your plan is kept.',
+  'runs-elsewhere':
+    'A newer Stillspot was started in another tab. This tab continues with the old one until you start it.',
 } as const;
 
 /** Says that a newer version is there. It starts when the user says so, never by itself: work may be under way. */

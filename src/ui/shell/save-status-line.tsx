@@ -28,10 +28,10 @@ export function SaveStatusLine() {
         <p className="saved saved--trouble" role="alert">
           Another tab changed this plan at {clockTime(status.at)}. Nothing is saved here until you choose.{' '}
           <button type="button" className="text-button" onClick={() => void showTheOther()}>
-            Show the other
+            Show the other plan
           </button>{' '}
           <button type="button" className="text-button" onClick={() => void saveNow(true)}>
-            Keep this one
+            Keep this plan
           </button>
         </p>
       );
@@ -43,7 +43,7 @@ async function showTheOther(): Promise<void> {
   const taken = await takeOther();
   say(
     taken
-      ? 'This is the plan of the other tab. What was changed here lies among its earlier versions.'
+      ? 'This is the plan of the other tab. What was changed here is among its earlier versions.'
       : 'The other plan could not be read. This one stays.',
   );
 }

@@ -28,7 +28,7 @@ export function SideColumn() {
   const showChips = useLevel().detectors.length > (detectorSelected ? 1 : 0);
   if (folded) return <SideRail />;
   return (
-    <aside className="side" aria-label="Verdict and numbers">
+    <aside className="side" aria-label="Verdict and dimensions">
       <ColumnHead name="Verdict" onFold={() => fold('side')}>
         {showChips && <DetectorChips />}
       </ColumnHead>
@@ -52,12 +52,12 @@ function SideRail() {
   const tone = report && toneOf(report);
   const selected = useAppStore((state) => state.selection.length > 0 && !onlyDetectorSelected(state));
   return (
-    <aside className="side side--folded" aria-label="Verdict and numbers, folded" data-verdict={tone ?? 'none'}>
+    <aside className="side side--folded" aria-label="Verdict and dimensions, folded" data-verdict={tone ?? 'none'}>
       <button type="button" className="rail" onClick={() => unfold('side')}>
         {tone && <VerdictMark verdict={tone} size={22} />}
         <span>{report ? capital(headlineText(report)) : 'Verdict'}</span>
         <LoosenedShort />
-        {selected && <span className="rail__more">and the numbers of what is selected</span>}
+        {selected && <span className="rail__more">and dimensions of the selection</span>}
         <span className="unseen">, unfold</span>
       </button>
     </aside>

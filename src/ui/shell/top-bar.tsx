@@ -63,8 +63,8 @@ function PlanTitle() {
     <input
       id={TITLE_FIELD}
       className="top__title"
-      aria-label="Title of the sheet"
-      placeholder="Title of the sheet"
+      aria-label="Title of the plan"
+      placeholder="Title of the plan"
       value={text}
       autoComplete="off"
       onChange={(event) => setText(event.currentTarget.value)}

@@ -42,7 +42,7 @@ export function StillToDo({ stages, lead }: Props) {
           {missing.length > 0 && <Hints hints={missing} onFollow={close} />}
           {remarks.length > 0 && (
             <>
-              <p className="to-do__head">Worth a look</p>
+              <p className="to-do__head">Worth checking</p>
               <Hints hints={remarks} onFollow={close} />
             </>
           )}

@@ -9,7 +9,7 @@ export function OtherLists({ detector }: { readonly detector: Detector }) {
   const [open, setOpen] = useState(false);
   return (
     <details className="other-lists" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Under every published list</summary>
+      <summary>Under every published protocol</summary>
       {open && <PublishedLists detector={detector} />}
     </details>
   );

@@ -48,8 +48,8 @@ function NoDetectorChosen() {
       </div>
       <p className="verdict-panel__reason">
         {hasWalls
-          ? 'Set one where it might sit. Bare paper is where it may; what a rule takes away is hatched.'
-          : 'Draw the room first. Then set a detector in it and read here whether it may sit there.'}
+          ? 'Place one in the allowed area: it is white; what a rule excludes is hatched.'
+          : 'Draw the room first. Then place a detector in it; its verdict stands here.'}
       </p>
     </div>
   );

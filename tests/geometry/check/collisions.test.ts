@@ -67,7 +67,7 @@ describe('describeCollision', () => {
     );
     expect(told(inside)).toBe('');
     expect(describeCollision(level, inside, { ...report, checks: [] })).toBe(
-      'It stands inside the mitigation pipe. Set it clear of it.',
+      'It stands inside the mitigation pipe. Move it clear of it.',
     );
   });
 

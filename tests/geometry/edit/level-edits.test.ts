@@ -46,12 +46,12 @@ describe('the edits of levels and sections', () => {
     [
       'an end before the start',
       withPlan(plan, { visit: { ...plan.visit, start: '2026-03-07T18:00:00Z', end: '2026-03-07T17:00:00Z' } }),
-      'The visit ends at 2026-03-07T17:00:00Z, not after its start at 2026-03-07T18:00:00Z. Look at both and at their offsets.',
+      'The visit ends at 2026-03-07T17:00:00Z, not after its start at 2026-03-07T18:00:00Z. Check both and their offsets.',
     ],
     [
       'a looser rule without a note',
       withPlan(plan, { protocol: { ...plan.protocol, overrides: [{ rule: 'sump', distance: 1828.8, note: '' }] } }),
-      'An override loosens the rule "sump" from 7 ft to 6 ft without a note. Say why in the note.',
+      'An override loosens the rule "sump" from 7 ft to 6 ft without a note. Enter why in the note.',
     ],
     [
       'a profile',
@@ -61,7 +61,7 @@ describe('the edits of levels and sections', () => {
     [
       'a kit',
       withPlan(plan, { kit: { ...plan.kit, minimumHours: 97 } }),
-      "The kit may stay for at most 96 hours and must stay for at least 97. Look at the kit's instructions.",
+      "The kit may stay for at most 96 hours and must stay for at least 97. Check the kit's instructions.",
     ],
     [
       'a condition at no time',

@@ -132,12 +132,12 @@ describe('squaredRoom', () => {
     {
       name: 'a diagonal longer than two sides',
       lengths: { ...taped, 'A-C': 7100 },
-      says: 'A-C cannot be 7.10 m: A-B and B-C together are 7.00 m. Look at the tape again.',
+      says: 'A-C cannot be 7.10 m: A-B and B-C together are 7.00 m. Check the tape again.',
     },
     {
       name: 'a diagonal shorter than two sides differ',
       lengths: { ...taped, 'B-D': 900 },
-      says: 'B-D cannot be 90 cm: B-C and C-D differ by 1.00 m. Look at the tape again.',
+      says: 'B-D cannot be 90 cm: B-C and C-D differ by 1.00 m. Check the tape again.',
     },
     {
       name: 'a slip of a foot',

@@ -37,11 +37,11 @@ const region = levelRegion(plan, model, probe);
 const told = (at: XY) => describeBlocked(blockingChecks(plan, model, probe, at), region, plan, model, at);
 
 describe('describeBlocked', () => {
-  it('names rule, subject, distance and need, and the way to the nearest white', () => {
+  it('names rule, subject, distance and need, and the way to the nearest allowed area', () => {
     // 1219.2 + 228.6 + 50.8 from the middle leaves 4 ft to the rim; 7 ft asks for 3 ft more, toward the wall on the right.
     expect(told([4000 + 1219.2 + 228.6 + 50.8, 3000])).toEqual({
       head: 'Blocked: sump pit',
-      lines: ['4 ft from the sump pit, needs 7 ft.', 'The nearest white is 3 ft toward the east wall.'],
+      lines: ['4 ft from the sump pit, needs 7 ft.', 'The nearest allowed area is 3 ft toward the east wall.'],
     });
   });
 
@@ -49,11 +49,11 @@ describe('describeBlocked', () => {
     const { head, lines } = told([12000, 3000]);
     expect(head).toMatch(/^Unknown: /);
     expect(lines[0]).toMatch(/no label/);
-    expect(lines[1]).toMatch(/^The nearest white is .*, into the den\.$/);
+    expect(lines[1]).toMatch(/^The nearest allowed area is .*, into the den\.$/);
   });
 
   it('a white spot has no reason against it', () => {
-    expect(told([800, 800])).toEqual({ head: '', lines: [expect.stringMatching(/^White: no rule that ran/)] });
+    expect(told([800, 800])).toEqual({ head: '', lines: [expect.stringMatching(/^Allowed area: no rule that ran/)] });
   });
 
   it('off the floor it says what is missing', () => {
@@ -69,6 +69,6 @@ describe('describeBlocked', () => {
       model,
       [800, 800],
     );
-    expect(lines[1]).toBe('No spot on this level is white at this height.');
+    expect(lines[1]).toBe('There is no allowed area on this level at this height.');
   });
 });

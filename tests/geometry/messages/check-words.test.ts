@@ -243,7 +243,7 @@ describe('describeReport', () => {
   it('tight: what there is to spare, and to look again', () => {
     const near = check({ rule: 'sump', subject: 'f1', measured: inch(84.5), required: inch(84), verdict: 'tight' });
     expect(describeReport(report('tight', [ceiling, near]), plan, level)).toBe(
-      'Look again with the tape: 1/2 in to spare at the sump pit.',
+      'Measure again: 1/2 in to spare at the sump pit.',
     );
   });
 

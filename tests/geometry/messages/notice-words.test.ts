@@ -51,7 +51,7 @@ describe('describeNotice, on drawings with that trouble', () => {
 
   it('a room without a use', () => {
     expect(wordsOn({ walls: CLOSED })).toEqual([
-      'A room has no use yet. Say what it is used for: until then nothing in it can turn clear.',
+      'A room has no use yet. Enter what it is used for: until then nothing in it can turn clear.',
     ]);
   });
 });

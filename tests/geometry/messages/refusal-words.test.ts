@@ -62,7 +62,7 @@ describe('other numbers that make no thing', () => {
       'It would stand 6 in above the ceiling. Lower it, or raise the ceiling of the level first.',
     ],
     [thicknessRefusal(inch(8), 'feet-inches'), ''],
-    [thicknessRefusal(203_200, 'metric'), 'A wall is 1 cm to 2.00 m thick. Look at the unit.'],
+    [thicknessRefusal(203_200, 'metric'), 'A wall is 1 cm to 2.00 m thick. Check the unit.'],
     [sizeRefusal(1), ''],
     [sizeRefusal(0), 'A thing has some size. Write more than 0, or delete it.'],
     [lengthened(inch(120)), ''],
@@ -70,7 +70,7 @@ describe('other numbers that make no thing', () => {
       lengthened(inch(30)),
       'The door would reach 2 in past the end of its wall. Slide it back or make it narrower first, or move the other end.',
     ],
-    [lengthened(0), 'A wall has some length. To take it away, delete it.'],
+    [lengthened(0), 'A wall has some length. To remove it, delete it.'],
   ])('%s', (words, expected) => {
     expect(words).toBe(expected);
   });

@@ -114,12 +114,12 @@ describe('parsePlan(text) on the meaning of a plan', () => {
     [
       'a looser distance without a note', // the published 84 in are 7 ft
       override({ rule: 'sump', distance: 1828.8, note: ' ' }),
-      '/protocol/overrides/0/note: Override 1 loosens the rule "sump" from 7 ft to 6 ft without a note. Say why in the note.',
+      '/protocol/overrides/0/note: Override 1 loosens the rule "sump" from 7 ft to 6 ft without a note. Enter why in the note.',
     ],
     [
       'a kit',
       smallFile({ kit: { minimumHours: 96, maximumHours: 48 } }),
-      "/kit/maximumHours: The kit may stay for at most 48 hours and must stay for at least 96. Look at the kit's instructions.",
+      "/kit/maximumHours: The kit may stay for at most 48 hours and must stay for at least 96. Check the kit's instructions.",
     ],
     [
       'a day that there is none',
@@ -144,7 +144,7 @@ describe('parsePlan(text) on the meaning of a plan', () => {
     [
       'an end before the start', // 18:30 at +01:00 is 17:30 UTC
       smallFile({ visit: { start: '2026-03-07T18:00:00Z', end: '2026-03-07T18:30:00+01:00' } }),
-      '/visit/end: The visit ends at 2026-03-07T18:30:00+01:00, not after its start at 2026-03-07T18:00:00Z. Look at both and at their offsets.',
+      '/visit/end: The visit ends at 2026-03-07T18:30:00+01:00, not after its start at 2026-03-07T18:00:00Z. Check both and their offsets.',
     ],
     [
       'a reading of no detector',

@@ -45,7 +45,7 @@ const lens = (radius: number, d: number) =>
 const M: XY = [5000, 5000];
 const R = 300 + HEAT;
 
-describe('the floor that is taken away', () => {
+describe('the floor that is removed', () => {
   it.each<{ name: string; rest: Partial<Level>; area: number; source: string }>([
     { name: 'nothing by an empty room', rest: {}, area: 0, source: 'no rule keeps anything off' },
     { name: 'a disc', rest: { fixtures: [fixture('furnace', circle(M, 300))] }, area: disc(R), source: 'π r²' },

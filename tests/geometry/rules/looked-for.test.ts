@@ -66,7 +66,7 @@ describe('direct sun', () => {
   it('with an opening drawn it is not run, and says what is missing', () => {
     const [row] = rowsOf('direct-sun', hall());
     expect(row).toMatchObject({ verdict: 'unknown', notRun: true });
-    expect(row?.reason).toContain('The place of the house and the times of the test are not given.');
+    expect(row?.reason).toContain('The location of the house and the times of the test are not given.');
     const [both] = rowsOf('direct-sun', hall(), HOME, known);
     expect(both).toMatchObject({ verdict: 'clear', notRun: false, measured: null });
   });

@@ -58,7 +58,7 @@ describe('a named piece of furniture', () => {
     ['low', box('t1', 'Table', [4000, 3500], 900, 500, 399), '1 ft 3 5/8 in above the floor, needs 1 ft 8 in.'],
     ['high', box('t1', 'Shelf', [4000, 3500], 900, 300, 1829), 'at the most'],
     ['small', box('t1', 'Ledge', [4000, 3500], 900, 90), 'is too small: the whole foot'],
-    ['outdoors', box('t1', 'Table', [9000, 3500], 900, 500), 'It stands in no room.'],
+    ['outdoors', box('t1', 'Table', [9000, 3500], 900, 500), 'It is in no room.'],
   ])('that is no place says why: %s', (_, object, why) => {
     expect(judge(den([object]), 't1').words).toContain(why);
   });

@@ -158,8 +158,8 @@ describe('parseLength says what is wrong', () => {
     ['1,200', 'feet-inches', 'The comma in "1,200" could mark thousands or decimals. Write 1200 ft or 1.200 ft.'],
     ['-5 ft', 'feet-inches', '"-5 ft" is below zero. Write a length of 0 or more.'],
     ['−5', 'metric', '"−5" is below zero. Write a length of 0 or more.'],
-    ['10001 m', 'metric', '"10001 m" is longer than 10 km. Look at the number and its unit.'],
-    [`${'9'.repeat(57)} m`, 'metric', `"${'9'.repeat(40)}…" is longer than 10 km. Look at the number and its unit.`],
+    ['10001 m', 'metric', '"10001 m" is longer than 10 km. Check the number and its unit.'],
+    [`${'9'.repeat(57)} m`, 'metric', `"${'9'.repeat(40)}…" is longer than 10 km. Check the number and its unit.`],
   ])('%j (%s): %s', (text, unit, message) => {
     expect(parseLength(text, unit)).toEqual({ ok: false, message });
   });

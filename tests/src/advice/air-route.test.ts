@@ -41,21 +41,21 @@ describe('airWay(plan, model, detector, check)', () => {
     const found = way([3100, -4000], [DOOR]);
     // 5000 + 200 + 5000 − 50.8 mm is 33 ft 3.6 in.
     expect(found?.words).toBe(
-      'Round the walls it is 33 ft 4 in; the rule measures straight. Doors are counted as open.',
+      'Around the walls it is 33 ft 4 in; the rule measures in a straight line. Doors are counted as open.',
     );
     expect(found?.points).toHaveLength(4);
   });
 
   it('says so where no wall stands between', () => {
     expect(way([-3100, 4000], [DOOR])?.words).toBe(
-      'No wall stands between: the air comes straight, as the rule measures.',
+      'There is no wall between: the air takes the straight line that the rule measures.',
     );
   });
 
   it('says so where no way leads, and draws none', () => {
     expect(way([3100, -4000], [])).toEqual({
       points: null,
-      words: 'Round the walls no door or passage leads there. The rule measures straight.',
+      words: 'Around the walls no door or passage leads there. The rule measures in a straight line.',
     });
   });
 });

@@ -51,13 +51,13 @@ describe('an empty sheet', () => {
 
   it('asks for the outline first, and offers the tool', () => {
     const { hints, done } = hintsOf('draw', level);
-    expect(texts(hints)).toEqual(['Nothing is drawn on this level yet. Begin with the outline.']);
+    expect(texts(hints)).toEqual(['Nothing is drawn on this level yet. Start with the outline.']);
     expect(hints[0]?.action).toMatchObject({ kind: 'tool', tool: { kind: 'room-box' } });
     expect(done).toBe('');
   });
 
   it('asks for a room before a detector', () => {
-    expect(texts(hintsOf('place', level).hints)).toEqual(['Close a room first, then set a detector in it.']);
+    expect(texts(hintsOf('place', level).hints)).toEqual(['Close a room first, then place a detector in it.']);
   });
 });
 
@@ -73,7 +73,7 @@ describe('while it is drawn', () => {
   it('asks what a closed room is used for, and offers to name that very room', () => {
     const { hints, done } = hintsOf('draw', { ...emptyLevel('L1'), walls: SQUARE });
     expect(missing(hints)[0]).toBe(
-      'A room has no use yet. Say what it is used for: until then nothing in it can turn clear.',
+      'A room has no use yet. Enter what it is used for: until then nothing in it can turn clear.',
     );
     const action = hints[0]?.action;
     if (action?.kind !== 'name-room') throw new Error('the hint offers no name');
@@ -85,7 +85,7 @@ describe('while it is drawn', () => {
   it('asks what was looked for, one press to each question of the walk round, until all of it is drawn or answered', () => {
     const named: Level = { ...emptyLevel('L1'), walls: SQUARE, rooms: [DEN] };
     const { hints } = hintsOf('draw', named);
-    const says = (names: string) => `Not looked for yet: ${names}. Put in what is there, or answer "none here".`;
+    const says = (names: string) => `Not looked for yet: ${names}. Add what is there, or answer "none here".`;
     expect(missing(hints)).toEqual(
       ['exterior doors and windows', 'moving air', 'heat', 'sump pit and floor drain'].map(says),
     );
@@ -117,7 +117,7 @@ describe('detectors', () => {
     const { hints, done } = hintsOf('place', two);
     expect(missing(hints)).toEqual([expect.stringMatching(/^A2 is blocked\. .+ exterior wall, needs 1 ft\.$/)]);
     expect(done).toBe('A1 clear of what is drawn, A2 blocked.');
-    expect(texts(hintsOf('sheet', two).hints)).toEqual(['A2 is blocked. The sheet will say so.']);
+    expect(texts(hintsOf('sheet', two).hints)).toEqual(['A2 is blocked. The plan sheet will state it.']);
   });
 
   it('misses the companion of a pair, and remarks on more than two', () => {
@@ -218,7 +218,7 @@ describe('the site', () => {
   it('is never quiet about a loosened rule', () => {
     const loosened = { profile: 'home-short-term', overrides: [{ rule: 'sump', distance: 1000, note: 'agreed' }] };
     const { hints } = hintsOf('site', emptyLevel('L1'), { title: 'Here', protocol: loosened });
-    expect(texts(hints)).toEqual(['Looser than published: sump pit. Every sheet says so.']);
+    expect(texts(hints)).toEqual(['Looser than published: sump pit. Every plan sheet states it.']);
   });
 
   it('says nothing of a tightened one', () => {
@@ -251,7 +251,7 @@ describe('a house of several levels', () => {
     const bare = { ...den, walls: [], rooms: [] };
     const [first] = toDo([bare, { ...main, walls: SQUARE.map((each) => ({ ...each, id: `m${each.id}` })) }], 'L2');
     expect(first?.text).toBe(
-      'Basement: This is a level to test, and nothing is drawn on it yet. Begin with the outline.',
+      'Basement: This is a level to test, and nothing is drawn on it yet. Start with the outline.',
     );
     expect(first?.action).toMatchObject({ kind: 'tool', levelId: 'L1' });
   });
@@ -264,14 +264,14 @@ describe('a house of several levels', () => {
       ],
       'L1',
     );
-    expect(first?.text).toBe('No level is noted as lived in, so none is to be tested. Say which one is.');
+    expect(first?.text).toBe('No level is noted as lived in, so none is to be tested. Select the one that is.');
     expect(first?.action).toMatchObject({ kind: 'level', levelId: 'L1' });
     expect(first?.missing).toBe(true);
   });
 
   it('asks for a detector where the test belongs, not on the level in view', () => {
     const missed = missing(toDo([den, main], 'L2'));
-    expect(missed).toContain('Basement: No detector is set on this level yet.');
+    expect(missed).toContain('Basement: No detector is placed on this level yet.');
     // A bare upper floor keeps nobody from the test.
     expect(missed.filter((text) => text.startsWith('Nothing is drawn'))).toEqual([]);
   });
@@ -301,7 +301,7 @@ describe('a house of several levels', () => {
     const all = toDo([{ ...den, rooms: [] }, main], 'L1', { title: '' });
     const order = all.map((hint) => [hint.missing ? 0 : 1, hint.weight] as const);
     expect(order).toEqual([...order].sort(([a, x], [b, y]) => a - b || x - y));
-    expect(all.at(-1)?.text).toBe('The sheet has no title yet.');
+    expect(all.at(-1)?.text).toBe('The plan has no title yet.');
     expect(all[0]?.text).toContain('A room has no use yet');
   });
 
@@ -313,11 +313,11 @@ describe('a house of several levels', () => {
     };
     const all = toDo([lit], 'L1');
     const place = all.find(({ action }) => action?.kind === 'field' && action.field === 'latitude');
-    expect(place?.text).toBe('Direct sun is not worked out for A1 and A2: the place of the house is not given.');
+    expect(place?.text).toBe('Direct sun is not worked out for A1 and A2: the location of the house is not entered.');
     expect(place?.missing).toBe(true);
     const sun = all.find(({ action }) => action?.kind === 'question' && action.question === 'sun');
     expect(sun?.text).toBe(
-      'Direct sun is not run for A1 and A2. The place of the house and the times of the test are not given. Keep out of direct sun.',
+      'Direct sun is not run for A1 and A2. The location of the house and the times of the test are not given. Keep out of direct sun.',
     );
     // The times are known at the pick-up at the latest: until then it is still to come.
     expect(sun?.missing).toBe(false);

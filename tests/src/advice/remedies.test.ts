@@ -76,7 +76,7 @@ describe('waysOut', () => {
 
   it('sets one of a pair beside the other, midway between 4 and 8 in', () => {
     const ways = waysOf(basement, { ...a1, at: [2616.2, 3000] });
-    expect(ways).toMatchObject([{ kind: 'move', words: 'Set it beside A2, 6 in from rim to rim', leadsTo: 'clear' }]);
+    expect(ways).toMatchObject([{ kind: 'move', words: 'Place it beside A2, 6 in from rim to rim', leadsTo: 'clear' }]);
   });
 
   it('moves a pair together: the spacing stays, and both pass', () => {

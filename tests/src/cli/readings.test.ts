@@ -70,7 +70,7 @@ describe('what every command says of the whole test', () => {
       const whole = file('whole', [1, 1.1]);
       expect((await callCli(name, whole)).out).toContain('The test: valid.');
       const opened = file('opened', [1, 1.1], {}, house('broken'));
-      expect((await callCli(name, opened)).out).toContain('The test: not evaluated.');
+      expect((await callCli(name, opened)).out).toContain('The test: invalid: do not use.');
       expect(JSON.parse((await callCli(name, opened, '--json')).out).test).toBe('not-evaluated');
     },
   );
@@ -83,7 +83,7 @@ describe('what every command says of the whole test', () => {
       { detector: 'L1d2', verdict: 'tight', computed: 'twice', open: [] },
     ]);
     const { out } = await callCli('readings', path);
-    expect(out).toContain('A1: tight. Look again with the tape: 1/2 in to spare at detector A2.');
+    expect(out).toContain('A1: tight. Measure again: 1/2 in to spare at detector A2.');
     expect(out).toContain('Computed twice, in two ways.');
   });
 });

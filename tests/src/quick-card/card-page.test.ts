@@ -18,7 +18,7 @@ describe('the page of a card', () => {
         expect(svg).toContain(`width="${width}mm" height="${height}mm"`);
         expect(height).toBeGreaterThan(width);
         expect(svg).toContain('licensed');
-        if (card.spot && card.spot.open.length > 0) expect(svg).toContain('not an all-clear');
+        if (card.spot && card.spot.open.length > 0) expect(svg).toContain('not a clear result');
         if (!card.spot) expect(svg).toContain('No spot yet');
       }),
       { numRuns: 30 },

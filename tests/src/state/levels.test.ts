@@ -41,7 +41,7 @@ describe('a level that is added', () => {
 
   it('below a level on the ground asks whether that still holds', () => {
     state().addLevel('below');
-    expect(state().message).toMatch(/^Lower basement is added below Basement\. Basement is noted as .+: look whether/);
+    expect(state().message).toMatch(/^Lower basement is added below Basement\. Basement is noted as .+: check whether/);
   });
 });
 
@@ -66,7 +66,7 @@ describe('a level that is deleted', () => {
       basement.detectors,
     ];
     const count = things.reduce((sum, list) => sum + list.length, 0);
-    expect(state().message).toBe(`Basement with ${count} things is gone. Undo brings it back.`);
+    expect(state().message).toBe(`Basement with ${count} things is deleted. Undo restores it.`);
     state().undo();
     expect(selectLevel(state()).name).toBe('Basement');
     expect(selectLevel(state()).detectors).toHaveLength(basement.detectors.length);
@@ -130,9 +130,9 @@ describe('the outline of the level below', () => {
     expect(main.name).toBe('Main floor');
     expect(main.walls).toHaveLength(4);
     expect(buildLevel(main).rooms).toHaveLength(1);
-    expect(state().message).toMatch(/^4 walls and \d+ openings copied from Basement\. Look with the tape/);
+    expect(state().message).toMatch(/^4 walls and \d+ openings copied from Basement\. Check with the tape/);
     state().copyOutline(basement.id, { openings: true, insideWalls: false });
-    expect(state().message).toBe('Every one of these walls of Basement stands here already.');
+    expect(state().message).toBe('All of these walls of Basement are here already.');
   });
 
   it('takes the interior walls along', () => {

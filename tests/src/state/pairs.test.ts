@@ -54,8 +54,8 @@ describe('setCompanion(detector, more)', () => {
 
   it('says so where more find no place', () => {
     state().openPlan(denPlan('home-short-term', [detectorAt([150, 150])], 700));
-    expect(setCompanion('d1', 2)).toBe('2 more find no place beside this one. Move it, or set fewer.');
-    expect(state().message).toBe('2 more find no place beside this one. Move it, or set fewer.');
+    expect(setCompanion('d1', 2)).toBe('2 more find no place beside this one. Move it, or place fewer.');
+    expect(state().message).toBe('2 more find no place beside this one. Move it, or place fewer.');
     expect(marks()).toEqual([null]);
   });
 });
@@ -105,7 +105,7 @@ describe('gapWords(plan)', () => {
     ['illinois-422-130', '4 in to 5 in from rim to rim.'],
     [
       'ohio-3701-69-07',
-      '4 in to 5 in from rim to rim, as other lists ask: the list that is kept has no distance for a pair.',
+      '4 in to 5 in from rim to rim, as other protocols require: the protocol of this plan has no distance for a pair.',
     ],
   ])('of %s', (profile, words) => expect(gapWords(denPlan(profile))).toBe(words));
 });

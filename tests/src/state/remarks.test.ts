@@ -79,7 +79,7 @@ describe('a thing that an edit leaves in a wall', () => {
     // The left edge of the partition is at 2942.85, the desk reaches to 2100: 842.85 and 4 1/2 in more.
     store().nudge(842.85 + 114.3, 0);
     expect(store().message).toBe(
-      'Desk reaches 4 1/2 in into a wall. Set it at the face of the wall, or move the wall.',
+      'Desk reaches 4 1/2 in into a wall. Move it to the face of the wall, or move the wall.',
     );
     const { remark } = store();
     expect(remark?.action).toMatchObject({ kind: 'out-of-wall', id: 't1' });

@@ -76,7 +76,7 @@ describe('a thing that is shown', () => {
     );
   });
 
-  it('does not move the sheet where it is seen well already', () => {
+  it('does not move the view where it is seen well already', () => {
     const view: Viewport = { scale: 0.08, x: 100, y: 100 };
     expect(showing(view, { minX: 3000, minY: 3000, maxX: 3100, maxY: 3100 }, stage)).toBe(view);
   });

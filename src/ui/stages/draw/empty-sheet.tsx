@@ -20,15 +20,15 @@ export function EmptySheet() {
   const copied = levelToCopy(plan, level);
   const first = plan.levels.length < 2;
   return (
-    <section className="empty" aria-label="Where to begin">
+    <section className="empty" aria-label="Where to start">
       <h2>
         {first
-          ? 'Begin with the room that you stand in.'
-          : `${levelName(level)} is bare. ${copied ? `Copy ${levelName(copied)}, or draw it.` : 'Draw it.'}`}
+          ? 'Start with the room that you are in.'
+          : `${levelName(level)} is empty. ${copied ? `Copy ${levelName(copied)}, or draw it.` : 'Draw it.'}`}
       </h2>
       <ul className="empty__ways">
         {copied && (
-          <Way what="Its exterior walls, in the same place. Then look where this level differs.">
+          <Way what="Its exterior walls, in the same place. Then check where this level differs.">
             <button
               type="button"
               className="button button--main"
@@ -38,7 +38,7 @@ export function EmptySheet() {
             </button>
           </Way>
         )}
-        <Way what="Pull from one inside corner to the opposite one. Correct the lengths afterwards.">
+        <Way what="Drag from one inside corner to the opposite one. Correct the lengths afterward.">
           <button
             type="button"
             className={copied ? 'button' : 'button button--main'}
@@ -57,7 +57,7 @@ export function EmptySheet() {
             Type the lengths
           </button>
         </Way>
-        <Way what="Somebody's sketch or an old plan: set its scale, then draw on top of it.">
+        <Way what="A sketch or an old plan: set its scale, then draw on top of it.">
           <PictureButton className="button" words="Draw over a photo" />
         </Way>
         {first && (

@@ -31,7 +31,7 @@ export async function bringIn(file: File): Promise<void> {
     ...FRESH,
     ...newTracingPlace(levelExtent(level), middle, picture.width, picture.height),
   };
-  const replaced = level.tracing ? ' It took the place of the one before; Undo brings that back.' : '';
+  const replaced = level.tracing ? ' It replaced the previous one; Undo restores that.' : '';
   const refusal = state.run((plan) => withTracing(plan, level.id, tracing));
   if (refusal) return;
   openStage('draw');
@@ -63,5 +63,5 @@ export function changeTracing(patch: Partial<Tracing>): string {
 export function takeTracingAway(): void {
   const state = useAppStore.getState();
   const { id } = selectLevel(state);
-  if (!state.run((plan) => withTracing(plan, id, null))) state.say('The picture is taken away. Undo brings it back.');
+  if (!state.run((plan) => withTracing(plan, id, null))) state.say('The picture is removed. Undo restores it.');
 }

@@ -27,9 +27,9 @@ export function TracingPanel() {
       onToggle={(event) => usePanels.setState({ tracingOpen: event.currentTarget.open })}
     >
       <summary>
-        Draw over a picture <span className="soft">{tracing ? tracing.name || 'one lies here' : 'none here'}</span>
+        Draw over a picture <span className="soft">{tracing ? tracing.name || 'one is here' : 'none here'}</span>
       </summary>
-      {tracing ? <TracingFields tracing={tracing} /> : <BringIn words="Bring in a photo or scan" />}
+      {tracing ? <TracingFields tracing={tracing} /> : <BringIn words="Import a photo or scan" />}
     </details>
   );
 }
@@ -49,7 +49,7 @@ const TASKS: readonly (readonly [Task, string])[] = [
   ['scale', 'Scale by two points'],
   ['straighten', 'Straighten by two points'],
   ['shift', 'Shift by two points'],
-  ['move', 'Pull it, or use arrows'],
+  ['move', 'Drag it, or use the arrow keys'],
 ];
 
 function TracingFields({ tracing }: { readonly tracing: Tracing }) {
@@ -58,9 +58,7 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
   useEffect(() => void import('../../../editor/tools/tracing-tool.ts').catch(() => undefined), []);
   return (
     <div className="tracing">
-      {unreadable && (
-        <p role="alert">This picture is damaged and cannot be shown. Bring in another one in its place.</p>
-      )}
+      {unreadable && <p role="alert">This picture is damaged and cannot be shown. Import another one in its place.</p>}
       {!locked && <TaskButtons />}
       {!locked && <PlaceByNumbers tracing={tracing} />}
       <Fade />
@@ -71,11 +69,11 @@ function TracingFields({ tracing }: { readonly tracing: Tracing }) {
       <SavedFile />
       <div className="buttons">
         <button type="button" className="text-button" onClick={takeTracingAway}>
-          Take it away
+          Remove it
         </button>
       </div>
       <details>
-        <summary className="small">Another picture in its place</summary>
+        <summary className="small">Replace the picture</summary>
         <BringIn words="Pick another one" />
       </details>
     </div>
@@ -122,10 +120,10 @@ function PlaceByNumbers({ tracing }: { readonly tracing: Tracing }) {
       <summary className="small">By numbers</summary>
       <div className="fields">
         <LengthField
-          label="Breadth of the picture"
+          label="Width of the picture"
           value={tracing.width * tracing.scale}
           onCommit={(mm) =>
-            mm > 0 ? changeTracing({ scale: mm / tracing.width }) : 'A picture of no breadth cannot be seen.'
+            mm > 0 ? changeTracing({ scale: mm / tracing.width }) : 'A picture needs a width above 0.'
           }
         />
         <NumberField
@@ -137,14 +135,14 @@ function PlaceByNumbers({ tracing }: { readonly tracing: Tracing }) {
           onCommit={(turn) => changeTracing(tracingRotated(tracing, (turn ?? 0) - tracing.turn, tracing.at))}
         />
         <LengthField
-          label="Push it right by"
+          label="Move it right by"
           value={0}
           negative
           hint="With a minus: left."
           onCommit={(mm) => changeTracing({ at: [tracing.at[0] + mm, tracing.at[1]] })}
         />
         <LengthField
-          label="Push it down by"
+          label="Move it down by"
           value={0}
           negative
           hint="With a minus: up."
@@ -178,7 +176,7 @@ function Switches({ tracing: { shown, locked } }: { readonly tracing: Tracing })
             changeTracing({ locked: event.currentTarget.checked });
           }}
         />
-        Locked where it lies
+        Locked in place
       </label>
     </div>
   );
@@ -214,7 +212,7 @@ function Fade() {
   };
   return (
     <label className="tracing__fade">
-      How strong it shows: {percent} %
+      Opacity: {percent} %
       <input
         type="range"
         min={10}

@@ -32,7 +32,7 @@ export function Papers({ kinds }: { readonly kinds: readonly [VisitDocument, ...
         <PaperField label="Size" value={paper} onCommit={setChosen} />
       </div>
       <button type="button" className="button button--main" onClick={() => showDialog({ kind: 'paper', paper, which })}>
-        Look at the paper
+        Preview the document
       </button>
       <button type="button" className="button" onClick={() => void saveJobPaper(which, paper)}>
         Save the drawing (SVG)

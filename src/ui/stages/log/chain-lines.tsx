@@ -65,20 +65,20 @@ function TakeAway({ plan, detector, index, words }: TakeAwayProps) {
   if (!step) return null;
   const box = detectorsOfHandOver(plan, step);
   const drop = (edit: (now: Plan) => Plan) => {
-    if (!run(edit)) say('The transfer is removed. Undo brings it back.');
+    if (!run(edit)) say('The transfer is removed. Undo restores it.');
   };
   const own = (now: Plan) =>
     withLogEntry(now, detector, { custody: logEntryOf(now, detector).custody.filter((_, i) => i !== index) });
   return (
     <div className="buttons">
-      <button type="button" className="text-button" aria-label={`Take away: ${words}`} onClick={() => drop(own)}>
-        Take away
+      <button type="button" className="text-button" aria-label={`Remove: ${words}`} onClick={() => drop(own)}>
+        Remove
       </button>
       {box.length > 1 && (
         <button
           type="button"
           className="text-button"
-          aria-label={`Take away for all ${box.length}: ${words}`}
+          aria-label={`Remove for all ${box.length}: ${words}`}
           onClick={() => drop((now) => withoutHandOver(now, box, step))}
         >
           For all {box.length}

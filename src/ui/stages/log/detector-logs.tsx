@@ -30,7 +30,7 @@ export function DetectorLogs({ plan }: { readonly plan: Plan }) {
   return (
     <section className="log" aria-labelledby="log-heading">
       <h3 id="log-heading">Log of the detectors</h3>
-      {all.length === 0 && <p className="small soft">Set a detector first.</p>}
+      {all.length === 0 && <p className="small soft">Place a detector first.</p>}
       {all.length > 0 && (
         <>
           <SerialNumbers plan={plan} all={all} />

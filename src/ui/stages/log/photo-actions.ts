@@ -25,13 +25,13 @@ export async function addPhotos(detector: string, files: readonly File[]): Promi
   const { plan, run } = useAppStore.getState();
   // Reading is asynchronous: another plan may be open by now, or the detector may be deleted.
   if (id !== useLibrary.getState().openId || namedDetectors(plan).every((each) => each.id !== detector)) {
-    say('The detector of these photos is not on the sheet any more. They were not taken in.');
+    say('The detector of these photos is no longer on the plan. They were not added.');
     return;
   }
   const length = images.reduce((sum, image) => sum + image.length, 0);
   if (picturesLength(plan) + length > LARGEST_PLAN_FILE - REST_OF_PLAN) {
     const there = megabytes(picturesLength(plan));
-    say(`The pictures of this plan take ${there} already, and a plan file may have 20 MB. Take some away first.`);
+    say(`The pictures of this plan take ${there} already, and a plan file may have 20 MB. Remove some first.`);
     return;
   }
   const add = (now: Plan) => withLogEntry(now, detector, { photos: [...logEntryOf(now, detector).photos, ...images] });

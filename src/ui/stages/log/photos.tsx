@@ -16,7 +16,7 @@ export function Photos({ entry: { detector, photos }, name }: Props) {
   const drop = (index: number) => {
     setLarge(null);
     const refusal = run((plan) => withLogEntry(plan, detector, { photos: photos.filter((_, i) => i !== index) }));
-    if (!refusal) say('The photo is taken away. Undo brings it back.');
+    if (!refusal) say('The photo is removed. Undo restores it.');
   };
   return (
     <div className="photos">
@@ -38,10 +38,10 @@ export function Photos({ entry: { detector, photos }, name }: Props) {
               <button
                 type="button"
                 className="text-button"
-                aria-label={`Take photo ${index + 1} of ${name} away`}
+                aria-label={`Remove photo ${index + 1} of ${name}`}
                 onClick={() => drop(index)}
               >
-                Take away
+                Remove
               </button>
             </li>
           ))}

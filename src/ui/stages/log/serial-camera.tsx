@@ -55,5 +55,5 @@ async function takeSerial(id: string, name: string, file: File): Promise<void> {
   if (run((now) => withLogEntry(now, id, { serial }))) return;
   const twice = describeDuplicateSerial(useAppStore.getState().plan, id);
   const words = before ? `${name}: ${serial} in place of ${before}.` : `${name}: ${serial}.`;
-  say(`${words} ${twice ? `${twice} ` : ''}Undo takes it back.`);
+  say(`${words} ${twice ? `${twice} ` : ''}Undo reverts it.`);
 }

@@ -47,14 +47,14 @@ interface LineProps {
 function WeatherLine({ text, when, index }: LineProps) {
   const { run, say } = useAppStore.getState();
   const drop = () => {
-    if (!run((now) => withoutWeatherNote(now, index))) say('The note is taken away. Undo brings it back.');
+    if (!run((now) => withoutWeatherNote(now, index))) say('The note is removed. Undo restores it.');
   };
   return (
     <li className="log__line">
       <span className="log__when">{when}</span>
       <span>{text}</span>
-      <button type="button" className="text-button" aria-label={`Take away: ${text}, ${when}`} onClick={drop}>
-        Take away
+      <button type="button" className="text-button" aria-label={`Remove: ${text}, ${when}`} onClick={drop}>
+        Remove
       </button>
     </li>
   );

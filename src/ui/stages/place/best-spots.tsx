@@ -105,8 +105,8 @@ function NoPlace({ best: { settled, wanted } }: { readonly best: Best }) {
   if (!settled) return <p>Looking for the best spots…</p>;
   return (
     <p>
-      No spot on this level passes {formatMeasured(wanted.probe.base, unit)} above the floor. Try another height, or say
-      what the rooms are used for.
+      No spot on this level passes {formatMeasured(wanted.probe.base, unit)} above the floor. Try another height, or
+      enter what the rooms are used for.
     </p>
   );
 }

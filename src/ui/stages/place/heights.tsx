@@ -37,7 +37,7 @@ export function Heights() {
     <section className="heights" aria-labelledby="heights-heading">
       <h3 id="heights-heading">How high?</h3>
       <LengthField
-        label="Shade the sheet for a detector at"
+        label="Shade the plan for a detector at"
         value={shaded}
         bare="small"
         hint="Its underside above the finished floor. One that is set on a table stands as high as the table."
@@ -57,7 +57,7 @@ export function Heights() {
         {pointer ? (
           <LaneWords name="Under the pointer" lane={pointer} />
         ) : (
-          <p className="fine soft">Point at the sheet to read the heights there.</p>
+          <p className="fine soft">Point at the plan to see the heights there.</p>
         )}
       </div>
     </section>
@@ -87,7 +87,7 @@ function Slider({ shaded, ceiling, unit, lane, onSet }: SliderProps) {
     <input
       type="range"
       className="heights__slider"
-      aria-label="Height that the sheet is shaded for"
+      aria-label="Height that the plan is shaded for"
       aria-orientation="vertical"
       aria-valuetext={`${valueText}${verdict ?? ''}`}
       min={0}
@@ -198,7 +198,7 @@ function shadeFor(base: Mm, chosen: Detector | null, unit: LengthUnit): void {
     return;
   }
   const name = capital(chosen.label.trim() || 'the selected one');
-  say(`The sheet is shaded for ${formatMeasured(base, unit)}. ${name} stands at ${formatMeasured(chosen.base, unit)}.`);
+  say(`The plan is shaded for ${formatMeasured(base, unit)}. ${name} stands at ${formatMeasured(chosen.base, unit)}.`);
 }
 
 /** The selected detector, where it is now. */

@@ -74,7 +74,7 @@ function Verdict({ object, members }: { readonly object: PlanObject; readonly me
               setPlace({ ...place, limitedBy: null, mutual: true }, { radius, tall, base: object.top });
             }}
           >
-            {members === 1 ? 'Set one there' : 'Set a pair there'}
+            {members === 1 ? 'Place one there' : 'Place a pair there'}
           </button>
         )}
       </div>

@@ -16,7 +16,7 @@ export function PlacePanel() {
       <Palette questions={QUESTIONS.filter(({ id }) => id === 'sit')} alwaysOpen />
       {hasWalls && (
         <button type="button" className="button" onClick={() => useAppStore.getState().addDetector()}>
-          Set one on bare paper
+          Place one in the allowed area
         </button>
       )}
       {hasWalls && <BestSpots />}

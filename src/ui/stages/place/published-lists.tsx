@@ -17,7 +17,7 @@ export function PublishedLists({ detector }: { readonly detector: Detector }) {
   const changes = plan.protocol.overrides.length > 0;
   return (
     <>
-      <p className="fine soft">Each as published.{changes && ' The distances that this job changes are left out.'}</p>
+      <p className="fine soft">Each as published.{changes && ' The distances changed on this plan are left out.'}</p>
       <ul className="lists">
         {lists.map((list) => (
           <ListRow key={list.profile.id} list={list} />
@@ -40,7 +40,7 @@ function ListRow({ list: { profile, protocol, report } }: { readonly list: Profi
         <span>{profile.name}</span>
         <strong>{headlineText(report)}</strong>
       </p>
-      {kept && <p>The list that is kept here.</p>}
+      {kept && <p>The protocol of this plan.</p>}
       {profile.term === 'long' && (
         <p>
           <strong>For long-term tests.</strong> It says nothing about a test of days.

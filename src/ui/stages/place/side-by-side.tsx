@@ -55,7 +55,7 @@ export function SideBySide() {
       )}
       {place && !place.mutual && (
         <p className="fine soft">
-          They stand in a row. Only neighbors keep the distance, so they are marked two by two.
+          They are in a row. Only neighbors are at the distance of a pair, so they are marked two by two.
         </p>
       )}
       <Actions best={best} count={count} />
@@ -84,7 +84,7 @@ function Actions({ best, count }: { readonly best: Best; readonly count: Count }
       )}
       {chosen && beside.length === 1 && (
         <button type="button" className="button" onClick={() => setCompanion(chosen.id, others)}>
-          {others === 1 ? `Set ${nameOf(chosen)} its companion` : `Set ${others} more beside ${nameOf(chosen)}`}
+          {others === 1 ? `Place ${nameOf(chosen)} its companion` : `Place ${others} more beside ${nameOf(chosen)}`}
         </button>
       )}
       {place && beside.length === Number(count) && (

@@ -75,10 +75,10 @@ function EarlierTest({ plan, index, earlier }: OneProps) {
       <button
         type="button"
         className="button"
-        aria-label={`Take ${name} away`}
+        aria-label={`Remove ${name}`}
         onClick={() => put((before) => before.filter((_, i) => i !== index))}
       >
-        Take away
+        Remove
       </button>
     </fieldset>
   );

@@ -32,7 +32,7 @@ export function SheetPanel() {
         className="button button--main"
         onClick={() => showDialog({ kind: 'sheet', paper, showTracing })}
       >
-        Look at the sheet
+        Preview the plan sheet
       </button>
       <button type="button" className="button" onClick={() => void savePicture(paper, showTracing)}>
         Save the picture (PNG)

@@ -24,10 +24,10 @@ export function ProtocolPanel() {
   const changed = effectiveRules(protocol).filter(({ override }) => override !== null);
   return (
     <section className="protocol" aria-labelledby="protocol-heading">
-      <h3 id="protocol-heading">Rules that are kept</h3>
+      <h3 id="protocol-heading">Protocol</h3>
       {PROFILES.length > 1 ? (
         <ChoiceField
-          label="Published list"
+          label="Published protocol"
           value={protocol.profile}
           choices={PROFILES.map(({ id, name }) => ({ value: id, words: name }))}
           onCommit={(profile) => run((plan) => ({ ...plan, protocol: { ...plan.protocol, profile } }))}
@@ -88,7 +88,7 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
   };
   return (
     <details className="add-override">
-      <summary>Change a distance for this job</summary>
+      <summary>Change a distance for this plan</summary>
       <div className="fields">
         <div className="wide">
           <ChoiceField
@@ -121,7 +121,7 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
         </p>
       )}
       <button type="button" className="button" onClick={add}>
-        Keep this distance
+        Use this distance
       </button>
     </details>
   );
@@ -129,7 +129,6 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
 
 function overrideRefusal(wanted: Mm, published: Mm, note: string): string {
   if (wanted === published) return 'This is the published distance already. Write another one.';
-  if (wanted < published && !note.trim())
-    return 'This is looser than published. Write beside it why that is right here.';
+  if (wanted < published && !note.trim()) return 'This is looser than published. Enter why that is right here.';
   return '';
 }

@@ -30,13 +30,13 @@ export function SitePanel() {
     <>
       <div className="fields">
         <div className="wide">
-          <TextField label="Title of the sheet" value={title} onCommit={(text) => change({ title: text })} />
+          <TextField label="Title of the plan" value={title} onCommit={(text) => change({ title: text })} />
         </div>
         <div className="wide">
           <TextField
-            label="Site"
+            label="Property"
             value={site.label}
-            hint="Address, owner, job number: as it should stand on the sheet."
+            hint="Address, owner, project number: as it should appear on the plan sheet."
             onCommit={(label) => changeSite({ label })}
           />
         </div>

@@ -19,7 +19,7 @@ const WHO: Readonly<Record<VisitInstant, Who | null>> = { start: 'placedBy', end
 function write(change: (plan: Plan) => Plan, done: string): string {
   const { run, say } = useAppStore.getState();
   const refusal = run(change);
-  if (!refusal) say(`${done} Undo takes it back.`);
+  if (!refusal) say(`${done} Undo reverts it.`);
   return refusal;
 }
 

@@ -51,7 +51,7 @@ describe('what the House stage asks for', () => {
     expect(hintsOf(emptyPlan())).toEqual([]);
     const [hint] = hintsOf({ ...emptyPlan(), conditions: [said('windows-closed', 'broken')] });
     expect(hint).toMatchObject({
-      text: 'Not met: "Windows closed on every level". The test is invalid.',
+      text: 'Deviation: "Windows closed on every level". The test is invalid.',
       missing: true,
       weight: WEIGHT.houseBroken,
       action: { kind: 'stage', stage: 'house' },

@@ -60,7 +60,7 @@ describe('what the Log stage asks for', () => {
     });
   });
 
-  it('counts the numbers of the detectors that are there, not of one that was taken away', () => {
+  it('counts the numbers of the detectors that are there, not of one that was removed', () => {
     expect(logInWords(planOf(['k1', 'k2']))).toBe('');
     const gone = withLogEntry(withLogEntry(planOf(['k1', 'k2']), 'k1', { serial: 'C-1' }), 'k9', { serial: 'C-9' });
     expect(logInWords(gone)).toBe('1 of 2 serial numbers.');

@@ -18,7 +18,7 @@ describe('the dirty extents of walls and things', () => {
     expect(dirtyInWalls(model, model)).toEqual([]);
   });
 
-  it('are where a thing was taken away, and nowhere else', () => {
+  it('are where a thing was removed, and nowhere else', () => {
     const without = { ...model, level: { ...level, fixtures: level.fixtures.filter((each) => each !== fixture) } };
     expect(dirtyInWalls(model, without)).toEqual([shapeBody(fixture.shape).extent]);
   });

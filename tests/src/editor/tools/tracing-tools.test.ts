@@ -96,7 +96,10 @@ describe('two points on the picture', () => {
     const tool = createTracingPointsTool('shift');
     press(tool, at(2000, 3000));
     press(tool, at(2010, 3000));
-    expect([state().message, steps()]).toEqual(['The two points are one. Press the second one somewhere else.', 0]);
+    expect([state().message, steps()]).toEqual([
+      'The two points are the same. Press the second one somewhere else.',
+      0,
+    ]);
   });
 
   it('are forgotten on Escape, and the first one when a second finger comes down with it', () => {

@@ -58,7 +58,7 @@ describe('the frame tool', () => {
     const tool = createFrameTool();
     pull(tool, at(5000, 4000), at(6000, 5000));
     tool.up(at(6000, 5000));
-    expect([state().selection, state().message]).toEqual([[], 'Nothing lies wholly in that frame. Make it larger.']);
+    expect([state().selection, state().message]).toEqual([[], 'Nothing lies entirely in that frame. Make it larger.']);
   });
 
   it('gives up the first corner on Escape', () => {
@@ -82,7 +82,7 @@ describe('the grip tool', () => {
 
   it('says what to press where no handle is near', () => {
     press(createGripTool('o1'), at(6000, 5000));
-    expect(state().message).toMatch(/Press on one of the grips first/);
+    expect(state().message).toMatch(/Press one of the grips first/);
   });
 
   it('takes the preview back on Escape', () => {

@@ -10,9 +10,9 @@ describe('serial numbers', () => {
   const two = withLogEntry(withLogEntry(planOf(['A1', 'A2']), 'd1', { serial: 'C-1001' }), 'd2', { serial: ' c-1001' });
 
   it('that stand twice are remarked at both, whatever the scanner makes of blanks and capitals', () => {
-    expect(describeDuplicateSerial(two, 'd1')).toBe('A2 has the same serial number. Look at the labels again.');
-    expect(describeDuplicateSerial(two, 'd2')).toBe('A1 has the same serial number. Look at the labels again.');
-    expect(missingRecords(two)).toContain('A1: A2 has the same serial number. Look at the labels again.');
+    expect(describeDuplicateSerial(two, 'd1')).toBe('A2 has the same serial number. Check the labels again.');
+    expect(describeDuplicateSerial(two, 'd2')).toBe('A1 has the same serial number. Check the labels again.');
+    expect(missingRecords(two)).toContain('A1: A2 has the same serial number. Check the labels again.');
   });
 
   it('of a blank or spike of the plan count too; none at all is no double', () => {
@@ -29,7 +29,7 @@ describe('serial numbers', () => {
       note: '',
     } as const;
     const plan: Plan = { ...withLogEntry(planOf(['A1', 'A2']), 'd1', { serial: 'C-7' }), quality: [blank] };
-    expect(describeDuplicateSerial(plan, 'd1')).toBe('A blank has the same serial number. Look at the labels again.');
+    expect(describeDuplicateSerial(plan, 'd1')).toBe('A blank has the same serial number. Check the labels again.');
     expect(describeDuplicateSerial(planOf(['A1', 'A2']), 'd1')).toBe('');
   });
 

@@ -36,7 +36,7 @@ describe('several detectors', () => {
     expect(read.ok && read.plan.log).toEqual(plan.log);
   });
 
-  it('that went in one box are found by it, and it is taken away for all of them or for some', () => {
+  it('that went in one box are found by it, and it is removed for all of them or for some', () => {
     const box = { at: may(5, '10:00'), from: null, to: 'Cy Dale', note: 'blue box' };
     const plan = withHandOver(
       withHandOvers(three, ['d1', 'd3'], box),

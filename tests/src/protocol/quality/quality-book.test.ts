@@ -60,7 +60,7 @@ describe('what a month owes', () => {
     expect(book.years).toEqual([{ year: '2026', device: 'charcoal-barrier', spikes: { done: 1, required: 3 } }]);
   });
 
-  it('the month is that of the clock of the site', () => {
+  it('the month is that of the local time at the property', () => {
     const late = {
       ...plan([3], '2026-03-31'),
       visit: { closedSince: null, mitigationOnSince: null, start: null, end: '2026-04-01T02:00:00Z' },

@@ -41,7 +41,7 @@ describe('what was entered', () => {
     expect(described(planWith([3.9, 4]))).toContain('Average: 3.95 pCi/L, reported as 4.0 pCi/L');
   });
 
-  it('is put in the place of all results of its detector, and taken away', () => {
+  it('is put in the place of all results of its detector, and removed', () => {
     const plan = planWith([3, 4]);
     const twice: Plan = { ...plan, readings: [...plan.readings, { detector: 'd1', value: 8, unit: 'pCi/L' }] };
     const put = withReading(twice, { detector: 'd1', value: 5, unit: 'pCi/L' });

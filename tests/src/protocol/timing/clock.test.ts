@@ -175,7 +175,7 @@ describe('as it is said', () => {
     expect(formatDuration(duration)).toBe(words);
   });
 
-  it('an instant by day and clock of the site', () => {
+  it('an instant by day and local time at the property', () => {
     expect(formatInstant(Date.UTC(2026, 2, 7, 23), 'America/New_York')).toBe('Saturday 7 March, 18:00');
   });
 

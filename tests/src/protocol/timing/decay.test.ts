@@ -56,7 +56,7 @@ describe('what is left of it on the way, as a picture', () => {
     expect(course?.notes[0]).toContain('If it is picked up Sunday 3 May, 9:00');
   });
 
-  it('names the month where it changes, and the days by the clock of the site over a change of clocks', () => {
+  it('names the month where it changes, and the days in the local time of the property over a change of clocks', () => {
     // Clocks go back on 1 November: 48 h after Saturday 31 October 0:30 it is Sunday 23:30.
     const course = decayCourse(planWith({ start: at('10-28 0:30'), end: at('10-31 0:30') }));
     expect(course?.ticks.map(({ date }) => date)).toEqual(['31 Oct', '1 Nov', '3', '5']);

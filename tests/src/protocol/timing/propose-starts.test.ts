@@ -15,7 +15,7 @@ const planWith = (change: Partial<Plan> = {}): Plan => {
 };
 
 describe('the working hours', () => {
-  it('go by the wall clock of the site, over a change of clocks, and leave days off out', () => {
+  it('go by the wall local time at the property, over a change of clocks, and leave days off out', () => {
     // 7 March 2026 is a Saturday; clocks go forward on the 8th.
     const found = shifts({ ...USUAL_PRACTICE, daysOff: ['2026-03-10'] }, ZONE, ms('2026-03-06T07:00'), 6);
     expect(found.map(({ from, to }) => [instantText(from, ZONE), (to - from) / HOUR])).toEqual([

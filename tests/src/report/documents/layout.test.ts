@@ -65,7 +65,7 @@ it.each(SAMPLE_NAMES)(
     for (const each of [plan, { ...plan, visit: timed.visit }, closed]) {
       for (const paper of PAPERS) {
         for (const kind of ['notice', 'door-hanger', 'agreement'] as const)
-          expect(draw(kind, each, paper)).toHaveLength(1);
+          expect(draw(kind, each, paper), `${kind} ${paper}`).toHaveLength(1);
         expect(pageProblems(draw('log', each, paper), paper)).toEqual([]);
       }
     }

@@ -8,7 +8,13 @@ import { bare, detector, draw, filled, timed, words } from './job-plans.ts';
 describe('the log', () => {
   it('names every detector, hand, break and note, and what is not known', () => {
     const text = words('log', filled('R. Alder'));
-    for (const part of ['SEEN', 'DEVIATION', 'This test is invalid.', 'Refused by R. Alder', '72 h']) {
+    for (const part of [
+      'FOUND',
+      'DEVIATION',
+      'This test is invalid: do not use the result.',
+      'Refused by R. Alder',
+      '72 h',
+    ]) {
       expect(text).toContain(part);
     }
     expect(words('log', bare)).toContain('Not signed, as far as is known.');
@@ -33,7 +39,7 @@ describe('the log', () => {
       words('log', withCondition(fetched, 'windows-closed', { state: 'kept', at, by: 'R. Alder' }));
     expect(seenAt(start)).toMatch(/Windows closed on every level met so far R\. Alder/);
     expect(seenAt(start)).toContain('1 answer from before the pick-up');
-    expect(seenAt(end)).toMatch(/Windows closed on every level kept R\. Alder/);
+    expect(seenAt(end)).toMatch(/Windows closed on every level met R\. Alder/);
     expect(seenAt(end)).not.toContain('before the pick-up');
   });
 
@@ -50,7 +56,7 @@ describe('the log', () => {
     const [one = ''] = timed.levels.flatMap(({ detectors }) => detectors.map(({ id }) => id));
     const text = words('log', withHandOver(timed, one, step));
     expect(text).toMatch(
-      /Chain of custody Does not fit\. A1, Bo Reed to Cy Dale: Before it was placed, .* Sun 1 Mar 2026, 8:00/,
+      /Chain of custody Does not fit together\. A1, Bo Reed to Cy Dale: Before it was placed, .* Sun 1 Mar 2026, 8:00/,
     );
     expect(words('log', bare)).not.toContain('Does not fit');
   });

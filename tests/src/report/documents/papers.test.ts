@@ -32,7 +32,7 @@ describe('what is asked of the people in the house', () => {
     expect(text).toContain('Detectors placed Saturday 7 March, 18:00 (6 pm)');
     // 48 h on: the clocks went forward in between.
     expect(text).toContain('between Monday 9 March, 19:00 (7 pm) and Wednesday 11 March, 19:00 (7 pm)');
-    expect(text).toContain('All times are by the clock at the house (time zone America/New York).');
+    expect(text).toContain('All times are local time at the property (time zone America/New York).');
   });
 
   it('says midnight in words, and leaves the halves of the day to those who use them', () => {
@@ -65,7 +65,7 @@ describe('what is asked of the people in the house', () => {
 
   it('says what to do when something went wrong, safety first', () => {
     for (const kind of ['notice', 'door-hanger'] as const) {
-      expect(words(kind, timed)).toContain('Tell the tester in any case.');
+      expect(words(kind, timed)).toContain('Report it to the tester promptly');
       expect(words(kind, timed)).toContain('safety comes first');
     }
   });
@@ -105,7 +105,7 @@ describe('the door hanger', () => {
 
 it('the agreement has room for a signature and for a refusal, and says what is on record', () => {
   const blank = words('agreement', timed);
-  for (const part of ['Owner', 'Seller', 'Occupant', 'Signature Date and time', 'its signing was refused', 'Tester']) {
+  for (const part of ['Owner', 'Seller', 'Occupant', 'Signature Date and time', 'signing was refused', 'Tester']) {
     expect(blank).toContain(part);
   }
   expect(blank).not.toContain('On record');

@@ -31,20 +31,20 @@ describe.each(BOTH)('the %s', (paper) => {
 
   it('says that a test with a blocked detector is not evaluated, and why', () => {
     const text = of(low);
-    expect(text).toContain('The test: not evaluated.');
+    expect(text).toContain('The test: invalid: do not use.');
     expect(text).toContain('A1 is blocked: 4 in above the floor, needs 1 ft 8 in.');
     expect(text).not.toMatch(/This result does not call for fixing the home|Test again every/);
   });
 
   it('says that a test holds only where it does, and what follows', () => {
-    expect(of(validTestPlan())).toContain('The test: holds.');
+    expect(of(validTestPlan())).toContain('The test: valid.');
     expect(of({ ...validTestPlan(), conditions: [] })).toContain('The test: unknown.');
     expect(of(samplePlan('01-plain-basement'))).not.toContain('The test: holds');
     // Two locations are called for on another level, and only one has a result: the headline of the app says no more.
     const upstairs = houseLevel('L2', 'B', { order: 1, detectors: [] });
     const half = { ...validTestPlan(), levels: [houseLevel(), upstairs] };
     const pennsylvania = { ...half, protocol: { profile: 'pennsylvania-240-310', overrides: [] } };
-    expect(of(pennsylvania)).not.toContain('The test: holds.');
+    expect(of(pennsylvania)).not.toContain('The test: valid.');
   });
 
   it('says how its verdicts were computed', () => {

@@ -15,8 +15,8 @@ describe('what is different between two states of a plan', () => {
   it.each([
     ['nothing', plan, []],
     ['a new title', { ...plan, title: 'Another' }, ['title changed']],
-    ['a detector less', edited({ detectors: level.detectors.slice(1) }), ['1 detector taken away']],
-    ['no object left', edited({ objects: [] }), [`${level.objects.length} pieces of furniture taken away`]],
+    ['a detector less', edited({ detectors: level.detectors.slice(1) }), ['1 detector removed']],
+    ['no object left', edited({ objects: [] }), [`${level.objects.length} pieces of furniture removed`]],
     [
       'a wall moved',
       edited({ walls: level.walls.map((wall, i) => (i === 0 ? { ...wall, thickness: 99 } : wall)) }),

@@ -73,7 +73,7 @@ describe('the groups', () => {
     );
   });
 
-  it('by what is next: what measures now before what is to come, the nearest date first', () => {
+  it('by next due: what measures now before what is to come, the nearest date first', () => {
     const at = (days: number) => new Date(NOW + days * DAY).toISOString();
     const summaries = [
       summary({ id: 'none' }),
@@ -94,7 +94,7 @@ describe('the groups', () => {
     ]);
   });
 
-  it('by what is next, as the kit has it: the overdue first, and what is on its way to the laboratory by its limit', () => {
+  it('by next due, as the kit has it: the overdue first, and what is on its way to the laboratory by its limit', () => {
     const at = (days: number) => new Date(NOW + days * DAY).toISOString();
     const visit = {
       zone: 'America/New_York',
@@ -131,7 +131,7 @@ describe('the groups', () => {
     ]);
   });
 
-  it('house by house: each house once, those without an address last', () => {
+  it('by house: each house once, those without an address last', () => {
     const summaries = [
       summary({ place: '', id: 'a' }),
       summary({ place: '9 B Street', id: 'b' }),

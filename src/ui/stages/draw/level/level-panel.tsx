@@ -77,7 +77,7 @@ function LevelFields({ level }: { readonly level: Level }) {
           value={level.ceiling}
           onCommit={(mm) =>
             mm < CEILING.least || mm > CEILING.most
-              ? 'A ceiling is 1 ft to 39 ft (30 cm to 12 m) above the floor. Look at the unit.'
+              ? 'A ceiling is 1 ft to 39 ft (30 cm to 12 m) above the floor. Check the unit.'
               : change({ ceiling: mm })
           }
         />
