@@ -21,7 +21,7 @@ import {
 import { clockLine, formatAt, testTimes } from './format-times.ts';
 import { occupantRequests, SAFETY_FIRST, WHAT_IT_IS, whyClosed } from './occupant-texts.ts';
 
-const SIZES = [3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1, 3, 2.9] as const;
+const SIZES = [3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1, 3, 2.9, 2.85] as const;
 
 /** A state rule that was read. */
 const LAW = 'Some states prohibit interference with a radon test; Illinois does in 32 Ill. Adm. Code 422.70(g).';
@@ -52,10 +52,7 @@ function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle):
       0.8,
     ),
     ...promises(plan, width, style),
-    stack([
-      space(1),
-      say('I report any deviation to the tester promptly. I know that the test may then be invalid.'),
-    ]),
+    stack([space(1), say('I report any deviation promptly; it may make the test invalid.')]),
     say(SAFETY_FIRST),
     paragraph(LAW, width, READ_SOFT),
     signature(order, width),

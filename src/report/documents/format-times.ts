@@ -40,7 +40,7 @@ const DAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 
 
 /** Returns the sentence that names the time zone of a document. */
 export function clockLine({ site }: Plan): string {
-  return `All times are local time at the property (time zone ${site.timeZone.replaceAll('_', ' ')}).`;
+  return `Local time at the property (time zone ${site.timeZone.replaceAll('_', ' ')}).`;
 }
 
 /** Returns an ISO 8601 date as "7 March 2026"; other text unchanged. */

@@ -49,12 +49,7 @@ function noticeBlocks({ plan, date }: DocumentOrder, width: number, style: TextS
     stack([heading('Whom to call', width), blankLines([['Tester', testerOf(plan)], 'Telephone'], width)]),
     ...(places.length === 0
       ? []
-      : [
-          stack(
-            [heading('Where the detectors are', width), ...places.map((text) => bullet(text, width, style))],
-            0.6,
-          ),
-        ]),
+      : [stack([heading('Where the detectors are', width), ...places.map((text) => bullet(text, width, style))], 0.6)]),
     stack([
       heading(isLongTerm(plan) ? 'Until they are picked up' : 'From closing the house until they are picked up', width),
       say(whyClosed(plan)),

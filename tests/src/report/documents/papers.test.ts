@@ -32,7 +32,7 @@ describe('what is asked of the people in the house', () => {
     expect(text).toContain('Detectors placed Saturday 7 March, 18:00 (6 pm)');
     // 48 h on: the clocks went forward in between.
     expect(text).toContain('between Monday 9 March, 19:00 (7 pm) and Wednesday 11 March, 19:00 (7 pm)');
-    expect(text).toContain('All times are local time at the property (time zone America/New York).');
+    expect(text).toContain('Local time at the property (time zone America/New York).');
   });
 
   it('says midnight in words, and leaves the halves of the day to those who use them', () => {
