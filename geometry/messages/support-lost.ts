@@ -6,5 +6,5 @@ export function describeSupportLost(detectors: readonly Pick<Detector, 'label'>[
   if (detectors.length === 0) return '';
   const names = listed(detectors.map(({ label }) => label.trim() || 'the detector'));
   const one = detectors.length === 1;
-  return `Nothing carries ${names} now. Place ${one ? 'it' : 'them'} on a piece of furniture, or enter that ${one ? 'it hangs or has a stand of its own' : 'they hang or have stands of their own'}.`;
+  return `Nothing carries ${names} now. Place ${one ? 'it' : 'them'} on a piece of furniture, or enter that ${one ? 'it hangs or has its own stand' : 'they hang or have their own stands'}.`;
 }

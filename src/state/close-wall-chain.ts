@@ -25,7 +25,7 @@ export function closeOutline(outline: readonly XY[]): boolean {
   const thickness = thicknessFrom(selectModel(state), start, state.wallSettings);
   const walls = wallsAroundOutline(outline, thickness, state.wallSettings.by);
   if (walls.length === 0) {
-    state.say('These walls leave no room between them. Take the last corner back, or make the walls thinner.');
+    state.say('These walls leave no room between them. Undo the last corner, or make the walls thinner.');
     return false;
   }
   state.setChain(NO_CHAIN);

@@ -182,7 +182,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   },
   {
     id: 'tampering',
-    name: 'Tampering and interference',
+    name: 'Evidence of tampering and interference',
     sources: [ILLINOIS('I')],
     missing: (plan) => perDetector(plan, ({ tampering }) => tampering === 'unknown'),
   },
@@ -206,7 +206,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     id: 'weather',
     name: 'Severe weather during the test',
     sources: [ILLINOIS('K')],
-    missing: ({ weather = [] }) => unless(weather.length > 0, 'not written down'),
+    missing: ({ weather = [] }) => unless(weather.length > 0, 'not recorded'),
   },
   {
     id: 'locations',

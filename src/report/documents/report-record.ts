@@ -23,7 +23,7 @@ const CONDITION_COLUMNS: readonly Column[] = [
   { heading: 'Condition', share: 0.3 },
   { heading: 'State', share: 0.12 },
   { heading: 'By, when', share: 0.2 },
-  { heading: 'What it means, note', share: 0.38 },
+  { heading: 'Meaning, note', share: 0.38 },
 ];
 
 /** Returns the times of the test, and what is open or wrong with them. */
@@ -80,7 +80,7 @@ export function conditionItems(plan: Plan, width: number): readonly FlowItem[] {
 }
 
 const MITIGATION: Readonly<Record<'none' | 'running' | 'not-running' | 'unknown', string>> = {
-  none: 'None seen',
+  none: 'None found',
   running: 'Seen, and running',
   'not-running': 'Seen, and NOT running',
   unknown: '',

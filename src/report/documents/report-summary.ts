@@ -38,14 +38,14 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
   const rows = resultRows(content).map(({ location, values, agreement, step, holds: counts }) => [
     { text: location, bold: true },
     lineBlock(values, 0.26 * width, counts ? TABLE : { ...TABLE, color: COLOR.inkSoft }),
-    lineBlock(counts ? agreement : ['Not evaluated: the values are kept as a record.'], 0.27 * width, TABLE),
+    lineBlock(counts ? agreement : ['Invalid, do not use: the values are kept as a record.'], 0.27 * width, TABLE),
     step,
   ]);
   return [
     { block: stack([space(1), boxed(stack(lines, 0.6), width)]), above: 0 },
     headingItem(holds ? 'Results' : 'Values on record', width),
     ...(rows.length === 0
-      ? textItems('No result is written down.', width, BODY)
+      ? textItems('No result is recorded.', width, BODY)
       : tableItems(RESULT_COLUMNS, rows, width, TABLE)),
     headingItem('Next step for the building', width),
     ...textItems(houseStep(content), width, LEAD_BOLD),

@@ -95,7 +95,7 @@ function WallLength({ wall }: { readonly wall: Wall }) {
             { value: 'to', words: `${ends.to} end` },
             { value: 'both', words: 'both ends, by half' },
           ]}
-          hint="Walls that are joined there go along, and so does what stands against them. The end at an inside wall moves unless you say otherwise."
+          hint="Walls that are joined there go along, and so does what stands against them. The end at an interior wall moves unless you say otherwise."
           onCommit={setMoves}
         />
       </div>

@@ -6,10 +6,10 @@ import { useAppStore } from '../../state/store.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
 export const DOCUMENT_NAMES: Readonly<Record<VisitDocument, string>> = {
-  notice: 'Notice to the occupants',
+  notice: 'Notice to occupants',
   'entrance-notice': 'Notice for each entrance',
   'door-hanger': 'Door hanger',
-  agreement: 'Agreement not to interfere',
+  agreement: 'Non-interference agreement',
   'placement-card': 'Placement card',
   log: 'Log, chain of custody',
   report: 'Report of the test',

@@ -104,7 +104,7 @@ describe('stillspot report', () => {
     await call('report', SPLIT, '--out', at('split-report.pdf'));
     const { pages } = await readPdf(new Uint8Array(readFileSync(at('split-report.pdf'))));
     const first = pages[0]?.texts.map(({ text }) => text).join(' ') ?? '';
-    expect(first.indexOf('The test: not evaluated.')).toBeLessThan(first.indexOf('Values on record'));
+    expect(first.indexOf('The test: invalid: do not use.')).toBeLessThan(first.indexOf('Values on record'));
   });
 
   it('writes a table whose texts no spreadsheet takes for a formula', async () => {
@@ -119,9 +119,9 @@ describe('stillspot report', () => {
 
 describe('stillspot notice', () => {
   it.each([
-    ['closing', 'Radon test in your house'],
+    ['closing', 'Radon test in this house'],
     ['progress', 'Radon test in progress'],
-    ['agreement', 'Agreement to leave a radon test alone'],
+    ['agreement', 'Non-interference agreement'],
     ['card', 'Where and when to place the detectors'],
   ])('of the kind %s is one page', async (kind, title) => {
     const { code } = await call('notice', BASEMENT, '--kind', kind, '--out', at(`${kind}.pdf`));

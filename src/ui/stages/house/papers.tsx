@@ -17,7 +17,7 @@ export function Papers({ kinds }: { readonly kinds: readonly [VisitDocument, ...
   const paper = chosen ?? usual;
   return (
     <section className="papers" aria-labelledby="papers-heading">
-      <h3 id="papers-heading">{kinds.length > 1 ? 'Papers' : DOCUMENT_NAMES[which]}</h3>
+      <h3 id="papers-heading">{kinds.length > 1 ? 'Documents' : DOCUMENT_NAMES[which]}</h3>
       <div className="fields">
         {kinds.length > 1 && (
           <div className="wide">

@@ -65,7 +65,7 @@ describe('what published lists require of a report', () => {
     expect(missingOf(fullReportPlan())).toEqual([]);
   });
 
-  it.each(WITHOUT)('says that %s is missing where that is taken away, and nothing else', (id, without) => {
+  it.each(WITHOUT)('says that %s is missing where that is removed, and nothing else', (id, without) => {
     const missing = missingOf(without(fullReportPlan()));
     expect(missing).toContain(id);
     // Without the name of who placed there is no license to look for; no other item may fall with it.

@@ -119,7 +119,7 @@ it.each(BOTH)('%s on %s: in black, gray and white only, and in type that is read
     // 6 pt in the title block and the sources, 8 pt and more in what people in the house are to read.
     expect(Math.min(...sizes)).toBeGreaterThanOrEqual(2.1);
     const reading = sheetTexts(svg).filter(({ text }) =>
-      /Keep every window shut|Do not move, cover|Do not touch, cover|Leave it alone/.test(text),
+      /Keep every window closed|Do not move, cover|Do not touch, cover|Leave it alone/.test(text),
     );
     expect(reading.length > 0).toBe(kind !== 'log' && kind !== 'report');
     for (const { height } of reading) expect(height).toBeGreaterThan(2.8 * (CAP_HEIGHT + DESCENT));
