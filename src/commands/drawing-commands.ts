@@ -6,7 +6,7 @@ import { plainKey, type Shortcut, withAny } from './shortcut.ts';
 /** Keys that a length may begin with. */
 export const DIGITS: Shortcut = plainKey('Digits', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.');
 export const ENTER_HELP = [
-  { keys: 'Enter', does: 'Set down at the cross, or select what is there; end a run of walls' },
+  { keys: 'Enter', does: 'Place at the crosshair, or select what is there; end a run of walls' },
 ];
 
 /** The tool itself knows what the key means, and whether it means anything now. */

@@ -47,7 +47,7 @@ describe('the walk through the house', () => {
 
   it('a break says at once what it means, at the item, at the top and aloud; undo takes it back', async () => {
     await answerOf(page, WINDOWS, 'Not met').click();
-    await expect.poll(() => whole(page)).toBe('The house: Invalid: do not use');
+    await expect.poll(() => whole(page)).toBe('The house: Invalid, do not use');
     await expect.poll(() => page.locator('.house-whole').textContent()).toContain(`Deviation: "${WINDOWS}"`);
     // The stage above its work does not say the same again.
     await expect.poll(() => page.locator('.stage-page .hint').count()).toBe(0);
@@ -94,7 +94,7 @@ describe('the walk through the house', () => {
     await expect.poll(() => whole(page)).toBe('The house: Met');
     await tabTo(answerOf(page, DOORS, 'Not met'));
     await page.keyboard.press('Space');
-    await expect.poll(() => whole(page)).toBe('The house: Invalid: do not use');
+    await expect.poll(() => whole(page)).toBe('The house: Invalid, do not use');
     const doors = page.getByRole('button', { name: DOORS, exact: true });
     await tabTo(doors, 'Shift+Tab');
     // Opened above, it stayed open while another stage was looked at.

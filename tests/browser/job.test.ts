@@ -140,8 +140,8 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await stage('Results');
     await type('Result of A1', '3.9');
     await type('Result of A2', '4.0');
-    await doubt().getByRole('heading', { name: 'Invalid: do not use' }).waitFor();
-    await expect.poll(() => words(whole())).toContain('The test: Invalid: do not use');
+    await doubt().getByRole('heading', { name: 'Invalid, do not use' }).waitFor();
+    await expect.poll(() => words(whole())).toContain('The test: Invalid, do not use');
     await expect.poll(() => doubt().textContent()).toContain(`Deviation: "${WINDOWS}"`);
     await expect.poll(() => step()).toContain('Keep the record and test again');
     await expect.poll(() => words(slip())).toContain('3.9 pCi/L');

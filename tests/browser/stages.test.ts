@@ -205,7 +205,7 @@ describe('a page for each stage', () => {
       .getByRole('button', { name: 'Not met', exact: true })
       .click();
     await openStage(page, 'Place');
-    await page.locator('.test-line__head', { hasText: 'Invalid: do not use' }).waitFor();
+    await page.locator('.test-line__head', { hasText: 'Invalid, do not use' }).waitFor();
     const word = page.locator('.verdict-panel__word');
     await expect.poll(() => word.textContent()).toBe('Clear of what is drawn');
     expect(await word.evaluate((each) => Number.parseFloat(getComputedStyle(each).fontSize))).toBeLessThan(20);

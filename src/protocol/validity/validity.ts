@@ -55,7 +55,7 @@ export const VALIDITY_TEXT: Readonly<Record<Validity, string>> = {
 /** The validity as a headline. */
 export const VALIDITY_HEADLINE: Readonly<Record<Validity, string>> = {
   holds: 'Valid',
-  'not-evaluated': 'Invalid: do not use',
+  'not-evaluated': 'Invalid, do not use',
   unknown: 'Unknown',
 };
 

@@ -70,7 +70,7 @@ describe('what every command says of the whole test', () => {
       const whole = file('whole', [1, 1.1]);
       expect((await callCli(name, whole)).out).toContain('The test: valid.');
       const opened = file('opened', [1, 1.1], {}, house('broken'));
-      expect((await callCli(name, opened)).out).toContain('The test: invalid: do not use.');
+      expect((await callCli(name, opened)).out).toContain('The test: invalid, do not use.');
       expect(JSON.parse((await callCli(name, opened, '--json')).out).test).toBe('not-evaluated');
     },
   );

@@ -15,8 +15,8 @@ export const ANSWERS = [
 ] as const satisfies readonly { readonly state: ConditionState; readonly words: string }[];
 
 export const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
-  kept: 'Kept',
-  broken: 'Broken',
+  kept: 'Met',
+  broken: 'Not met',
   'not-applicable': 'None here',
   unknown: 'Not known',
 };
@@ -36,7 +36,7 @@ export const markOf = ({ state, beforePickUp }: ConditionRow): Verdict | null =>
 /** The state of all conditions in a word, and its mark. */
 export const WHOLE: Readonly<Record<Validity, { readonly word: string; readonly mark: Verdict }>> = {
   holds: { word: 'Met', mark: 'clear' },
-  'not-evaluated': { word: 'Invalid: do not use', mark: 'blocked' },
+  'not-evaluated': { word: 'Invalid, do not use', mark: 'blocked' },
   unknown: { word: 'Unknown', mark: 'unknown' },
 };
 

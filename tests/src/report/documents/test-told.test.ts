@@ -31,7 +31,7 @@ describe.each(BOTH)('the %s', (paper) => {
 
   it('says that a test with a blocked detector is not evaluated, and why', () => {
     const text = of(low);
-    expect(text).toContain('The test: invalid: do not use.');
+    expect(text).toContain('The test: invalid, do not use.');
     expect(text).toContain('A1 is blocked: 4 in above the floor, needs 1 ft 8 in.');
     expect(text).not.toMatch(/This result does not call for fixing the home|Test again every/);
   });
