@@ -9,6 +9,7 @@ import { applyTheme } from './theme/theme.ts';
 import { later, preloaded } from './ui/hooks/later.tsx';
 import { useTypedSavedOnLeave } from './ui/hooks/use-typed-saved.ts';
 import { AskedLength } from './ui/shell/asked-length.tsx';
+import { AskedRoom } from './ui/shell/asked-room.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
 import { Foot } from './ui/shell/foot.tsx';
 import { NewVersionLine } from './ui/shell/new-version-line.tsx';
@@ -84,6 +85,7 @@ function Page() {
         <div className="sheet__plan">
           <PlanCanvas />
           <AskedLength />
+          <AskedRoom />
           <EmptySheet />
           {tracingByHand && (
             <Suspense>

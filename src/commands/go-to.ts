@@ -3,12 +3,13 @@ import type { RoomUse, XY } from '../../geometry/plan/model.ts';
 import type { HintAction } from '../advice/guidance/hint.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
+import { keepInView } from '../editor/stage/keep-in-view.ts';
 import { makeOneWall, mendGap } from '../state/edit-walls.ts';
 import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
-import { openQuestion, openStage, showPlan, unfold, usePanels } from './panels.ts';
+import { foldAll, isPhonePage, openQuestion, openStage, showPlan, unfold, usePanels } from './panels.ts';
 
 export const TITLE_FIELD = 'plan-title';
 export const PURPOSE_FIELD = 'site-purpose';
@@ -22,27 +23,27 @@ export const livingFieldId = (levelId: string): string => `living-${levelId}`;
 export const LEVELS_GROUP = 'levels-group';
 
 /**
- * Asks what the room at `at` is used for: the next use that is picked names that room. No use is assumed, since it decides
- * whether a detector may sit there.
+ * Asks what the room at `at` is used for, in a box beside it: the use that is picked names that room. No use is assumed, since
+ * it decides whether a detector may sit there.
  */
 export function nameRoom(at: XY): void {
+  showPlan();
+  // A column would cover the room.
+  if (isPhonePage()) foldAll();
   useAppStore.getState().setTool(SELECT_TOOL);
-  unfold('job');
-  openStage('draw');
-  usePanels.setState({ question: 'used', roomAt: at });
-  requestAnimationFrame(() => document.getElementById('question-used')?.focus());
+  keepInView(at);
+  useAppStore.getState().askRoom(at);
 }
 
 /** Names the room that was asked about, or chooses the tool that names the room pressed next. */
 export function pickUse(use: RoomUse): void {
-  const { roomAt } = usePanels.getState();
-  const { addItem, setTool } = useAppStore.getState();
-  if (!roomAt) {
+  const { addItem, setTool, roomAsked, askRoom } = useAppStore.getState();
+  if (!roomAsked) {
     setTool({ kind: 'room', use });
     return;
   }
-  addItem('rooms', { name: capital(ROOM_USE_NOUN[use]), use, at: roomAt });
-  usePanels.setState({ roomAt: null });
+  addItem('rooms', { name: capital(ROOM_USE_NOUN[use]), use, at: roomAsked });
+  askRoom(null);
 }
 
 /** Carries out what a hint offers, on the level that it is about. */
@@ -105,7 +106,7 @@ export function goToQuestion(question: QuestionId, rule: string): void {
   useAppStore.getState().setTool(SELECT_TOOL);
   unfold('job');
   openStage('draw');
-  usePanels.setState({ question, roomAt: null });
+  usePanels.setState({ question });
   focusWhenThere([noneHereId(rule), `question-${question}`]);
 }
 

@@ -1,6 +1,5 @@
 import { create } from 'zustand';
 import type { ItemRow } from '../../geometry/edit/index.ts';
-import type { XY } from '../../geometry/plan/model.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
 import type { VisitDocument } from '../report/documents/draw-document.ts';
@@ -44,8 +43,6 @@ interface UiState {
   /** Whether the page of the two visits covers the page of the stage. */
   readonly visitOpen: boolean;
   readonly question: QuestionId | null;
-  /** The room that "What is it used for?" is asked about; null for whichever is pressed next. */
-  readonly roomAt: XY | null;
   readonly dialog: Dialog | null;
   /** Columns that are folded to a strip, to leave the sheet more room. */
   readonly jobFolded: boolean;
@@ -78,7 +75,6 @@ export const usePanels = create<UiState>()(() => ({
   planStage: 'draw',
   visitOpen: false,
   question: 'closes',
-  roomAt: null,
   dialog: null,
   jobFolded: false,
   sideFolded: false,
@@ -117,7 +113,7 @@ function leaveField(): void {
   const { activeElement } = document;
   if (activeElement instanceof HTMLElement && activeElement.matches('input, textarea, select')) activeElement.blur();
 }
-export const openQuestion = (question: QuestionId | null): void => usePanels.setState({ question, roomAt: null });
+export const openQuestion = (question: QuestionId | null): void => usePanels.setState({ question });
 export const showDialog = (dialog: Dialog | null): void => usePanels.setState({ dialog });
 
 export type PageColumn = 'job' | 'side';

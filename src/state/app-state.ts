@@ -142,6 +142,8 @@ export interface SessionState {
   readonly draggedDetector: DraggedDetector | null;
   readonly chain: WallChain;
   readonly wallSettings: WallSettings;
+  /** A point of the room that it is asked what it is used for; null for none. */
+  readonly roomAsked: XY | null;
   /** The plan as it would be if the gesture under way ended now; null between gestures. */
   readonly previewPlan: Plan | null;
   /** The last refusal or remark, in plain words; empty for none. */
@@ -172,6 +174,7 @@ export interface SessionActions {
   setDraggedDetector(draggedDetector: DraggedDetector | null): void;
   setChain(chain: WallChain): void;
   setWallSettings(wallSettings: WallSettings): void;
+  askRoom(roomAsked: XY | null): void;
   setPreviewPlan(previewPlan: Plan | null): void;
   /** Shows a refusal or a remark, with what can be done about it; an empty text takes it away. */
   say(message: string, action?: HintAction): void;

@@ -58,7 +58,15 @@ function createHistoryActions(set: SetState, get: GetState, history: () => Histo
     // Another plan is another walk: the name stays, but its time would be wrong.
     const walk = { ...get().walk, at: null };
     const wallSettings = forAnotherPlan(get().wallSettings);
-    const session = { selection: [], hover: null, tool: SELECT_TOOL, unlocked: [], walk, wallSettings };
+    const session = {
+      selection: [],
+      hover: null,
+      tool: SELECT_TOOL,
+      unlocked: [],
+      walk,
+      wallSettings,
+      roomAsked: null,
+    };
     set({ ...AT_REST, plan, levelId: firstLevelId(plan), ...session });
     history().clear();
     get().fit();

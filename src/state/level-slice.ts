@@ -60,6 +60,7 @@ function setLevel(set: SetState, get: GetState, levelId: string): void {
     selection: [],
     hover: null,
     tool: SELECT_TOOL,
+    roomAsked: null,
   });
   // A view of one corner of the building stays on that corner.
   if (get().wholeInView || !showsAnyOf(get())) get().fit();

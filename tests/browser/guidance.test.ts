@@ -117,7 +117,16 @@ describe('what is still to do', () => {
     await toDo(page).getByRole('button', { name: 'Name this room' }).first().focus();
     await page.keyboard.press('Enter');
     await expect.poll(async () => (await editor.level()).name).not.toBe('Main floor');
-    await page.getByText('Pick the use of the room without a name.').waitFor();
+    const box = page.getByRole('region', { name: 'What is this room used for?' });
+    await box.waitFor();
+    const asked = await page.evaluate(() => window.__stillspot?.store.getState().roomAsked);
+    expect(await inView(page, asked ?? [0, 0])).toBe(true);
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Family room');
+    const rooms = (await editor.level()).rooms.length;
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await editor.level()).rooms.length).toBe(rooms + 1);
+    await box.waitFor({ state: 'detached' });
+    await page.keyboard.press('Control+z');
   });
 
   it('the title is one press away, and the line goes when it is written', async () => {

@@ -101,9 +101,8 @@ describe('the way out', () => {
     const before = await rooms();
     await page.getByRole('button', { name: 'Enter what this room is used for' }).click();
     await expect.poll(() => rooms()).toBe(before);
-    await page.getByText('Pick the use of the room without a name.').waitFor();
     await page
-      .getByRole('region', { name: 'Draw', exact: true })
+      .getByRole('region', { name: 'What is this room used for?' })
       .getByRole('button', { name: /^Closet/ })
       .click();
     await expect.poll(() => rooms()).toBe((before ?? 0) + 1);

@@ -176,6 +176,19 @@ export function figurePlaceOf(subject: LengthSubject): XY | null {
   return toScreen(useAppStore.getState().viewport, [x / seen.scale, y / seen.scale]);
 }
 
+/** Returns a point of the room whose words on the sheet ask what it is used for, where a point is on them; else null. */
+export function roomPromptAt({ plan: [x, y], touch }: ToolPoint): XY | null {
+  if (!last) return null;
+  const state = useAppStore.getState();
+  const least = (touch ? 44 : minTargetPx()) / state.viewport.scale;
+  const isOn = (slot: Slot) =>
+    Math.abs(x - slot.x) <= Math.max(slot.width, least) / 2 && Math.abs(y - slot.y) <= Math.max(slot.height, least) / 2;
+  const label = sheetNames(last.pen, selectNamed(state)).labels.find(
+    (each) => 'region' in each && !('zone' in each) && each.region.room.label === null && each.slots.some(isOn),
+  );
+  return label && 'region' in label ? label.region.room.labelPoint : null;
+}
+
 /** Lights the figure under the pointer; answers whether one is there. */
 export function lightFigure(point: ToolPoint): boolean {
   const figure = figureAt(point);

@@ -17,11 +17,36 @@ export function readOverlay(): Inputs {
     state.hover === null &&
     state.tool.kind === 'select';
   if (isDrag) return inputsOfDrag(state, sketch);
-  const { plan, previewPlan, levelId, tool, selection, hover, draggedDetector, chain, sitHeight, stageSize, menu } =
-    state;
+  const {
+    plan,
+    previewPlan,
+    levelId,
+    tool,
+    selection,
+    hover,
+    draggedDetector,
+    chain,
+    sitHeight,
+    stageSize,
+    menu,
+    roomAsked,
+  } = state;
   return [
     ...[sketch, useShown.getState(), useLengths.getState()],
-    ...[plan, previewPlan, levelId, tool, selection, hover, draggedDetector, chain, sitHeight, stageSize, menu],
+    ...[
+      plan,
+      previewPlan,
+      levelId,
+      tool,
+      selection,
+      hover,
+      draggedDetector,
+      chain,
+      sitHeight,
+      stageSize,
+      menu,
+      roomAsked,
+    ],
   ];
 }
 

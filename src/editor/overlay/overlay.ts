@@ -1,5 +1,7 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
+import { roomAt } from '../../../geometry/check/room.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
+import { ringsPart } from '../../drawing/display-list.ts';
 import { pointedZones } from '../../drawing/floor.ts';
 import { slotAt } from '../../drawing/labels/slot.ts';
 import { measureWords } from '../../drawing/words.ts';
@@ -41,6 +43,12 @@ const HANDLES = overlayPicture('handles', (pen, { state }) => {
   if (previewPlan || !hasHandles) return;
   const { scale } = pen.view;
   paintShapes(pen, handleShapes(shownHandles(selectLevel(state), selection, scale), 1 / scale));
+});
+
+/** The floor of the room that it is asked what it is used for. */
+const ASKED_ROOM = overlayPicture('asked-room', (pen, { state }) => {
+  const room = state.roomAsked && roomAt(selectModel(state), state.roomAsked);
+  if (room) paintShapes(pen, [{ ink: { line: 3, color: 'accent' }, parts: [ringsPart(room.floorRings)] }]);
 });
 
 /** What is being drawn and is not in the plan yet: wall chain, room, opening, thing; guides, gaps, marquee and the keyboard's cross. */
@@ -107,6 +115,7 @@ function chainOf({ state, sketch }: OverlayScene): DrawnChain | null {
 /** What follows the pointer, from the lowest up. */
 export const OVERLAY: readonly Picture[] = [
   POINTED_ZONES,
+  ASKED_ROOM,
   HANDLES,
   PREVIEW,
   MARKS,

@@ -3,7 +3,8 @@ import type { ShownHandle } from '../../../geometry/edit/spread-handles.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { extentBetween, type Hit, itemsWithin } from '../../../geometry/snap/pick.ts';
 import { refuseLocked } from '../../state/locked-detectors.ts';
-import { figureAt, lightFigure } from '../lengths/figures.ts';
+import { figureAt, lightFigure, roomPromptAt } from '../lengths/figures.ts';
+import { openWithRun } from '../lengths/set-out.ts';
 import { openLength } from '../lengths/store.ts';
 import { openMenuFor } from '../open-menu.ts';
 import { clearSketch, useSketch } from '../overlay/sketch.ts';
@@ -73,7 +74,8 @@ function hover(point: ToolPoint): void {
   }
   const hit = handle ? undefined : hitAt(point);
   store().setHover({ at: point.plan, id: hit?.id ?? handle?.id ?? null });
-  useSketch.setState({ cursor: cursorFor(handle, hit) });
+  const isPrompt = !handle && !hit && roomPromptAt(point) !== null;
+  useSketch.setState({ cursor: isPrompt ? 'pointer' : cursorFor(handle, hit) });
 }
 
 function move(press: Press, point: ToolPoint): void {
@@ -116,11 +118,14 @@ function cancelPress({ drag, long }: Press): boolean {
 function click(point: ToolPoint): void {
   const figure = point.shift || handleAt(point) ? null : figureAt(point);
   if (figure) {
-    openLength(figure.subject, true);
+    if (point.touch) openWithRun(figure.subject);
+    else openLength(figure.subject, true);
     return;
   }
-  const { select, selection } = store();
+  const { select, selection, askRoom } = store();
   const hit = hitAt(point);
+  const prompt = hit || point.shift ? null : roomPromptAt(point);
+  if (prompt || store().roomAsked) askRoom(prompt);
   if (!hit) {
     if (!point.shift) select([]);
     return;

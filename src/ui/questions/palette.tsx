@@ -45,7 +45,6 @@ function QuestionItem({
   readonly open: boolean;
   readonly fixed: boolean;
 }) {
-  const asked = usePanels((ui) => question.id === 'used' && ui.roomAt !== null);
   const { id, asks, answers } = question;
   return (
     <li className="question" data-open={open || undefined}>
@@ -68,7 +67,6 @@ function QuestionItem({
       </h3>
       {open && (
         <>
-          {asked && <p className="question__asked">Pick the use of the room without a name.</p>}
           <NoneHere id={id} />
           <ul className="answers">
             {answers.map((answer) => (

@@ -1,0 +1,10 @@
+import { useAppStore } from '../../state/store.ts';
+import { later } from '../hooks/later.tsx';
+
+const RoomUseBox = later(() => import('../questions/room-use-box.tsx').then((part) => part.RoomUseBox));
+
+/** The box that asks what a room is used for, over the sheet beside that room. */
+export function AskedRoom() {
+  const at = useAppStore(({ roomAsked }) => roomAsked);
+  return at && <RoomUseBox key={at.join()} at={at} />;
+}
