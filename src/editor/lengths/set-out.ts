@@ -6,13 +6,54 @@ import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
 import { selectLevel, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { drawnDimensions } from '../drawing.ts';
-import { askLengths, type LengthStep, type LengthSubject, type SizePart } from './store.ts';
-import { axisOf, gapsOf } from './subject.ts';
+import { askLengths, type LengthStep, type LengthSubject, openLength, type SizePart } from './store.ts';
+import { axisOf, gapsOf, sameSubject } from './subject.ts';
 
-/** Opens the lengths that position what was just placed, so that they are typed without another press. */
+/** The lengths that position what was just placed, so that they are typed without another press. */
+
+/** Lengths that are taped together; Enter goes through the first `asked` of them, and Tab to the others. */
+interface Run {
+  readonly run: readonly LengthStep[];
+  readonly asked: number;
+}
+
+export function askForThing(id: string): void {
+  askLengths(thingRun(id));
+}
+
+export function askForOpening(id: string): void {
+  askLengths(openingRun(id));
+}
+
+export function askForRoom(inside: XY): void {
+  askLengths(roomRun(inside));
+}
+
+/** Opens a length that was pressed by a finger, with those that are taped together with it: there is no Tab. */
+export function openWithRun(subject: LengthSubject): void {
+  const { run } = runOf(subject);
+  const at = run.findIndex((step) => sameSubject(step(), subject));
+  if (at < 0) openLength(subject, true);
+  else openLength(subject, true, { run, at, asked: at + 1 });
+}
+
+function runOf(subject: LengthSubject): Run {
+  if (subject.of !== 'face') return isOpening(subject.id) ? openingRun(subject.id) : thingRun(subject.id);
+  const jamb = subject.dimension.ends.find((end) => end.kind === 'jamb');
+  if (jamb) return openingRun(jamb.opening);
+  const { from, to, outward } = subject.dimension;
+  const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  return roomRun([x - outward[0] * OFF_FACE, y - outward[1] * OFF_FACE]);
+}
+
+/** How far in front of a face its room is looked up, mm. */
+const OFF_FACE = 5;
+
+const isOpening = (id: string): boolean =>
+  selectLevel(useAppStore.getState()).openings.some((opening) => opening.id === id);
 
 /** A thing: how far from both walls; by Tab its own size and heights. */
-export function askForThing(id: string): void {
+function thingRun(id: string): Run {
   const size = (part: SizePart): LengthStep => {
     return () => (hasPart(id, part) ? { of: 'size', id, part } : null);
   };
@@ -25,7 +66,7 @@ export function askForThing(id: string): void {
   const axes = ([0, 1] as const).filter((axis) => near.some((each) => axisOf(each) === axis));
   const order = [...axes.filter((axis) => !against.includes(axis)), ...against];
   const sizes = (['across', 'width', 'depth', 'top', 'bottom'] as const).map(size);
-  askLengths([...order.map(gap), ...sizes], order.length);
+  return { run: [...order.map(gap), ...sizes], asked: order.length };
 }
 
 function hasPart(id: string, part: SizePart): boolean {
@@ -37,7 +78,7 @@ function hasPart(id: string, part: SizePart): boolean {
 }
 
 /** An opening: how far from the corner, or the opening, that it stands nearer to; by Tab its width, sill and head. */
-export function askForOpening(id: string): void {
+function openingRun(id: string): Run {
   const jambOf = ({ ends }: RunningDimension) => ends.some((end) => end.kind === 'jamb' && end.opening === id);
   const taped = () => {
     const beside = dimensions().filter((each) => jambOf(each) && !isWidth(each));
@@ -53,7 +94,7 @@ export function askForOpening(id: string): void {
   const height = (part: SizePart): LengthStep => {
     return () => ({ of: 'size', id, part });
   };
-  askLengths([offset, width, height('bottom'), height('top')], 1);
+  return { run: [offset, width, height('bottom'), height('top')], asked: 1 };
 }
 
 /** From a corner rather than from another opening; else the shorter one, which is the one that is taped. */
@@ -62,7 +103,7 @@ function rank({ ends, length }: RunningDimension): number {
 }
 
 /** A room: across, then the other way. */
-export function askForRoom(inside: XY): void {
+function roomRun(inside: XY): Run {
   const whole = (across: boolean): LengthStep => {
     return () => {
       const model = selectModel(useAppStore.getState());
@@ -71,7 +112,7 @@ export function askForRoom(inside: XY): void {
       return face(own.find(({ outward: [x, y] }) => Math.abs(y) > Math.abs(x) === across));
     };
   };
-  askLengths([whole(true), whole(false)], 2);
+  return { run: [whole(true), whole(false)], asked: 2 };
 }
 
 /** A wall that parts a room: how far it stands from the wall on its left, or above it. */
@@ -79,7 +120,7 @@ export function askForWall(ids: ReadonlySet<string>): void {
   const model = selectModel(useAppStore.getState());
   const parted = dimensions().filter((each) => each.row === 'whole' && ids.has(endWall(model, each, 'to')?.id ?? ''));
   const [taped] = parted;
-  if (taped) askLengths([() => face(taped)], 1);
+  if (taped) askLengths({ run: [() => face(taped)], asked: 1 });
 }
 
 function dimensions(): readonly RunningDimension[] {

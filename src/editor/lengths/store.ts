@@ -48,15 +48,19 @@ interface Lengths {
 export const useLengths = create<Lengths>()(() => ({ open: null, left: null, highlighted: null }));
 
 /** A field for one length; `typing` puts the keys into it at once. What a laser tape has typed goes into it. */
-export function openLength(subject: LengthSubject, typing: boolean): void {
+export function openLength(
+  subject: LengthSubject,
+  typing: boolean,
+  together: Pick<OpenLength, 'run' | 'at' | 'asked'> = { run: [() => subject], at: 0, asked: 1 },
+): void {
   const first = takeReading();
   useLengths.setState({
-    open: { subject, typing: typing || first !== null, first, moves: null, run: [() => subject], at: 0, asked: 1 },
+    open: { subject, typing: typing || first !== null, first, moves: null, ...together },
   });
 }
 
 /** Waits for the lengths that set out what was just put down: a digit begins the first, Enter goes on to the next. */
-export function askLengths(run: readonly LengthStep[], asked: number): void {
+export function askLengths({ run, asked }: Pick<OpenLength, 'run' | 'asked'>): void {
   const at = run.findIndex((step) => step() !== null);
   const subject = run[at]?.() ?? null;
   useLengths.setState({ open: subject && { subject, typing: false, first: null, moves: null, run, at, asked } });

@@ -1,7 +1,7 @@
 import { circleReach } from '../../../geometry/dimension/footprint.ts';
 import { heightsRefusal, sizeRefusal } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
-import { setCompanion } from '../../state/pairs.ts';
+import { addCompanion } from '../../commands/companion.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { LengthField } from '../fields/length-field.tsx';
@@ -58,7 +58,7 @@ export function DetectorFields({ detector }: { readonly detector: Detector }) {
         </div>
       )}
       {companions === 0 && (
-        <button type="button" className="button wide" onClick={() => setCompanion(id)}>
+        <button type="button" className="button wide" onClick={() => addCompanion(id)}>
           Place a second one beside it
         </button>
       )}

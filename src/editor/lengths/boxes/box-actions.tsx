@@ -16,12 +16,15 @@ export function BoxActions({
   field,
   onSet,
   onCancel,
+  onNext,
 }: {
   readonly statusId: string;
   readonly status: string;
   readonly field: RefObject<HTMLInputElement | null>;
   readonly onSet: () => void;
   readonly onCancel: () => void;
+  /** Sets it and goes on to the next of those that are taped together. */
+  readonly onNext?: () => void;
 }) {
   const unit = useAppStore((state) => state.plan.display.length);
   const add = (part: string) => {
@@ -38,7 +41,7 @@ export function BoxActions({
       {/* The field keeps the keyboard: a press on a button does not leave it. */}
       <div className="box-actions" onPointerDown={(event) => event.preventDefault()}>
         <div className="box-actions__pad">
-          {PAD[unit].map((part) => (
+          {[...PAD[unit], ...(onNext ? ['×'] : [])].map((part) => (
             <button key={part} type="button" className="button" onClick={() => add(part)}>
               {part}
             </button>
@@ -47,6 +50,11 @@ export function BoxActions({
         <button type="button" className="button" onClick={onSet}>
           Set
         </button>
+        {onNext && (
+          <button type="button" className="button box-actions__next" onClick={onNext}>
+            Set, next
+          </button>
+        )}
         <button type="button" className="button button--bare" onClick={onCancel}>
           Cancel
         </button>

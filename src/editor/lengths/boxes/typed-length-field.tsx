@@ -1,5 +1,4 @@
 import { type FocusEvent, type KeyboardEvent, type RefObject, useEffect, useLayoutEffect, useState } from 'react';
-import { parseLength } from '../../../../geometry/units/index.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { keepFocusOfTap } from '../../input/keep-focus.ts';
 import { useSketch } from '../../overlay/sketch.ts';
@@ -10,6 +9,7 @@ import { BoxField } from './box-field.tsx';
 import type { BoxPlace } from './box-place.ts';
 import type { ReadLength } from './read-length.ts';
 import { keepTapedBy, TapedByChoice } from './taped-by-choice.tsx';
+import { commitParts, partsEcho, partsRefusal, typedParts } from './typed-parts.ts';
 
 interface Props {
   readonly open: OpenLength;
@@ -24,14 +24,17 @@ interface Props {
 /** The field of a length of the plan, once keys go into it. */
 export function TypedLengthField(props: Props) {
   const { open, read, shown, place, field } = props;
-  const { text, setText, refusal, length, apply } = useTypedText(props);
+  const { text, setText, refusal, parts, apply } = useTypedText(props);
   useFirstText(props, setText);
   const done = () => {
     closeLength();
     props.onDone();
   };
   const goOn = (by: 1 | -1 | 'enter') => {
-    if (apply() && !openNext(open, by)) done();
+    if (!apply()) return;
+    // The lengths of one text may have led on to a later field.
+    const now = useLengths.getState().open ?? open;
+    if (!openNext(now, by)) done();
   };
   const onKey = ({ key, shiftKey }: KeyboardEvent) => {
     if (key === 'Enter') goOn('enter');
@@ -52,7 +55,8 @@ export function TypedLengthField(props: Props) {
   };
   const moves = read.ends.find((end) => end.moves === (open.moves ?? read.ends[0]?.moves));
   const sets = moves ? `Enter sets it: the ${moves.words.toLowerCase()} moves` : 'Enter sets it';
-  const echo = length?.ok && length.echo !== text?.trim() ? `${length.echo}. ${sets}` : sets;
+  const understood = text === null ? '' : partsEcho(parts);
+  const echo = understood ? `${understood}. ${sets}` : sets;
   return (
     <div className="length-box typed-length" style={place}>
       <BoxField
@@ -72,6 +76,7 @@ export function TypedLengthField(props: Props) {
         status={refusal || echo}
         field={field}
         onSet={() => goOn('enter')}
+        {...(open.at + 1 < open.run.length ? { onNext: () => goOn(1) } : {})}
         onCancel={done}
       />
     </div>
@@ -89,22 +94,22 @@ function useTypedText({ open, read, shown }: Props) {
   // A refusal goes when its cause may have gone: another wall moves, or the plan is another one.
   // biome-ignore lint/correctness/useExhaustiveDependencies: these are what it hangs on
   useEffect(() => setRefusal(''), [plan, open.moves, read.label]);
-  const length = text === null ? null : parseLength(text, unit, { bare: read.bare, negative: read.negative });
+  const parts = text === null ? [] : typedParts(text, open, read, unit);
   return {
     text,
     refusal,
-    length,
+    parts,
     setText: (typed: string) => {
       setText(typed);
       setRefusal('');
     },
     /** Edits the plan. Returns whether the length stands now as it is written. */
     apply: (): boolean => {
-      if (length === null || text?.trim() === shown) return true;
-      const trouble = length.ok ? read.commit(length.mm, open.moves) : length.message;
+      if (text === null || text.trim() === shown) return true;
+      const trouble = partsRefusal(parts) || commitParts(parts, open);
       setRefusal(trouble);
       // The refusal stands at the field; a second time in the message line it would only be in the way.
-      if (trouble) useAppStore.getState().say('');
+      if (trouble && parts.length < 2) useAppStore.getState().say('');
       else if (read.isBetweenWalls) keepTapedBy();
       return !trouble;
     },

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { Detector } from '../../../../geometry/plan/model.ts';
-import { setCompanion } from '../../../state/pairs.ts';
+import { addCompanion } from '../../../commands/companion.ts';
 import { selectLevelBar } from '../../../state/selectors.ts';
 import { useShown } from '../../../state/shown.ts';
 import { gapWords } from '../../../state/side-by-side.ts';
@@ -83,7 +83,7 @@ function Actions({ best, count }: { readonly best: Best; readonly count: Count }
         </button>
       )}
       {chosen && beside.length === 1 && (
-        <button type="button" className="button" onClick={() => setCompanion(chosen.id, others)}>
+        <button type="button" className="button" onClick={() => addCompanion(chosen.id, others)}>
           {others === 1 ? `Place ${nameOf(chosen)} its companion` : `Place ${others} more beside ${nameOf(chosen)}`}
         </button>
       )}
