@@ -1,6 +1,6 @@
 /** The part of the plan that only the report of the test needs: addresses, people, laboratory, device. Every text may be empty: not known. */
 
-interface PostalAddress {
+export interface PostalAddress {
   readonly street: string;
   readonly city: string;
   readonly state: string;
@@ -24,7 +24,7 @@ interface PersonalLicense {
   readonly license: string;
 }
 
-interface Laboratory {
+export interface Laboratory {
   readonly name: string;
   readonly address: string;
   readonly license: string;
@@ -34,7 +34,7 @@ interface Laboratory {
   readonly reported: string | null;
 }
 
-interface DeviceFacts {
+export interface DeviceFacts {
   /** What it is and how it measures, in words. */
   readonly description: string;
   readonly maker: string;
@@ -46,7 +46,7 @@ interface DeviceFacts {
 }
 
 /** Whether the house has a mitigation system, and whether it was seen to run. */
-type MitigationSeen = 'none' | 'running' | 'not-running' | 'unknown';
+export type MitigationSeen = 'none' | 'running' | 'not-running' | 'unknown';
 
 export interface ReportFacts {
   readonly address?: PostalAddress;

@@ -1,17 +1,8 @@
-import { markedCite } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { csv } from '../protocol/csv.ts';
-import { detectorLabel } from '../protocol/detector-label.ts';
-import { locationJson } from '../protocol/results/describe-location.ts';
 import { isConclusive } from '../protocol/results/location-report.ts';
-import { issueText } from '../protocol/validity/validity.ts';
-import {
-  houseStep,
-  type ReportContent,
-  reportContent,
-  resultRows,
-  STATEMENTS,
-} from '../report/documents/report-content.ts';
+import { type ReportContent, reportContent } from '../report/documents/report-content.ts';
+import { reportJson, reportTable } from '../report/documents/report-data.ts';
 import { drawTestReport } from '../report/documents/test-report.ts';
 import { PAPERS } from '../report/paper.ts';
 import { type Call, type CliCommand, type CommandResult, exitCode } from './call.ts';
@@ -107,77 +98,4 @@ function resultOf(call: Call, done: readonly Done[]): CommandResult {
     ...(lacking.length > 0 ? [`  Not in the font of the pages, drawn as empty boxes: ${lacking.join(' ')}`] : []),
   ]);
   return { text: `${lines.join('\n')}\n`, code };
-}
-
-function reportJson(content: ReportContent) {
-  const { plan, state, sets, house, items } = content;
-  return {
-    title: plan.title,
-    site: plan.site.label,
-    test: state.validity,
-    reasons: state.issues.map(issueText),
-    notes: state.notes,
-    sets: sets.map(locationJson),
-    house: house.step,
-    houseStep: house.text,
-    visit: plan.visit,
-    missing: items
-      .filter(({ state: of }) => of === 'missing')
-      .map(({ item, lacking }) => ({
-        id: item.id,
-        item: item.name,
-        lacking,
-        lists: item.sources.map(markedCite),
-      })),
-    items: items.map(({ item, state: of }) => ({ id: item.id, state: of })),
-    statements: STATEMENTS,
-  };
-}
-
-/** A row for each detector, with what it shares with its location in every row. */
-function reportTable(content: ReportContent): readonly (readonly (string | number)[])[] {
-  const { plan, state, sets } = content;
-  const head = [
-    'title',
-    'site',
-    'test',
-    'location',
-    'detector',
-    'value',
-    'unit',
-    'below limit',
-    'mean pCi/L',
-    'agreement',
-    'location holds',
-    'next step',
-    'next step for the building',
-    'start',
-    'end',
-  ];
-  const rows = resultRows(content).flatMap(({ location, step, holds }, index) => {
-    const set = sets[index];
-    if (!set) return [];
-    const { meanRounded, agreement } = locationJson(set);
-    return set.set.readings.map(({ detector, value, unit, belowLimit }) => {
-      const placed = set.set.detectors.find(({ id }) => id === detector);
-      return [
-        plan.title,
-        plan.site.label,
-        state.validity,
-        location,
-        placed ? detectorLabel(placed) : detector,
-        value,
-        unit,
-        belowLimit ? 'yes' : 'no',
-        holds && meanRounded !== null ? meanRounded : '',
-        holds ? agreement : '',
-        holds ? 'yes' : 'no',
-        step,
-        houseStep(content),
-        plan.visit.start ?? '',
-        plan.visit.end ?? '',
-      ];
-    });
-  });
-  return [head, ...rows];
 }

@@ -48,15 +48,19 @@ export async function saveDrawings(paper?: PaperName, showTracing = false): Prom
 
 /** The sheets of the level in view as SVG text that carries its own font. */
 export async function sheetDrawings(paper?: PaperName, showTracing = false): Promise<readonly string[]> {
+  const { withEmbeddedFont } = await import('../report/embedded-font.ts').catch(partMissing);
+  return Promise.all((await sheetPages(paper, showTracing)).map((svg) => withEmbeddedFont(svg)));
+}
+
+/** The same without the font. */
+export async function sheetPages(paper?: PaperName, showTracing = false): Promise<readonly string[]> {
   const { plan, options, levelId } = order(paper, showTracing);
-  const [{ drawSheets }, { withEmbeddedFont }, { sunAtOnce }] = await Promise.all([
+  const [{ drawSheets }, { sunAtOnce }] = await Promise.all([
     import('../report/draw-sheets.ts'),
-    import('../report/embedded-font.ts'),
     import('../state/direct-sun.ts'),
   ]).catch(partMissing);
   const computed = await computedTwice(plan);
-  const sheets = sunAtOnce(() => drawSheets({ plan, levelId, ...options, computed }));
-  return Promise.all(sheets.map((svg) => withEmbeddedFont(svg)));
+  return sunAtOnce(() => drawSheets({ plan, levelId, ...options, computed }));
 }
 
 /** Returns the verdicts computed twice, as they are printed. */

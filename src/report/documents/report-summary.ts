@@ -37,7 +37,7 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
   ];
   const rows = resultRows(content).map(({ location, values, agreement, step, holds: counts }) => [
     { text: location, bold: true },
-    lineBlock(values, 0.26 * width, counts ? TABLE : { ...TABLE, color: COLOR.inkSoft }),
+    lineBlock(values, 0.26 * width, counts ? LEAD_BOLD : { ...TABLE, color: COLOR.inkSoft }),
     lineBlock(counts ? agreement : ['Invalid, do not use: the values are kept as a record.'], 0.27 * width, TABLE),
     step,
   ]);

@@ -17,16 +17,20 @@ export const DOCUMENT_NAMES: Readonly<Record<VisitDocument, string>> = {
 
 /** The pages of a paper as SVG text that carries its own font. The code that draws it is loaded on demand. */
 export async function jobPaperDrawings(which: VisitDocument, paper: PaperName): Promise<readonly string[]> {
-  const [{ drawDocument }, { withEmbeddedFont }, { sunAtOnce }] = await Promise.all([
+  const { withEmbeddedFont } = await import('../../report/embedded-font.ts').catch(partMissing);
+  return Promise.all((await jobPaperPages(which, paper)).map((svg) => withEmbeddedFont(svg)));
+}
+
+/** The same without the font. */
+export async function jobPaperPages(which: VisitDocument, paper: PaperName): Promise<readonly string[]> {
+  const [{ drawDocument }, { sunAtOnce }] = await Promise.all([
     import('../../report/documents/draw-document.ts'),
-    import('../../report/embedded-font.ts'),
     import('../../state/direct-sun.ts'),
   ]).catch(partMissing);
   const { plan } = useAppStore.getState();
   // Of all papers these two alone have verdicts.
   const computed = which === 'log' || which === 'report' ? await computedTwice(plan) : new Map();
-  const pages = sunAtOnce(() => drawDocument(which, { plan, paper, date: today(), computed }));
-  return Promise.all(pages.map((svg) => withEmbeddedFont(svg)));
+  return sunAtOnce(() => drawDocument(which, { plan, paper, date: today(), computed }));
 }
 
 /** Saves each page of a paper as a drawing. Says where it is, or why there is none. */

@@ -59,7 +59,7 @@ export function HousePanel() {
             {WHY_DEVIATIONS_COUNT} {describeSources(DEVIATION_SOURCES)}
           </details>
           <AgreementFields plan={plan} />
-          <Papers kinds={['notice', 'door-hanger', 'agreement']} />
+          <Papers kinds={['notice', 'entrance-notice', 'door-hanger', 'agreement', 'placement-card']} />
           <Cautions />
         </>
       }

@@ -7,6 +7,7 @@ import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { PaperField } from '../../print/paper-field.tsx';
 import { DOCUMENT_NAMES, saveJobPaper } from '../../print/paper-files.ts';
+import { saveDocumentPdf } from '../../print/pdf-files.ts';
 import './papers.css';
 
 /** Documents to preview, print or save as a drawing. `kinds`: at least one. */
@@ -33,6 +34,9 @@ export function Papers({ kinds }: { readonly kinds: readonly [VisitDocument, ...
       </div>
       <button type="button" className="button button--main" onClick={() => showDialog({ kind: 'paper', paper, which })}>
         Preview the document
+      </button>
+      <button type="button" className="button" onClick={() => void saveDocumentPdf(which, paper)}>
+        Save it (PDF)
       </button>
       <button type="button" className="button" onClick={() => void saveJobPaper(which, paper)}>
         Save the drawing (SVG)

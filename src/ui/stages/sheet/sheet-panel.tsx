@@ -5,9 +5,17 @@ import type { PaperName } from '../../../report/paper.ts';
 import { selectLevel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { PaperField } from '../../print/paper-field.tsx';
+import { saveSheetPdf } from '../../print/pdf-files.ts';
+import { Parts } from '../parts.tsx';
+import { ReportPanel } from './report-panel.tsx';
+
+/** What goes out on paper: the marked-up sheet and the report. */
+export function SheetPanel() {
+  return <Parts fields={<SheetPart />} outcome={<ReportPanel />} />;
+}
 
 /** The marked-up sheet: preview, print and files. */
-export function SheetPanel() {
+function SheetPart() {
   const usual = useAppStore((state) => usualPaper(state.plan));
   const [chosen, setChosen] = useState<PaperName | null>(null);
   const paper = chosen ?? usual;
@@ -33,6 +41,9 @@ export function SheetPanel() {
         onClick={() => showDialog({ kind: 'sheet', paper, showTracing })}
       >
         Preview the plan sheet
+      </button>
+      <button type="button" className="button" onClick={() => void saveSheetPdf(paper, showTracing)}>
+        Save the sheets (PDF)
       </button>
       <button type="button" className="button" onClick={() => void savePicture(paper, showTracing)}>
         Save the picture (PNG)

@@ -1,0 +1,51 @@
+/** Changes of what only the report needs. A section begins with empty texts: not known. */
+import type { Plan } from '../../../geometry/plan/model.ts';
+import type {
+  DeviceFacts,
+  Laboratory,
+  Party,
+  PostalAddress,
+  ReportFacts,
+} from '../../../geometry/plan/report-facts.ts';
+
+export const NO_ADDRESS: PostalAddress = { street: '', city: '', state: '', zip: '', county: '' };
+export const NO_PARTY: Party = { name: '', address: '', telephone: '', email: '', license: '' };
+export const NO_LABORATORY: Laboratory = {
+  name: '',
+  address: '',
+  license: '',
+  analyst: '',
+  analyzed: null,
+  reported: null,
+};
+export const NO_DEVICE: DeviceFacts = { description: '', maker: '', model: '', calibrated: '', expires: '' };
+
+/** Returns the plan with some of what the report needs changed. */
+export function withReportFacts(plan: Plan, change: ReportFacts): Plan {
+  return { ...plan, report: { ...plan.report, ...change } };
+}
+
+/** Returns the plan with the license of a person changed; an empty one is taken away. */
+export function withLicense(plan: Plan, name: string, license: string): Plan {
+  const others = (plan.report?.licenses ?? []).filter((each) => each.name.trim() !== name);
+  return withReportFacts(plan, { licenses: license.trim() ? [...others, { name, license: license.trim() }] : others });
+}
+
+/** What stays the same from one job to the next. */
+export type UsualFacts = Pick<ReportFacts, 'firm' | 'laboratory' | 'device' | 'licenses'>;
+
+/** Returns what of a report can serve for the next one: without the days of this test. */
+export function usualFacts({ report = {} }: Plan): UsualFacts {
+  const { firm, laboratory, device, licenses } = report;
+  return {
+    ...(firm ? { firm } : {}),
+    ...(laboratory ? { laboratory: { ...laboratory, analyst: '', analyzed: null, reported: null } } : {}),
+    ...(device ? { device: { ...device, expires: '' } } : {}),
+    ...(licenses ? { licenses } : {}),
+  };
+}
+
+/** Returns the plan with the usual facts where it has none of its own. */
+export function withUsualFacts(plan: Plan, usual: UsualFacts): Plan {
+  return { ...plan, report: { ...usual, ...plan.report } };
+}

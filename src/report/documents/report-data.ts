@@ -1,0 +1,80 @@
+/** The report of a test for other programs: as JSON and as a table. */
+import { markedCite } from '../../../geometry/messages/sources.ts';
+import { detectorLabel } from '../../protocol/detector-label.ts';
+import { locationJson } from '../../protocol/results/describe-location.ts';
+import { issueText } from '../../protocol/validity/validity.ts';
+import { houseStep, type ReportContent, resultRows, STATEMENTS } from './report-content.ts';
+
+/** Returns the report for other programs. */
+export function reportJson(content: ReportContent) {
+  const { plan, state, sets, house, items } = content;
+  return {
+    title: plan.title,
+    site: plan.site.label,
+    test: state.validity,
+    reasons: state.issues.map(issueText),
+    notes: state.notes,
+    sets: sets.map(locationJson),
+    house: house.step,
+    houseStep: house.text,
+    visit: plan.visit,
+    missing: items
+      .filter(({ state: of }) => of === 'missing')
+      .map(({ item, lacking }) => ({
+        id: item.id,
+        item: item.name,
+        lacking,
+        lists: item.sources.map(markedCite),
+      })),
+    items: items.map(({ item, state: of }) => ({ id: item.id, state: of })),
+    statements: STATEMENTS,
+  };
+}
+
+/** Returns a row for each detector, with what it shares with its location in every row, below a row of headings. */
+export function reportTable(content: ReportContent): readonly (readonly (string | number)[])[] {
+  const { plan, state, sets } = content;
+  const head = [
+    'title',
+    'site',
+    'test',
+    'location',
+    'detector',
+    'value',
+    'unit',
+    'below limit',
+    'mean pCi/L',
+    'agreement',
+    'location holds',
+    'next step',
+    'next step for the building',
+    'start',
+    'end',
+  ];
+  const rows = resultRows(content).flatMap(({ location, step, holds }, index) => {
+    const set = sets[index];
+    if (!set) return [];
+    const { meanRounded, agreement } = locationJson(set);
+    return set.set.readings.map(({ detector, value, unit, belowLimit }) => {
+      const placed = set.set.detectors.find(({ id }) => id === detector);
+      return [
+        plan.title,
+        plan.site.label,
+        state.validity,
+        location,
+        placed ? detectorLabel(placed) : detector,
+        value,
+        unit,
+        belowLimit ? 'yes' : 'no',
+        holds && meanRounded !== null ? meanRounded : '',
+        holds ? agreement : '',
+        holds ? 'yes' : 'no',
+        step,
+        houseStep(content),
+        plan.visit.start ?? '',
+        plan.visit.end ?? '',
+      ];
+    });
+  });
+  return [head, ...rows];
+}

@@ -1,0 +1,100 @@
+import { sheetPages, today, troubleOf } from '../../commands/sheet-files.ts';
+import { partMissing } from '../../platform/part-missing.ts';
+import type { VisitDocument } from '../../report/documents/draw-document.ts';
+import type { PaperName } from '../../report/paper.ts';
+import { useAppStore } from '../../state/store.ts';
+import { downloadFile, fileStem } from '../../storage/plan-files.ts';
+import { DOCUMENT_NAMES, jobPaperPages } from './paper-files.ts';
+
+/** Papers as PDF files. The code that makes them is loaded when one is asked for. */
+
+/** Saves the sheets of the level in view as one PDF. Says where it is, or why there is none. */
+export async function saveSheetPdf(paper: PaperName, showTracing: boolean): Promise<void> {
+  await inWords(async () => save(await pdfFile(await sheetPages(paper, showTracing), '')));
+}
+
+/** Saves a document as one PDF. Says where it is, or why there is none. */
+export async function saveDocumentPdf(which: VisitDocument, paper: PaperName): Promise<void> {
+  await inWords(async () => save(await documentPdf(which, paper)));
+}
+
+/** Hands a document to the system's share sheet, or to the downloads where there is none. */
+export async function shareDocumentPdf(which: VisitDocument, paper: PaperName): Promise<void> {
+  await inWords(async () => {
+    const made = await documentPdf(which, paper);
+    if (!canShareFiles(made.file)) return save(made);
+    try {
+      await navigator.share({ files: [made.file], title: DOCUMENT_NAMES[which] });
+      return `${DOCUMENT_NAMES[which]}: shared.${lackingWords(made)}`;
+    } catch (error) {
+      // The person changed their mind.
+      if (error instanceof DOMException && error.name === 'AbortError') return '';
+      return save(made);
+    }
+  });
+}
+
+/** Whether the system has a share sheet that takes files. */
+export function canShareFiles(file = new File([''], 'a.pdf', { type: 'application/pdf' })): boolean {
+  return typeof navigator.canShare === 'function' && navigator.canShare({ files: [file] });
+}
+
+/** Saves the results of the report as a table. Says where it is, or why there is none. */
+export async function saveReportTable(): Promise<void> {
+  await inWords(async () => {
+    const [{ reportContent }, { reportTable }, { csv }] = await Promise.all([
+      import('../../report/documents/report-content.ts'),
+      import('../../report/documents/report-data.ts'),
+      import('../../protocol/csv.ts'),
+    ]).catch(partMissing);
+    const { plan } = useAppStore.getState();
+    const name = `${fileStem(plan.title)}-report.csv`;
+    downloadFile(name, new Blob([csv(reportTable(reportContent(plan)))], { type: 'text/csv' }));
+    return `${name} is in your downloads.`;
+  });
+}
+
+interface Made {
+  readonly file: File;
+  readonly lacking: readonly string[];
+}
+
+async function documentPdf(which: VisitDocument, paper: PaperName): Promise<Made> {
+  return pdfFile(await jobPaperPages(which, paper), `-${which}`);
+}
+
+async function pdfFile(pages: readonly string[], ending: string): Promise<Made> {
+  const [{ pagesToPdf }, { loadFontFiles }] = await Promise.all([
+    import('../../report/pdf/pdf.ts'),
+    import('../../report/pdf/browser-fonts.ts'),
+  ]).catch(partMissing);
+  const { title } = useAppStore.getState().plan;
+  const { bytes, lacking } = await pagesToPdf(pages, {
+    title: title || 'Plan without a title',
+    date: today(),
+    fonts: await loadFontFiles(),
+  });
+  const name = `${fileStem(title)}${ending}.pdf`;
+  return { file: new File([bytes as BlobPart], name, { type: 'application/pdf' }), lacking };
+}
+
+function save(made: Made): string {
+  downloadFile(made.file.name, made.file);
+  return `${made.file.name} is in your downloads.${lackingWords(made)}`;
+}
+
+function lackingWords({ lacking }: Made): string {
+  return lacking.length > 0
+    ? ` The font of the pages lacks these letters, drawn as empty boxes: ${lacking.join(' ')}`
+    : '';
+}
+
+async function inWords(work: () => Promise<string>): Promise<void> {
+  const { say } = useAppStore.getState();
+  say('Making the file…');
+  try {
+    say(await work());
+  } catch (error) {
+    say(troubleOf(error));
+  }
+}

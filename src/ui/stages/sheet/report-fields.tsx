@@ -1,0 +1,219 @@
+import { type ReactNode, useEffect, useState } from 'react';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { MitigationSeen, ReportFacts } from '../../../../geometry/plan/report-facts.ts';
+import { licenseOf, peopleInLog } from '../../../protocol/required-items/items.ts';
+import {
+  NO_ADDRESS,
+  NO_DEVICE,
+  NO_LABORATORY,
+  NO_PARTY,
+  type UsualFacts,
+  usualFacts,
+  withLicense,
+  withReportFacts,
+  withUsualFacts,
+} from '../../../protocol/required-items/report-facts.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { readSetting, writeSetting } from '../../../storage/settings.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { InstantField } from '../../fields/instant-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+
+const USUAL = 'usual-report-facts';
+
+const MITIGATION: readonly { readonly value: MitigationSeen; readonly words: string }[] = [
+  { value: 'none', words: 'None seen' },
+  { value: 'running', words: 'Seen, and running' },
+  { value: 'not-running', words: 'Seen, and not running' },
+  { value: 'unknown', words: 'Not known' },
+];
+
+interface Row<K extends string> {
+  readonly key: K;
+  readonly label: string;
+  readonly exact?: boolean;
+}
+
+/** What only the report needs. What stays the same is offered again for the next plan. */
+export function ReportFields({ plan }: { readonly plan: Plan }) {
+  const run = useAppStore((state) => state.run);
+  const { report = {} } = plan;
+  const change = (patch: ReportFacts) => {
+    void writeSetting(USUAL, usualFacts(withReportFacts(plan, patch)));
+    return run((now) => withReportFacts(now, patch));
+  };
+  const [address, client, firm] = [report.address ?? NO_ADDRESS, report.client ?? NO_PARTY, report.firm ?? NO_PARTY];
+  const [laboratory, device] = [report.laboratory ?? NO_LABORATORY, report.device ?? NO_DEVICE];
+  const mitigation = report.mitigation ?? null;
+  return (
+    <>
+      <UsualOffer plan={plan} />
+      <Group title="Building" known={address.street}>
+        <Texts
+          of={address}
+          rows={[
+            { key: 'street', label: 'Street and number' },
+            { key: 'city', label: 'City' },
+            { key: 'state', label: 'State' },
+            { key: 'zip', label: 'ZIP code', exact: true },
+            { key: 'county', label: 'County' },
+          ]}
+          onCommit={(next) => change({ address: next })}
+        />
+        <TextField
+          label="Type of building"
+          value={report.houseType ?? ''}
+          placeholder="for instance single-family house"
+          onCommit={(houseType) => change({ houseType })}
+        />
+        <ChoiceField
+          label="Mitigation system"
+          value={mitigation?.seen ?? null}
+          choices={MITIGATION}
+          onCommit={(seen) => change({ mitigation: { seen, note: mitigation?.note ?? '' } })}
+        />
+        <TextField
+          label="Permanent vents"
+          value={report.vents ?? ''}
+          hint="Crawl space and combustion air: their condition, or none."
+          onCommit={(vents) => change({ vents })}
+        />
+      </Group>
+      <Group title="Client" known={client.name}>
+        <Texts
+          of={client}
+          rows={[
+            { key: 'name', label: 'Name of the client' },
+            { key: 'address', label: 'Address of the client' },
+            { key: 'telephone', label: 'Telephone of the client', exact: true },
+            { key: 'email', label: 'Email of the client', exact: true },
+          ]}
+          onCommit={(next) => change({ client: next })}
+        />
+        <TextField
+          label="The report may be given to"
+          value={(report.releaseTo ?? []).join(', ')}
+          hint="Names, with commas between them."
+          onCommit={(text) =>
+            change({
+              releaseTo: text
+                .split(',')
+                .map((name) => name.trim())
+                .filter(Boolean),
+            })
+          }
+        />
+      </Group>
+      <Group title="Firm and licenses" known={firm.name}>
+        <Texts
+          of={firm}
+          rows={[
+            { key: 'name', label: 'Name of the firm' },
+            { key: 'address', label: 'Address of the firm' },
+            { key: 'telephone', label: 'Telephone of the firm', exact: true },
+            { key: 'email', label: 'Email of the firm', exact: true },
+            { key: 'license', label: 'License of the firm', exact: true },
+          ]}
+          onCommit={(next) => change({ firm: next })}
+        />
+        {peopleInLog(plan).map((name) => (
+          <TextField
+            key={name}
+            label={`License or certificate of ${name}`}
+            value={licenseOf(plan, name)}
+            exact
+            onCommit={(license) => change(withLicense(plan, name, license).report ?? {})}
+          />
+        ))}
+      </Group>
+      <Group title="Laboratory" known={laboratory.name}>
+        <Texts
+          of={laboratory}
+          rows={[
+            { key: 'name', label: 'Name of the laboratory' },
+            { key: 'address', label: 'Address of the laboratory' },
+            { key: 'license', label: 'License of the laboratory', exact: true },
+            { key: 'analyst', label: 'Analyzed by' },
+          ]}
+          onCommit={(next) => change({ laboratory: next })}
+        />
+        <InstantField
+          label="Analyzed"
+          value={laboratory.analyzed}
+          zone={plan.site.timeZone}
+          onCommit={(analyzed) => change({ laboratory: { ...laboratory, analyzed } })}
+        />
+        <InstantField
+          label="Reported"
+          value={laboratory.reported}
+          zone={plan.site.timeZone}
+          onCommit={(reported) => change({ laboratory: { ...laboratory, reported } })}
+        />
+      </Group>
+      <Group title="Device" known={device.model}>
+        <Texts
+          of={device}
+          rows={[
+            { key: 'description', label: 'What it is' },
+            { key: 'maker', label: 'Maker' },
+            { key: 'model', label: 'Model', exact: true },
+          ]}
+          onCommit={(next) => change({ device: next })}
+        />
+      </Group>
+    </>
+  );
+}
+
+interface GroupProps {
+  readonly title: string;
+  /** What is known of it, in a word. */
+  readonly known: string;
+  readonly children: ReactNode;
+}
+
+function Group({ title, known, children }: GroupProps) {
+  return (
+    <details className="group">
+      <summary>
+        {title}: <span className="soft">{known.trim() || 'not given'}</span>
+      </summary>
+      <div className="fields">{children}</div>
+    </details>
+  );
+}
+
+interface TextsProps<T, K extends string> {
+  readonly of: T;
+  readonly rows: readonly Row<K>[];
+  readonly onCommit: (next: T) => void;
+}
+
+/** A field for each text of a section. */
+function Texts<K extends string, T extends Readonly<Record<K, string>>>({ of, rows, onCommit }: TextsProps<T, K>) {
+  return rows.map(({ key, label, exact = false }) => (
+    <TextField
+      key={key}
+      label={label}
+      value={of[key]}
+      exact={exact}
+      onCommit={(text) => onCommit({ ...of, [key]: text.trim() })}
+    />
+  ));
+}
+
+/** Offers what the last report had, where this one has none of it yet. */
+function UsualOffer({ plan }: { readonly plan: Plan }) {
+  const run = useAppStore((state) => state.run);
+  const [usual, setUsual] = useState<UsualFacts | null>(null);
+  useEffect(() => {
+    void readSetting(USUAL).then((found) => setUsual((found as UsualFacts | undefined) ?? null));
+  }, []);
+  const { firm, laboratory, device } = plan.report ?? {};
+  if (!usual || Object.keys(usual).length === 0 || firm || laboratory || device) return null;
+  return (
+    <button type="button" className="button" onClick={() => run((now) => withUsualFacts(now, usual))}>
+      Firm, laboratory and device as in the last report
+    </button>
+  );
+}

@@ -1,0 +1,60 @@
+import { useState } from 'react';
+import { showDialog } from '../../../commands/panels.ts';
+import { usualPaper } from '../../../commands/sheet-files.ts';
+import { requiredItems } from '../../../protocol/required-items/items.ts';
+import type { PaperName } from '../../../report/paper.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { PaperField } from '../../print/paper-field.tsx';
+import { canShareFiles, saveDocumentPdf, saveReportTable, shareDocumentPdf } from '../../print/pdf-files.ts';
+import { ReportFields } from './report-fields.tsx';
+
+/** The report of the test: what it needs, what is missing, and its files. */
+export function ReportPanel() {
+  const plan = useAppStore((state) => state.plan);
+  const [chosen, setChosen] = useState<PaperName | null>(null);
+  const paper = chosen ?? usualPaper(plan);
+  const missing = requiredItems(plan).filter(({ state }) => state === 'missing');
+  return (
+    <section className="report-panel" aria-labelledby="report-heading">
+      <h3 id="report-heading">Report of the test</h3>
+      <p className="small">
+        Whether the test holds, the results, the next step, and what they rest on, with the plan of each level. It says
+        what is missing.
+      </p>
+      <ReportFields plan={plan} />
+      <details className="group">
+        <summary>
+          Required by published lists:{' '}
+          <span className="soft">{missing.length === 0 ? 'all there' : `${missing.length} missing`}</span>
+        </summary>
+        <ul>
+          {missing.map(({ item, lacking }) => (
+            <li key={item.id}>
+              {item.name}: {lacking.join(', ')}
+            </li>
+          ))}
+        </ul>
+        <p className="small soft">Local codes decide what a report must hold. The report names each list.</p>
+      </details>
+      <PaperField label="Paper of the report" value={paper} onCommit={setChosen} />
+      <button
+        type="button"
+        className="button button--main"
+        onClick={() => showDialog({ kind: 'paper', paper, which: 'report' })}
+      >
+        Look at the report
+      </button>
+      <button type="button" className="button" onClick={() => void saveDocumentPdf('report', paper)}>
+        Save the report (PDF)
+      </button>
+      {canShareFiles() && (
+        <button type="button" className="button" onClick={() => void shareDocumentPdf('report', paper)}>
+          Share the report
+        </button>
+      )}
+      <button type="button" className="button" onClick={() => void saveReportTable()}>
+        Save the results as a table (CSV)
+      </button>
+    </section>
+  );
+}

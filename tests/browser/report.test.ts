@@ -1,0 +1,62 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readPdf } from '../helpers/pdf-reader.ts';
+import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
+import { openStage, pickSample, saved } from './samples.ts';
+
+const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
+
+const saveBy = (page: Page, name: string) => download(page, () => page.getByRole('button', { name }).click());
+
+describe('the report in the browser', () => {
+  let open: OpenPage;
+  let page: Page;
+  beforeAll(async () => {
+    open = await openPage();
+    page = open.page;
+    await pickSample(page, /^Plain basement/);
+    await saved(page);
+    await openStage(page, 'Sheet');
+  });
+  afterAll(() => open.context.close());
+
+  it('counts what is missing, and less of it once it is typed', async () => {
+    const summary = page.getByText(/^Required by published lists:/);
+    const before = Number(/(\d+) missing/.exec((await summary.textContent()) ?? '')?.[1]);
+    expect(before).toBeGreaterThan(5);
+    await page.getByText(/^Building: /).click();
+    await field(page, 'ZIP code').fill('60000');
+    await field(page, 'County').fill('Reed');
+    await field(page, 'County').press('Tab');
+    await expect.poll(() => summary.textContent()).toContain(`${before - 2} missing`);
+    expect(await accessibilityFindings(page)).toEqual([]);
+  });
+
+  it('is saved as a PDF with what was typed, and says first how the test stands', async () => {
+    const { name, bytes } = await saveBy(page, 'Save the report (PDF)');
+    expect(name).toBe('finch-lane-basement-report.pdf');
+    const { pages, title } = await readPdf(new Uint8Array(bytes));
+    expect(title).toBe('Finch Lane, basement');
+    const text = pages.flatMap(({ texts }) => texts.map((each) => each.text)).join(' ');
+    expect(text).toContain('60000');
+    expect(text.indexOf('The test: unknown.')).toBeLessThan(text.indexOf('Values on record'));
+  });
+
+  it('the sheets are saved as one PDF, and the results as a table', async () => {
+    const sheets = await saveBy(page, 'Save the sheets (PDF)');
+    expect((await readPdf(new Uint8Array(sheets.bytes))).pages.length).toBeGreaterThan(2);
+    const table = await saveBy(page, 'Save the results as a table (CSV)');
+    expect(new TextDecoder().decode(table.bytes)).toMatch(/^title,site,test/);
+  });
+
+  it('offers firm and laboratory of the last report for the next plan', async () => {
+    await page.getByText(/^Firm and licenses: /).click();
+    await field(page, 'Name of the firm').fill('Lindqvist Testing');
+    await field(page, 'Name of the firm').press('Tab');
+    await saved(page);
+    await pickSample(page, /^Split level/);
+    await openStage(page, 'Sheet');
+    await page.getByRole('button', { name: 'Firm, laboratory and device as in the last report' }).click();
+    await page.getByText('Lindqvist Testing').waitFor();
+  });
+});
