@@ -5,7 +5,7 @@ import { defineConfig } from 'vite';
 import type { TestSequencer, TestSpecification } from 'vitest/node';
 import { precachePlugin } from './src/platform/offline/precache-plugin.ts';
 
-/** Tests of modules that hold state (the store, the tool, the open plan) or that replace globals: each file has a process of its own. */
+/** Tests of modules that hold state (the store, the tool, the open plan) or that replace globals: each file reads its modules anew. */
 const WITH_STATE = ['tests/src/{commands,editor,platform,state,storage,ui}/**/*.test.{ts,tsx}'];
 
 const LONGEST = [
@@ -22,7 +22,7 @@ class LongestFirst implements TestSequencer {
   sort(files: TestSpecification[]): TestSpecification[] {
     const rank = ({ moduleId, project }: TestSpecification) => {
       const place = LONGEST.findIndex((name) => moduleId.endsWith(`${name}.test.ts`));
-      return place >= 0 ? place : LONGEST.length + (project.config.isolate ? 1 : 0);
+      return place >= 0 ? place : LONGEST.length + (project.name === 'app' ? 1 : 0);
     };
     return [...files].sort((a, b) => rank(a) - rank(b));
   }
@@ -80,6 +80,8 @@ export default defineConfig({
         test: {
           name: 'app',
           include: WITH_STATE,
+          isolate: false,
+          setupFiles: ['tests/helpers/fresh-modules.ts'],
         },
       },
       {
