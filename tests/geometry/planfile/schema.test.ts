@@ -85,17 +85,20 @@ const mutation: fc.Arbitrary<Mutation> = fc.record({
   value: wrong,
 });
 
-/** A copy of the file with one thing changed. `places` are those of the file. */
+const shallowCopy = (value: unknown) =>
+  (Array.isArray(value) ? [...value] : { ...(value as object) }) as Record<string, unknown>;
+
+/** A copy of the file with one thing changed; what the change does not touch is shared. `places` are those of the file. */
 function mutated(file: unknown, places: readonly (readonly string[])[], { where, how, value }: Mutation): unknown {
-  const copy = structuredClone(file);
   const path = places[where % places.length] ?? [];
   const key = path.at(-1) ?? '';
-  const holder = path
-    .slice(0, -1)
-    .reduce<Record<string, unknown>>(
-      (at, step) => at[step] as Record<string, unknown>,
-      copy as Record<string, unknown>,
-    );
+  const copy = shallowCopy(file);
+  let holder = copy;
+  for (const step of path.slice(0, -1)) {
+    const part = shallowCopy(holder[step]);
+    holder[step] = part;
+    holder = part;
+  }
   if (how === 'delete' && Array.isArray(holder)) holder.splice(Number(key), 1);
   else if (how === 'delete') delete holder[key];
   else if (how === 'append' && Array.isArray(holder)) holder.push(value);
