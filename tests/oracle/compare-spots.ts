@@ -7,7 +7,7 @@ import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import type { Dice } from '../helpers/random-level/dice.ts';
 import { CLOSE } from './compare-checks.ts';
 import { depthInFloor, type OracleLevel, roomAt, verdictOfUse } from './geos-oracle.ts';
-import { type Blocker, blockersOf, heightAllows, outsideOf } from './region.ts';
+import { atLeastOutside, type Blocker, blockersOf, heightAllows, outsideOf } from './region.ts';
 import { oracleRows, SHORTFALL } from './rules.ts';
 import type { Tally } from './tally.ts';
 
@@ -22,7 +22,8 @@ export function spareAt(oracle: OracleLevel, probe: Probe, blockers: readonly Bl
   const depth = depthInFloor(oracle, room, x, y);
   if (!room || verdictOfUse(oracle, room) !== 'clear' || !heightAllows(oracle, probe)) return -depth - 1;
   let least = depth - Math.max(0, probe.radius - SHORTFALL);
-  for (const blocker of blockers) least = Math.min(least, outsideOf(blocker, x, y));
+  for (const blocker of blockers)
+    if (atLeastOutside(blocker, x, y) < least) least = Math.min(least, outsideOf(blocker, x, y));
   return least;
 }
 

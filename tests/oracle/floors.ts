@@ -37,6 +37,6 @@ export function roomOf(geos: Geos, rings: readonly Points[], face: Geom, bodies:
 export function without(geos: Geos, face: Geom, bodies: readonly Geom[]): Geom {
   let floor = face;
   for (const body of bodies)
-    if (geos.distance(face, body) <= TOUCHING) floor = geos.difference(floor, body, GRIDS.slice(1));
+    if (geos.distance(floor, body) <= TOUCHING) floor = geos.difference(floor, body, GRIDS.slice(1));
   return floor;
 }

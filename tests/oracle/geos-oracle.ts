@@ -105,6 +105,15 @@ export function labelsOf({ geos, level }: OracleLevel, room: OracleRoom) {
 
 export function verdictOfUse(oracle: OracleLevel, room: OracleRoom | null): RoomVerdict {
   if (!room) return 'blocked';
+  const verdict = VERDICTS.get(room) ?? verdictOfLabels(oracle, room);
+  VERDICTS.set(room, verdict);
+  return verdict;
+}
+
+/** Asked for at each of many places. A room is of one level. */
+const VERDICTS = new WeakMap<OracleRoom, RoomVerdict>();
+
+function verdictOfLabels(oracle: OracleLevel, room: OracleRoom): RoomVerdict {
   const labels = labelsOf(oracle, room);
   const allowed = labels.filter(({ use }) => MAY_HOLD.includes(use));
   if (labels.length > 0 && allowed.length === labels.length) return 'clear';

@@ -134,6 +134,11 @@ export class Geos {
     return Number(answer) === 1;
   }
 
+  /** Whether two areas have any point in common. */
+  meets(a: Geom, b: Geom): boolean {
+    return Number(this.library.GEOSIntersects(a, b)) === 1;
+  }
+
   isEmpty(a: Geom): boolean {
     return Number(this.library.GEOSisEmpty(a)) === 1;
   }

@@ -2,7 +2,19 @@ import { boxRing, type Cylinder, type OracleBody, pointsGeom, type Rounding, str
 import type { OracleRoom } from './floors.ts';
 import type { Geom, Geos, Point, Points } from './geos.ts';
 import { type OracleLevel, verdictOfUse } from './geos-oracle.ts';
-import { apart, bearing, minus, plus, quarter, unit, wedge } from './plane.ts';
+import {
+  apart,
+  bearing,
+  type Extent,
+  extentOf,
+  extentsApart,
+  grown,
+  minus,
+  plus,
+  quarter,
+  unit,
+  wedge,
+} from './plane.ts';
 import { depthIn, required, SHORTFALL, sharesHeight } from './rules.ts';
 
 /** Corners nearer than this are one, mm: two that differ by rounding would give the edge between them any direction. */
@@ -70,7 +82,10 @@ export function roomRegion(
   const without = (from: Geom, some: readonly Blocker[], rim: boolean) => {
     let free = from;
     for (const ring of zonesFor(oracle, room, probe, some, rounding, perQuadrant, rim)) {
-      free = geos.difference(free, pointsGeom(geos, ring));
+      const zone = pointsGeom(geos, ring);
+      // More than half of them lie off what is left by then.
+      if (!geos.meets(free, zone)) continue;
+      free = geos.difference(free, zone);
       if (geos.isEmpty(free)) break;
     }
     return free;
@@ -120,7 +135,7 @@ function topOf(geos: Geos, { body, onTop }: Blocker, rounding: Rounding, perQuad
  */
 export function zonesFor(
   oracle: OracleLevel,
-  { face }: OracleRoom,
+  { face, rings }: OracleRoom,
   { radius }: Cylinder,
   blockers: readonly Blocker[],
   rounding: Rounding,
@@ -132,11 +147,15 @@ export function zonesFor(
   const unruled = ['outside-wall', 'object']
     .filter((rule) => required(plan, rule) <= SHORTFALL)
     .flatMap((rule) => (bodies.get(rule) ?? []).filter(({ top }) => top === Number.POSITIVE_INFINITY));
+  const room = extentOf(rings.flat());
   return [...(withRim ? unruled : []).map((body) => ({ body, keep: rim })), ...blockers]
     .flatMap(({ body, keep }) =>
       body.parts(rounding, perQuadrant).map(({ points, grow }) => ({ points, keep: keep + grow })),
     )
-    .filter(({ points, keep }) => geos.distance(face, pointsGeom(geos, points)) <= keep * 1.01 + SAME)
+    .filter(({ points, keep }) => {
+      const reach = keep * 1.01 + SAME;
+      return extentsApart(room, extentOf(points)) <= reach && geos.distance(face, pointsGeom(geos, points)) <= reach;
+    })
     .sort((a, b) => b.keep - a.keep)
     .flatMap(({ points, keep }) => grownRings(points, keep, rounding, perQuadrant));
 }
@@ -208,6 +227,21 @@ function circleReach(keep: number, step: number, count: number): number {
 function onCircle(center: Point, radius: number, angle: number): Point {
   return plus(center, [Math.cos(angle), Math.sin(angle)], radius);
 }
+
+/** How far a point lies at least outside what a blocker takes away, mm: by the box that its body is in. */
+export function atLeastOutside({ body, keep }: Blocker, x: number, y: number): number {
+  let extent = EXTENTS.get(body);
+  if (!extent) {
+    const parts = body.parts('outside', 8);
+    extent = grown(extentOf(parts.flatMap(({ points }) => points)), Math.max(...parts.map(({ grow }) => grow)) + SAME);
+    EXTENTS.set(body, extent);
+  }
+  const away = extentsApart(extent, [x, y, x, y]);
+  // Inside the box nothing is known: of a stream even less than zero.
+  return away > 0 ? away - keep : Number.NEGATIVE_INFINITY;
+}
+
+const EXTENTS = new WeakMap<OracleBody, Extent>();
 
 /** How far a point lies outside what a blocker takes away, mm; negative within it. */
 export function outsideOf({ body, keep, onTop }: Blocker, x: number, y: number): number {
