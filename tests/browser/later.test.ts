@@ -4,6 +4,10 @@ import { openStage } from './samples.ts';
 
 it('a part that does not come through says so in its place, and comes when it is asked for again', async () => {
   const { page, context } = await openPage();
+  // Parts load when they are shown, and only then: none is tried again by itself before the button is pressed.
+  await context.addInitScript(() => {
+    window.requestIdleCallback = () => 0;
+  });
   await context.route(/assets\/site-panel.*\.js/, (route) => route.abort());
   await page.reload();
   await openStage(page, 'Property');
