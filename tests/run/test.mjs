@@ -15,6 +15,8 @@ import { FAILED, inWords, PASSED, sum, tallyOf } from './tally.mjs';
 /** Reports and the built site go to a folder of this run alone: two runs of one tree do not disturb each other. */
 const scratch = mkdtempSync(join(tmpdir(), 'stillspot-test-'));
 const site = join(scratch, 'site');
+/** The app as users get it. */
+const users = join(scratch, 'users');
 
 const binary = (/** @type {string[]} */ ...path) => join(ROOT, 'node_modules', ...path);
 const TSC = binary('typescript', 'bin', 'tsc');
@@ -85,14 +87,16 @@ const buildTo = (/** @type {Write} */ write, /** @type {string} */ folder, /** @
 
 /** The app as users get it, and with the hook that the browser tests need. */
 const build = async (/** @type {Write} */ write) =>
-  sum([await buildTo(write, join(scratch, 'users'), 'production'), await buildTo(write, site, 'test-hook')]);
+  sum([await buildTo(write, users, 'production'), await buildTo(write, site, 'test-hook')]);
 
 async function browser(/** @type {Write} */ write) {
   try {
     const path = findBrowser();
     /** @type {Record<string, string>} */
     const env = { BROWSER_PATH: path };
-    if (existsSync(join(site, 'index.html'))) env.STILLSPOT_SITE = site; // else the browser stage builds for itself
+    // Else the browser stage builds for itself.
+    if (existsSync(join(site, 'index.html'))) env.STILLSPOT_SITE = site;
+    if (existsSync(join(users, 'index.html'))) env.STILLSPOT_USERS = users;
     return await vitest(write, 'browser', 'tests/browser/vitest.config.ts', env);
   } catch (error) {
     write(`The browser tests did not run. ${error instanceof Error ? error.message : error}\n`);
