@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
-import { preview } from 'vite';
+import { type Plugin, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { BROWSER_ARGS, findBrowser } from '../run/find-browser.mjs';
 import { buildTo } from './build-site.ts';
@@ -11,12 +11,24 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Address of the built app, with a slash at the end. */
     siteUrl: string;
+    /** A page without content, beside it. */
+    emptyUrl: string;
     /** The folder that holds it. */
     siteFolder: string;
     /** Where the one browser of this run listens. */
     browserWs: string;
   }
 }
+
+const EMPTY = 'empty-page';
+const EMPTY_PAGE: Plugin = {
+  name: EMPTY,
+  configurePreviewServer: ({ middlewares }) => {
+    middlewares.use(`/${EMPTY}`, (_, response) => {
+      response.setHeader('Content-Type', 'text/html').end('<!doctype html><html lang="en"><title>Empty</title></html>');
+    });
+  },
+};
 
 /** Serves the built app and starts one browser for all test files. Returns what ends both. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
@@ -28,11 +40,13 @@ export default async function setup(project: TestProject): Promise<() => Promise
     logLevel: 'warn',
     build: { outDir: site },
     preview: { port: 0, host: 'localhost' },
+    plugins: [EMPTY_PAGE],
   });
   const browser = await chromium.launchServer({ executablePath: findBrowser(), args: BROWSER_ARGS });
   const url = server.resolvedUrls?.local[0];
   if (!url) throw new Error('The preview server gave no address.');
   project.provide('siteUrl', url);
+  project.provide('emptyUrl', url + EMPTY);
   project.provide('siteFolder', site);
   project.provide('browserWs', browser.wsEndpoint());
   return async () => {

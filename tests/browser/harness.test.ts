@@ -1,5 +1,17 @@
-import { describe, expect, it } from 'vitest';
-import { accessibilityFindings, download, drag, imagePixel, openPage, pixelAt, pngSize, touchDrag } from './harness.ts';
+import { afterEach, describe, expect, it } from 'vitest';
+import {
+  accessibilityFindings,
+  closePages,
+  download,
+  drag,
+  imagePixel,
+  openPage,
+  pixelAt,
+  pngSize,
+  touchDrag,
+} from './harness.ts';
+
+afterEach(closePages);
 
 /** A page that writes down the pointer's way: kind of pointer, where it landed, where it left, how many moves lay between. */
 const RECORDER = `<!doctype html><html lang="en"><title>Recorder</title>

@@ -1,14 +1,8 @@
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
-import {
-  type Browser,
-  type BrowserContext,
-  type BrowserContextOptions,
-  chromium,
-  type Download,
-  type Page,
-} from 'playwright-core';
+import { type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page } from 'playwright-core';
 import { expect, inject } from 'vitest';
+import { PagePool } from './page-pool.ts';
 
 const require = createRequire(import.meta.url);
 
@@ -45,27 +39,25 @@ export interface OpenPage {
   expectNoTroubles(): void;
 }
 
-let connected: Browser | undefined;
+let pool: PagePool | undefined;
 
-async function sharedBrowser(): Promise<Browser> {
-  connected ??= await chromium.connect(inject('browserWs'));
-  return connected;
+async function sharedPool(): Promise<PagePool> {
+  pool ??= new PagePool(await chromium.connect(inject('browserWs')), inject('emptyUrl'), slowDown);
+  return pool;
 }
 
-/** Ends this file's connection and its pages, not the browser. `each-file.ts` sees to it after each file. */
+/** Gives back the pages of this file. `each-file.ts` sees to it after each file. */
 export async function closePages(): Promise<void> {
-  await connected?.close();
-  connected = undefined;
+  await pool?.takeBack();
 }
 
 /**
- * Opens the built app in a context of its own: nothing is stored from an earlier one. A context costs about 2 s, so
- * one per file is enough where the tests can start from "new plan". Closed after the file's last test.
+ * Opens the built app in a context of its own: nothing is stored from an earlier one (`page-pool.ts`). It costs up to 2 s, so one per file is
+ * enough where the tests can start from "new plan". Given back after the file's last test, or by `context.close`.
  */
 export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   const touch = options.touch ?? false;
-  const browser = await sharedBrowser();
-  const context = await browser.newContext({
+  const wanted = {
     viewport: options.viewport ?? { width: 1440, height: 900 },
     deviceScaleFactor: options.deviceScaleFactor ?? 1,
     hasTouch: touch,
@@ -74,19 +66,11 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
     ...options.media,
     // Each test sees the app as it is served; offline.test.ts tries what the worker keeps.
     serviceWorkers: options.serviceWorkers ?? 'block',
-  });
+  } as const;
+  const isAlone = options.site !== undefined || wanted.serviceWorkers === 'allow';
+  const { page, context, troubles } = await (await sharedPool()).lease(wanted, isAlone);
   // Less than a test has in all: what is waited for in vain is then named.
   context.setDefaultTimeout(60_000 * SLOW);
-  context.on('page', (each) => void slowDown(each));
-  const page = await context.newPage();
-  await slowDown(page);
-  // Watched from the start: switched on only where a file is asked for, it could come after the press that asks.
-  page.on('filechooser', () => undefined);
-  const troubles: string[] = [];
-  page.on('console', (message) => {
-    if (message.type() === 'error') troubles.push(message.text());
-  });
-  page.on('pageerror', (error) => troubles.push(String(error)));
   await page.goto((options.site ?? inject('siteUrl')) + (options.path ?? ''));
   // Before its first picture the app has not laid out the plan of last time, and keeps nothing: nobody could act yet.
   await page.locator('#root > *').first().waitFor();
@@ -130,7 +114,7 @@ const FINGER_S = { moves: 0.3, rests: 0.2 } as const;
  * a browser takes one that does not for a throw, and drops a tap that follows.
  */
 export async function touchDrag(page: Page, from: PagePoint, to: PagePoint, steps = 8): Promise<void> {
-  const session = await page.context().newCDPSession(page);
+  const session = await (await sharedPool()).sessionOf(page);
   const end = Date.now() / 1000;
   const start = end - FINGER_S.rests - FINGER_S.moves;
   const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: PagePoint[], timestamp: number) =>
@@ -142,7 +126,6 @@ export async function touchDrag(page: Page, from: PagePoint, to: PagePoint, step
     await touch('touchMove', [at], start + share * FINGER_S.moves);
   }
   await touch('touchEnd', [], end);
-  await session.detach();
 }
 
 /**
@@ -174,11 +157,13 @@ export async function accessibilityFindings(page: Page): Promise<string[]> {
     await page.addScriptTag({ path: require.resolve('axe-core/axe.min.js') });
   }
   const tags = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'];
-  const results = await page.evaluate(async (values): Promise<AxeResults> => {
+  // Only what is against a rule comes back: all that axe has looked at is half a megabyte as well.
+  const violations = await page.evaluate(async (values): Promise<AxeResults['violations']> => {
     const { axe } = window as unknown as { axe: typeof import('axe-core') };
-    return axe.run(document, { runOnly: { type: 'tag', values } });
+    const found = await axe.run(document, { runOnly: { type: 'tag', values }, resultTypes: ['violations'] });
+    return found.violations;
   }, tags);
-  return results.violations.map(({ id, help, nodes }) => `${id}: ${help} (${nodes[0]?.html ?? 'no element'})`);
+  return violations.map(({ id, help, nodes }) => `${id}: ${help} (${nodes[0]?.html ?? 'no element'})`);
 }
 
 /** Red, green, blue, alpha of one spot, 0 to 255 each. */

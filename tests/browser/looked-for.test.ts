@@ -1,18 +1,13 @@
 import type { Page } from 'playwright-core';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
-import { accessibilityFindings, type OpenPage, openPage, touchDrag } from './harness.ts';
+import { accessibilityFindings, closePages, openPage, touchDrag } from './harness.ts';
 
-const opened: OpenPage[] = [];
-afterAll(async () => {
-  for (const { context } of opened) await context.close();
-});
+afterEach(closePages);
 
 /** A page with one room of a use and one detector in its middle: nothing else is drawn, and nothing answered. */
 async function roomWithDetector(options: Parameters<typeof openPage>[0] = {}): Promise<{ page: Page; editor: Editor }> {
-  const open = await openPage(options);
-  opened.push(open);
-  const { page } = open;
+  const { page } = await openPage(options);
   const editor = await editorOf(page);
   const way = page.getByLabel('Where to start').getByRole('button', { name: 'Four walls in one drag' });
   await (options.touch ? way.tap() : way.click());

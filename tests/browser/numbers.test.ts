@@ -8,7 +8,7 @@ const IN = 25.4;
 
 /** By finger the corner is set by a press and then corrected to what the tape says. */
 it('by touch: length and turn of the wall that was set, no keyboard but the one on the screen', async () => {
-  const { page, expectNoTroubles } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
+  const { page, context, expectNoTroubles } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
   const editor = await editorOf(page);
   await page.getByRole('button', { name: 'Wall after wall' }).first().tap();
   for (const at of [
@@ -30,6 +30,7 @@ it('by touch: length and turn of the wall that was set, no keyboard but the one 
   expect((c?.[0] ?? 0) - (b?.[0] ?? 0)).toBeCloseTo(3 * FT, 1);
   expect((c?.[1] ?? 0) - (b?.[1] ?? 0)).toBeCloseTo(-3 * FT * Math.sqrt(3), 1);
   expectNoTroubles();
+  await context.close();
 });
 
 /** A level drawn and corrected by what the tape says, by keyboard and by field. */

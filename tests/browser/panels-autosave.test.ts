@@ -1,8 +1,10 @@
 import type { Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { editorOf } from './editor.ts';
-import { download, openPage } from './harness.ts';
+import { closePages, download, openPage } from './harness.ts';
 import { pickSample, saved } from './samples.ts';
+
+afterEach(closePages);
 
 const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
 async function openSample(page: Page): Promise<void> {

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { type OpenPage, openPage } from './harness.ts';
+import { closePages, type OpenPage, openPage } from './harness.ts';
 import { pickSample } from './samples.ts';
 
 /*
@@ -8,12 +8,9 @@ import { pickSample } from './samples.ts';
  */
 
 const TWICE = 'Computed twice, in two ways.';
-let open: OpenPage | undefined;
+let open: OpenPage;
 
-afterEach(async () => {
-  await open?.context.close();
-  open = undefined;
-});
+afterEach(closePages);
 
 /** Takes the second computation's place: it answers with what `change` makes of its rows. */
 async function openWithAnswer(answer: string): Promise<OpenPage> {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { build, type Rollup } from 'vite';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { imagePixel, openPage, pngSize } from './harness.ts';
+import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { closePages, imagePixel, openPage, pngSize } from './harness.ts';
 
 /** The module under test as one script, its fonts inside, for a page that has nothing else. */
 async function bundled(): Promise<string> {
@@ -49,6 +49,8 @@ async function exported(page: Page, sample: string, level: string, options: Reco
     { plan, level, options },
   );
 }
+
+afterEach(closePages);
 
 describe('exportPlanImage in a browser', () => {
   let script = '';

@@ -1,5 +1,7 @@
-import { describe, expect, it } from 'vitest';
-import { accessibilityFindings, openPage } from './harness.ts';
+import { afterEach, describe, expect, it } from 'vitest';
+import { accessibilityFindings, closePages, openPage } from './harness.ts';
+
+afterEach(closePages);
 
 describe('the built page', () => {
   it('opens, draws in its own font and prints no error', async () => {
