@@ -196,7 +196,7 @@ export function checkRunning(plan: Plan, model: LevelModel, detector: Detector, 
             subject: id,
           }
         : {
-            ...reasonCheck(rule, 'unknown', 'It has to be off while the detector lies out.', true),
+            ...reasonCheck(rule, 'unknown', 'It must be off during the exposure.', true),
             subject: id,
             required: within,
             measured,

@@ -25,7 +25,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
     help: [
       {
         keys: 'Arrows',
-        does: 'Move what is selected by 1 in (1 cm), else the cross, which stops at walls; without a cross, the sheet',
+        does: 'Move what is selected by 1 in (1 cm), else the crosshair, which stops at walls; without a crosshair, the view',
       },
       { keys: 'Shift + arrows', does: 'By 1/8 in (1 mm)' },
       { keys: 'Ctrl + arrows', does: 'By 1 ft (10 cm)' },
@@ -42,7 +42,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
   },
   {
     id: 'press-at-cross',
-    name: 'Press at the cross',
+    name: 'Press at the crosshair',
     shortcuts: [withAny('Enter')],
     modes: ['sheet'],
     run: (_, event) => pressAtCross(event?.shiftKey ?? false),

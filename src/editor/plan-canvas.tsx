@@ -64,7 +64,7 @@ export function PlanCanvas() {
       style={{ cursor: tool.kind === 'select' ? cursor : 'crosshair' }}
       role="application"
       aria-roledescription="plan"
-      aria-label={`Plan of ${levelName.trim() || 'the level'}. Arrows move the cross or what is selected; ? lists all keys.`}
+      aria-label={`Plan of ${levelName.trim() || 'the level'}. Arrows move the crosshair or the selection; ? lists all keys.`}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet is worked by keyboard
       tabIndex={0}
       onFocus={({ currentTarget, relatedTarget }) => {

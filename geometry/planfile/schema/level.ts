@@ -161,7 +161,7 @@ const LookedForBySchema = about(
     { rule: filledText('the id of a rule'), by: v.optional(text(), ''), at: instant() },
     'an object with rule, by and at',
   ),
-  'Who looked for the subjects of a rule on a level and found none.',
+  'Who inspected a level for the subjects of a rule and found none.',
 );
 
 export const LevelSchema = about(
@@ -188,8 +188,8 @@ export const LevelSchema = about(
         'Rules whose subjects were looked for on this level and are not there.',
       ),
       lookedForBy: about(
-        v.exactOptional(list(LookedForBySchema, 'a list of who looked for what')),
-        'Who looked for the subjects of a rule, and when.',
+        v.exactOptional(list(LookedForBySchema, 'a list of inspections')),
+        'Who inspected for the subjects of a rule, and when.',
       ),
       tracing: v.exactOptional(TracingSchema),
     },

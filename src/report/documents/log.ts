@@ -80,7 +80,7 @@ function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): 
       TABLE,
     ),
     ...textItems(
-      `Sources by number: ${sourceKey(report.rows)}. That a break is recorded: ${DEVIATION_SOURCES.map(markedCite).join('; ')}.`,
+      `Sources by number: ${sourceKey(report.rows)}. That a deviation is recorded: ${DEVIATION_SOURCES.map(markedCite).join('; ')}.`,
       width,
       FINE,
     ),

@@ -7,10 +7,10 @@ import type { FileProblem } from '../../storage/plan-files.ts';
 import { later } from '../hooks/later.tsx';
 import { useModal } from '../hooks/use-modal.ts';
 import { DOCUMENT_NAMES } from '../print/paper-files.ts';
-import { KeyTable } from './key-table.tsx';
 import { PictureQuestion } from './picture-question.tsx';
 import './dialogs.css';
 
+const KeyTable = later(() => import('./key-table.tsx').then((part) => part.KeyTable));
 const PlansScreen = later(() => import('../library/plans-screen.tsx').then((part) => part.PlansScreen));
 const SheetPreview = later(() => import('../print/page-previews.tsx').then((part) => part.SheetPreview));
 const PaperPreview = later(() => import('../print/page-previews.tsx').then((part) => part.PaperPreview));
@@ -33,7 +33,7 @@ export function Dialogs() {
       return <Leave why={dialog.why} go={dialog.go} />;
     case 'keys':
       return (
-        <Frame title="Keys" closeFirst>
+        <Frame title="Keys and terms" closeFirst>
           <KeyTable />
         </Frame>
       );

@@ -1,8 +1,10 @@
 import { keyRows } from '../../commands/table.ts';
 import { useAppStore } from '../../state/store.ts';
 import { writeSetting } from '../../storage/settings.ts';
+import { TermList } from './term-list.tsx';
+import './key-table.css';
 
-/** Every key, in the words of what it does: read from the table of commands. */
+/** Every key, in the words of what it does, read from the table of commands; and the terms of the app. */
 export function KeyTable() {
   const anywhere = useAppStore(({ letterKeysAnywhere }) => letterKeysAnywhere);
   const setAnywhere = (on: boolean) => {
@@ -16,6 +18,7 @@ export function KeyTable() {
         Letters and digits are keys anywhere on the page; when cleared, only on the plan
       </label>
       <Table />
+      <TermList />
     </>
   );
 }

@@ -64,7 +64,7 @@ const FURNITURE: Partial<Record<RoomUse, (room: Room, w: number, id: string) => 
     room.object('Bath', 18, 96, 30, 60, 0, 22);
     room.object('Basin', w - 12, 60, 18, 24, 0, 33);
     room.object('Toilet', w - 14, 110, 26, 18, 0, 30);
-    room.object('Linen cupboard', 20, 178, 36, 24, 0, 80);
+    room.object('Linen closet', 20, 178, 36, 24, 0, 80);
   },
   laundry: (room, w) => {
     for (const deep of [30, 60, 90]) {

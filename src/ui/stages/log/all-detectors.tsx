@@ -23,7 +23,7 @@ export function AllDetectors({ plan, all }: Props) {
   const write = (change: Partial<Omit<LogEntry, 'detector'>>, which: readonly NamedDetector[] = all) => {
     const some = which.map(({ id }) => id);
     const refusal = run((now) => withLogEntries(now, some, change));
-    if (!refusal) say(`Written down for ${counted(which.length, 'detector')}. Undo reverts it.`);
+    if (!refusal) say(`Recorded for ${counted(which.length, 'detector')}. Undo reverts it.`);
     return refusal;
   };
   /** Where they differ: the value of each, before it is replaced. */
