@@ -22,7 +22,7 @@ import { TextField } from '../../fields/text-field.tsx';
 const USUAL = 'usual-report-facts';
 
 const MITIGATION: readonly { readonly value: MitigationSeen; readonly words: string }[] = [
-  { value: 'none', words: 'None seen' },
+  { value: 'none', words: 'None found' },
   { value: 'running', words: 'Seen, and running' },
   { value: 'not-running', words: 'Seen, and not running' },
   { value: 'unknown', words: 'Not known' },

@@ -18,7 +18,7 @@ export function ReportPanel() {
     <section className="report-panel" aria-labelledby="report-heading">
       <h3 id="report-heading">Report of the test</h3>
       <p className="small">
-        Whether the test holds, the results, the next step, and what they rest on, with the plan of each level. It says
+        Validity of the test, the results, the next step, and what they rest on, with the plan of each level. It says
         what is missing.
       </p>
       <ReportFields plan={plan} />
