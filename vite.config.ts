@@ -4,6 +4,7 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import type { TestSequencer, TestSpecification } from 'vitest/node';
 import { precachePlugin } from './src/platform/offline/precache-plugin.ts';
+import { localImports } from './tests/run/local-imports.ts';
 
 /** Tests of modules that hold state (the store, the tool, the open plan) or that replace globals: each file reads its modules anew. */
 const WITH_STATE = ['tests/src/{commands,editor,platform,state,storage,ui}/**/*.test.{ts,tsx}'];
@@ -77,6 +78,7 @@ export default defineConfig({
     projects: [
       {
         extends: true,
+        plugins: [localImports()],
         test: {
           name: 'app',
           include: WITH_STATE,
@@ -86,6 +88,7 @@ export default defineConfig({
       },
       {
         extends: true,
+        plugins: [localImports()],
         test: {
           name: 'engine',
           include: ['tests/**/*.test.{ts,tsx}'],
