@@ -33,7 +33,7 @@ export function createOpeningTool(kind: OpeningKind): ToolController {
       }
       clearSketch();
       const id = store().addItem('openings', preview.opening);
-      if (id && !point.touch) askForOpening(id);
+      if (id) askForOpening(id);
     },
     out: clearSketch,
     cancel: () => {

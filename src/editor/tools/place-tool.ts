@@ -37,8 +37,7 @@ export function createPlaceTool(tool: PlaceTool): ToolController {
     up: (point) => {
       const id = placeItem(tool, point, quarterTurns);
       clearSketch();
-      // A finger types only when it asks for a field: the keys would cover half the sheet.
-      if (id && !point.touch) askForThing(id);
+      if (id) askForThing(id);
       if (!keepsTool(point)) returnToSelect();
     },
     out: clearSketch,

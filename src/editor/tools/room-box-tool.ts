@@ -19,7 +19,7 @@ export function createRoomBoxTool(): ToolController {
   const show = (to: XY) => {
     useSketch.setState({ box: from ? [from, to] : null, reading: from ? reading(from, to) : [], guides: [] });
   };
-  const finish = (to: XY, again: boolean, byTouch: boolean) => {
+  const finish = (to: XY, again: boolean) => {
     const start = from;
     from = null;
     clearSketch();
@@ -33,7 +33,7 @@ export function createRoomBoxTool(): ToolController {
     }
     const { by } = store().wallSettings;
     store().addWalls(rectangleWalls(currentLevel(), start, to, thicknessNow(), by), thicknessNow());
-    if (!byTouch) askForRoom([Math.min(start[0], to[0]) + LEAST_ROOM / 2, Math.min(start[1], to[1]) + LEAST_ROOM / 2]);
+    askForRoom([Math.min(start[0], to[0]) + LEAST_ROOM / 2, Math.min(start[1], to[1]) + LEAST_ROOM / 2]);
     if (!again) returnToSelect();
   };
 
@@ -49,7 +49,7 @@ export function createRoomBoxTool(): ToolController {
       const pulled = pressedAt && Math.hypot(point.screen[0] - pressedAt[0], point.screen[1] - pressedAt[1]) > 8;
       const to = corner(point);
       // A press without a pull is the first corner; the second press is the other.
-      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to, keepsTool(point), point.touch);
+      if (pulled || (from && (from[0] !== to[0] || from[1] !== to[1]))) finish(to, keepsTool(point));
     },
     cancel: () => {
       const busy = from !== null;

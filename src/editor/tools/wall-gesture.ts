@@ -57,7 +57,7 @@ export function endWalls(): void {
   store().endChain();
   clearSketch();
   const drawn = currentLevel().walls.filter(({ id }) => !before.has(id));
-  if (!useSketch.getState().touch) askForWall(new Set(drawn.map(({ id }) => id)));
+  askForWall(new Set(drawn.map(({ id }) => id)));
 }
 
 /** Sets a corner. On the start of the chain it closes the outline, on the corner before it ends the chain; `keeps`: the tool stays then. */

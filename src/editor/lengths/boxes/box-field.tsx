@@ -10,6 +10,7 @@ export function BoxField({
   statusId,
   isInvalid = false,
   isTurn = false,
+  isSelected = false,
   onType,
   onKey,
   onLeave,
@@ -22,6 +23,8 @@ export function BoxField({
   readonly isInvalid?: boolean;
   /** Degrees, not a length. */
   readonly isTurn?: boolean;
+  /** What is typed replaces the whole text. */
+  readonly isSelected?: boolean;
   readonly onType: (text: string) => void;
   /** Takes a key in place of the browser. Returns false for a key that it does not take. */
   readonly onKey: (event: React.KeyboardEvent<HTMLInputElement>) => boolean;
@@ -42,6 +45,7 @@ export function BoxField({
         aria-describedby={statusId}
         aria-invalid={isInvalid}
         onChange={(event) => onType(event.target.value)}
+        onFocus={(event) => isSelected && event.currentTarget.select()}
         onBlur={onLeave}
         onKeyDown={(event) => {
           if (onKey(event)) event.preventDefault();

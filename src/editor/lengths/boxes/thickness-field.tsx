@@ -38,6 +38,7 @@ export function ThicknessField({
     <>
       <BoxField
         label="Thickness"
+        isSelected
         value={text ?? fieldLength(settings[kind], unit)}
         statusId={statusId}
         onType={setText}

@@ -26,6 +26,12 @@ export function TypedLengthField(props: Props) {
   const { open, read, shown, place, field } = props;
   const { text, setText, refusal, parts, apply } = useTypedText(props);
   useFirstText(props, setText);
+  const isUntouched = text === null;
+  // Taped in another way it is another length: what is typed replaces that one too.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when the shown length is another one
+  useLayoutEffect(() => {
+    if (isUntouched && document.activeElement === field.current) field.current?.select();
+  }, [shown, open.moves]);
   const done = () => {
     closeLength();
     props.onDone();

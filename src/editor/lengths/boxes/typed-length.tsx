@@ -3,6 +3,7 @@ import { fieldLength } from '../../../../geometry/units/format.ts';
 import { selectModel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { toScreen } from '../../../state/viewport.ts';
+import { useSketch } from '../../overlay/sketch.ts';
 import { figurePlaceOf } from '../figures.ts';
 import { closeLength, type OpenLength, useLengths } from '../store.ts';
 import { subjectKey } from '../subject.ts';
@@ -44,6 +45,7 @@ function Box({
   const unit = useAppStore((state) => state.plan.display.length);
   const viewport = useAppStore((state) => state.viewport);
   const stageSize = useAppStore((state) => state.stageSize);
+  const byFinger = useSketch(({ touch }) => touch);
   const field = useRef<HTMLInputElement>(null);
   useClosedByPressElsewhere(field);
   useFigurePlaced();
@@ -55,6 +57,19 @@ function Box({
   const shown = fieldLength(read.value, unit);
   if (open.typing) {
     return <TypedLengthField open={open} read={read} shown={shown} place={place} field={field} onDone={onDone} />;
+  }
+  if (byFinger) {
+    // The keys on the screen would cover half the sheet: they come when they are asked for.
+    return (
+      <button
+        type="button"
+        className="length-box typed-length typed-length--opens"
+        style={place}
+        onClick={() => useLengths.setState({ open: { ...open, typing: true } })}
+      >
+        <b>{read.label}</b> {shown}. Tap to type it
+      </button>
+    );
   }
   return (
     <p className="length-box typed-length typed-length--waits" style={place} role="status">
