@@ -28,29 +28,41 @@ export class Walker {
   private readonly page: Page;
   private readonly editor: Editor;
   private readonly filmed: boolean;
+  private readonly byFinger: boolean;
 
-  private constructor(page: Page, editor: Editor, filmed: boolean) {
+  private constructor(page: Page, editor: Editor, filmed: boolean, byFinger: boolean) {
     this.page = page;
     this.editor = editor;
     this.filmed = filmed;
+    this.byFinger = byFinger;
   }
 
-  static async on(page: Page, filmed = false): Promise<Walker> {
-    return new Walker(page, await editorOf(page), filmed);
+  static async on(page: Page, { filmed = false, byFinger = false } = {}): Promise<Walker> {
+    return new Walker(page, await editorOf(page), filmed, byFinger);
   }
 
   /** A press on a button or another part of the page. */
   async click(target: Locator, what: string): Promise<void> {
-    await this.act('click', what, this.toMouse() + SECONDS.point + 2 * SECONDS.button, () => target.click());
+    await this.act('click', what, this.toMouse() + SECONDS.point + 2 * SECONDS.button, () =>
+      this.byFinger ? target.tap() : target.click(),
+    );
   }
 
   /** A press on the sheet, about where a hand comes to: nobody hits a point to the inch. */
   async press(at: XY, what: string, shift = false): Promise<void> {
     await this.act('click', what, this.toMouse() + SECONDS.point + 2 * SECONDS.button, async () => {
       if (shift) await this.page.keyboard.down('Shift');
-      await this.editor.press(...at);
+      if (this.byFinger) {
+        const { x, y } = await this.editor.at(at);
+        await this.page.touchscreen.tap(x, y);
+      } else await this.editor.press(...at);
       if (shift) await this.page.keyboard.up('Shift');
     });
+  }
+
+  /** The mouse comes to show a direction: nothing is pressed, so it is no action. */
+  async aim(at: XY): Promise<void> {
+    await this.editor.move(...at);
   }
 
   async drag(from: XY, to: XY, what: string): Promise<void> {
