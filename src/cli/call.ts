@@ -30,6 +30,8 @@ export interface CommandResult {
   readonly text: string;
   /** 2: some of several files were not usable; the others were done. */
   readonly code: 0 | 1 | 2;
+  /** What went wrong with some of several files, for standard error. */
+  readonly problems?: readonly string[];
 }
 
 export interface CliCommand {
@@ -133,7 +135,8 @@ function readAll(files: readonly string[]): ReadFiles {
   return read;
 }
 
-function readPlan(file: string): Plan {
+/** Reads a plan. @throws UnusableError with every problem of the file */
+export function readPlan(file: string): Plan {
   let text: string;
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file));
@@ -177,10 +180,4 @@ export function countOption(call: Call, name: string, fallback: number): number 
     );
   }
   return Number(typed);
-}
-
-/** Returns the exit code of a command over several files. `fine`: no verdict of those that were done is blocked or unknown. */
-export function exitCode({ refused }: Call, fine: boolean): 0 | 1 | 2 {
-  if (refused.length > 0) return 2;
-  return fine ? 0 : 1;
 }

@@ -5,6 +5,7 @@ import { calendar } from './calendar.ts';
 import { type Call, type CliCommand, parseCall, UnusableError } from './call.ts';
 import { check } from './check.ts';
 import { notice } from './notice.ts';
+import { serveJobs } from './paper/worker.ts';
 import { quality } from './quality.ts';
 import { readings } from './readings.ts';
 import { report } from './report.ts';
@@ -44,8 +45,9 @@ export async function run(argv: readonly string[]): Promise<number> {
   setSunSource(sweptArea);
   try {
     const call: Call = parseCall(command, rest);
-    const { text, code } = await command.run(call);
-    if (call.refused.length > 0) process.stderr.write(`${call.refused.join('\n')}\n`);
+    const { text, code, problems = [] } = await command.run(call);
+    const wrong = [...call.refused, ...problems];
+    if (wrong.length > 0) process.stderr.write(`${wrong.join('\n')}\n`);
     process.stdout.write(text);
     return code;
   } catch (error) {
@@ -66,3 +68,5 @@ ${lines.join('')}
 Exit code 0: done, no verdict is blocked or unknown. 1: done, some verdict is. 2: the call or a file is not usable.
 `;
 }
+
+serveJobs();

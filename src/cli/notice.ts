@@ -1,8 +1,9 @@
 import { drawDocument, type VisitDocument } from '../report/documents/draw-document.ts';
 import { type CliCommand, UnusableError } from './call.ts';
 import { choiceOption } from './output.ts';
-import { today, writePapers } from './paper/papers.ts';
-import { paperOption } from './sheet.ts';
+import { today } from './paper/computed.ts';
+import { overPlans, type PaperCommand, paperOption } from './paper/paper-command.ts';
+import { filesOfPages, PAGE_FORMATS } from './paper/write-pages.ts';
 
 /** The documents for the people in the house, by the word of the command line. */
 const KINDS = {
@@ -14,6 +15,16 @@ const KINDS = {
 type Kind = keyof typeof KINDS;
 const KIND_NAMES = Object.keys(KINDS) as readonly Kind[];
 
+export const noticePaper: PaperCommand = {
+  name: 'notice',
+  formats: PAGE_FORMATS,
+  make: async (plan, job) => {
+    const order = { plan, paper: paperOption(job, plan), date: today() };
+    const pages = drawDocument(KINDS[choiceOption(job, 'kind', KIND_NAMES, 'closing')], order);
+    return { ...(await filesOfPages(job, pages, order)), fine: true, notes: [], document: {} };
+  },
+};
+
 /** `notice FILE --kind KIND --out NAME.pdf`: one page for the people in the house. */
 export const notice: CliCommand = {
   name: 'notice',
@@ -24,10 +35,7 @@ export const notice: CliCommand = {
   run: (call) => {
     if (call.options.kind === undefined)
       throw new UnusableError(`notice needs --kind: one of ${KIND_NAMES.join(', ')}.`);
-    const which = KINDS[choiceOption(call, 'kind', KIND_NAMES, 'closing')];
-    return writePapers(call, 'notice', (plan) => {
-      const paper = paperOption(call, plan);
-      return { paper, pages: drawDocument(which, { plan, paper, date: today() }), trouble: false };
-    });
+    choiceOption(call, 'kind', KIND_NAMES, 'closing');
+    return overPlans(noticePaper, call);
   },
 };

@@ -11,7 +11,7 @@ import {
 } from 'node:fs';
 import { basename, extname, join } from 'node:path';
 import { type Call, UnusableError } from './call.ts';
-import type { OutputFile } from './paper/write-pages.ts';
+import type { OutputFile } from './paper/output-file.ts';
 
 /** Returns the path that `--out` names. @throws UnusableError where it is left out */
 export function outOption(call: Call, command: string, example: string): string {
@@ -22,7 +22,12 @@ export function outOption(call: Call, command: string, example: string): string 
 }
 
 /** Returns the one of `choices` that an option names, or `fallback` when it is left out. @throws UnusableError when it is none */
-export function choiceOption<T extends string>(call: Call, name: string, choices: readonly T[], fallback: T): T {
+export function choiceOption<T extends string>(
+  call: Pick<Call, 'options'>,
+  name: string,
+  choices: readonly T[],
+  fallback: T,
+): T {
   const typed = call.options[name];
   if (typed === undefined) return fallback;
   const found = choices.find((choice) => choice === typed.trim().toLowerCase());

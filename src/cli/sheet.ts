@@ -1,10 +1,25 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { drawSheets } from '../report/draw-sheets.ts';
-import { PAPER_NAMES, type PaperName } from '../report/paper.ts';
-import { type Call, type CliCommand, UnusableError } from './call.ts';
-import { choiceOption } from './output.ts';
-import { computedById, today, usualPaper, writePapers } from './paper/papers.ts';
+import { type CliCommand, UnusableError } from './call.ts';
+import { computedById, today } from './paper/computed.ts';
+import { overPlans, type PaperCommand, paperOption } from './paper/paper-command.ts';
+import type { PaperJob } from './paper/paper-job.ts';
+import { filesOfPages, PAGE_FORMATS } from './paper/write-pages.ts';
 import { verifiedPlacement } from './verified-placement.ts';
+
+export const sheetPaper: PaperCommand = {
+  name: 'sheet',
+  formats: PAGE_FORMATS,
+  make: async (plan, job) => {
+    const placement = verifiedPlacement(plan);
+    const order = { plan, paper: paperOption(job, plan), date: today(), computed: computedById(placement) };
+    const pages = levelsOf(job, plan).flatMap((levelId) => drawSheets({ ...order, levelId }));
+    const fine = placement.every(({ detectors }) =>
+      detectors.every(({ verdict }) => verdict !== 'blocked' && verdict !== 'unknown'),
+    );
+    return { ...(await filesOfPages(job, pages, order)), fine, notes: [], document: {} };
+  },
+};
 
 /** `sheet FILE… --out NAME.pdf`: the marked-up plan of each level, or of one. */
 export const sheet: CliCommand = {
@@ -15,27 +30,10 @@ export const sheet: CliCommand = {
   takesFolders: true,
   options: ['out', 'level', 'paper', 'format'],
   flags: ['force'],
-  run: (call) =>
-    writePapers(call, 'sheet', (plan) => {
-      const placement = verifiedPlacement(plan);
-      const paper = paperOption(call, plan);
-      const computed = computedById(placement);
-      const order = { plan, paper, date: today(), computed };
-      return {
-        paper,
-        pages: levelsOf(call, plan).flatMap((levelId) => drawSheets({ ...order, levelId })),
-        trouble: placement.some(({ detectors }) =>
-          detectors.some(({ verdict }) => verdict === 'blocked' || verdict === 'unknown'),
-        ),
-      };
-    }),
+  run: (call) => overPlans(sheetPaper, call),
 };
 
-export function paperOption(call: Call, plan: Plan): PaperName {
-  return choiceOption(call, 'paper', PAPER_NAMES, usualPaper(plan));
-}
-
-function levelsOf({ options: { level }, file }: Call, plan: Plan): readonly string[] {
+function levelsOf({ options: { level }, file }: PaperJob, plan: Plan): readonly string[] {
   const ids = plan.levels.map(({ id }) => id);
   if (level === undefined) return ids;
   if (!ids.includes(level))

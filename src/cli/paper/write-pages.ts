@@ -1,24 +1,11 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { PAPERS, type PaperName } from '../../report/paper.ts';
 import { pagesToPdf } from '../../report/pdf/pdf.ts';
 import { fontFiles, withEmbeddedFont } from './fonts.ts';
+import type { OutputFile } from './output-file.ts';
 import { rasterize } from './raster.ts';
 
 export const PAGE_FORMATS = ['pdf', 'svg', 'png'] as const;
-export type PageFormat = (typeof PAGE_FORMATS)[number];
-
-/** A file to write. */
-export interface OutputFile {
-  readonly path: string;
-  readonly bytes: Uint8Array | string;
-}
-
-export interface PagesToWrite {
-  readonly pages: readonly string[];
-  readonly title: string;
-  /** ISO 8601 date of printing. */
-  readonly date: string;
-  /** Width of the pages, mm. */
-  readonly width: number;
-}
 
 const PNG_DPI = 200;
 
@@ -27,16 +14,16 @@ const PNG_DPI = 200;
  * others with "-2", "-3", … before the ending. `lacking`: letters that the font of the pages does not have.
  */
 export async function filesOfPages(
-  path: string,
-  format: PageFormat,
-  { pages, title, date, width }: PagesToWrite,
+  { path, format }: { readonly path: string; readonly format: string },
+  pages: readonly string[],
+  { plan, paper, date }: { readonly plan: Plan; readonly paper: PaperName; readonly date: string },
 ): Promise<{ readonly files: readonly OutputFile[]; readonly lacking: readonly string[] }> {
+  const title = plan.title || 'Plan without a title';
   const pdf = await pagesToPdf(pages, { title, date, fonts: fontFiles() });
   if (format === 'pdf') return { files: [{ path, bytes: pdf.bytes }], lacking: pdf.lacking };
+  const width = Math.round((PAPERS[paper].width * PNG_DPI) / 25.4);
   const draw = (page: string) =>
-    format === 'svg'
-      ? withEmbeddedFont(page)
-      : new Uint8Array(rasterize(page, Math.round((width * PNG_DPI) / 25.4)).png);
+    format === 'svg' ? withEmbeddedFont(page) : new Uint8Array(rasterize(page, width).png);
   return {
     files: pages.map((page, index) => ({ path: numbered(path, index), bytes: draw(page) })),
     lacking: pdf.lacking,

@@ -1,0 +1,94 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { PAPER_NAMES, type PaperName } from '../../report/paper.ts';
+import { type Call, type CommandResult, readPlan, UnusableError } from '../call.ts';
+import { choiceOption, formatOf, makeFolder, outOption, pathsIn, writeFiles } from '../output.ts';
+import type { JobResult, MadePaper, PaperJob } from './paper-job.ts';
+import { inWorkers } from './pool.ts';
+import { showProgress } from './progress.ts';
+
+/** A command that writes papers of each plan it is given. */
+export interface PaperCommand {
+  readonly name: string;
+  readonly formats: readonly string[];
+  readonly make: (plan: Plan, job: PaperJob) => Promise<MadePaper>;
+}
+
+/** Does one job: reads the plan, makes its paper, writes it. */
+export async function doJob({ make }: PaperCommand, job: PaperJob): Promise<JobResult> {
+  try {
+    const { files, ...rest } = await make(readPlan(job.file), job);
+    writeFiles(files, job.force);
+    return { ok: true, files: files.map(({ path }) => path), rest };
+  } catch (error) {
+    if (!(error instanceof UnusableError)) throw error;
+    return { ok: false, problem: error.message };
+  }
+}
+
+/**
+ * Does the command for each plan: one into the file that `--out` names, several into the folder that it names, in several threads where
+ * there are many. One bad file does not stop the others.
+ * @throws UnusableError where nothing could be written
+ */
+export async function overPlans(command: PaperCommand, call: Call): Promise<CommandResult> {
+  const jobs = jobsOf(command, call);
+  const progress = (done: number) => call.several && showProgress(done, jobs.length);
+  const results = (await inWorkers(jobs, progress)) ?? (await inOrder(command, jobs, progress));
+  const done = results.flatMap((result) => (result.ok ? [result] : []));
+  const problems = results.flatMap((result) => (result.ok ? [] : [result.problem]));
+  if (done.length === 0) throw new UnusableError(problems.join('\n'));
+  const bad = problems.length > 0 || call.refused.length > 0;
+  const code = done.every(({ rest }) => rest.fine) ? 0 : 1;
+  return { text: call.json ? asJson(call, done) : asText(done), code: bad ? 2 : code, problems };
+}
+
+async function inOrder(
+  command: PaperCommand,
+  jobs: readonly PaperJob[],
+  progress: (done: number) => void,
+): Promise<readonly JobResult[]> {
+  const results: JobResult[] = [];
+  for (const job of jobs) {
+    progress(results.length);
+    results.push(await doJob(command, job));
+  }
+  progress(results.length);
+  return results;
+}
+
+function jobsOf(command: PaperCommand, call: Call): readonly PaperJob[] {
+  const { name, formats } = command;
+  const out = outOption(call, name, call.several ? 'papers' : `${name}.pdf`);
+  const format = call.several ? choiceOption(call, 'format', formats, 'pdf') : formatOf(out, formats);
+  if (call.several) makeFolder(out);
+  const paths = call.several ? pathsIn(out, call.names, format) : [out];
+  return call.names.map((file, index) => ({
+    command: name,
+    file,
+    path: paths[index] ?? '',
+    format,
+    options: call.options,
+    force: call.flags.has('force'),
+  }));
+}
+
+type Done = Extract<JobResult, { ok: true }>;
+
+function asJson({ several }: Call, done: readonly Done[]): string {
+  const documents = done.map(({ files, rest }) => ({ files, ...rest.document }));
+  return `${JSON.stringify(several ? { plans: documents } : documents[0], null, 2)}\n`;
+}
+
+function asText(done: readonly Done[]): string {
+  const lines = done.flatMap(({ files, rest: { notes, lacking } }) => [
+    ...files.map((file) => `Wrote ${file}`),
+    ...notes.map((note) => `  ${note}`),
+    ...(lacking.length > 0 ? [`  Not in the font of the pages, drawn as empty boxes: ${lacking.join(' ')}`] : []),
+  ]);
+  return `${lines.join('\n')}\n`;
+}
+
+/** Returns the paper that is asked for, else the usual one for the plan's units of length. */
+export function paperOption(job: PaperJob, { display }: Plan): PaperName {
+  return choiceOption(job, 'paper', PAPER_NAMES, display.length === 'metric' ? 'a4' : 'letter');
+}
