@@ -72,6 +72,11 @@ export function PlanCanvas() {
         const isPointer = relatedTarget === null && useSketch.getState().pointer !== null;
         if (currentTarget.matches(':focus-visible') && !isLengthBox(relatedTarget) && !isPointer) showCross();
       }}
+      onKeyDown={({ key }) => {
+        // Whoever came by a press goes on by keys. A run of walls goes on with what it was begun with.
+        const isPointer = useSketch.getState().pointer !== null || useAppStore.getState().chain.corners.length > 0;
+        if (key !== 'Enter' && !isPointer) showCross();
+      }}
       onBlur={({ relatedTarget }) => {
         if (!isLengthBox(relatedTarget)) hideCross();
       }}

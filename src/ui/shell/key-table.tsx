@@ -27,7 +27,7 @@ function Table() {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
     <section className="problems" aria-label="Keys" tabIndex={0}>
-      <table className="keys">
+      <table className="keys" aria-label="Keys and what they do">
         <tbody>
           {keyRows().map(({ keys, does }) => (
             <tr key={`${keys} ${does}`}>

@@ -1,0 +1,128 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { ACCESS_PAGES } from './access-pages.ts';
+import { type OpenPage, openPage } from './harness.ts';
+import { pickSample } from './samples.ts';
+
+let open: OpenPage;
+let page: Page;
+beforeAll(async () => {
+  open = await openPage();
+  page = open.page;
+  await pickSample(page, /^Crowded utility/);
+  await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
+});
+
+/** What somebody can press, type into or choose. */
+const WORKED = new Set([
+  'button',
+  'link',
+  'textbox',
+  'searchbox',
+  'checkbox',
+  'radio',
+  'combobox',
+  'listbox',
+  'slider',
+  'spinbutton',
+  'menuitem',
+  'DisclosureTriangle',
+  'application',
+  'switch',
+  'tab',
+  'option',
+]);
+const REGIONS = new Set(['dialog', 'navigation', 'main', 'complementary', 'region', 'group', 'menu', 'img', 'table']);
+
+interface TreeNode {
+  readonly role: string;
+  readonly name: string;
+  readonly level: number | null;
+}
+
+/** The accessibility tree of the page as the browser hands it to a screen reader, in order. */
+async function treeOf(target: Page): Promise<readonly TreeNode[]> {
+  const session = await target.context().newCDPSession(target);
+  const { nodes } = await session.send('Accessibility.getFullAXTree');
+  await session.detach();
+  return nodes
+    .filter(({ ignored }) => !ignored)
+    .map(({ role, name, properties }) => ({
+      role: String(role?.value ?? ''),
+      name: String(name?.value ?? '').trim(),
+      level: Number(properties?.find((each) => each.name === 'level')?.value.value ?? Number.NaN) || null,
+    }));
+}
+
+/** Levels of the headings in view, in order. What a modal dialog covers is out of the tree: there the first is its title. */
+const headingsOf = (nodes: readonly TreeNode[]) =>
+  nodes.filter(({ role }) => role === 'heading').map(({ level, name }) => ({ level: level ?? 0, name }));
+
+/** Buttons, links and fields whose visible words are not in their name: who speaks to the page says what stands there. */
+const labelNotInName = () =>
+  page.evaluate(() => {
+    const words = (text: string) => text.toLowerCase().replace(/\s+/g, ' ').trim();
+    const visible = (element: Element): string =>
+      [...element.childNodes]
+        .map((node) => {
+          if (node instanceof Text) return node.data;
+          const skipped = node instanceof Element && node.matches('.unseen, [aria-hidden="true"], svg, kbd, option');
+          return node instanceof Element && !skipped && node.checkVisibility() ? ` ${visible(node)} ` : '';
+        })
+        .join('');
+    return [...document.querySelectorAll<HTMLElement>('button, a, summary, [role="menuitem"]')]
+      .filter((each) => each.checkVisibility({ visibilityProperty: true }))
+      .flatMap((each) => {
+        const given = each.getAttribute('aria-label');
+        const by = each.getAttribute('aria-labelledby');
+        const named = by
+          ? by
+              .split(' ')
+              .map((id) => document.getElementById(id)?.textContent)
+              .join(' ')
+          : given;
+        // A tab names itself by its name alone; its state is its description.
+        const shown = by
+          ? words(document.getElementById(by.split(' ')[0] ?? '')?.textContent ?? '')
+          : words(visible(each));
+        return named === null || words(named).includes(shown) ? [] : [`"${shown}" is named "${named}"`];
+      });
+  });
+
+describe('the tree of each page', () => {
+  it.each(ACCESS_PAGES)('$name: names, roles, headings', async ({ name, show, leave }) => {
+    await show(page);
+    const nodes = await treeOf(page);
+    const nameless = nodes.filter((node) => WORKED.has(node.role) && node.name === '');
+    expect(nameless).toEqual([]);
+    const regions = nodes.filter(
+      (node) => REGIONS.has(node.role) && node.name === '' && node.role !== 'main' && node.role !== 'group',
+    );
+    expect(regions).toEqual([]);
+    const headings = headingsOf(nodes);
+    const isModal = nodes.some(({ role }) => role === 'dialog');
+    expect(headings.filter(({ level }) => level === 1)).toHaveLength(isModal ? 0 : 1);
+    // The title of a page or of a dialog comes first; no level is skipped on the way down.
+    headings.reduce(
+      (before, heading) => {
+        expect(heading.level, `${name}: ${heading.name} after level ${before}`).toBeLessThanOrEqual(before + 1);
+        return heading.level;
+      },
+      isModal ? 1 : 0,
+    );
+    expect(await page.locator('h1').count()).toBe(1);
+    expect(await labelNotInName()).toEqual([]);
+    await leave?.(page);
+  });
+
+  it('has one live region that speaks for all acts, beside those of what is open', async () => {
+    const live = await page.evaluate(() =>
+      [...document.querySelectorAll('[aria-live], [role="status"], [role="alert"], output')]
+        .filter((each) => each.closest('dialog, .stage-page, .job, .side, .length-box') === null)
+        .filter((each) => each.textContent !== '' || each.id === 'announcer')
+        .map(({ id, className }) => id || className),
+    );
+    expect(live).toEqual(['announcer']);
+    open.expectNoTroubles();
+  });
+});

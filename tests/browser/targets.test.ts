@@ -1,0 +1,62 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { ACCESS_PAGES } from './access-pages.ts';
+import { openPage } from './harness.ts';
+import { openPair } from './samples.ts';
+
+/** A tablet both ways and a phone, CSS px. */
+const SIZES = [
+  [1024, 768],
+  [820, 1180],
+  [390, 844],
+] as const;
+
+/** What can be pressed and is smaller than a finger needs: 44 px in one direction at least and 24 in the other; main buttons 44 px high. */
+const tooSmall = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('button, select, summary, a[href], input:not([type=file])')]
+      .filter(
+        (each) =>
+          each.checkVisibility({ visibilityProperty: true }) &&
+          !each.closest('.unseen, [inert]') &&
+          !each.matches('.skip, .unseen'),
+      )
+      .map((each) => {
+        // The label of a box or of a round is pressed too.
+        const label =
+          each instanceof HTMLInputElement && /checkbox|radio/.test(each.type) ? each.closest('label') : null;
+        return { each, box: (label ?? each).getBoundingClientRect() };
+      })
+      .filter(({ box }) => box.width > 0 && box.height > 0)
+      .filter(({ each, box }) => {
+        const isMain = each.matches('.button--main');
+        return (
+          Math.min(box.width, box.height) < 23.5 ||
+          box.height < (isMain ? 43.5 : 0) ||
+          Math.max(box.width, box.height) < 43.5
+        );
+      })
+      .map(
+        ({ each, box }) =>
+          `${each.textContent || each.getAttribute('aria-label')}: ${Math.round(box.width)} × ${Math.round(box.height)}`,
+      ),
+  );
+
+describe.each(SIZES)('targets of a finger at %d × %d', (width, height) => {
+  let page: Page;
+  beforeAll(async () => {
+    page = (await openPair({ viewport: { width, height }, touch: true })).page;
+  });
+
+  it.each(ACCESS_PAGES.filter(({ name }) => name !== 'Keys'))('$name', async ({ show, leave }) => {
+    await show(page);
+    expect(await tooSmall(page)).toEqual([]);
+    await leave?.(page);
+  });
+});
+
+it('the empty sheet on a phone', async () => {
+  const { page } = await openPage({ viewport: { width: 390, height: 844 }, touch: true });
+  await page.getByRole('button', { name: 'Four walls in one drag' }).first().waitFor();
+  expect(await tooSmall(page)).toEqual([]);
+});
