@@ -30,10 +30,10 @@ beforeAll(async () => {
   open = await openPage();
   page = open.page;
   editor = await editorOf(page);
+  await announcerReady(page);
   await freshSample(editor);
   await saved(page);
-  // The announcer comes after the start: its first news shows that it is there.
-  await announcerReady(page, [DESK]);
+  await page.locator('#announcer', { hasText: 'A1: ' }).waitFor({ state: 'attached' });
   await page.evaluate(() => document.getElementById('sheet-of-plan')?.focus());
 });
 

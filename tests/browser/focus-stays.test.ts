@@ -46,7 +46,7 @@ beforeAll(async () => {
   editor = await editorOf(page);
   await page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), sample);
   // The guard comes after the start, with the announcer.
-  await announcerReady(page, [DESK]);
+  await announcerReady(page);
 });
 
 /** Key presses as Playwright writes them, for each command that has keys of its own. */

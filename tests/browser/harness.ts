@@ -98,20 +98,9 @@ export async function settled(page: Page): Promise<void> {
   );
 }
 
-/** Comes back when the announcer, which comes after the start, is there: it then tells that these ids, which are on the plan, are selected. */
-export async function announcerReady(page: Page, ids: readonly string[]): Promise<void> {
-  await page.waitForFunction(
-    (chosen) => {
-      const { selection, select } = window.__stillspot?.store.getState() ?? {};
-      const isReady = document.getElementById('announcer')?.textContent?.includes('selected') ?? false;
-      if (!isReady || selection?.length === 0) select?.(selection?.length === 0 ? chosen : []);
-      return isReady;
-    },
-    ids,
-    // Longer than the announcer waits for rest.
-    { polling: 800 },
-  );
-}
+/** Comes back when the announcer and the keeper of the focus, which come after the start, are there. */
+export const announcerReady = (page: Page): Promise<void> =>
+  page.locator('#announcer[aria-atomic="true"]').waitFor({ state: 'attached' });
 
 /** Drags with the mouse in small steps: a canvas drag starts only after 3 px, so one big step is no drag. */
 export async function drag(page: Page, from: PagePoint, to: PagePoint, steps = 8): Promise<void> {

@@ -34,6 +34,8 @@ interface Heard {
  * and undone and by how much, verdicts that have changed, messages, and what Enter does at the keyboard's cross.
  */
 export function startAnnouncer(region: HTMLElement): void {
+  // All of it is read, also where only its end is new.
+  region.ariaAtomic = 'true';
   let heard = hear(null);
   let timer: ReturnType<typeof setTimeout> | undefined;
   const tell = () => {

@@ -1,9 +1,13 @@
 import { startAnnouncer } from './announcer.ts';
 import { startFocusGuard } from './focus-guard.ts';
 
-/** Starts what a keyboard and a screen reader need beside the page itself: loaded after it. */
+/** Starts what a keyboard and a screen reader need beside the page itself: loaded after it, or, on a busy machine, before it is drawn. */
 export function startAccess(): void {
   const region = document.getElementById('announcer');
-  if (region) startAnnouncer(region);
+  if (!region) {
+    requestAnimationFrame(startAccess);
+    return;
+  }
+  startAnnouncer(region);
   startFocusGuard();
 }
