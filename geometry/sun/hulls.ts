@@ -2,6 +2,7 @@ import type { Mm, XY } from '../plan/model.ts';
 import { convexHull } from '../plane/hull.ts';
 import { along, distance, nearestOnSegment } from '../plane/point.ts';
 import { areaOf, sharedArea } from './convex.ts';
+import { withFewerCorners } from './fewer-corners.ts';
 
 /** No place of a hull is farther than this from its cells, mm. */
 const DEEPEST: Mm = 15;
@@ -35,8 +36,9 @@ export class Hulls {
     this.hulls.push({ ring, area, depth: 0 });
   }
 
+  /** Returns the hulls with few corners. */
   rings(): readonly (readonly XY[])[] {
-    return this.hulls.map(({ ring }) => ring);
+    return this.hulls.map(({ ring }) => withFewerCorners(ring));
   }
 }
 

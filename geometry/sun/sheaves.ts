@@ -44,28 +44,51 @@ export function sheafGroups(
       (end) => Math.min(end, most),
     );
   const groups: (Open<SheafGroup> & { parts: ReachedSheaf[] })[] = [];
+  let line: StraightEnds | null = null;
   for (const part of joinedColumns(glass, columns, heights, drops, most)) {
     const last = groups[groups.length - 1];
-    if (last && last.k1 === part.k0 && isStraight([...last.parts, part], ends)) {
+    if (last && line && last.k1 === part.k0 && line.takes(part, ends(part))) {
       Object.assign(last, union(last, part));
       last.parts.push(part);
-    } else groups.push({ ...part, parts: [part] });
+    } else {
+      groups.push({ ...part, parts: [part] });
+      line = new StraightEnds(part, ends(part));
+    }
   }
   return groups;
 }
 
-function isStraight(parts: readonly ReachedSheaf[], ends: (part: ReachedSheaf) => readonly Mm[]): boolean {
-  const [first, last] = [parts[0] as ReachedSheaf, parts[parts.length - 1] as ReachedSheaf];
-  const [from, to] = [ends(first), ends(last)];
-  const wide = last.k1 - first.k0;
-  if (from.some((end, i) => Math.abs(end - (to[i] as Mm)) * wide > BEND)) return false;
-  return parts.every((part) => {
-    const share = (part.k0 + part.k1 - first.k0 - first.k1) / (last.k0 + last.k1 - first.k0 - first.k1);
-    return ends(part).every((end, i) => {
-      const off = (from[i] as Mm) + ((to[i] as Mm) - (from[i] as Mm)) * share - end;
-      return i === 0 ? off <= DENT : Math.abs(off) <= DENT;
-    });
-  });
+/** Tells how many parts have their ends nearly on straight lines, from the first to the last: each part narrows the slopes that are left. */
+class StraightEnds {
+  private readonly first: ReachedSheaf;
+  private readonly ends: readonly Mm[];
+  private readonly steepest: number[];
+  private readonly flattest: number[];
+
+  constructor(first: ReachedSheaf, ends: readonly Mm[]) {
+    this.first = first;
+    this.ends = ends;
+    this.steepest = ends.map(() => Number.POSITIVE_INFINITY);
+    this.flattest = ends.map(() => Number.NEGATIVE_INFINITY);
+  }
+
+  /** Returns whether a part goes on with the lines; it is one of them from then on. */
+  takes(part: ReachedSheaf, ends: readonly Mm[]): boolean {
+    const wide = part.k1 - this.first.k0;
+    const run = (part.k0 + part.k1 - this.first.k0 - this.first.k1) / 2;
+    for (let i = 0; i < ends.length; i++) {
+      const rise = (ends[i] as Mm) - (this.ends[i] as Mm);
+      if (Math.abs(rise) * wide > BEND) return false;
+      if (rise > (this.steepest[i] as number) * run || rise < (this.flattest[i] as number) * run) return false;
+    }
+    for (let i = 0; i < ends.length; i++) {
+      const rise = (ends[i] as Mm) - (this.ends[i] as Mm);
+      this.steepest[i] = Math.min(this.steepest[i] as number, (rise + DENT) / run);
+      // The far end may lie above the line: there the hull closes no dent.
+      if (i > 0) this.flattest[i] = Math.max(this.flattest[i] as number, (rise - DENT) / run);
+    }
+    return true;
+  }
 }
 
 function union(one: ReachedSheaf, two: ReachedSheaf): ReachedSheaf {

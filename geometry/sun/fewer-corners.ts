@@ -1,0 +1,74 @@
+import type { Mm, XY } from '../plan/model.ts';
+import { distance } from '../plane/point.ts';
+
+/** A corner of a ring that is simplified, linked to its neighbors. */
+interface Corner {
+  p: XY;
+  /** How far it may be from the given ring, mm. */
+  depth: Mm;
+  next: Corner;
+  last: Corner;
+  /** Where the sides before and after the side to the next corner meet, and how far from the given ring; null for nowhere near. */
+  instead: { readonly p: XY; readonly depth: Mm } | null;
+}
+
+/** A corner that takes the place of a side is this near to the given ring, mm. */
+const NEAREST: Mm = 5;
+
+/**
+ * Returns a convex ring that contains another and has fewer corners: a side is left out, the flattest corner first, where its two
+ * neighbors meet near it.
+ */
+export function withFewerCorners(ring: readonly XY[], nearest: Mm = NEAREST): readonly XY[] {
+  if (ring.length <= 4) return ring;
+  const corners = ring.map((p): Corner => ({ p, depth: 0, instead: null }) as Corner);
+  corners.forEach((corner, i) => {
+    corner.next = corners[(i + 1) % corners.length] as Corner;
+    corner.last = corners[(i + corners.length - 1) % corners.length] as Corner;
+  });
+  for (const corner of corners) corner.instead = meeting(corner, nearest);
+  for (;;) {
+    let best: Corner | null = null;
+    for (const corner of corners)
+      if (corner.instead && (!best?.instead || corner.instead.depth < best.instead.depth)) best = corner;
+    if (!best?.instead || best.next.next.next === best) break;
+    const { next } = best;
+    Object.assign(best, best.instead);
+    next.instead = null;
+    corners.splice(corners.indexOf(next), 1);
+    best.next = next.next;
+    best.next.last = best;
+    for (const one of [best.last.last, best.last, best, best.next]) one.instead = meeting(one, nearest);
+  }
+  return corners.map(({ p }) => p);
+}
+
+function meeting(
+  {
+    p: a,
+    last: { p: o },
+    next: {
+      p: b,
+      depth: other,
+      next: { p: c },
+    },
+    depth: own,
+  }: Corner,
+  nearest: Mm,
+) {
+  const [dx, dy, ex, ey] = [a[0] - o[0], a[1] - o[1], b[0] - c[0], b[1] - c[1]];
+  const turn = dx * ey - dy * ex;
+  if (Math.abs(turn) < 1e-12) return null;
+  const t = ((c[0] - o[0]) * ey - (c[1] - o[1]) * ex) / turn;
+  const s = ((c[0] - o[0]) * dy - (c[1] - o[1]) * dx) / turn;
+  if (t < 1 || s < 1) return null;
+  const p: XY = [o[0] + dx * t, o[1] + dy * t];
+  const depth = Math.max(own, other) + lineDistance(p, a, b);
+  return depth <= nearest ? { p, depth } : null;
+}
+
+/** Returns how far a point is from the line through a and b, mm. */
+function lineDistance(p: XY, a: XY, b: XY): Mm {
+  const long = distance(a, b);
+  return long === 0 ? distance(p, a) : Math.abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / long;
+}
