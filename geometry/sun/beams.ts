@@ -61,6 +61,8 @@ export interface Scene {
   readonly doorEdges: (opening: number) => readonly Edge[];
   /** The four sides of an opening's body. */
   readonly doorSides: (opening: number) => readonly Edge[];
+  /** The faces of walls outdoors in front of the glass, seen from it: x as in the glass, y away from the house. */
+  readonly outdoors: readonly Edge[];
   /** The limits that an opening sets to light that goes through it, by the edges where it enters and leaves. */
   readonly limitsOf: (opening: number, enters: Edge, leaves: Edge) => readonly HeightLimit[];
 }
@@ -123,7 +125,7 @@ export function traceBeams(
   ];
   const from = edgeFrom([0, -thickness - BEFORE], [width, -thickness - BEFORE], [opening], JAMB);
   const tracer = new Tracer(scene, far, found);
-  tracer.throughDoor({ k0, k1, left, right, from, limits: [], depth: 0 }, opening);
+  tracer.fromOutdoors({ k0, k1, left, right, from, limits: [], depth: 0 }, opening);
 }
 
 class Tracer {
@@ -138,7 +140,32 @@ class Tracer {
     this.found = found;
   }
 
-  throughDoor(beam: Beam, opening: number): void {
+  /**
+   * Takes the part of a beam that no wall outdoors stands in the way of: it is followed back toward the sun, where y runs the other way.
+   */
+  fromOutdoors(beam: Beam, opening: number): void {
+    const { outdoors } = this.scene;
+    if (outdoors.length === 0) {
+      this.throughDoor(beam, opening);
+      return;
+    }
+    const far = 1 + Math.max(...outdoors.map(({ a, b }) => Math.max(a[1], b[1])));
+    const { k0, k1, left, right } = beam;
+    const from = edgeFrom(turned(left), turned(right), [], JAMB);
+    this.split(
+      { ...beam, k0: -k1, k1: -k0, left: turned(left), right: turned(right), from },
+      outdoors,
+      (edge, k) => edge.nx * k + edge.ny > 0,
+      (strip) => {
+        if (strip.to) return;
+        const lit = { k0: -strip.k1, k1: -strip.k0, left: turned(strip.left), right: turned(strip.right) };
+        this.throughDoor({ ...beam, ...lit }, opening);
+      },
+      far,
+    );
+  }
+
+  private throughDoor(beam: Beam, opening: number): void {
     if (beam.depth > MOST_OPENINGS) throw new TooMuchLight('light through too many openings');
     const edges = this.scene.doorEdges(opening);
     const isGlass = beam.depth === 0;
@@ -189,11 +216,11 @@ class Tracer {
     edges: readonly Edge[],
     stops: (edge: Edge, k: number) => boolean,
     found: (strip: Strip) => void,
+    far: Mm = this.far,
   ): void {
-    const { far } = this;
     const near = Math.min(from.a[1], from.b[1]) - ROUNDING;
     const ahead = edges.filter(({ a, b }) => Math.max(a[1], b[1]) > near && Math.min(a[1], b[1]) < far);
-    const corners = this.cornersIn({ k0, k1, left, right, near }, ahead);
+    const corners = cornersIn({ k0, k1, left, right, near }, ahead, far);
     const stopsAt = eventsOf(corners, k0, k1);
     const runs = new Map<number, { i: number; j: number; edge: number; k0: number; k1: number }>();
     const flush = ({ i, j, edge, ...range }: { i: number; j: number; edge: number; k0: number; k1: number }) => {
@@ -222,30 +249,35 @@ class Tracer {
     }
     for (const run of runs.values()) flush(run);
   }
+}
 
-  /** Returns the corners that may be in a beam: its own two first, then those of edges, and where edges reach `far`. */
-  private cornersIn(
-    { k0, k1, left, right, near }: { k0: number; k1: number; left: XY; right: XY; near: Mm },
-    edges: readonly Edge[],
-  ): XY[] {
-    const { far } = this;
-    const corners: XY[] = [left, right];
-    const seen = new Set<number>();
-    const add = (p: XY) => {
-      const key = p[0] * 1_000_003 + p[1];
-      if (p[1] <= near || p[1] > far || seen.has(key)) return;
-      seen.add(key);
-      const rightOf = (k: number) => p[0] - p[1] * k - (left[0] - left[1] * k);
-      const leftOf = (k: number) => right[0] - right[1] * k - (p[0] - p[1] * k);
-      if (Math.max(rightOf(k0), rightOf(k1)) > 0 && Math.max(leftOf(k0), leftOf(k1)) > 0) corners.push(p);
-    };
-    for (const { a, b } of edges) {
-      add(a);
-      add(b);
-      if (a[1] > far !== b[1] > far) add([a[0] + ((b[0] - a[0]) * (far - a[1])) / (b[1] - a[1]), far]);
-    }
-    return corners;
+/** Returns the corners that may be in a beam: its own two first, then those of edges, and where edges reach `far`. */
+function cornersIn(
+  { k0, k1, left, right, near }: { k0: number; k1: number; left: XY; right: XY; near: Mm },
+  edges: readonly Edge[],
+  far: Mm,
+): XY[] {
+  const corners: XY[] = [left, right];
+  const seen = new Set<number>();
+  const add = (p: XY) => {
+    const key = p[0] * 1_000_003 + p[1];
+    if (p[1] <= near || p[1] > far || seen.has(key)) return;
+    seen.add(key);
+    const rightOf = (k: number) => p[0] - p[1] * k - (left[0] - left[1] * k);
+    const leftOf = (k: number) => right[0] - right[1] * k - (p[0] - p[1] * k);
+    if (Math.max(rightOf(k0), rightOf(k1)) > 0 && Math.max(leftOf(k0), leftOf(k1)) > 0) corners.push(p);
+  };
+  for (const { a, b } of edges) {
+    add(a);
+    add(b);
+    if (a[1] > far !== b[1] > far) add([a[0] + ((b[0] - a[0]) * (far - a[1])) / (b[1] - a[1]), far]);
   }
+  return corners;
+}
+
+/** Returns a point with y the other way. */
+export function turned([x, y]: XY): XY {
+  return [x, -y];
 }
 
 /** Returns the directions between k0 and k1 in which two corners are behind each other, and k0 and k1. */

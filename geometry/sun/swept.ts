@@ -1,5 +1,6 @@
 import type { LevelModel } from '../level/types.ts';
-import type { Deg } from '../plan/model.ts';
+import type { Deg, Mm, XY } from '../plan/model.ts';
+import { clockwiseOnScreen } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 import {
   doorEdgesOf,
@@ -10,6 +11,7 @@ import {
   type Scene,
   TooMuchLight,
   traceBeams,
+  turned,
 } from './beams.ts';
 import { cellsOf } from './cells.ts';
 import { type FloorPlan, floorPlan } from './floor-edges.ts';
@@ -24,7 +26,7 @@ import type { Heights, Swept, SweptArea } from './sun-floor.ts';
 import type { SunTimes } from './times.ts';
 
 /** What the light of a level depends on. */
-type LitLevel = Pick<LevelModel, 'rooms' | 'openings'>;
+type LitLevel = Pick<LevelModel, 'rooms' | 'openings' | 'pieces' | 'joints'>;
 
 /** The longest exposure that is followed, milliseconds: a year and a month. */
 const LONGEST = 396 * 86_400_000;
@@ -105,7 +107,8 @@ function lightOf(
   return hulls.rings().map((ring) => ring.map((p) => fromGlass(glass, p)));
 }
 
-function sceneOf({ openings }: Pick<LevelModel, 'openings'>, plan: FloorPlan, glass: Glass, heights: Heights): Scene {
+function sceneOf(model: LitLevel, plan: FloorPlan, glass: Glass, heights: Heights): Scene {
+  const { openings } = model;
   const rooms = new Map<number, readonly Edge[]>();
   const doors = new Map<number, readonly Edge[]>();
   const sides = new Map<number, readonly Edge[]>();
@@ -126,11 +129,27 @@ function sceneOf({ openings }: Pick<LevelModel, 'openings'>, plan: FloorPlan, gl
     doorEdges: (opening) =>
       cached(doors, opening, () => doorEdgesOf(glass, openings[opening]?.body ?? [], plan, opening)),
     doorSides: (opening) => cached(sides, opening, () => doorSidesOf(glass, openings[opening]?.body ?? [])),
+    outdoors: outdoorFaces(model, glass),
     limitsOf: (opening, enters, leaves) =>
       dropsAt(openings[opening]?.opening, glass, heights).map(
         (drop): HeightLimit => ({ ...drop, edge: drop.bound === 'below' ? enters : leaves }),
       ),
   };
+}
+
+/** A wall that stands out less than this from the outer face shades nothing, mm: joints, and walls drawn over each other. */
+const STANDS_OUT: Mm = 1;
+
+/**
+ * Returns the faces of outside walls in front of a glass, with the wall on their right. Walls are opaque over their whole height, which
+ * has no end in the plan. Inside walls are behind them.
+ */
+function outdoorFaces({ pieces, joints }: LitLevel, glass: Glass): readonly Edge[] {
+  return [...pieces, ...joints]
+    .filter(({ outside }) => outside)
+    .map(({ body }) => clockwiseOnScreen(body.map((p) => turned(toGlass(glass, p)))))
+    .filter((ring) => ring.some(([, y]) => y > glass.thickness + STANDS_OUT))
+    .flatMap((ring) => ring.map((a, i) => edgeFrom(a, ring[(i + 1) % ring.length] as XY, [], -1)));
 }
 
 function dropsOf({ openings }: Pick<LevelModel, 'openings'>, glass: Glass, heights: Heights): readonly Drop[] {

@@ -79,6 +79,23 @@ export function sunnyHouse(random: () => number): Plan {
   };
 }
 
+/** Returns the same house with a wall that stands out from one of its four. */
+export function withWing(plan: Plan, random: () => number): Plan {
+  const [level] = plan.levels;
+  if (!level) throw new Error('no level');
+  const host = level.walls[Math.floor(4 * random())] as Wall;
+  const long = Math.hypot(host.to[0] - host.from[0], host.to[1] - host.from[1]);
+  const along = [(host.to[0] - host.from[0]) / long, (host.to[1] - host.from[1]) / long] as const;
+  const [at, out] = [400 + (long - 800) * random(), 500 + 4000 * random()];
+  const from: XY = [host.from[0] + along[0] * at, host.from[1] + along[1] * at];
+  // The corners of the house run clockwise on screen, so that outdoors is on the left.
+  const to: XY = [from[0] + along[1] * out, from[1] - along[0] * out];
+  const wing: Wall = { id: 'w99', from, to, thickness: 60 + 200 * random(), side: 'auto' };
+  const isFree = ({ wall, offset, width }: Opening) =>
+    wall !== host.id || Math.abs(offset + width / 2 - at) > width / 2 + 150;
+  return { ...plan, levels: [{ ...level, walls: [...level.walls, wing], openings: level.openings.filter(isFree) }] };
+}
+
 function turned([x, y]: XY, turn: number): XY {
   return [x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn)];
 }

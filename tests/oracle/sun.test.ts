@@ -6,7 +6,7 @@ import type { Swept } from '../../geometry/sun/sun-floor.ts';
 import { sweptArea } from '../../geometry/sun/swept.ts';
 import { sunTimes } from '../../geometry/sun/times.ts';
 import { seededRandom } from '../helpers/seeded-level.ts';
-import { sunnyHouse } from '../helpers/sunny-house.ts';
+import { sunnyHouse, withWing } from '../helpers/sunny-house.ts';
 import type { Point } from './geos.ts';
 import { DISC, type Ray, RayHouse, rayTo, sunAt } from './sun-rays.ts';
 
@@ -46,7 +46,10 @@ it.runIf(WITH_EXCESS)('corners of the swept area are at most 75 mm from a lit po
 });
 
 function computed(seed: number): { plan: Plan; house: RayHouse; swept: Swept } {
-  const plan = sunnyHouse(seededRandom(seed));
+  const random = seededRandom(seed);
+  const plain = sunnyHouse(random);
+  // Every third house has a wall outdoors.
+  const plan = seed % 3 === 0 ? withWing(plain, random) : plain;
   const times = sunTimes(plan);
   if (!times) throw new Error('a sunny house has place and times');
   const swept = sweptArea(buildLevel(plan.levels[0] as Level), times, HEIGHTS);

@@ -202,3 +202,39 @@ describe('openings that are not drawn as they should be', () => {
     expect(isIn(houseOf({ more: { walls: [studs], openings: [hole], rooms } }), [2500, 600])).toBe(true);
   });
 });
+
+describe('walls outdoors', () => {
+  /** A wing on the left of the window, 3 m out into the sun. */
+  const wing = (x: number): Level['walls'] => [
+    { id: 'a', from: [x, -100], to: [x, -3100], thickness: 200, side: 'auto' },
+  ];
+  const free = (y: number): Level['walls'] => [
+    { id: 'a', from: [1500, y], to: [3500, y], thickness: 200, side: 'auto' },
+  ];
+
+  it('stand in the sun over their whole height', () => {
+    expect(ringsOf(houseOf({ more: { walls: free(-2000) } }))).toEqual([]);
+  });
+
+  it('beside the window they shade nothing of the one instant', () => {
+    expect(areaOf(houseOf({ more: { walls: wing(1800) } }))).toBeCloseTo(areaOf(houseOf()), 0);
+  });
+
+  it('a wing takes the sun of half a day, and no more', () => {
+    const [open, left, right] = [[], wing(1800), wing(3200)].map((walls) =>
+      areaOf(houseOf({ visit: days, more: { walls } })),
+    ) as [number, number, number];
+    for (const shaded of [left, right]) {
+      expect(shaded).toBeLessThan(0.9 * open);
+      expect(shaded).toBeGreaterThan(0.2 * open);
+    }
+    expect(left + right).toBeGreaterThan(open);
+  });
+
+  it('half of the window is in the shade of half a wall', () => {
+    const half = houseOf({ more: { walls: [{ ...(free(-1000)[0] as Wall), from: [2500, -1000] }] } });
+    const xs = ringsOf(half).flatMap((ring) => ring.map(([x]) => x));
+    expect(Math.max(...xs)).toBeLessThan(2520);
+    expect(Math.min(...xs)).toBeGreaterThan(1980);
+  });
+});
