@@ -19,9 +19,9 @@ export interface SheafGroup extends ReachedSheaf {
   readonly parts: readonly ReachedSheaf[];
 }
 
-/** Columns are one part while their light ends as deep as that of the first within this, mm. */
+/** Columns are one part while their light ends as deep as that of the first within this, mm along a beam. */
 const SAME_DEPTH: Mm = 10;
-/** The ends of the parts of a group are this near to a straight line, mm, where the hull of the light would close a dent. */
+/** The ends of the parts of a group are this near to a straight line, mm along a beam, where the hull of the light would close a dent. */
 const DENT: Mm = 15;
 /** Depth by direction, mm: a quarter of it is how far the ends of the light bend between the first part and the last. */
 const BEND: Mm = 50;
@@ -81,14 +81,20 @@ class StraightEnds {
       if (Math.abs(rise) * wide > BEND) return false;
       if (rise > (this.steepest[i] as number) * run || rise < (this.flattest[i] as number) * run) return false;
     }
+    const dent = DENT / beamLength(part);
     for (let i = 0; i < ends.length; i++) {
       const rise = (ends[i] as Mm) - (this.ends[i] as Mm);
-      this.steepest[i] = Math.min(this.steepest[i] as number, (rise + DENT) / run);
+      this.steepest[i] = Math.min(this.steepest[i] as number, (rise + dent) / run);
       // The far end may lie above the line: there the hull closes no dent.
-      if (i > 0) this.flattest[i] = Math.max(this.flattest[i] as number, (rise - DENT) / run);
+      if (i > 0) this.flattest[i] = Math.max(this.flattest[i] as number, (rise - dent) / run);
     }
     return true;
   }
+}
+
+/** Returns the way of a beam while it goes on by 1 in depth, at most. */
+function beamLength({ k0, k1 }: Sheaf): number {
+  return Math.hypot(1, Math.max(Math.abs(k0), Math.abs(k1)));
 }
 
 function union(one: ReachedSheaf, two: ReachedSheaf): ReachedSheaf {
@@ -111,14 +117,16 @@ function joinedColumns(
 ): readonly ReachedSheaf[] {
   const joined: Open<ReachedSheaf>[] = [];
   const reach = reachOf(glass, heights);
-  const isLike = (part: ReachedSheaf, one: ReachedSheaf) =>
-    Math.min(part.far, most) - Math.min(one.far, most) <= SAME_DEPTH &&
-    Math.min(one.far, most) - Math.min(part.far, most) <= SAME_DEPTH &&
-    Math.abs(Math.min(part.near, most) - Math.min(one.near, most)) <= SAME_DEPTH &&
-    drops.every(
-      ({ drop }) =>
-        Math.min(drop * Math.max(part.g1, one.g1), most) - drop * Math.min(part.g0, one.g0) <= 2 * SAME_DEPTH,
+  const isLike = (part: ReachedSheaf, one: ReachedSheaf) => {
+    const same = SAME_DEPTH / beamLength(part);
+    return (
+      Math.abs(Math.min(part.far, most) - Math.min(one.far, most)) <= same &&
+      Math.abs(Math.min(part.near, most) - Math.min(one.near, most)) <= same &&
+      drops.every(
+        ({ drop }) => Math.min(drop * Math.max(part.g1, one.g1), most) - drop * Math.min(part.g0, one.g0) <= 2 * same,
+      )
     );
+  };
   let first: ReachedSheaf | null = null;
   let open: Open<ReachedSheaf> | null = null;
   for (const column of columns) {
