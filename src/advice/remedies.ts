@@ -5,8 +5,8 @@ import { roomAt } from '../../geometry/check/room.ts';
 import { supports } from '../../geometry/check/support.ts';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { describeMove } from '../../geometry/messages/index.ts';
-import { subjectName } from '../../geometry/messages/subject.ts';
+import { describeMove, listed } from '../../geometry/messages/index.ts';
+import { openingMiddle, subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
@@ -24,6 +24,8 @@ export type Remedy =
   | { readonly kind: 'pair'; readonly words: string; readonly places: ReadonlyMap<string, XY>; readonly spare: boolean }
   | { readonly kind: 'height'; readonly words: string; readonly base: Mm }
   | { readonly kind: 'name-room'; readonly words: string; readonly at: XY }
+  /** Openings whose curtain or blind stays closed, by id. */
+  | { readonly kind: 'cover'; readonly words: string; readonly ids: readonly string[] }
   | { readonly kind: 'level'; readonly words: string; readonly levelId: string };
 
 const NONE: readonly Remedy[] = [];
@@ -59,11 +61,24 @@ function search(plan: Plan, model: LevelModel, detector: Detector, report: Detec
   const beside = companionRemedy(plan, model, detector, report);
   if (beside) return [beside];
   const together = pairRemedies(plan, model, detector, report);
-  if (together.length > 0) return together;
+  const cover = coverRemedy(model, report, plan);
+  if (together.length > 0) return [...together, ...cover];
   const near = report.verdict === 'blocked' ? moveRemedy(plan, model, detector, report, false) : null;
   const spare = moveRemedy(plan, model, detector, report, true);
   // With a tape that is never off both are the same spot.
-  return [near, spare].filter((way) => way !== null);
+  return [...[near, spare].filter((way) => way !== null), ...cover];
+}
+
+/** Closes what lets direct sun in, where that is what blocks. */
+function coverRemedy(model: LevelModel, { checks }: DetectorReport, { site }: Plan): readonly Remedy[] {
+  const rows = checks.filter(({ rule, verdict }) => rule === 'direct-sun' && verdict === 'blocked');
+  const ids = [...new Set(rows.flatMap(({ subject }) => subject ?? []))];
+  if (ids.length === 0) return NONE;
+  const names = rows.map(({ subject, witness }) => {
+    const to = openingMiddle(model.level, subject ?? '');
+    return subjectName(model.level, subject ?? '', witness && to && { from: witness.rim, to, north: site.north });
+  });
+  return [{ kind: 'cover', words: `Keep ${listed([...new Set(names)])} covered during the test`, ids }];
 }
 
 /** One of a pair that moves alone leaves its companion, so the pair is moved as it stands. */

@@ -107,7 +107,10 @@ export function whiteMeans(matter: SubjectMatter): string {
   const [across, tall] = [region.probe.radius * 2, region.probe.tall].map((value) =>
     formatLength(value, plan.display.length),
   );
-  const own = 'Direct sun and the spacing of a pair are checked for each detector, not in the allowed area.';
+  const isSunIn = region.zones.some(({ rule }) => rule === 'direct-sun');
+  const own = isSunIn
+    ? 'Direct sun is in it for the planned days, without clouds. The spacing of a pair is checked for each detector, not in it.'
+    : 'Direct sun and the spacing of a pair are checked for each detector, not in the allowed area.';
   return `${whiteHeight(matter)} The allowed area (white) is where the middle of a detector ${across} across and ${tall} tall may be. ${own}`;
 }
 

@@ -1,4 +1,5 @@
 /** Texts of the documents for occupants, who may never have heard of radon. */
+import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
@@ -44,9 +45,21 @@ export function occupantRequests(plan: Plan): readonly AskedGroup[] {
   );
   const grouped = SENTENCE_GROUPS.map(({ title, items }) => ({
     title,
-    asks: items.flatMap((id) => asked.filter(({ item }) => item.id === id).map(({ item }) => item.notice)),
+    asks: [
+      ...items.flatMap((id) => asked.filter(({ item }) => item.id === id).map(({ item }) => item.notice)),
+      ...(title === 'Keep closed' ? coveredRequest(plan) : []),
+    ],
   }));
   return grouped.filter(({ asks }) => asks.length > 0);
+}
+
+/** Direct sun is kept off a detector only while what covers the windows stays closed. */
+function coveredRequest({ levels }: Plan): readonly string[] {
+  const covered = levels.flatMap(({ name, openings }) =>
+    openings.some(({ shade }) => shade === 'covered') ? [name.trim() || 'the level that is tested'] : [],
+  );
+  if (covered.length === 0) return [];
+  return [`Keep the curtains and blinds that are closed now closed, day and night: ${listed(covered)}.`];
 }
 
 /** On the health effect: WHO Handbook on Indoor Radon, 2009 (from memory, unverified). */

@@ -7,6 +7,7 @@ import type { AppState } from '../../state/app-state.ts';
 import { checkedLevels, selectLevel, selectShownPlan } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
+import { sunVersion } from '../../state/sun-version.ts';
 import { testStateOf } from '../../state/test-state.ts';
 import { useMinute } from './use-minute.ts';
 import { useThrottled } from './use-throttled.ts';
@@ -21,10 +22,11 @@ export function useGuidance(): readonly StageState[] {
   const inViewId = useAppStore((state) => selectLevel(state).id);
   const now = useMinute();
   const doubts = useAppStore(({ second }) => second?.doubts);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a doubt changes what the levels are judged
+  const sun = useAppStore(sunVersion);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a doubt and the sun change what the levels are judged
   return useMemo(
     () => guidance(plan, checkedLevels(plan), testStateOf(plan), inViewId, now),
-    [plan, inViewId, now, doubts],
+    [plan, inViewId, now, doubts, sun],
   );
 }
 

@@ -6,6 +6,7 @@ import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { useLevel } from '../hooks/use-level.ts';
 import { SetOut } from './opening-set-out.tsx';
+import { SunFields } from './sun-fields.tsx';
 
 const KINDS = (Object.entries(OPENING_NOUN) as [OpeningKind, string][]).map(([value, words]) => ({
   value,
@@ -44,6 +45,7 @@ export function OpeningFields({ opening }: { readonly opening: Opening }) {
         />
         <LengthField label="Head" value={opening.top} bare="small" onCommit={(top) => change({ top })} />
       </FieldGroup>
+      <SunFields opening={opening} />
     </div>
   );
 }

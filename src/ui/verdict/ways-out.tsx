@@ -1,6 +1,6 @@
 import { useRef } from 'react';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
-import type { Detector, XY } from '../../../geometry/plan/model.ts';
+import type { Detector, Opening, XY } from '../../../geometry/plan/model.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
 import { type Remedy, remediesFor } from '../../advice/remedies.ts';
 import { nameRoom } from '../../commands/go-to.ts';
@@ -88,6 +88,18 @@ function moveTogether(places: ReadonlyMap<string, XY>): void {
   }));
 }
 
+/** One step of history. */
+function coverOpenings(ids: readonly string[]): void {
+  const covered = (opening: Opening): Opening =>
+    ids.includes(opening.id) ? { ...opening, shade: 'covered' } : opening;
+  useAppStore.getState().run((plan) => ({
+    ...plan,
+    levels: plan.levels.map((level) =>
+      level.openings.some(({ id }) => ids.includes(id)) ? { ...level, openings: level.openings.map(covered) } : level,
+    ),
+  }));
+}
+
 function take(way: Remedy, id: string): void {
   const { updateItem, select } = useAppStore.getState();
   if (way.kind === 'name-room') {
@@ -101,6 +113,10 @@ function take(way: Remedy, id: string): void {
   if (way.kind === 'pair') {
     moveTogether(way.places);
     select([id]);
+    return;
+  }
+  if (way.kind === 'cover') {
+    coverOpenings(way.ids);
     return;
   }
   updateItem(id, way.kind === 'move' ? { at: way.at } : { base: way.base });

@@ -9,6 +9,7 @@ import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { type Remedy, remediesFor } from '../../../src/advice/remedies.ts';
 import { detectorAt, loop, rectangle } from '../../helpers/drawn.ts';
+import { houseOf } from '../../helpers/sun-room.ts';
 import { houseLevel, pairAt, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 function sample(name: string): Plan {
@@ -26,7 +27,7 @@ function waysOf(plan: Plan, detector: Detector) {
   const whole = { ...plan, levels: plan.levels.map((each) => (each.id === level.id ? changed : each)) };
   const ways = remediesFor(whole, model, detector, checkDetector(whole, model, detector));
   const after = (way: Remedy) => {
-    if (way.kind === 'name-room' || way.kind === 'level') return null;
+    if (way.kind === 'name-room' || way.kind === 'level' || way.kind === 'cover') return null;
     if (way.kind === 'pair') {
       const detectors = changed.detectors.map((each) => ({ ...each, at: way.places.get(each.id) ?? each.at }));
       const there = { ...model, level: { ...changed, detectors } };
@@ -150,6 +151,16 @@ describe('waysOut', () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  it('offers to cover the window whose sun is too near', () => {
+    const at = [2500, 2200] as const;
+    const rooms: Level['rooms'] = [{ id: 'r', name: '', use: 'den', at: [3000, 3000] }];
+    const detector = { ...a1, at, pair: null };
+    const plan = houseOf({ more: { rooms, detectors: [detector] } });
+    const ways = waysOf(plan, detector);
+    const cover = ways.find(({ kind }) => kind === 'cover');
+    expect(cover).toMatchObject({ words: 'Keep the window covered during the test', ids: ['glass'] });
   });
 
   it('offers nothing to one that is clear', () => {

@@ -49,7 +49,10 @@ export function BestSpots() {
         </>
       )}
       <Loosened />
-      <p className="fine soft">By what is drawn, at this height. Direct sun is asked when a detector stands there.</p>
+      <p className="fine soft">
+        By what is drawn, at this height, and by direct sun where it is worked out: for the planned days, without
+        clouds.
+      </p>
     </section>
   );
 }

@@ -1,0 +1,68 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import type { Plan } from '../../geometry/plan/model.ts';
+import { houseOf } from '../helpers/sun-room.ts';
+import { editorOf } from './editor.ts';
+import { accessibilityFindings, closePages, openPage, type PageOptions } from './harness.ts';
+
+afterEach(closePages);
+
+const detector = {
+  id: 'd1',
+  label: 'A1',
+  at: [2500, 2600],
+  base: 762,
+  radius: 50.8,
+  tall: 25.4,
+  pair: null,
+  support: 'stand',
+};
+const rooms = [{ id: 'r', name: 'Den', use: 'den', at: [3000, 4500] }];
+/** A room whose one window lets the sun in as far as 5 ft, and a detector 4 ft from there. */
+const SUNNY = houseOf({ more: { rooms, detectors: [detector] } as never });
+
+async function sunnyPage(options: PageOptions = {}) {
+  const { page } = await openPage(options);
+  const editor = await editorOf(page);
+  await page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), SUNNY as Plan);
+  const select = (id: string) => page.evaluate((each) => window.__stillspot?.store.getState().select([each]), id);
+  await select('d1');
+  return { page, editor, select };
+}
+
+describe('direct sun', () => {
+  it('blocks a detector, is covered with one press, and comes back with undo', async () => {
+    const { page, editor } = await sunnyPage();
+    const panel = page.locator('.verdict-panel');
+    await expect.poll(() => editor.verdict()).toBe('blocked');
+    await expect.poll(() => panel.textContent()).toContain('the sun through the window');
+    const cover = panel.getByRole('button', { name: 'Keep the window covered during the test' });
+    await cover.click();
+    await expect.poll(() => editor.verdict()).not.toBe('blocked');
+    expect((await editor.level()).openings[0]?.shade).toBe('covered');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => editor.verdict()).toBe('blocked');
+  });
+
+  it('has what shades a window in its fields, by mouse and by keyboard', async () => {
+    const { page, editor, select } = await sunnyPage({ viewport: { width: 1440, height: 900 } });
+    await expect.poll(() => editor.verdict()).toBe('blocked');
+    await select('glass');
+    const shade = async () => (await editor.level()).openings[0]?.shade;
+    const press = (name: string) => page.getByRole('button', { name, exact: true });
+    await press('Window well').click();
+    await expect.poll(shade).toBe('well');
+    await press('Overhang').focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(shade).toEqual({ overhang: { depth: 609.6, above: 0 } });
+    await press('Something outside').click();
+    await expect.poll(shade).toEqual({ overhang: { depth: 609.6, above: 0 }, obstruction: 20 });
+    expect(await press('Overhang').getAttribute('aria-pressed')).toBe('true');
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await press('Overhang').click();
+    await press('Something outside').click();
+    await expect.poll(shade).toBe(null);
+    await page.getByLabel('It lets light in while it is shut').uncheck();
+    await expect.poll(async () => (await editor.level()).openings[0]?.glazed).toBe(false);
+    await expect.poll(() => editor.verdict()).not.toBe('blocked');
+  });
+});
