@@ -110,7 +110,7 @@ function isWitness({ witness }: Check, { bodies }: OracleRow, { at: [x, y], radi
 
 function isSame(check: Check, row: OracleRow): boolean {
   if (check.subject !== row.subject || Math.abs((check.required ?? Number.NaN) - row.required) > 1e-6) return false;
-  return row.rule !== 'moving-air' || row.stream === check.reason.includes('stream');
+  return row.rule !== 'moving-air' || row.stream === check.reason.includes('Its airflow.');
 }
 
 function naming({ subject, required }: { readonly subject: string | null; readonly required: number | null }): string {
