@@ -63,17 +63,22 @@ export function polar([x, y]: XY, distance: number, angle: number): XY {
 }
 
 function runsExtent(runs: readonly Run[]): Extent {
-  return ringExtent(
-    runs.flat().flatMap((step): readonly XY[] => {
-      if (!('kind' in step)) return [step];
-      if (step.kind === 'line') return [step.from, step.to];
-      const [[x, y], r] = [step.center, step.radius];
-      return [
-        [x - r, y - r],
-        [x + r, y + r],
-      ];
-    }),
-  );
+  const points: XY[] = [];
+  for (const step of runs.flat()) {
+    if (!('kind' in step)) points.push(step);
+    else if (step.kind === 'line') points.push(step.from, step.to);
+    else points.push(...arcReach(step));
+  }
+  return ringExtent(points);
+}
+
+/** The ends of an arc, and where it is farthest right, down, left and up. */
+function arcReach({ center, radius, start, sweep }: Extract<Edge, { kind: 'arc' }>): readonly XY[] {
+  const from = Math.min(start, start + sweep);
+  const turn = 2 * Math.PI;
+  const quarters = [0, 0.25, 0.5, 0.75].map((share) => (((share * turn - from) % turn) + turn) % turn);
+  const turns = [0, Math.abs(sweep), ...quarters.filter((quarter) => quarter < Math.abs(sweep))];
+  return turns.map((each) => polar(center, radius, from + each));
 }
 
 /** Draws the outlines of a part on a path: one of the canvas, or one that becomes text. */

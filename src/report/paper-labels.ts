@@ -1,14 +1,17 @@
 /** The labels of a plan on paper: what they are laid out for, and how they are drawn. */
 import type { DetectorReport } from '../../geometry/check/types.ts';
-import { headlineText, toneOf } from '../../geometry/messages/index.ts';
+import { checksInOrder, headlineText, toneOf } from '../../geometry/messages/index.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
 import { inked, linesPart } from '../drawing/display-list.ts';
 import type { Label, LabelMedium } from '../drawing/labels/label.ts';
+import type { MeasuredLine } from '../drawing/labels/measured.ts';
 import { slotPart } from '../drawing/labels/slot.ts';
 import type { TagPlace } from '../drawing/labels/tags.ts';
 import { CAP_HEIGHT, type Text } from '../drawing/text.ts';
+import { measureWords } from '../drawing/words.ts';
 import type { Area } from './paper.ts';
 import { DIMENSIONS_MM, SMALL_RATIO, TYPE_MM } from './style.ts';
+import type { SubjectMatter } from './subject-matter.ts';
 import { num } from './svg.ts';
 import { paperColor, svgShapes } from './svg-shapes.ts';
 import { drawText, shortened, textWidth } from './text.ts';
@@ -88,4 +91,31 @@ export function tagLabel(view: View, detector: Detector, report: DetectorReport,
     ],
     slots: [slot],
   };
+}
+
+/** With more detectors than this, only what is not met is measured on the drawing. */
+const FEW = 12;
+/** Where all is met, a distance is shown that is at most this many times what is needed, and the tightest in any case. */
+const NEAR = 2;
+
+/** Every distance that is not met or tight, else what is near its limit; of a pair, the same subject once. */
+export function measuredLines({ plan, detectors }: SubjectMatter): readonly MeasuredLine[] {
+  const seen = new Set<string>();
+  return detectors.flatMap(({ detector, report }) => {
+    const measured = checksInOrder(report.checks).filter(
+      ({ witness, measured: length }) => witness !== null && length !== null,
+    );
+    const troubled = measured.filter(({ verdict }) => verdict !== 'clear');
+    const clear = measured.filter(({ verdict, rule }) => verdict === 'clear' && rule !== 'companion');
+    const near = clear
+      .filter((check, i) => i === 0 || (check.measured ?? 0) < NEAR * (check.required ?? 0))
+      .slice(0, 2);
+    const rest = detectors.length > FEW ? [] : near;
+    return (troubled.length > 0 ? troubled : rest).flatMap((check): readonly MeasuredLine[] => {
+      const key = `${detector.pair ?? detector.id} ${check.subject} ${check.reason}`;
+      if (seen.has(key) || !check.witness) return [];
+      seen.add(key);
+      return [{ from: check.witness.rim, to: check.witness.subject, words: measureWords(check, plan) }];
+    });
+  });
 }

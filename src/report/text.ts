@@ -1,5 +1,6 @@
 /** Text on the sheet: measured with the widths of the font itself, so that what fits here fits in every renderer. */
-import { wordsOf } from '../drawing/labels/block.ts';
+
+import { wordsOf } from '../drawing/labels/label.ts';
 import { LEADING, shortened as shortenedToWidth } from '../drawing/text.ts';
 import { FONT_WIDTHS, type WidthRun } from './font-widths.ts';
 import { COLOR } from './style.ts';

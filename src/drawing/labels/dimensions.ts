@@ -53,10 +53,10 @@ function dimensionLabel(
   const [across, thin] = [2 * TICK * style.size, 0.15 * style.size];
   const line = lineSlot(a, b, across);
   const strokes = extensions.map((each) => lineSlot(...each, thin));
-  if (!placer.isFree(line, ['edge', 'line'])) return null;
+  if (!placer.isFree(line, ['line'])) return null;
   // The ticks at its ends reach into the walls.
   if (!placer.isFree({ ...line, width: line.width + across }, DRAWN)) return null;
-  if (!strokes.every((stroke) => placer.isFree(stroke, ['edge', 'line', 'wall']))) return null;
+  if (!strokes.every((stroke) => placer.isFree(stroke, ['line', 'wall']))) return null;
   for (const share of sharesFor(dimension, line.width, width, sheet)) {
     const slot = slotAt(
       { width: width + 2 * GAP * style.size, height: style.size },
@@ -64,7 +64,7 @@ function dimensionLabel(
       turnAlong(a, b),
     );
     const target = targetOf(slot, sheet.dimensions.target);
-    if (!placer.isFree(slot, ['edge']) || !targets.isFree(target)) continue;
+    if (!placer.isFree(slot) || !targets.isFree(target)) continue;
     targets.take(target);
     placer.take(slot);
     for (const stroke of [lineSlot(a, b, thin), ...strokes]) placer.take(stroke, 'line');

@@ -3,7 +3,7 @@ import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { shapeBody, shapeMiddle, shapeRing } from '../../../geometry/plane/body.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
-import { onEdge, type Stretch } from '../../../geometry/region/visible-edges.ts';
+import { onEdge } from '../../../geometry/region/visible-edges.ts';
 import { type Part, polar, type Run } from '../display-list.ts';
 import { outlinePart, streamShapes, type Thing } from '../things.ts';
 import { openingShapes } from '../walls.ts';
@@ -11,7 +11,7 @@ import type { LabelSheet } from './label.ts';
 import type { Ground } from './placer.ts';
 import { lineSlot, type Slot, slotAt } from './slot.ts';
 
-/** Takes the ground of everything that is drawn under the labels, but for the edges of zones. */
+/** Takes the ground of everything that is drawn under the labels. */
 export function takeGround(model: LevelModel, sheet: LabelSheet): void {
   const { fixtures, objects } = model.level;
   for (const { from, to, thickness } of model.pieces) {
@@ -30,7 +30,7 @@ export function takeGround(model: LevelModel, sheet: LabelSheet): void {
 }
 
 /** Takes the lines of parts. What lies in the extent of one is worked out where a label comes near. */
-function takeLines(parts: readonly Part[], ground: Ground, sheet: LabelSheet, owner?: string): void {
+export function takeLines(parts: readonly Part[], ground: Ground, sheet: LabelSheet, owner?: string): void {
   const more = thinWidth(sheet);
   for (const { extent, outlines } of parts) {
     const { minX, minY, maxX, maxY } = extent;
@@ -42,11 +42,6 @@ function takeLines(parts: readonly Part[], ground: Ground, sheet: LabelSheet, ow
 
 function closedRun(run: Run): Run {
   return [...run, ...run.slice(0, 1).map((step) => ('kind' in step ? onEdge(step, 0) : step))];
-}
-
-/** Takes the ground of what is seen of a zone's outline. */
-export function takeEdges(stretches: readonly Stretch[], sheet: LabelSheet): void {
-  for (const slot of stretches.flatMap((run) => thinSlots(run, sheet))) sheet.placer.take(slot, 'edge');
 }
 
 /** The rectangle that a thing lies in: a box as it is turned, else upright. */

@@ -3,8 +3,7 @@ import { along, distance, nearestOnSegment } from '../../../geometry/plane/point
 import type { Line } from '../../../geometry/plane/types.ts';
 import { inked, linesPart, polar, type Shape } from '../display-list.ts';
 import type { ColorRole } from '../inks.ts';
-import { blockOf } from './block.ts';
-import { type Label, type LabelSheet, writeBlock } from './label.ts';
+import { blockOf, type Label, type LabelSheet, writeBlock } from './label.ts';
 import { lineSlot, type Slot, slotAt, slotPart, turnAlong } from './slot.ts';
 
 /** A line that somebody with a tape would draw, plan mm. */
@@ -46,8 +45,8 @@ export function measuredLabel(line: MeasuredLine, all: readonly MeasuredLine[], 
     }),
   );
   const isOwn = (slot: Slot) => all.every((other) => other === line || gapTo(slot, other) > gapTo(slot, line));
-  const fits = (slot: Slot) => placer.isFree(slot, ['edge', 'thing']) && isOwn(slot);
-  const onPlate = (slot: Slot) => placer.isFree(slot, ['edge', 'thing', 'outline']) && isOwn(slot);
+  const fits = (slot: Slot) => placer.isFree(slot, ['thing']) && isOwn(slot);
+  const onPlate = (slot: Slot) => placer.isFree(slot, ['thing', 'outline']) && isOwn(slot);
   // Along the line where it is long enough, else level beside it, at last on a plate that hides an outline.
   const free = slots.find((one) => one.turn === turn && fits(one)) ?? slots.find(fits);
   const slot = free ?? slots.find(onPlate);

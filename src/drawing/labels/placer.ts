@@ -11,26 +11,24 @@ export interface Area {
 }
 
 /**
- * What takes ground: edges of zones and of the white, the floor under things, their outlines, walls, thin lines, symbols of detectors, and ink
- * that is never written over.
+ * What takes ground: the floor under things, their outlines, walls, thin lines, symbols of detectors, and ink that is never written over.
+ * Edges of zones take none: halos break them.
  */
-export type Ground = 'edge' | 'thing' | 'outline' | 'wall' | 'line' | 'symbol' | 'ink';
+export type Ground = 'thing' | 'outline' | 'wall' | 'line' | 'symbol' | 'ink';
 
 export interface Placer {
   /** Whether the slot lies in the area with nothing taken under it, but for the kinds of ground and the one owner that do not count. */
   readonly isFree: (slot: Slot, over?: readonly Ground[], owner?: string) => boolean;
   /** @param parts what is really taken of the slot, worked out when something first meets it; left out, all of it */
   readonly take: (slot: Slot, ground?: Ground, owner?: string, parts?: () => readonly Slot[]) => void;
-  /** Whether no edge runs along the slot: those that meet it cross it. */
+  /** Whether nothing that is taken runs along the slot: what meets it crosses it. */
   readonly isCrossedSteeply: (slot: Slot) => boolean;
   /** How much of what is written, and of symbols, lies under the upright slot, in square units. */
   readonly covered: (slot: Slot) => number;
 }
 
-/** Halos break the edges of zones. */
-export const EDGES: readonly Ground[] = ['edge'];
 /** A leader may cross whatever is neither writing nor another symbol. */
-export const DRAWN: readonly Ground[] = ['edge', 'thing', 'outline', 'wall', 'line'];
+export const DRAWN: readonly Ground[] = ['thing', 'outline', 'wall', 'line'];
 
 /** A slot that is taken or tried, with what is asked of it again and again: the sine and cosine of its turn, and how far it reaches. */
 interface Placed {
@@ -45,8 +43,8 @@ interface Placed {
   parts: readonly Placed[] | (() => readonly Slot[]) | undefined;
 }
 
-const BIT: Readonly<Record<Ground, number>> = { ink: 1, outline: 2, wall: 4, thing: 8, line: 16, symbol: 32, edge: 64 };
-const ALL = 127;
+const BIT: Readonly<Record<Ground, number>> = { ink: 1, outline: 2, wall: 4, thing: 8, line: 16, symbol: 32 };
+const ALL = 63;
 /** Slots that overlap by less touch: it comes from rounding. */
 const ROUNDING = 1e-9;
 
@@ -54,14 +52,20 @@ const ROUNDING = 1e-9;
 export function createPlacer(area: Area | null, cell = 10): Placer {
   const squares = new Map<number, Placed[]>();
   const squareOf = (coordinate: number) => Math.floor(coordinate / cell);
-  /** Whether something holds of what is taken, is counted by the mask and meets the slot. */
-  const someMet = (placed: Placed, mask: number, holds: (taken: Placed) => boolean): boolean => {
+  /** Whether something holds of what is taken, is counted by the mask, is not the owner's and meets the slot. */
+  const someMet = (
+    placed: Placed,
+    mask: number,
+    owner: string | undefined,
+    holds: (met: Placed) => boolean,
+  ): boolean => {
     const { slot, reachX, reachY } = placed;
     const [right, bottom] = [squareOf(slot.x + reachX), squareOf(slot.y + reachY)];
     for (let i = squareOf(slot.x - reachX); i <= right; i++) {
       for (let j = squareOf(slot.y - reachY); j <= bottom; j++) {
         for (const taken of squares.get(squareKey(i, j)) ?? NONE) {
-          if ((taken.bit & mask) !== 0 && meet(placed, taken) && holds(taken) && meetsParts(placed, taken)) return true;
+          const isCounted = (taken.bit & mask) !== 0 && (owner === undefined || taken.owner !== owner);
+          if (isCounted && meet(placed, taken) && someMetPart(placed, taken, holds)) return true;
         }
       }
     }
@@ -73,7 +77,7 @@ export function createPlacer(area: Area | null, cell = 10): Placer {
       if (area && !liesIn(area, placed)) return false;
       let mask = ALL;
       for (const ground of over) mask &= ~BIT[ground];
-      return !someMet(placed, mask, (taken) => owner === undefined || taken.owner !== owner);
+      return !someMet(placed, mask, owner, () => true);
     },
     take: (slot, ground = 'ink', owner, parts) => {
       const taken = placedAt(slot, BIT[ground], owner, parts);
@@ -88,11 +92,12 @@ export function createPlacer(area: Area | null, cell = 10): Placer {
         }
       }
     },
-    isCrossedSteeply: (slot) => !someMet(placedAt(slot), BIT.edge, ({ slot: { turn } }) => !isSteep(turn - slot.turn)),
+    isCrossedSteeply: (slot) =>
+      !someMet(placedAt(slot), ALL, undefined, ({ slot: { turn } }) => !isSteep(turn - slot.turn)),
     covered: (slot) => {
       const placed = placedAt(slot);
       const met = new Set<Placed>();
-      someMet(placed, BIT.ink | BIT.symbol, (taken) => !met.add(taken));
+      someMet(placed, BIT.ink | BIT.symbol, undefined, (taken) => !met.add(taken));
       return [...met].reduce((sum, taken) => sum + shared(placed, taken), 0);
     },
   };
@@ -101,10 +106,10 @@ export function createPlacer(area: Area | null, cell = 10): Placer {
 const NONE: readonly Placed[] = [];
 const squareKey = (i: number, j: number) => i * 0x200000 + j;
 
-function meetsParts(placed: Placed, taken: Placed): boolean {
-  if (!taken.parts) return true;
+function someMetPart(placed: Placed, taken: Placed, holds: (met: Placed) => boolean): boolean {
+  if (!taken.parts) return holds(taken);
   if (typeof taken.parts === 'function') taken.parts = taken.parts().map((slot) => placedAt(slot));
-  return taken.parts.some((part) => meet(placed, part));
+  return taken.parts.some((part) => meet(placed, part) && holds(part));
 }
 
 /** Whether lines that differ by so many degrees cross at 35 degrees or more. */

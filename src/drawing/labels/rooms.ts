@@ -6,15 +6,14 @@ import type { RoomRegion } from '../../../geometry/region/types.ts';
 import type { Shape } from '../display-list.ts';
 import { LEADING, shortened, type Text } from '../text.ts';
 import type { RoomWords } from '../words.ts';
-import { type Block, blockForms, blockOf } from './block.ts';
-import { type LabelSheet, type RoomLabel, writeFirst } from './label.ts';
-import { EDGES, type Ground } from './placer.ts';
+import { type Block, blockForms, blockOf, type LabelSheet, type RoomLabel, writeFirst } from './label.ts';
+import type { Ground } from './placer.ts';
 import { slotAt, slotPart } from './slot.ts';
 
 /** A longer name is shortened, in sizes of its type: the tables and the panels have it whole. */
 const LONGEST = 17;
 /** At last, on a plate that hides them, over things. */
-const THINGS: readonly Ground[] = ['edge', 'thing', 'outline'];
+const THINGS: readonly Ground[] = ['thing', 'outline'];
 
 /** A room's label at its name's place, or as near to it as it finds room within the room; null where it nowhere fits: beside the room it would be read as that of another. */
 export function roomLabel(region: RoomRegion, words: RoomWords, sheet: LabelSheet): RoomLabel | null {
@@ -55,8 +54,8 @@ interface Manner {
 function manners(words: RoomWords, sheet: LabelSheet): readonly Manner[] {
   const { all, bare } = roomBlocks(words, sheet);
   return [
-    { forms: all, over: EDGES, turns: [0], isFine: false },
-    { forms: bare, over: EDGES, turns: [0, -90], isFine: true },
+    { forms: all, over: [], turns: [0], isFine: false },
+    { forms: bare, over: [], turns: [0, -90], isFine: true },
     { forms: bare, over: THINGS, turns: [0, -90], isFine: true },
   ];
 }

@@ -66,6 +66,11 @@ export function turnAlong(from: XY, to: XY): number {
   return uprightTurn(lineSlot(from, to, 0).turn);
 }
 
+/** Each of the first with each of the others. */
+export function pairs(xs: readonly number[], ys: readonly number[]): readonly XY[] {
+  return xs.flatMap((x) => ys.map((y): XY => [x, y]));
+}
+
 /** Whether the edge of a slot stays within something: its corners and points between them, a height apart. @param holds of a point */
 export function isInside(holds: (p: XY) => boolean, slot: Slot): boolean {
   const corners = slotCorners(slot);

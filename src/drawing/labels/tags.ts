@@ -6,7 +6,7 @@ import type { Line } from '../../../geometry/plane/types.ts';
 import { polar } from '../display-list.ts';
 import type { LabelMedium, LabelSheet } from './label.ts';
 import { DRAWN, type Ground } from './placer.ts';
-import { edgeToward, isInside, lineSlot, type Size, type Slot, slotAt } from './slot.ts';
+import { edgeToward, isInside, lineSlot, pairs, type Size, type Slot, slotAt } from './slot.ts';
 import { isOnFloor } from './things.ts';
 
 /** Where a detector's tag stands. Plan mm. */
@@ -30,7 +30,7 @@ const FAR = [1.5, 3, 5, 8, 12, 18, 27, 40, 60, 90] as const;
 /** Height of a tag, in the same. */
 const HEIGHT = 1.15;
 /** What a tag may lie over, and on a plate. */
-const CLEAR: readonly Ground[] = ['edge', 'thing'];
+const CLEAR: readonly Ground[] = ['thing'];
 const AIR: readonly Ground[] = [...CLEAR, 'line'];
 
 export function symbolRadius({ radius }: Detector, { symbol }: LabelMedium): number {
@@ -119,8 +119,7 @@ function manners(hasRoom: boolean, { length }: readonly number[]): readonly Mann
 
 /** Beside, above and below, then at the corners. */
 function nearAbout(across: number, down: number, { width }: Size): readonly XY[] {
-  const corners = [width / 2, -width / 2].flatMap((x) => [-down, down].map((y): XY => [x, y]));
-  return [[across, 0], [-across, 0], [0, -down], [0, down], ...corners];
+  return [...pairs([across, -across], [0]), ...pairs([0, width / 2, -width / 2], [-down, down])];
 }
 
 /** In sixteen directions, from the upper right on to both sides. */

@@ -7,12 +7,19 @@ import type { Ring } from '../../../geometry/plane/types.ts';
 import { discsPart, inked, linesPart } from '../display-list.ts';
 import { shortened, type TextStyle } from '../text.ts';
 import type { Thing } from '../things.ts';
-import { type Block, blockForms } from './block.ts';
 import { outlineOf, thingSlot } from './grounds.ts';
-import { type Label, type LabelSheet, type ThingLabel, writeBlock, writeFirst } from './label.ts';
-import { DRAWN, EDGES } from './placer.ts';
+import {
+  type Block,
+  blockForms,
+  type Label,
+  type LabelSheet,
+  type ThingLabel,
+  writeBlock,
+  writeFirst,
+} from './label.ts';
+import { DRAWN } from './placer.ts';
 import { gridPlaces } from './rooms.ts';
-import { edgeToward, isInside, lineSlot, type Size, type Slot, slotAt } from './slot.ts';
+import { edgeToward, isInside, lineSlot, pairs, type Size, type Slot, slotAt } from './slot.ts';
 
 /** Free ground between an outline and its name, in sizes of the type; from the second on with a leader. */
 const AWAY = [0.15, 1.2, 2.8] as const;
@@ -61,7 +68,7 @@ function within(thing: Thing, forms: readonly Block[], sheet: LabelSheet): Label
   const rings = [outlineOf(thing)];
   const fitting = forms.filter((block) => block.width <= Math.hypot(width, height));
   const tries = [0, -90].flatMap((turn) => fitting.map((block) => ({ block, turn })));
-  const terms = { over: EDGES, owner: thing.id, holds: (p: XY) => ringsContain(rings, p) };
+  const terms = { owner: thing.id, holds: (p: XY) => ringsContain(rings, p) };
   return writeFirst(tries, () => gridPlaces(rings, [x, y], sheet.type.fine), terms, sheet);
 }
 
@@ -73,7 +80,7 @@ function beside(thing: Thing, forms: readonly Block[], holds: (p: XY) => boolean
     for (const block of forms.slice(0, 2)) {
       for (const side of DIRECTIONS) {
         const slot = slotAt(block, besideAt(own, block, away * type.fine, side));
-        if (!placer.isFree(slot, EDGES) || !isInside(holds, slot)) continue;
+        if (!placer.isFree(slot) || !isInside(holds, slot)) continue;
         const leader = leaderTo(outlineOf(thing), slot, type.fine);
         if (!leader) return writeBlock(block, slot, sheet);
         if (!placer.isFree(leader.slot, DRAWN)) continue;
@@ -85,23 +92,15 @@ function beside(thing: Thing, forms: readonly Block[], holds: (p: XY) => boolean
   return null;
 }
 
+/** Below, beside and above, then between these, then at the corners. */
 const DIRECTIONS: readonly XY[] = [
   [0, 1],
   [1, 0],
   [-1, 0],
   [0, -1],
-  [1, -0.5],
-  [1, 0.5],
-  [-1, -0.5],
-  [-1, 0.5],
-  [0.5, -1],
-  [0.5, 1],
-  [-0.5, -1],
-  [-0.5, 1],
-  [1, 1],
-  [1, -1],
-  [-1, 1],
-  [-1, -1],
+  ...pairs([1, -1], [-0.5, 0.5]),
+  ...pairs([0.5, -0.5], [-1, 1]),
+  ...pairs([1, -1], [1, -1]),
 ];
 
 /** The middle of a block that lies `away` from the outline in a direction. */

@@ -1,16 +1,14 @@
-import Flatbush from 'flatbush';
 import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import type { Zone } from '../../../geometry/region/types.ts';
-import { edgeLength, onEdge, type Stretch, zoneExtent } from '../../../geometry/region/visible-edges.ts';
+import { edgeLength, onEdge, type Stretch } from '../../../geometry/region/visible-edges.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
-import { polar } from '../display-list.ts';
+import { linesPart, polar } from '../display-list.ts';
 import type { TextStyle } from '../text.ts';
-import { type Block, blockOf } from './block.ts';
-import { takeEdges } from './grounds.ts';
-import { type LabelSheet, writeBlock, type ZoneLabel } from './label.ts';
-import { EDGES } from './placer.ts';
+import { takeLines } from './grounds.ts';
+import { type Block, blockOf, type LabelSheet, writeBlock, type ZoneLabel } from './label.ts';
+import { createPlacer } from './placer.ts';
 import { isInside, lineSlot, type Slot, slotAt, uprightTurn } from './slot.ts';
 
 /** The same words again only beyond this, in sizes of the type. */
@@ -39,7 +37,9 @@ export function zoneLabels(
   const style: TextStyle = { size: type.fine, color: 'inkSoft', halo: 'ground' };
   const written: ZoneLabel[] = [];
   const counts = new Map<RuleId, { done: number; tries: number }>();
-  const takeEdgesNear = edgesTaker(edges, sheet);
+  const crossing = createPlacer(null, 4 * type.fine);
+  const parts = [...edges.values()].flat(2).map((edge) => linesPart([[edge]]));
+  takeLines(parts, 'line', { ...sheet, placer: crossing });
   for (const { zone, seen } of longestFirst(edges)) {
     const count = counts.get(zone.rule) ?? { done: 0, tries: 0 };
     counts.set(zone.rule, count);
@@ -48,13 +48,12 @@ export function zoneLabels(
     const block = blockOf([{ text, style }], measure);
     const long = seen.filter((edge) => canHold(edge, block));
     if (long.length === 0) continue;
-    takeEdgesNear(zone);
     const isNear = ({ x, y }: Slot, { texts: [other] }: ZoneLabel) =>
       other?.text === text && distance(other.at, [x, y]) < APART * style.size;
     const isFree = (slot: Slot) =>
       !written.some((other) => isNear(slot, other)) &&
-      placer.isFree(slot, EDGES) &&
-      placer.isCrossedSteeply(slot) &&
+      placer.isFree(slot) &&
+      crossing.isCrossedSteeply(slot) &&
       isInside(onFloor, slot);
     const slot = bestSlot(long, block, type.fine, isFree);
     if (!slot) continue;
@@ -62,24 +61,6 @@ export function zoneLabels(
     written.push({ ...writeBlock(block, slot, sheet), zone });
   }
   return written;
-}
-
-/** Takes the edges that a label of a zone could meet, each once: a large house has thousands. */
-function edgesTaker(edges: ReadonlyMap<Zone, readonly Stretch[]>, sheet: LabelSheet): (zone: Zone) => void {
-  const zones = [...edges];
-  // An index of nothing cannot be made.
-  const index = new Flatbush(Math.max(1, zones.length));
-  const extents = zones.length > 0 ? zones.map(([zone]) => zoneExtent(zone)) : [{ minX: 0, minY: 0, maxX: 0, maxY: 0 }];
-  for (const { minX, minY, maxX, maxY } of extents) index.add(minX, minY, maxX, maxY);
-  index.finish();
-  const taken = new Set<number>();
-  return (zone) => {
-    const { minX, minY, maxX, maxY } = zoneExtent(zone);
-    for (const near of index.search(minX, minY, maxX, maxY, (each) => !taken.has(each))) {
-      taken.add(near);
-      takeEdges(zones[near]?.[1] ?? [], sheet);
-    }
-  };
 }
 
 function longestFirst(edges: ReadonlyMap<Zone, readonly Stretch[]>) {

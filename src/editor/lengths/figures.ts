@@ -86,7 +86,7 @@ function figuresNow(): Figures | null {
 }
 
 /** Ground of the sheet that a figure may hide: a thing it hides only where there is no other place. */
-const OVER: readonly Ground[] = ['edge', 'outline', 'wall', 'line'];
+const OVER: readonly Ground[] = ['outline', 'wall', 'line'];
 
 /** What sets the selected thing out, wherever the sheet has no figure for it yet. Level, to be read at a glance. */
 function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames): readonly GapFigure[] {

@@ -1,5 +1,5 @@
-import { plateLabel } from '../../drawing/labels/block.ts';
 import { dimensionLine } from '../../drawing/labels/dimensions.ts';
+import { plateLabel } from '../../drawing/labels/label.ts';
 import { roundedPart, slotAt } from '../../drawing/labels/slot.ts';
 import type { Drawn } from '../../drawing/text.ts';
 import type { AppState } from '../../state/app-state.ts';

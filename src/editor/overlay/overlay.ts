@@ -12,9 +12,8 @@ import { thicknessFrom } from '../../state/wall-chain.ts';
 import { enterWords } from '../input/enter-words.ts';
 import { drawnFigures } from '../lengths/paint-figures.ts';
 import { paintDrawn, paintOnPlan, paintShapes } from '../paint/canvas.ts';
-import { detectorShapes, drawnMeasures } from '../paint/detectors.ts';
-import { detectorLabel } from '../paint/names/detector-labels.ts';
-import { drawnNote } from '../paint/note.ts';
+import { detectorLabel, detectorShapes, drawnMeasures } from '../paint/detectors.ts';
+import { drawnNote, takeStrip } from '../paint/note.ts';
 import type { Pen } from '../paint/pen.ts';
 import { type DrawnChain, drawnCrossWords, drawnSketch, handleShapes } from '../paint/sketch.ts';
 import { drawnMarks } from '../paint/spots.ts';
@@ -96,7 +95,9 @@ const NOTE = overlayPicture('note', (pen, scene) => {
     placer.take(slotAt({ width: 220, height: 24 }, [x, y + 42]));
   }
   const note = pointerNote(state, sketch, pen.view);
-  if (note) paintDrawn(pen, drawnNote(pen, note, state.stageSize, { placer, lines: measuredLines(pen, scene) }));
+  if (!note) return;
+  for (const line of measuredLines(pen, scene)) takeStrip(placer, line);
+  paintDrawn(pen, drawnNote(pen, note, state.stageSize, placer));
 });
 
 /** Corners set so far show also while no pointer is on the sheet: after a reload, under a finger that has left. */

@@ -1,7 +1,9 @@
 import { unionExtent } from '../../../geometry/level/level-extent.ts';
+import type { Tracing } from '../../../geometry/plan/model.ts';
 import type { Extent } from '../../../geometry/plane/body.ts';
 import { SHADE } from '../../theme/tokens.ts';
 import type { RectPx } from '../stage/rect.ts';
+import { negativeOf } from '../stage/tracing-images.ts';
 import { lengthPx, type Pen, px } from './pen.ts';
 
 /** Paper that lies around the drawing: room for the dimensions, mm, and of a large house a share of its breadth. */
@@ -87,4 +89,26 @@ function gridLines({ ctx, view, area, theme }: Pen, step: number, width: number)
   ctx.lineWidth = width * theme.weight;
   ctx.setLineDash([]);
   ctx.stroke();
+}
+
+/**
+ * The photo or scan under the level, faded as asked. Like ink on glass: where it is blank the sheet shows as it is, so that white is
+ * still where a detector may sit.
+ */
+export function paintTracing(
+  pen: Pen,
+  { at, width, height, scale, turn, opacity }: Tracing,
+  bitmap: ImageBitmap,
+): void {
+  const { ctx, view, theme } = pen;
+  ctx.save();
+  const [x, y] = px(pen, at);
+  ctx.translate(x, y);
+  ctx.rotate((turn * Math.PI) / 180);
+  ctx.scale(scale * view.scale, scale * view.scale);
+  ctx.globalAlpha = opacity;
+  const dark = theme.photo === 'negative';
+  ctx.globalCompositeOperation = dark ? 'screen' : 'multiply';
+  ctx.drawImage(dark ? negativeOf(bitmap) : bitmap, -width / 2, -height / 2, width, height);
+  ctx.restore();
 }

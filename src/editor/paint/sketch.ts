@@ -8,8 +8,7 @@ import { casedLine, crossPart, discsPart, linesPart, ringsPart, type Shape } fro
 import type { Ink } from '../../drawing/inks.ts';
 import { dimensionLine } from '../../drawing/labels/dimensions.ts';
 import { slotAt, slotPart, turnAlong } from '../../drawing/labels/slot.ts';
-import type { Drawn } from '../../drawing/text.ts';
-import { type Text, textAt } from '../../drawing/text.ts';
+import { type Drawn, type Text, textAt } from '../../drawing/text.ts';
 import { outlinePart } from '../../drawing/things.ts';
 import type { SizePx } from '../../state/viewport.ts';
 import { LINE_PX, TYPE_PX } from '../../theme/tokens.ts';

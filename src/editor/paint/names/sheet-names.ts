@@ -3,9 +3,14 @@ import { levelExtent } from '../../../../geometry/level/level-extent.ts';
 import { type Extent, ringExtent } from '../../../../geometry/plane/body.ts';
 import { memoize, memoizeLatest } from '../../../../geometry/plane/memoize.ts';
 import { formatMeasured } from '../../../../geometry/units/index.ts';
-import { blockOf, blockTexts } from '../../../drawing/labels/block.ts';
 import { dimensionWriter } from '../../../drawing/labels/dimensions.ts';
-import type { DimensionLabel, Label, LabelMedium } from '../../../drawing/labels/label.ts';
+import {
+  blockOf,
+  blockTexts,
+  type DimensionLabel,
+  type Label,
+  type LabelMedium,
+} from '../../../drawing/labels/label.ts';
 import { layOutLabels } from '../../../drawing/labels/layout.ts';
 import { createPlacer, type Placer } from '../../../drawing/labels/placer.ts';
 import { slotAt, slotCorners } from '../../../drawing/labels/slot.ts';
@@ -16,10 +21,9 @@ import { TYPE_PX } from '../../../theme/tokens.ts';
 import { drawnDimensions, drawnEdges } from '../../drawing.ts';
 import { type Inputs, sameInputs } from '../../stage/picture.ts';
 import { paintDrawn, paintOnPlan } from '../canvas.ts';
-import { LEAST_RADIUS_PX } from '../detectors.ts';
+import { LEAST_RADIUS_PX, labelWidths } from '../detectors.ts';
 import { isSeen, type Pen, px } from '../pen.ts';
 import { READ } from '../text.ts';
-import { labelWidths } from './detector-labels.ts';
 import { followedLabel, type Named, type SheetLabel } from './followed.ts';
 import { planSlot } from './overlay-placer.ts';
 
