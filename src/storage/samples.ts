@@ -13,6 +13,8 @@ const SHOWS: Readonly<Record<string, string>> = {
   '03-crowded-utility': 'A basement with almost no allowed area, with one distance made stricter and one looser.',
   '04-metric-house': 'A house measured in meters: thick walls, a room round a corner, after mitigation.',
   '05-boarding-house': 'A boarding house of 30 rooms, to see how a large plan feels.',
+  '06-sale-report': 'A finished test for a sale: a pair that agrees, and its report.',
+  '07-test-invalid': 'A test for a sale that is invalid: too short, a window open, a detector moved.',
 };
 
 const files = import.meta.glob<string>('../../samples/*.plan.json', { query: '?raw', import: 'default' });
