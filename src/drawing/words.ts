@@ -26,9 +26,10 @@ import type { Thing } from './things.ts';
 
 /** "Sump pit 7 ft", "Window 3 ft"; of a stream, what it is. A required distance is never said smaller than it is. */
 export function zoneName({ rule, subject, distance, stream }: Zone, plan: Plan, level: Level): string {
-  if (stream) return 'Airflow';
+  const isSun = rule === 'direct-sun';
+  if (stream) return isSun ? ruleOf(plan.protocol, rule).name : 'Airflow';
   const opening = level.openings.find(({ id }) => id === subject);
-  const name = opening ? capital(OPENING_NOUN[opening.kind]) : ruleOf(plan.protocol, rule).name;
+  const name = opening && !isSun ? capital(OPENING_NOUN[opening.kind]) : ruleOf(plan.protocol, rule).name;
   return `${name} ${formatRequired(distance, plan.display.length)}`;
 }
 

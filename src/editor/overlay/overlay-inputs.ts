@@ -4,6 +4,7 @@ import { selectLevel, selectShownPlan } from '../../state/selectors.ts';
 import { useShown } from '../../state/shown.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
+import { sunVersion } from '../../state/sun-version.ts';
 import { useLengths } from '../lengths/store.ts';
 import type { Inputs } from '../stage/picture.ts';
 import { type Sketch, useSketch } from './sketch.ts';
@@ -47,6 +48,8 @@ export function readOverlay(): Inputs {
       menu,
       roomAsked,
     ],
+    // Verdicts change without the plan: direct sun is worked out later, and the second computation may not agree.
+    ...[sunVersion(), state.second?.doubts],
   ];
 }
 
