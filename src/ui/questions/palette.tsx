@@ -99,11 +99,7 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
   };
   return (
     <>
-      {group && (
-        <li className="answers__group" role="presentation">
-          {group}
-        </li>
-      )}
+      {group && <li className="answers__group">{group}</li>}
       <li>
         <button type="button" className="answer" aria-pressed={isActive} onClick={(event) => take(event.detail)}>
           <span className="answer__name">{name}</span>

@@ -1,17 +1,34 @@
-import { useEffect, useRef } from 'react';
+import { type CSSProperties, useEffect, useRef } from 'react';
 import { roomAt } from '../../../geometry/check/room.ts';
-import type { XY } from '../../../geometry/plan/model.ts';
+import type { RoomUse, XY } from '../../../geometry/plan/model.ts';
 import { pickUse } from '../../commands/go-to.ts';
 import { SHEET_ID } from '../../editor/open-menu.ts';
 import { QUESTIONS } from '../../state/questions.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { type SizePx, toScreen } from '../../state/viewport.ts';
+import { pannedBy, type SizePx, toScreen } from '../../state/viewport.ts';
 import './room-use-box.css';
 
+interface UseGroup {
+  readonly name: string;
+  readonly uses: readonly { readonly name: string; readonly use: RoomUse }[];
+}
+
+/** The uses of a room in the order and the groups in which they are asked for. */
 const USES = QUESTIONS.find(({ id }) => id === 'used')?.answers ?? [];
-/** As large as the box may get, and how far it stands off the middle of the room, px. */
-const BOX_PX = { width: 320, height: 440, off: 24 } as const;
+const STARTS = [...USES.keys()].filter((i) => USES[i]?.group);
+const GROUPS = STARTS.map((start, i): UseGroup => {
+  const uses = USES.slice(start, STARTS[i + 1]).flatMap(({ name, tool }) =>
+    tool.kind === 'room' ? [{ name, use: tool.use }] : [],
+  );
+  return { name: USES[start]?.group ?? '', uses };
+});
+const FIRST_USE = GROUPS[0]?.uses[0]?.use;
+
+/** How far the box stands off the edge of the stage, px. */
+const OFF_PX = 8;
+/** Share of a narrow stage that is the room's. */
+const ROOM_SHARE = 0.4;
 
 /** Beside the room that is marked on the sheet: what it is used for, to be pressed. */
 export function RoomUseBox({ at }: { readonly at: XY }) {
@@ -21,9 +38,11 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
   const first = useRef<HTMLButtonElement>(null);
   const isAsked = roomAt(model, at)?.label === null;
   useEffect(() => {
-    if (isAsked) first.current?.focus({ preventScroll: true });
-    else useAppStore.getState().askRoom(null);
-  }, [isAsked]);
+    if (isAsked) {
+      first.current?.focus({ preventScroll: true });
+      bringAbove(at);
+    } else useAppStore.getState().askRoom(null);
+  }, [isAsked, at]);
   if (!isAsked) return null;
   const leave = () => {
     useAppStore.getState().askRoom(null);
@@ -41,23 +60,28 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
       }}
     >
       <h2>What is this room used for?</h2>
-      <ul>
-        {USES.map(({ name, tool, group }, index) => (
-          <UseRow key={name} group={group}>
-            <button
-              ref={index === 0 ? first : undefined}
-              type="button"
-              className="button"
-              onClick={() => {
-                if (tool.kind === 'room') pickUse(tool.use);
-                document.getElementById(SHEET_ID)?.focus({ preventScroll: true });
-              }}
-            >
-              {name}
-            </button>
-          </UseRow>
-        ))}
-      </ul>
+      {GROUPS.map(({ name: group, uses }) => (
+        <section key={group} aria-label={group}>
+          <h3>{group}</h3>
+          <ul>
+            {uses.map(({ name, use }) => (
+              <li key={use}>
+                <button
+                  ref={use === FIRST_USE ? first : undefined}
+                  type="button"
+                  className="button"
+                  onClick={() => {
+                    pickUse(use);
+                    document.getElementById(SHEET_ID)?.focus({ preventScroll: true });
+                  }}
+                >
+                  {name}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
       <button type="button" className="button button--bare" onClick={leave}>
         Not now
       </button>
@@ -65,28 +89,20 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
   );
 }
 
-function UseRow({ group, children }: { readonly group: string; readonly children: React.ReactNode }) {
-  return (
-    <>
-      {group && (
-        <li className="room-use__group" role="presentation">
-          {group}
-        </li>
-      )}
-      <li>{children}</li>
-    </>
-  );
+/** Below the room on a narrow stage, else at the edge that is farther from its middle: the room stays in sight. */
+function placeBeside([x]: XY, stage: SizePx): CSSProperties {
+  if (isNarrow(stage))
+    return { left: OFF_PX, right: OFF_PX, bottom: OFF_PX, maxHeight: stage.height * (1 - ROOM_SHARE) };
+  const atLeft = x > stage.width / 2;
+  return { [atLeft ? 'left' : 'right']: OFF_PX, top: OFF_PX, maxHeight: stage.height - 2 * OFF_PX };
 }
 
-/** Right of the middle of the room, left of it where it would leave the stage: the middle stays in sight. */
-function placeBeside(
-  [x, y]: XY,
-  stage: SizePx,
-): { readonly left: number; readonly top: number; readonly maxHeight: number } {
-  const { width, off } = BOX_PX;
-  const height = Math.min(BOX_PX.height, stage.height - 16);
-  const right = x + off + width <= stage.width - 8;
-  const left = right ? x + off : Math.max(8, x - off - width);
-  const top = Math.min(Math.max(8, y - height / 2), Math.max(8, stage.height - height - 8));
-  return { left, top, maxHeight: stage.height - 16 };
+/** On a narrow stage the room comes into its upper part, which the box leaves free. */
+function bringAbove(at: XY): void {
+  const { stageSize, viewport, setViewport } = useAppStore.getState();
+  if (!isNarrow(stageSize)) return;
+  const [x, y] = toScreen(viewport, at);
+  setViewport(pannedBy(viewport, stageSize.width / 2 - x, (stageSize.height * ROOM_SHARE) / 2 - y));
 }
+
+const isNarrow = ({ width }: SizePx): boolean => width < 640;

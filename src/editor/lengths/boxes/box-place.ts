@@ -7,27 +7,20 @@ export interface BoxPlace {
   readonly top: number;
 }
 
-/** As large as the box of a wall's length gets, px. */
-const WALL_BOX_PX = { width: 280, height: 330, off: 14 } as const;
+/** Width of a box, px, and how far it stands off what it is about. */
+const BOX_PX = { width: 280, offCorner: 14, offFigure: 20 } as const;
 
 /** To the right of a corner, on the left where it would leave the sheet, and below it as far as it fits: the sheet must not scroll. */
-export function placeBesideCorner([x, y]: XY, stage: SizePx): BoxPlace {
-  const { width, height, off } = WALL_BOX_PX;
+export function placeBesideCorner([x, y]: XY, stage: SizePx, height: number): BoxPlace {
+  const { width, offCorner: off } = BOX_PX;
   const left = x + off + width <= stage.width ? x + off : x - off - width;
   const top = Math.min(y + off, stage.height - height);
   return { left: Math.max(0, left), top: Math.max(0, top) };
 }
 
-/** Size of the box of a length of the plan, px: while it waits, with its field, and for each choice more; distance to its figure. */
-const LENGTH_BOX_PX = { width: 280, waiting: 40, height: 150, choice: 80, off: 20 } as const;
-
-/**
- * Below a figure, above it or beside it: on the stage, and never over the figure itself.
- * @param parts its field and the choices below it; 0 while the box only waits
- */
-export function placeAtFigure([x, y]: XY, stage: SizePx, parts: number): BoxPlace {
-  const { width, waiting, choice, off } = LENGTH_BOX_PX;
-  const height = parts === 0 ? waiting : LENGTH_BOX_PX.height + (parts - 1) * choice;
+/** Below a figure, above it or beside it: on the stage, and, where there is room, never over the figure itself. */
+export function placeAtFigure([x, y]: XY, stage: SizePx, height: number): BoxPlace {
+  const { width, offFigure: off } = BOX_PX;
   const places: readonly XY[] = [
     [x - width / 2, y + off],
     [x - width / 2, y - off - height],

@@ -12,6 +12,7 @@ import { type BoxPlace, placeBesideCorner } from './box-place.ts';
 import { ScaleBox } from './scale-box.tsx';
 import { keepTapedBy, TapedByChoice } from './taped-by-choice.tsx';
 import { ThicknessField } from './thickness-field.tsx';
+import { useBoxHeight } from './use-box-height.ts';
 import { type ToolLength, useToolLength } from './use-tool-length.ts';
 import './length-box.css';
 
@@ -45,7 +46,8 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
   const turnField = useRef<HTMLInputElement>(null);
   const { text, refusal, setText, clearRefusal, apply } = useToolLength(controller, first);
   const turn = useSketch((sketch) => sketch.turn) ?? '';
-  const place = usePlace();
+  const [box, height] = useBoxHeight<HTMLDivElement>(330);
+  const place = usePlace(height);
   const hasBefore = useHasWallBefore();
   const shown = useSketch((sketch) => sketch.nextCorner);
   // "Show the direction first" goes once it is shown.
@@ -66,7 +68,7 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
   });
   const shared = { statusId: STATUS_ID, onKey };
   return (
-    <div className="length-box" style={place}>
+    <div className="length-box" style={place} ref={box}>
       <BoxField
         {...shared}
         label="Length"
@@ -144,13 +146,13 @@ function wallKeys({ controller, onDone, field, turnField, text, turn, apply, cle
 const STATUS_ID = 'length-box-echo';
 
 /** Beside the corner that the wall starts from: there it stays while the pointer moves on to show the direction. */
-function usePlace(): BoxPlace {
+function usePlace(height: number): BoxPlace {
   const corner = useAppStore(({ chain }) => chain.corners.at(-1));
   const pointer = useSketch((sketch) => sketch.pointer);
   const viewport = useAppStore((state) => state.viewport);
   const stage = useAppStore((state) => state.stageSize);
   const at = corner ?? pointer;
-  return placeBesideCorner(at ? toScreen(viewport, at) : [0, 0], stage);
+  return placeBesideCorner(at ? toScreen(viewport, at) : [0, 0], stage, height);
 }
 
 /** Returns whether a wall stands before the one that is typed; by finger that is the last one that was drawn. */

@@ -17,13 +17,14 @@ interface Props {
   /** The length as it is, in words. */
   readonly shown: string;
   readonly place: BoxPlace;
+  readonly box: RefObject<HTMLDivElement | null>;
   readonly field: RefObject<HTMLInputElement | null>;
   readonly onDone: () => void;
 }
 
 /** The field of a length of the plan, once keys go into it. */
 export function TypedLengthField(props: Props) {
-  const { open, read, shown, place, field } = props;
+  const { open, read, shown, place, box, field } = props;
   const { text, setText, refusal, parts, apply } = useTypedText(props);
   useFirstText(props, setText);
   const isUntouched = text === null;
@@ -64,7 +65,7 @@ export function TypedLengthField(props: Props) {
   const understood = text === null ? '' : partsEcho(parts);
   const echo = understood ? `${understood}. ${sets}` : sets;
   return (
-    <div className="length-box typed-length" style={place}>
+    <div className="length-box typed-length" style={place} ref={box}>
       <BoxField
         label={read.label}
         field={field}

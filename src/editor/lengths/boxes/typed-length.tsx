@@ -10,6 +10,7 @@ import { subjectKey } from '../subject.ts';
 import { placeAtFigure } from './box-place.ts';
 import { type ReadLength, readLength } from './read-length.ts';
 import { TypedLengthField } from './typed-length-field.tsx';
+import { useBoxHeight } from './use-box-height.ts';
 import './typed-length.css';
 
 /**
@@ -49,14 +50,13 @@ function Box({
   const field = useRef<HTMLInputElement>(null);
   useClosedByPressElsewhere(field);
   useFigurePlaced();
-  const place = placeAtFigure(
-    figurePlaceOf(open.subject) ?? toScreen(viewport, read.at),
-    stageSize,
-    open.typing ? 1 + Number(read.isBetweenWalls ?? false) + Number(read.ends.length > 1) : 0,
-  );
+  const [box, height] = useBoxHeight<HTMLDivElement>(open.typing ? 150 : 40);
+  const place = placeAtFigure(figurePlaceOf(open.subject) ?? toScreen(viewport, read.at), stageSize, height);
   const shown = fieldLength(read.value, unit);
   if (open.typing) {
-    return <TypedLengthField open={open} read={read} shown={shown} place={place} field={field} onDone={onDone} />;
+    return (
+      <TypedLengthField open={open} read={read} shown={shown} place={place} box={box} field={field} onDone={onDone} />
+    );
   }
   if (byFinger) {
     // The keys on the screen would cover half the sheet: they come when they are asked for.
