@@ -2,8 +2,9 @@ import { buttPosition, cornerAngle } from '../../../geometry/edit/draw-walls.ts'
 import { type TypedEnd, tapedLength, typedWallEnd } from '../../../geometry/edit/wall-run.ts';
 import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/plane/point.ts';
+import { distance, nearestOnSegment } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
+import { wallAt } from '../../../geometry/snap/opening-fit.ts';
 import { RIGHT_ANGLES, type Snapped, snapPoint } from '../../../geometry/snap/snap-point.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
 import { selectModel } from '../../state/selectors.ts';
@@ -29,7 +30,7 @@ export function cornerAt(point: ToolPoint): Corner {
   const snapped = snapPoint(
     point.plan,
     { ...found, ends: [...found.ends, ...points] },
-    { reach: point.reach, grid: gridFor(point), from: points.at(-1) ?? null, directions: directionsAfter(points) },
+    { reach: reachOf(point), grid: gridFor(point), from: points.at(-1) ?? null, directions: directionsAfter(points) },
   );
   if (snapped.hold !== 'wall' || start) return snapped;
   const model = selectModel(store());
@@ -37,6 +38,17 @@ export function cornerAt(point: ToolPoint): Corner {
   const butt = buttPosition(model.level, model, snapped.at, point.plan, thickness, gridFor(point));
   return butt ? { ...snapped, ...butt } : snapped;
 }
+
+/** A press on a wall, or beside its face, means that wall: its center-line may be farther away. */
+function reachOf({ plan, reach }: ToolPoint): Mm {
+  const place = wallAt(currentLevel(), plan, reach);
+  if (!place) return reach;
+  const { from, to } = place.wall;
+  return Math.max(reach, distance(plan, nearestOnSegment(plan, from, to)) + ON_IT);
+}
+
+/** So much farther than the center-line is reached, mm: beyond rounding. */
+const ON_IT: Mm = 1;
 
 /** Right angles of the page, and to the wall before: a building may stand aslant on it. */
 function directionsAfter(points: readonly XY[]): readonly Deg[] {

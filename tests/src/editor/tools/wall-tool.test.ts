@@ -150,3 +150,64 @@ it('goes back to the select tool after a wall that reaches another one, unless i
   expect(partition(5000, true)).toBe('wall');
   expect(level().walls).toHaveLength(6);
 });
+
+describe('a partition', () => {
+  const typed = (length: string, from: readonly [number, number]) => {
+    const tool = createWallTool();
+    press(tool, at(...from, { reach: 20 }));
+    tool.hover(at(from[0] + 2000, from[1], { reach: 20 }));
+    return tool.typedLength?.(length);
+  };
+
+  it('begins on the wall whose face is pressed, however far its center-line is', () => {
+    openRoom({ objects: [], detectors: [] });
+    const [left] = level()
+      .walls.map(({ from }) => from[0])
+      .sort((a, b) => a - b);
+    const thick = level().walls[0]?.thickness ?? 0;
+    const tool = createWallTool();
+    press(tool, at((left ?? 0) + thick / 2 + 15, 3000, { reach: 20, free: false }));
+    expect(corners()[0]?.[0]).toBe(left);
+  });
+
+  it('typed to its taped length reaches the other wall, as it is taped', () => {
+    openRoom({ objects: [], detectors: [] });
+    const xs = level().walls.map(({ from }) => from[0]);
+    const [left, right] = [Math.min(...xs), Math.max(...xs)];
+    const thick = level().walls[0]?.thickness ?? 0;
+    const count = level().walls.length;
+    for (const [by, more] of [
+      ['inside', -thick],
+      ['center', 0],
+      ['outside', thick],
+    ] as const) {
+      state().setWallSettings({ ...state().wallSettings, by });
+      expect(typed(`${right - left + more} mm`, [left, 3000]), by).toBe('');
+      expect(level().walls.at(-1), by).toMatchObject({ from: [left, 3000], to: [right, 3000] });
+      expect(state().message, by).not.toContain('as drawn');
+      state().undo();
+      state().setTool({ kind: 'wall' });
+      expect(level().walls).toHaveLength(count);
+    }
+  });
+
+  it('a little off the tape it is joined all the same, and the drawn length is said', () => {
+    openRoom({ objects: [], detectors: [] });
+    state().setWallSettings({ ...state().wallSettings, by: 'inside' });
+    const xs = level().walls.map(({ from }) => from[0]);
+    const [left, right] = [Math.min(...xs), Math.max(...xs)];
+    const thick = level().walls[0]?.thickness ?? 0;
+    typed(`${right - left - thick + 12} mm`, [left, 3000]);
+    expect(level().walls.at(-1)?.to).toEqual([right, 3000]);
+    expect(state().message).toContain('It is joined to the wall there');
+  });
+});
+
+it('its thickness is the one that was said', () => {
+  state().setWallSettings({ ...state().wallSettings, by: 'inside', outer: 300 });
+  const tool = createWallTool();
+  press(tool, at(0, 0));
+  press(tool, at(4000, 0));
+  tool.cancel();
+  expect(level().walls[0]?.thickness).toBe(300);
+});
