@@ -12,8 +12,15 @@ import type { ToolController, ToolPoint } from './tool-controller.ts';
 
 /** Puts a door, window or passage into a wall; until then previews it at the pointer with its distances to both corners. */
 export function createOpeningTool(kind: OpeningKind): ToolController {
+  let refused = '';
+  const refuse = (words: string) => {
+    refused = words;
+    store().say(words);
+  };
   const show = (point: ToolPoint): OpeningPreview | null => {
     const preview = previewAt(kind, point);
+    // A refusal goes once the pointer shows a place that fits.
+    if (refused && preview?.refusal === '' && store().message === refused) store().say('');
     useSketch.setState({ opening: preview, reading: preview ? offsetsInWords(preview) : [] });
     return preview;
   };
@@ -24,11 +31,11 @@ export function createOpeningTool(kind: OpeningKind): ToolController {
     up: (point) => {
       const preview = show(point);
       if (!preview) {
-        store().say(`A ${OPENING_NOUN[kind]} goes into a wall. Press on the wall.`);
+        refuse(`A ${OPENING_NOUN[kind]} goes into a wall. Press on the wall.`);
         return;
       }
       if (preview.refusal) {
-        store().say(preview.refusal);
+        refuse(preview.refusal);
         return;
       }
       clearSketch();

@@ -40,6 +40,8 @@ export function createRoomBoxTool(): ToolController {
   return {
     hover: (point) => show(corner(point)),
     down: (point) => {
+      // Another try: what was said against the last one goes.
+      if (store().message) store().say('');
       pressedAt = point.screen;
       from ??= corner(point);
       show(corner(point));

@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { LENGTH_INPUT } from '../../editor/tape/length-input.ts';
+import { useAppStore } from '../../state/store.ts';
 import './fields.css';
 
 type Understood<T> =
@@ -92,6 +93,10 @@ function useTypedText<T>({ shown, read, onCommit }: Pick<Props<T>, 'shown' | 're
       setTrouble('');
     }
   }, [shown]);
+  const plan = useAppStore((state) => state.plan);
+  // A refusal goes when its cause may have gone: another edit has changed the plan. The text stays, and Enter tries it again.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the plan is another one
+  useEffect(() => setTrouble(''), [plan]);
   const putBack = () => {
     setText(null);
     setTrouble('');
