@@ -104,7 +104,7 @@ describe('a pair on a desk', () => {
     await open.page.getByText('people sit or lie on it').waitFor();
     await open.page.getByLabel('Furniture', { exact: true }).selectOption({ label: 'Desk' });
     await open.page.getByLabel('For', { exact: true }).selectOption({ label: 'a pair' });
-    await open.page.getByText('Nowhere on the desk.').waitFor();
+    await open.page.getByText('No spot on the desk.').waitFor();
     await open.page.getByRole('button', { name: /^Move the desk .* to the north$/ }).click();
     await open.page.getByText('A pair may stand on the desk').waitFor();
     expectTogether(await editor.level());

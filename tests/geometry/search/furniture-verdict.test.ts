@@ -69,7 +69,7 @@ describe('a named piece of furniture', () => {
     for (const members of [1, 2] as const) {
       const { verdict, words, plan } = judge(level, 't1', members);
       expect(words).toMatch(
-        /^Nowhere on the desk\. .* from the sump pit, needs 7 ft\. Move the desk .* to the (?:east|south)\.$/,
+        /^No spot on the desk\. .* from the sump pit, needs 7 ft\. Move the desk .* to the (?:east|south)\.$/,
       );
       if (verdict.kind !== 'near' || !verdict.move) throw new Error('no move');
       const moved = withItemsMoved(level, new Set(['t1']), verdict.move.way);
