@@ -2,7 +2,7 @@
 
 const IN_LENGTH = /(?<=\d|\d (?:ft|m)) (?=\d|ft\b|in\b|m\b|cm\b|mm\b|sq ft\b)|(?<=\d sq) (?=ft\b)/g;
 const IN_RESULT = /(?<=\d) (?=%|pCi\/L|Bq)/g;
-const IN_INSTANT = /(?<=\d) (?=\p{L})/gu;
+const IN_INSTANT = /(?<=\d) (?=\p{L})|(?<=, \p{L}+) (?=\d)/gu;
 
 /** The text with each length and area, "1 ft 10 1/2 in", and each result, "4 pCi/L", on one line. */
 export function unbrokenFigures(text: string): string {

@@ -2,7 +2,7 @@ import { TONE_WORD } from '../../geometry/messages/index.ts';
 import { capital } from '../../geometry/plan/nouns.ts';
 import { type Block, besides, paragraph, ruling, space, stack } from '../report/block.ts';
 import { bullet } from '../report/documents/document-blocks.ts';
-import { clockLine, formatDate } from '../report/documents/format-times.ts';
+import { clockLine, formatPrinted } from '../report/documents/format-times.ts';
 import { pageDocument } from '../report/page-frame.ts';
 import { PAPERS, type PaperName } from '../report/paper.ts';
 import { COLOR, EDGE_MM, LINE_MM } from '../report/style.ts';
@@ -80,7 +80,7 @@ function head({ plan, spot }: QuickCard, date: string, width: number, { size }: 
     `Radon test with ${kits}`,
     spot ? capital(TONE_WORD[spot.tone]) : '',
     plan.site.label.trim(),
-    `Made ${formatDate(date)}`,
+    `Made ${formatPrinted(date, plan)}`,
   ];
   return stack([
     paragraph(plan.title, width, { size: size * 1.9, weight: 'bold' }),

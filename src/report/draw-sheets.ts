@@ -7,6 +7,7 @@ import type { Computed } from '../../geometry/recheck/compare.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { usedHatches } from '../drawing/floor.ts';
 import { columnBlocks, NOTE_FORMS, type NoteForm } from './column.ts';
+import { formatPrinted } from './documents/format-times.ts';
 import { type Drawing, drawEmptyLevel, drawLevel, levelScale } from './drawing.ts';
 import { drawFilled, type Filled, type FlowItem, fillColumns, pour } from './flow.ts';
 import { drawStrip, STRIP_MM } from './north-and-scale.ts';
@@ -74,7 +75,8 @@ function factsOf(
   sheet: number,
   sheets: number,
 ): PageFacts {
-  return { paper, plan, levelName: matter.level.name || matter.level.id, date, scale, sheet, sheets };
+  const levelName = matter.level.name || matter.level.id;
+  return { paper, plan, levelName, date: formatPrinted(date, plan), scale, sheet, sheets };
 }
 
 /** One sheet; the first, with the drawing, when `sheet` is left out. The sheet must exist. */

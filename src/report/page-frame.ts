@@ -117,7 +117,7 @@ function titleCells({ plan, levelName, date, scale, sheet, sheets, words }: Page
     { heading: 'Title', text: plan.title || 'Plan without a title', second: levelName, width: 0, bold: true },
     { heading: 'Owner, property', text: plan.site.label || 'not given', width: 72 },
     ...(words ? [] : [{ heading: 'Scale on paper', text: scale || 'no drawing', width: 40 }]),
-    { heading: 'Date', text: date, width: words ? 40 : 28 },
+    { heading: 'Date', text: date, width: words ? 40 : 34 },
     { heading: words ? 'Page' : 'Sheet', text: `${sheet} of ${sheets}`, width: 20 },
   ];
 }

@@ -163,7 +163,7 @@ describe('the log', () => {
     await page.getByRole('button', { name: /no evidence of tampering$/ }).click();
     await expect.poll(() => each(page, 'tampering')).toEqual(['none', 'none']);
     await expect.poll(() => each(page, 'sealed')).toEqual(Array(2).fill('2026-03-10T09:00:00-04:00'));
-    await now(page).getByText('A1 and A2: with Ann Mill, since Tuesday 10 March, 9:00.').waitFor();
+    await now(page).getByText('A1 and A2: with Ann Mill, since Tuesday, March 10, 9:00 am.').waitFor();
   });
 
   it('names that differ are shown before they are written over', async () => {
@@ -182,12 +182,12 @@ describe('the log', () => {
     await type(box.getByLabel('Transferred', { exact: true }), '2026-03-10T10:00');
     const before = await steps(page);
     await box.getByRole('button', { name: 'Record it' }).click();
-    await now(page).getByText('A1 and A2: with Cy Dale, since Tuesday 10 March, 10:00.').waitFor();
+    await now(page).getByText('A1 and A2: with Cy Dale, since Tuesday, March 10, 10:00 am.').waitFor();
     await expect
       .poll(async () => [await steps(page), (await each(page, 'custody')).map(({ length }) => length)])
       .toEqual([before + 1, [1, 1]]);
     await type(page.getByLabel('Mailed', { exact: true }), '2026-03-10T11:00');
-    await now(page).getByText('A1 and A2: with the mail, since Tuesday 10 March, 11:00.').waitFor();
+    await now(page).getByText('A1 and A2: with the mail, since Tuesday, March 10, 11:00 am.').waitFor();
     await expect.poll(async () => (await plan(page)).visit.posted).toBe('2026-03-10T11:00:00-04:00');
     const lines = detector(page, 'A2').getByRole('list', { name: 'A2, chain of custody' }).locator('strong');
     const chain = ['Placed by Ann Mill', 'Picked up by Ann Mill', 'Sealed', 'Ann Mill to Cy Dale', 'Mailed'];
@@ -206,7 +206,7 @@ describe('the log', () => {
     await one.getByLabel('To', { exact: true }).fill('Bo Reed');
     await type(one.getByLabel('Transferred', { exact: true }), '2026-03-10T08:59');
     await one.getByRole('button', { name: 'Record it' }).click();
-    await one.getByText('Before the pick-up, Tuesday 10 March, 9:00. Review both times.').waitFor();
+    await one.getByText('Before the pick-up, Tuesday, March 10, 9:00 am. Review both times.').waitFor();
     await now(page).getByText('A2: times or transfers do not fit together. See the log of each.').waitFor();
     await expect.poll(() => message(page)).toMatch(/^Recorded\. Review: Before the pick-up/);
     await one.getByRole('button', { name: 'Remove: the house to Bo Reed' }).click();
@@ -242,7 +242,7 @@ describe('the log', () => {
     await page.getByLabel('What it was like').fill('Rain, 41 to 50 °F, calm');
     await type(page.getByLabel('When', { exact: true }), '2026-03-08T07:30');
     await page.getByRole('button', { name: 'Note the weather' }).click();
-    const take = page.getByRole('button', { name: 'Remove: Rain, 41 to 50 °F, calm, Sunday 8 March, 7:30' });
+    const take = page.getByRole('button', { name: 'Remove: Rain, 41 to 50 °F, calm, Sunday, March 8, 7:30 am' });
     await take.click();
     await expect.poll(async () => (await plan(page)).weather ?? []).toEqual([]);
     await page.keyboard.press('Control+z');

@@ -46,13 +46,13 @@ describe('the times of a test, at a desk', () => {
     await type(page, 'Placed', '2026-10-31T09:00');
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');
     await type(page, 'Placed', '2026-11-01T01:30');
-    await page.getByText('The clocks go back on Sunday 1 November and show 1:30 twice. Which one was it?').waitFor();
+    await page.getByText('The clocks go back on Sunday, November 1 and show 1:30 am twice. Which one was it?').waitFor();
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');
-    const [first, second] = [/1:30 before/, /1:30 after/].map((name) => page.getByRole('button', { name }));
+    const [first, second] = [/1:30 am before/, /1:30 am after/].map((name) => page.getByRole('button', { name }));
     await second?.focus();
     await page.keyboard.press('Enter');
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-11-01T01:30:00-05:00');
-    await page.getByText('Sunday 1 November, 1:30 (after the clocks go back)').first().waitFor();
+    await page.getByText('Sunday, November 1, 1:30 am (after the clocks go back)').first().waitFor();
     await expect.poll(() => second?.getAttribute('aria-pressed')).toBe('true');
     // The other one, an hour earlier: the clock looks the same, the plan does not.
     await first?.focus();
@@ -63,7 +63,7 @@ describe('the times of a test, at a desk', () => {
 
   it('a minute that the clock skips is refused in words and not shifted; half a date does not wipe out what stands', async () => {
     await type(page, 'Placed', '2026-03-08T02:30');
-    await page.getByText(/The clocks go forward from 2:00 to 3:00 on Sunday 8 March, so 2:30 never comes/).waitFor();
+    await page.getByText(/The clocks go forward from 2:00 am to 3:00 am on Sunday, March 8, so 2:30 am never comes/).waitFor();
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-11-01T01:30:00-04:00');
     await type(page, 'Placed', '2026-03-07T18:00');
     await page.getByLabel('Placed', { exact: true }).focus();
@@ -98,12 +98,12 @@ describe('the times of a test, at a desk', () => {
 
   it('what is left of the radon, with the limit of the laboratory, the last moment to mail, and what was recorded', async () => {
     const decay = page.getByRole('region', { name: 'Radon left at the laboratory' });
-    await decay.getByText(/If it is picked up Monday 9 March, 19:00, the first possible moment/).waitFor();
+    await decay.getByText(/If it is picked up Monday, March 9, 7:00 pm, the first possible moment/).waitFor();
     await type(page, 'Picked up', '2026-03-10T09:00');
-    await decay.getByText('At the laboratory by Sunday 15 March, 9:00: 40 % left.').waitFor();
-    await decay.getByText('Mail by Friday 13 March, 9:00: 58 % left.').waitFor();
+    await decay.getByText('At the laboratory by Sunday, March 15, 9:00 am: 40 % left.').waitFor();
+    await decay.getByText('Mail by Friday, March 13, 9:00 am: 58 % left.').waitFor();
     await type(page, 'Mailed', '2026-03-10T21:00');
-    await decay.getByText('Mailed Tuesday 10 March, 21:00: 91 % left.').waitFor();
+    await decay.getByText('Mailed Tuesday, March 10, 9:00 pm: 91 % left.').waitFor();
     await expect.poll(() => decay.locator('.decay__point').count()).toBe(3);
     // By the laboratory before the pick-up cannot be: no pass.
     await type(page, 'At the laboratory', '2026-03-09T09:00');
@@ -123,7 +123,7 @@ describe('the times of a test, at a desk', () => {
     const words = (await bars.allTextContents()).join('\n');
     expect(words).toContain('Closed before, required 12 h');
     expect(words).toContain('Closed for 12 h before a test of less than 96 h.');
-    expect(words).toContain('Mon 9 Mar, 19:00 to Wed 11 Mar, 19:00The kit requires 48 to 96 h.');
+    expect(words).toContain('Mon, Mar 9, 7:00 pm to Wed, Mar 11, 7:00 pmThe kit requires 48 to 96 h.');
     expect(words).toContain('The laboratory must have it within 5 days of the pick-up.');
   });
 
@@ -136,7 +136,7 @@ describe('the times of a test, at a desk', () => {
     await type(page, 'Picked up', '');
     await saved(page);
     await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-    await page.locator('.box', { hasText: 'Overdue: past its window since Wed 11 Mar, 19:00' }).waitFor();
+    await page.locator('.box', { hasText: 'Overdue: past its window since Wed, Mar 11, 7:00 pm' }).waitFor();
     await page.getByLabel(/order/i).selectOption('due');
     await page.getByRole('heading', { name: /^Overdue/ }).waitFor();
     open.expectNoTroubles();
@@ -166,7 +166,7 @@ describe('the times of a test, by finger on a tablet', () => {
     await field.press('Enter');
     const start = (await visit(page))?.start;
     await page.getByRole('button', { name: 'Placed: now' }).tap();
-    await page.getByText(/Saturday 7 March, 18:00 is recorded\. Write .* in its place\?/).waitFor();
+    await page.getByText(/Saturday, March 7, 6:00 pm is recorded\. Write .* in its place\?/).waitFor();
     expect((await visit(page))?.start).toBe(start);
     await page.getByRole('button', { name: 'Placed: keep what is recorded' }).tap();
     expect((await visit(page))?.start).toBe(start);

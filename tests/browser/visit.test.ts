@@ -42,7 +42,7 @@ describe('the two visits, on a phone by one hand, without a network', () => {
       window.__stillspot?.store.getState().run((now) => ({ ...now, visit: { ...now.visit, start } }));
     }, early);
     await press(page, 'Placed now');
-    await page.getByText(/Saturday 7 March, 18:00 is recorded\. Write .* in its place\?/).waitFor();
+    await page.getByText(/Saturday, March 7, 6:00 pm is recorded\. Write .* in its place\?/).waitFor();
     expect((await plan(page))?.visit.start).toBe(early);
     await press(page, 'Placed: keep what is recorded');
     expect((await plan(page))?.visit.start).toBe(early);

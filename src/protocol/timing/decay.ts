@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { DAY, HOUR, type Ms } from './clock.ts';
+import { DAY, HOUR, type Ms, wallTime } from './clock.ts';
 import { isLongTerm, kitWindow, pickUpWindow } from './exposure-limits.ts';
-import { formatDuration, formatInstant, formatShortDay } from './format-time.ts';
+import { formatDate, formatDuration, formatInstant } from './format-time.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { POST_TAKES } from './limits.ts';
 import { visitTimes } from './visit-times.ts';
@@ -91,10 +91,11 @@ export function decayCourse(plan: Plan): DecayCourse | null {
 
 function ticksOf(from: Ms, span: number, zone: string): DecayCourse['ticks'] {
   const step = Math.ceil(span / TICKS);
-  let before = '';
+  let before = 0;
   return Array.from({ length: Math.floor(span / step) + 1 }, (_, index) => {
-    const [, day = '', month = ''] = formatShortDay(from + index * step * DAY, zone).split(' ');
-    const date = month === before ? day : `${day} ${month}`;
+    const at = from + index * step * DAY;
+    const { day, month } = wallTime(at, zone);
+    const date = month === before ? String(day) : formatDate(at, zone, { short: true });
     before = month;
     return { days: index * step, date };
   });

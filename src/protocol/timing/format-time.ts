@@ -1,6 +1,10 @@
+/**
+ * Dates and clock as the place of the house writes them, on screen and on paper: "Saturday, March 7, 6:00 pm" in the United States and Canada,
+ * "Saturday 7 March, 18:00" elsewhere. The time zone decides, so that a plan reads the same on every device.
+ */
 import { type LocalTime, MINUTE, type Ms, matchWallTime, wallTime } from './clock.ts';
 
-const DAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
+export const DAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 const MONTHS = [
   'January',
   'February',
@@ -16,44 +20,65 @@ const MONTHS = [
   'December',
 ] as const;
 
-/** Returns "Saturday 7 March, 18:00"; of a minute that occurs twice also which one it is. */
-export function formatInstant(at: Ms, zone: string): string {
-  return `${formatDay(at, zone)}, ${formatTimeOfDay(at, zone)}`;
+/** Zones of the United States and Canada in the IANA database: the month stands first, and the clock has 12 hours. */
+const MONTH_FIRST =
+  /^(?:US|Canada)\/|^Pacific\/Honolulu$|^America\/(?:(?:Indiana|Kentucky|North_Dakota)\/|(?:New_York|Detroit|Chicago|Menominee|Denver|Boise|Phoenix|Los_Angeles|Anchorage|Juneau|Sitka|Metlakatla|Yakutat|Nome|Adak|Indianapolis|Louisville|St_Johns|Halifax|Glace_Bay|Moncton|Goose_Bay|Toronto|Montreal|Iqaluit|Winnipeg|Resolute|Rankin_Inlet|Regina|Swift_Current|Edmonton|Cambridge_Bay|Inuvik|Creston|Dawson|Dawson_Creek|Fort_Nelson|Whitehorse|Vancouver)$)/;
+
+/** Whether dates in `zone` are written with the month first and times with am and pm. */
+export const isMonthFirst = (zone: string): boolean => MONTH_FIRST.test(zone);
+
+/** Returns the time zone of this device. */
+export const deviceZone = (): string => new Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** How much of a date is written. */
+interface DateForm {
+  readonly short?: boolean;
+  readonly year?: boolean;
 }
 
-/** Returns "Saturday 7 March". */
-export function formatDay(at: Ms, zone: string): string {
-  const { weekday, day, month } = wallTime(at, zone);
-  return `${DAYS[weekday]} ${day} ${MONTHS[month - 1]}`;
+/** Returns "Saturday, March 7, 6:00 pm" or "Saturday 7 March, 18:00"; of a minute that occurs twice also which one it is. */
+export function formatInstant(at: Ms, zone: string, form: DateForm = {}): string {
+  return `${formatDay(at, zone, form)}, ${formatTimeOfDay(at, zone)}`;
 }
 
-/** Returns "18:00", or "1:30 (before the clocks go back)". */
+/** Returns "Saturday, March 7" or "Saturday 7 March"; short "Sat, Mar 7" or "Sat 7 Mar"; with the year "Saturday, March 7, 2026". */
+export function formatDay(at: Ms, zone: string, form: DateForm = {}): string {
+  const weekday = cut(DAYS[wallTime(at, zone).weekday] ?? '', form);
+  return `${weekday}${isMonthFirst(zone) ? ',' : ''} ${formatDate(at, zone, form)}`;
+}
+
+/** Returns "March 7, 2026" or "7 March 2026", short "Mar 7" or "7 Mar". */
+export function formatDate(at: Ms, zone: string, form: DateForm = {}): string {
+  const { day, month, year } = wallTime(at, zone);
+  const name = cut(MONTHS[month - 1] ?? '', form);
+  if (isMonthFirst(zone)) return `${name} ${day}${form.year ? `, ${year}` : ''}`;
+  return `${day} ${name}${form.year ? ` ${year}` : ''}`;
+}
+
+const cut = (name: string, { short }: DateForm): string => (short ? name.slice(0, 3) : name);
+
+/** Returns "6:00 pm" or "18:00", or "1:30 am (before the clocks go back)". */
 export function formatTimeOfDay(at: Ms, zone: string): string {
   const wall = wallTime(at, zone);
   const reading = matchWallTime(wall, zone);
   const which = reading.shown === 'twice' ? ` (${describeRepeatedMinute(at < reading.second)})` : '';
-  return `${formatHourMinute(wall)}${which}`;
+  return `${formatHourMinute(wall, zone)}${which}`;
 }
 
 /** Returns which of two equal local times is meant. */
 export const describeRepeatedMinute = (first: boolean): string =>
   first ? 'before the clocks go back' : 'after the clocks go back';
 
-/** Returns "9:05". */
-export const formatHourMinute = ({ hour, minute }: Pick<LocalTime, 'hour' | 'minute'>): string =>
-  `${hour}:${String(minute).padStart(2, '0')}`;
-
-/** Returns "Sat 7 Mar, 18:00", with the year where it is not that of `now`. */
-export function formatShortInstant(at: Ms, zone: string, now: Ms = at): string {
-  const { year } = wallTime(at, zone);
-  const other = year === wallTime(now, zone).year ? '' : ` ${year}`;
-  return `${formatShortDay(at, zone)}${other}, ${formatTimeOfDay(at, zone)}`;
+/** Returns "9:05 am" or "9:05". */
+export function formatHourMinute({ hour, minute }: Pick<LocalTime, 'hour' | 'minute'>, zone: string): string {
+  const minutes = String(minute).padStart(2, '0');
+  if (!isMonthFirst(zone)) return `${hour}:${minutes}`;
+  return `${hour % 12 || 12}:${minutes} ${hour < 12 ? 'am' : 'pm'}`;
 }
 
-/** Returns "Sat 7 Mar". */
-export function formatShortDay(at: Ms, zone: string): string {
-  const { weekday, day, month } = wallTime(at, zone);
-  return `${DAYS[weekday]?.slice(0, 3)} ${day} ${MONTHS[month - 1]?.slice(0, 3)}`;
+/** Returns "Sat, Mar 7, 6:00 pm" or "Sat 7 Mar, 18:00", with the year where it is not that of `now`. */
+export function formatShortInstant(at: Ms, zone: string, now: Ms = at): string {
+  return formatInstant(at, zone, { short: true, year: wallTime(at, zone).year !== wallTime(now, zone).year });
 }
 
 /** Returns a duration to the minute: "47 h 59 min", "12 h", "5 min". Rounded down, so that no test looks longer than it was. */

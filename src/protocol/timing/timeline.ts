@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, instantAt, type Ms, wallTime } from './clock.ts';
 import { isLongTerm, kitWindow, leastOfTerm, pickUpWindow } from './exposure-limits.ts';
-import { formatDuration, formatShortInstant } from './format-time.ts';
+import { formatDay, formatDuration, formatShortInstant, formatTimeOfDay } from './format-time.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import { visitTimes } from './visit-times.ts';
@@ -37,9 +37,9 @@ export function timelineOf(plan: Plan): Timeline | null {
 
 /** Returns "Sat 7 Mar, 6:00 to 18:00", with the second date where it differs. */
 export function formatSpan({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: string): string {
-  const [first, last] = [formatShortInstant(from, zone), formatShortInstant(to, zone)];
-  const [day] = first.split(', ');
-  return `${first} to ${last.startsWith(`${day}, `) ? last.slice(`${day}, `.length) : last}`;
+  const [first, last] = [from, to].map((at) => formatDay(at, zone, { short: true }));
+  const until = first === last ? formatTimeOfDay(to, zone) : formatShortInstant(to, zone);
+  return `${formatShortInstant(from, zone)} to ${until}`;
 }
 
 function before(plan: Plan, start: Ms): readonly TimelineBar[] {

@@ -22,7 +22,7 @@ const YEARS = { from: 1980, to: 2199 } as const;
 export const INPUT_RANGE = { min: `${YEARS.from}-01-01T00:00`, max: `${YEARS.to}-12-31T23:59` } as const;
 
 /** Message for input that is no complete date and time. */
-export const INSTANT_NEEDED = 'A day and a time are needed, like 7 March 2026, 18:00.';
+export const INSTANT_NEEDED = 'Enter a day and a time, to the minute.';
 
 /**
  * Parses "2026-03-07T18:00" as local time in `zone`, a zone of the IANA database. A time is never shifted: a skipped one is refused, and
@@ -44,11 +44,11 @@ export function parseWallTime(text: string, zone: string): WallTimeInput {
     return { kind: 'refused', message: describeSkippedTime(wall, reading.jump, reading.by, zone) };
   const choice = (at: Ms): WallChoice => ({
     at,
-    words: `${formatHourMinute(wall)} ${describeRepeatedMinute(at === reading.first)} (${formatUtcOffset(wallTime(at, zone).offset)})`,
+    words: `${formatHourMinute(wall, zone)} ${describeRepeatedMinute(at === reading.first)} (${formatUtcOffset(wallTime(at, zone).offset)})`,
   });
   return {
     kind: 'twice',
-    question: `The clocks go back on ${formatDay(reading.second, zone)} and show ${formatHourMinute(wall)} twice. Which one was it?`,
+    question: `The clocks go back on ${formatDay(reading.second, zone)} and show ${formatHourMinute(wall, zone)} twice. Which one was it?`,
     choices: [choice(reading.first), choice(reading.second)],
   };
 }
@@ -63,9 +63,9 @@ function describeSkippedTime(wall: LocalTime, jump: Ms, by: Ms, zone: string): s
   const to = wallTime(jump, zone);
   // The local time at which the skip begins: a zone may skip half an hour, or a day.
   const from = new Date(jump + to.offset - by);
-  const fromWords = formatHourMinute({ hour: from.getUTCHours(), minute: from.getUTCMinutes() });
-  const jumps = `The clocks go forward from ${fromWords} to ${formatHourMinute(to)} on ${formatDay(jump, zone)}`;
-  return `${jumps}, so ${formatHourMinute(wall)} never comes. Write a time before ${fromWords}, or from ${formatHourMinute(to)} on.`;
+  const fromWords = formatHourMinute({ hour: from.getUTCHours(), minute: from.getUTCMinutes() }, zone);
+  const jumps = `The clocks go forward from ${fromWords} to ${formatHourMinute(to, zone)} on ${formatDay(jump, zone)}`;
+  return `${jumps}, so ${formatHourMinute(wall, zone)} never comes. Write a time before ${fromWords}, or from ${formatHourMinute(to, zone)} on.`;
 }
 
 /** Returns "UTC-4", "UTC+5:30". */

@@ -8,7 +8,7 @@ import { type Area, inset, type PaperName } from '../paper.ts';
 import { COLOR, LINE_MM } from '../style.ts';
 import { element, line, rectElement } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
-import { formatDate, type TestTime } from './format-times.ts';
+import { formatPrinted, type TestTime } from './format-times.ts';
 
 /** Input of a document. */
 export interface DocumentOrder {
@@ -204,7 +204,7 @@ export function framed(
         paper,
         plan,
         levelName: name,
-        date: formatDate(date),
+        date: formatPrinted(date, plan),
         scale: '',
         sheet: i + 1,
         sheets: pages.length + furtherPages,

@@ -1,53 +1,44 @@
 /** Instants in documents, in the site's time zone. */
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { unbrokenInstant } from '../../../geometry/units/no-break.ts';
-import { msOf, type WallTime, wallTime } from '../../protocol/timing/clock.ts';
+import { instantAt, msOf, wallTime } from '../../protocol/timing/clock.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
-import { formatInstant } from '../../protocol/timing/format-time.ts';
+import { DAYS, formatDate, formatInstant, isMonthFirst } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
 
-/** Returns "Saturday 7 March 2026, 18:00"; `otherwise` for no instant. */
+/** Returns "Saturday, March 7, 2026, 6:00 pm"; `otherwise` for no instant. */
 export function formatAt(text: string | null | undefined, { site }: Plan, otherwise: string): string {
   const at = msOf(text);
-  if (at === null) return otherwise;
-  return unbrokenInstant(formatInstant(at, site.timeZone).replace(',', ` ${wallTime(at, site.timeZone).year},`));
+  return at === null ? otherwise : unbrokenInstant(formatInstant(at, site.timeZone, { year: true }));
 }
 
-/** Returns "Sat 7 Mar 2026, 18:00", for tables; empty for no instant. */
-export function formatShortAt(text: string | null | undefined, plan: Plan): string {
-  return formatAt(text, plan, '').replace(/^(\p{L}{3})\p{L}* (\d+)\s(\p{L}{3})\p{L}* /u, '$1 $2\u00a0$3 ');
+/** Returns "Sat, Mar 7, 2026, 6:00 pm", for tables; empty for no instant. */
+export function formatShortAt(text: string | null | undefined, { site }: Plan): string {
+  const at = msOf(text);
+  return at === null ? '' : unbrokenInstant(formatInstant(at, site.timeZone, { short: true, year: true }));
 }
 
-/** Returns "Saturday 7 March, 18:00 (6 pm)", for readers without 24-hour clocks. Null for no instant. */
-export function formatForOccupants(text: string | null | undefined, { site, display }: Plan): string | null {
+/** Returns "Saturday, March 7, 6:00 pm"; midnight also names its day: it could be taken for the night before or after. Null for no instant. */
+export function formatForOccupants(text: string | null | undefined, { site }: Plan): string | null {
   const at = msOf(text);
   if (at === null) return null;
-  const text24 = unbrokenInstant(formatInstant(at, site.timeZone));
-  const more = partOfDay(wallTime(at, site.timeZone), display.length === 'feet-inches');
-  return more ? `${text24}\u00a0${more}` : text24;
+  const words = unbrokenInstant(formatInstant(at, site.timeZone));
+  const { hour, minute, weekday } = wallTime(at, site.timeZone);
+  if (hour === 0 && minute === 0) return `${words}\u00a0(midnight after\u00a0${DAYS[(weekday + 6) % 7]})`;
+  return hour === 12 && minute === 0 && isMonthFirst(site.timeZone) ? `${words}\u00a0(noon)` : words;
 }
-
-/** Returns am or pm. Midnight always names its day: it could be taken for the night before or after. */
-function partOfDay({ hour, minute, weekday }: WallTime, halves: boolean): string {
-  const minutes = minute === 0 ? '' : `:${String(minute).padStart(2, '0')}`;
-  if (hour === 0 && minute === 0) return `(midnight after\u00a0${DAYS[(weekday + 6) % 7]})`;
-  if (!halves) return '';
-  if (hour === 12 && minute === 0) return '(noon)';
-  return hour < 12 ? '(am)' : `(${hour === 12 ? 12 : hour - 12}${minutes}\u00a0pm)`;
-}
-
-const DAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 
 /** Returns the sentence that names the time zone of a document. */
 export function clockLine({ site }: Plan): string {
   return `Local time at the property (time zone ${site.timeZone.replaceAll('_', ' ')}).`;
 }
 
-/** Returns an ISO 8601 date as "7 March 2026"; other text unchanged. */
-export function formatDate(date: string): string {
-  const at = /^\d{4}-\d{2}-\d{2}$/.test(date) ? Date.parse(`${date}T00:00:00Z`) : Number.NaN;
-  if (Number.isNaN(at)) return date;
-  return `${formatInstant(at, 'UTC').replace(/^\p{L}+ |,.*$/gu, '')} ${date.slice(0, 4)}`;
+/** Returns an ISO 8601 date as the place of the house writes it, "March 7, 2026" or "7 March 2026"; other text unchanged. */
+export function formatPrinted(date: string, { site }: Plan): string {
+  const isDate = /^\d{4}-\d{2}-\d{2}$/.test(date) && !Number.isNaN(Date.parse(date));
+  if (!isDate) return date;
+  const [year = 0, month = 0, day = 0] = date.split('-').map(Number);
+  return formatDate(instantAt({ year, month, day, hour: 12, minute: 0 }, site.timeZone), site.timeZone, { year: true });
 }
 
 /** One time of the test as text; null for a blank line. */

@@ -9,7 +9,7 @@ import { inset } from '../paper.ts';
 import { type Column, headingItem, tableItems, textItems } from '../table.ts';
 import { placedDetectors } from './detector-places.ts';
 import { blankLines, type DocumentOrder, framed, siteLine, titleBlock } from './document-blocks.ts';
-import { formatDate } from './format-times.ts';
+import { formatPrinted } from './format-times.ts';
 import { PLACE_COLUMNS, placeCells } from './log-rows.ts';
 import { type ReportContent, reportContent, STATEMENTS } from './report-content.ts';
 import { BODY, facts, MISSING, NOT_KNOWN, partyText, section, TABLE } from './report-parts.ts';
@@ -32,7 +32,7 @@ export function drawTestReport(order: DocumentOrder): readonly string[] {
   const { plan, paper, date, computed } = order;
   const levels = plan.levels.filter(({ detectors }) => detectors.length > 0);
   const pages = pour(reportFlow(content, area.width), area);
-  const ofPlan = { plan, paper, date: formatDate(date), ...(computed ? { computed } : {}) };
+  const ofPlan = { plan, paper, date: formatPrinted(date, plan), ...(computed ? { computed } : {}) };
   const all = pages.length + levels.length;
   return [
     ...framed(order, 'Report of a radon test', pages, levels.length),

@@ -1,4 +1,5 @@
 import { saveWhole } from '../../commands/open-and-save.ts';
+import { deviceZone, formatTimeOfDay } from '../../protocol/timing/format-time.ts';
 import { useAppStore } from '../../state/store.ts';
 import { saveNow } from '../../storage/autosave.ts';
 import { useLibrary } from '../../storage/library-state.ts';
@@ -13,7 +14,7 @@ export function SaveStatusLine() {
     case 'saving':
       return <p className="saved">saving…</p>;
     case 'saved':
-      return <p className="saved">saved {clockTime(status.at)}</p>;
+      return <p className="saved">saved {formatTimeOfDay(status.at, deviceZone())}</p>;
     case 'failed':
       return (
         <p className="saved saved--trouble" role="alert">
@@ -26,7 +27,8 @@ export function SaveStatusLine() {
     case 'held':
       return (
         <p className="saved saved--trouble" role="alert">
-          Another tab changed this plan at {clockTime(status.at)}. Nothing is saved here until you choose.{' '}
+          Another tab changed this plan at {formatTimeOfDay(status.at, deviceZone())}. Nothing is saved here until you
+          choose.{' '}
           <button type="button" className="text-button" onClick={() => void showTheOther()}>
             Show the other plan
           </button>{' '}
@@ -46,9 +48,4 @@ async function showTheOther(): Promise<void> {
       ? 'This is the plan of the other tab. What was changed here is among its earlier versions.'
       : 'The other plan could not be read. This one stays.',
   );
-}
-
-/** Returns "10:42", in the format of the browser's language. */
-function clockTime(at: number): string {
-  return new Intl.DateTimeFormat(undefined, { hour: 'numeric', minute: '2-digit' }).format(at);
 }

@@ -18,6 +18,6 @@ describe('unbrokenFigures(text)', () => {
 
 describe('unbrokenInstant(text)', () => {
   it('parts a date and a time of day only between them', () => {
-    expect(seen(unbrokenInstant('Saturday 7 March 2026, 18:00'))).toBe('Saturday 7_March 2026, 18:00');
+    expect(seen(unbrokenInstant('Saturday, March 7, 2026, 6:00 pm'))).toBe('Saturday 7_March 2026, 18:00');
   });
 });

@@ -208,7 +208,7 @@ describe('what is not over yet', () => {
 
   it('is missing once it is overdue, by the plan or by the kit', () => {
     const planned = stageOf({ visit: { ...visit, plannedEnd: GOOD_VISIT.end } }, '2026-03-10T09:01:00-04:00');
-    expect(missing(planned?.hints ?? [])).toEqual([expect.stringMatching(/^Overdue: pick-up Tue 10 Mar, 9:00/)]);
+    expect(missing(planned?.hints ?? [])).toEqual([expect.stringMatching(/^Overdue: pick-up Tue, Mar 10, 9:00 am/)]);
     const late = stageOf({ visit }, '2026-03-11T19:01:00-04:00');
     expect(missing(late?.hints ?? [])).toEqual([expect.stringMatching(/^Overdue: past its window/)]);
   });

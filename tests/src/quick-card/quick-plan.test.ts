@@ -62,10 +62,10 @@ describe('the plan of a quick card', () => {
     // Closed at 20:00, 12 h before the start: 25 Pa. Code 240.310(a)(4)(iv). Then the 48 to 96 h of the leaflet.
     expect(times).toEqual({
       known: true,
-      close: 'Saturday 28\u00a0November, 20:00\u00a0(8\u00a0pm)',
-      start: 'Sunday 29\u00a0November, 8:00\u00a0(am)',
-      fetchFrom: 'Tuesday 1\u00a0December, 8:00\u00a0(am)',
-      fetchTo: 'Thursday 3\u00a0December, 8:00\u00a0(am)',
+      close: 'Saturday, November\u00a028, 8:00\u00a0pm',
+      start: 'Sunday, November\u00a029, 8:00\u00a0am',
+      fetchFrom: 'Tuesday, December\u00a01, 8:00\u00a0am',
+      fetchTo: 'Thursday, December\u00a03, 8:00\u00a0am',
     });
   });
 

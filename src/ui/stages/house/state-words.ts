@@ -17,7 +17,7 @@ export const ANSWERS = [
 export const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
   kept: 'Met',
   broken: 'Not met',
-  'not-applicable': 'None here',
+  'not-applicable': 'Not applicable',
   unknown: 'Not known',
 };
 

@@ -122,9 +122,9 @@ describe('the line under an item', () => {
     return row && answerLine(row, 'America/New_York');
   };
   it.each<[string, Condition]>([
-    ['Met: R. Alder, Saturday 2 May, 9:00', said('doors-closed', 'kept')],
+    ['Met: R. Alder, Saturday, May 2, 9:00 am', said('doors-closed', 'kept')],
     ['Met: R. Alder; when not recorded', said('doors-closed', 'kept', { at: null })],
-    ['Not met: Saturday 2 May, 9:00; who not recorded', said('doors-closed', 'broken', { by: ' ' })],
+    ['Not met: Saturday, May 2, 9:00 am; who not recorded', said('doors-closed', 'broken', { by: ' ' })],
     ['Not applicable: who and when not recorded', said('fireplaces-off', 'not-applicable', { by: '', at: null })],
     ['Not known', said('doors-closed', 'unknown', { by: '', at: null })],
   ])('%s', (line, condition) => expect(lineOf(condition)).toBe(line));
@@ -152,9 +152,9 @@ describe('the line under an item that is known better', () => {
         conditions: [said('doors-closed', 'kept')],
       }).rows.find(({ item }) => item.id === 'doors-closed');
     const [early, late] = [rowAt('2026-05-02T09:01:00-04:00'), rowAt(START)];
-    expect(early && answerLine(early, 'America/New_York')).toBe('Met so far: R. Alder, Saturday 2 May, 9:00');
+    expect(early && answerLine(early, 'America/New_York')).toBe('Met so far: R. Alder, Saturday, May 2, 9:00 am');
     expect(early && markOf(early)).toBe('unknown');
-    expect(late && answerLine(late, 'America/New_York')).toBe('Met: R. Alder, Saturday 2 May, 9:00');
+    expect(late && answerLine(late, 'America/New_York')).toBe('Met: R. Alder, Saturday, May 2, 9:00 am');
     expect(late && markOf(late)).toBe('clear');
   });
 

@@ -59,7 +59,7 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
   });
 
   it('says the last moment to mail: two days before the laboratory must have it', () => {
-    expect(find('Mail').description).toContain('At the latest Friday 13 March, 9:30.');
+    expect(find('Mail').description).toContain('At the latest Friday, March 13, 9:30 am.');
   });
 
   it('of a monitor, which is read on site, has nothing to mail', () => {
@@ -104,7 +104,7 @@ describe('a start with seconds', () => {
       .find(({ summary }) => summary.startsWith('Detectors may be picked up'));
     expect(window?.startDate.toJSDate().getTime()).toBeGreaterThanOrEqual(start + 48 * hour);
     expect(window?.endDate.toJSDate().getTime()).toBeLessThanOrEqual(start + 96 * hour);
-    expect(window?.description).toContain('Not before Monday 9 March, 19:01');
+    expect(window?.description).toContain('Not before Monday, March 9, 7:01 pm');
   });
 });
 
@@ -166,7 +166,7 @@ describe('what stands in a calendar', () => {
     expect(closing('2026-03-06T20:00:00-05:00')?.start).toBe(by);
     const late = closing('2026-03-07T09:00:00-05:00');
     expect(late?.start).toBe(Date.parse('2026-03-07T09:00:00-05:00'));
-    expect(late?.notes).toContain('start no earlier than Saturday 7 March, 21:00');
+    expect(late?.notes).toContain('start no earlier than Saturday, March 7, 9:00 pm');
     expect(closing(null, '2026-03-07T10:00:00-05:00')?.start).toBe(Date.parse('2026-03-07T10:00:00-05:00'));
   });
 });

@@ -39,13 +39,13 @@ describe('the chain from the house to the laboratory', () => {
       steps: [],
       visit: { end: null },
       fetchedBy: '',
-      now: 'in the house, since Saturday 2 May, 9:00',
+      now: 'in the house, since Saturday, May 2, 9:00 am',
     },
-    { case: 'picked up', steps: [], now: 'with Ann Mill, since Tuesday 5 May, 9:00' },
+    { case: 'picked up', steps: [], now: 'with Ann Mill, since Tuesday, May 5, 9:00 am' },
     {
       case: 'transferred',
       steps: [step(may(5, '10:00'), 'Ann Mill', 'Bo Reed')],
-      now: 'with Bo Reed, since Tuesday 5 May, 10:00',
+      now: 'with Bo Reed, since Tuesday, May 5, 10:00 am',
     },
     {
       case: 'transferred at a time that is not known',
@@ -56,20 +56,22 @@ describe('the chain from the house to the laboratory', () => {
       case: 'posted',
       steps: [step(may(5, '10:00'), 'Ann Mill', 'Bo Reed')],
       visit: { posted: may(5, '11:00') },
-      now: 'with the mail, since Tuesday 5 May, 11:00',
+      now: 'with the mail, since Tuesday, May 5, 11:00 am',
     },
     {
       case: 'at the laboratory',
       steps: [],
       visit: { posted: may(5, '11:00'), received: may(7, '08:00') },
-      now: 'with the laboratory, since Thursday 7 May, 8:00',
+      now: 'with the laboratory, since Thursday, May 7, 8:00 am',
     },
   ])('says who has it: $case', ({ steps, visit, fetchedBy = 'Ann Mill', now }) => {
     expect(chained(steps, visit, { fetchedBy }).currentHolder).toBe(now);
   });
 
   it('says so where nobody recorded who picked it up, and nothing where it was never placed', () => {
-    expect(chainOf(planOf(['A1']), 'd1').currentHolder).toBe('picked up, Tuesday 5 May, 9:00; by whom is not recorded');
+    expect(chainOf(planOf(['A1']), 'd1').currentHolder).toBe(
+      'picked up, Tuesday, May 5, 9:00 am; by whom is not recorded',
+    );
     expect(chainOf(planOf(['A1'], { start: null, end: null }), 'd1')).toEqual({
       steps: [],
       currentHolder: '',
@@ -81,22 +83,22 @@ describe('the chain from the house to the laboratory', () => {
     {
       case: 'sealed after the laboratory received it, with the posting not recorded',
       chain: chained([], { received: may(6, '09:00') }, { sealed: may(6, '09:01') }),
-      says: /^After the laboratory received it, Wednesday 6 May, 9:00\./,
+      says: /^After the laboratory received it, Wednesday, May 6, 9:00 am\./,
     },
     {
       case: 'a transfer one minute before the pick-up',
       chain: chained([step(may(5, '08:59'), 'the house', 'Ann Mill')]),
-      says: /^Before the pick-up, Tuesday 5 May, 9:00\./,
+      says: /^Before the pick-up, Tuesday, May 5, 9:00 am\./,
     },
     {
       case: 'a transfer before it was placed, with the pick-up not known yet',
       chain: chained([step(may(2, '08:59'), 'Ann Mill', 'Bo Reed')], { end: null }),
-      says: /^Before it was placed, Saturday 2 May, 9:00\./,
+      says: /^Before it was placed, Saturday, May 2, 9:00 am\./,
     },
     {
       case: 'a transfer earlier than the one written before it',
       chain: chained([step(may(5, '11:00'), 'Ann Mill', 'Bo Reed'), step(may(5, '10:00'), 'Bo Reed', 'Cy Dale')]),
-      says: /^Earlier than the transfer recorded before it, Tuesday 5 May, 11:00\./,
+      says: /^Earlier than the transfer recorded before it, Tuesday, May 5, 11:00 am\./,
     },
     {
       case: 'from one who does not have it',
@@ -106,7 +108,7 @@ describe('the chain from the house to the laboratory', () => {
     {
       case: 'a transfer after the laboratory has it',
       chain: chained([step(may(7, '09:00'), 'the laboratory', 'Bo Reed')], { received: may(7, '08:00') }),
-      says: /^After the laboratory received it, Thursday 7 May, 8:00\./,
+      says: /^After the laboratory received it, Thursday, May 7, 8:00 am\./,
     },
     {
       case: 'a transfer without a time',
@@ -126,12 +128,12 @@ describe('the chain from the house to the laboratory', () => {
     {
       case: 'sealed before the pick-up',
       chain: chained([], {}, { sealed: may(5, '08:59') }),
-      says: /^Before the pick-up, Tuesday 5 May, 9:00\./,
+      says: /^Before the pick-up, Tuesday, May 5, 9:00 am\./,
     },
     {
       case: 'sealed after it was transferred',
       chain: chained([step(may(5, '10:00'), 'Ann Mill', 'Bo Reed')], {}, { sealed: may(5, '10:01') }),
-      says: /^It was transferred before, Tuesday 5 May, 10:00\./,
+      says: /^It was transferred before, Tuesday, May 5, 10:00 am\./,
     },
     { case: 'mailed before the pick-up', chain: chained([], { posted: may(5, '08:00') }), says: /^Before the pick-up/ },
     {
@@ -142,7 +144,7 @@ describe('the chain from the house to the laboratory', () => {
     {
       case: 'at the laboratory before it was mailed',
       chain: chained([], { posted: may(6, '10:00'), received: may(6, '09:59') }),
-      says: /^Before it was mailed, Wednesday 6 May, 10:00\./,
+      says: /^Before it was mailed, Wednesday, May 6, 10:00 am\./,
     },
     {
       case: 'mailed when the laboratory received it according to the log',

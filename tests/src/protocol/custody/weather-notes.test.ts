@@ -13,9 +13,9 @@ describe('the weather', () => {
     ];
     const plan = notes.reduce(withWeatherNote, planOf(['A1']));
     expect(chronologicalWeather(plan).map(({ index, when, note }) => [index, when, note.text])).toEqual([
-      [3, 'Friday 1 May, 8:00, before the test', 'snow'],
-      [2, 'Sunday 3 May, 8:00', 'rain'],
-      [1, 'Tuesday 5 May, 10:00, after the test', 'dry'],
+      [3, 'Friday, May 1, 8:00 am, before the test', 'snow'],
+      [2, 'Sunday, May 3, 8:00 am', 'rain'],
+      [1, 'Tuesday, May 5, 10:00 am, after the test', 'dry'],
       [0, 'Time not known', 'calm'],
     ]);
   });

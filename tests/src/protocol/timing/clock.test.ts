@@ -124,10 +124,10 @@ describe('a time that somebody types', () => {
   it('and comes twice is asked about, in words', () => {
     expect(parseWallTime('2026-11-01T01:30', NEW_YORK)).toEqual({
       kind: 'twice',
-      question: 'The clocks go back on Sunday 1 November and show 1:30 twice. Which one was it?',
+      question: 'The clocks go back on Sunday, November 1 and show 1:30 am twice. Which one was it?',
       choices: [
-        { at: Date.UTC(2026, 10, 1, 5, 30), words: '1:30 before the clocks go back (UTC-4)' },
-        { at: Date.UTC(2026, 10, 1, 6, 30), words: '1:30 after the clocks go back (UTC-5)' },
+        { at: Date.UTC(2026, 10, 1, 5, 30), words: '1:30 am before the clocks go back (UTC-4)' },
+        { at: Date.UTC(2026, 10, 1, 6, 30), words: '1:30 am after the clocks go back (UTC-5)' },
       ],
     });
     expect(parseWallTime('2026-11-01T00:59', NEW_YORK).kind).toBe('instant');
@@ -138,7 +138,7 @@ describe('a time that somebody types', () => {
     [
       '2026-03-08T02:30',
       NEW_YORK,
-      'The clocks go forward from 2:00 to 3:00 on Sunday 8 March, so 2:30 never comes. Write a time before 2:00, or from 3:00 on.',
+      'The clocks go forward from 2:00 am to 3:00 am on Sunday, March 8, so 2:30 am never comes. Write a time before 2:00 am, or from 3:00 am on.',
     ],
     // Half an hour, at 2:00 on the first Sunday of October.
     [
@@ -147,10 +147,10 @@ describe('a time that somebody types', () => {
       'The clocks go forward from 2:00 to 2:30 on Sunday 4 October, so 2:10 never comes. Write a time before 2:00, or from 2:30 on.',
     ],
     ['0026-03-08T12:00', NEW_YORK, 'The year 26 is not one of a test. Write 1980 to 2199.'],
-    ['2026-03-08', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
-    ['2026-02-30T12:00', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
-    ['2026-13-01T12:00', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
-    ['2026-03-07T24:30', NEW_YORK, 'A day and a time are needed, like 7 March 2026, 18:00.'],
+    ['2026-03-08', NEW_YORK, 'Enter a day and a time, to the minute.'],
+    ['2026-02-30T12:00', NEW_YORK, 'Enter a day and a time, to the minute.'],
+    ['2026-13-01T12:00', NEW_YORK, 'Enter a day and a time, to the minute.'],
+    ['2026-03-07T24:30', NEW_YORK, 'Enter a day and a time, to the minute.'],
   ])('%s in %s is refused, never shifted: %s', (text, zone, message) => {
     expect(parseWallTime(text, zone)).toEqual({ kind: 'refused', message });
   });
@@ -176,23 +176,23 @@ describe('as it is said', () => {
   });
 
   it('an instant by day and local time at the property', () => {
-    expect(formatInstant(Date.UTC(2026, 2, 7, 23), 'America/New_York')).toBe('Saturday 7 March, 18:00');
+    expect(formatInstant(Date.UTC(2026, 2, 7, 23), 'America/New_York')).toBe('Saturday, March 7, 6:00 pm');
   });
 
   it('of two minutes that look the same, which one', () => {
     const zone = 'America/New_York';
     expect(formatInstant(Date.UTC(2026, 10, 1, 5, 30), zone)).toBe(
-      'Sunday 1 November, 1:30 (before the clocks go back)',
+      'Sunday, November 1, 1:30 am (before the clocks go back)',
     );
     expect(formatInstant(Date.UTC(2026, 10, 1, 6, 30), zone)).toBe(
-      'Sunday 1 November, 1:30 (after the clocks go back)',
+      'Sunday, November 1, 1:30 am (after the clocks go back)',
     );
-    expect(formatInstant(Date.UTC(2026, 10, 1, 7), zone)).toBe('Sunday 1 November, 2:00');
+    expect(formatInstant(Date.UTC(2026, 10, 1, 7), zone)).toBe('Sunday, November 1, 2:00 am');
   });
 
   it('short, with the year where it is another one than now', () => {
     const [at, zone] = [Date.UTC(2026, 2, 7, 23), 'America/New_York'];
-    expect(formatShortInstant(at, zone)).toBe('Sat 7 Mar, 18:00');
-    expect(formatShortInstant(at, zone, Date.UTC(2027, 2, 7))).toBe('Sat 7 Mar 2026, 18:00');
+    expect(formatShortInstant(at, zone)).toBe('Sat, Mar 7, 6:00 pm');
+    expect(formatShortInstant(at, zone, Date.UTC(2027, 2, 7))).toBe('Sat, Mar 7, 2026, 6:00 pm');
   });
 });

@@ -27,8 +27,8 @@ describe('the closed house', () => {
   it('names both ways out', () => {
     const plan = planWith({ closedSince: at('5-2 3:00'), start: at('5-2 9:00'), end: at('5-4 10:00') }, kit(48, 168));
     const detail = timingReport(plan).checks.find(({ rule }) => rule === 'closed-building')?.detail;
-    expect(detail).toContain('Start no earlier than Saturday 2 May, 15:00');
-    expect(detail).toContain('until Wednesday 6 May, 9:00 or later, and not past Saturday 9 May, 9:00');
+    expect(detail).toContain('Start no earlier than Saturday, May 2, 3:00 pm');
+    expect(detail).toContain('until Wednesday, May 6, 9:00 am or later, and not past Saturday, May 9, 9:00 am');
   });
 
   it('opened before the pick-up is broken, and not known is unknown', () => {
@@ -88,7 +88,7 @@ describe('the way out of a late closing', () => {
         ({ rule }) => rule === 'closed-building',
       )?.detail;
     expect(detail(kit(48, 96))).toContain('this kit may not be exposed long enough');
-    expect(detail(kit(48, 99))).toContain('pick it up at Wednesday 6 May, 12:00, to the minute');
+    expect(detail(kit(48, 99))).toContain('pick it up at Wednesday, May 6, 12:00 pm, to the minute');
   });
 
   it('asks for the closing 12 h before a test of any length', () => {

@@ -25,7 +25,7 @@ describe('what is left of the radon', () => {
 });
 
 describe('what is left of it on the way, as a picture', () => {
-  // Pick-up Monday 4 May 9:00; the kit gives 5 days, the post takes 2.
+  // Pick-up Monday, May 4 9:00; the kit gives 5 days, the post takes 2.
   const fetched = { start: at('5-1 9:00'), end: at('5-4 9:00') };
 
   it('has the limit of the laboratory, the last moment to mail, and what was recorded, in the order of time', () => {
@@ -38,11 +38,11 @@ describe('what is left of it on the way, as a picture', () => {
       ['received', 3, 0.5805],
       ['deadline', 5, 0.404],
     ]);
-    expect(course?.marks.at(-1)?.text).toBe('At the laboratory by Saturday 9 May, 9:00: 40 % left');
+    expect(course?.marks.at(-1)?.text).toBe('At the laboratory by Saturday, May 9, 9:00 am: 40 % left');
     expect(course?.curve[0]).toEqual({ days: 0, left: 1 });
     expect(course?.curve.at(-1)?.days).toBe(course?.span);
     expect(course?.ticks).toEqual([
-      { days: 0, date: '4 May' },
+      { days: 0, date: 'May 4' },
       { days: 2, date: '6' },
       { days: 4, date: '8' },
       { days: 6, date: '10' },
@@ -53,13 +53,13 @@ describe('what is left of it on the way, as a picture', () => {
     const course = decayCourse(planWith({ start: at('5-1 9:00'), posted: at('5-2 9:00') }));
     expect(course).toMatchObject({ projected: true, from: Date.parse(at('5-3 9:00')) });
     expect(course?.marks.map(({ kind }) => kind)).toEqual(['post-by', 'deadline']);
-    expect(course?.notes[0]).toContain('If it is picked up Sunday 3 May, 9:00');
+    expect(course?.notes[0]).toContain('If it is picked up Sunday, May 3, 9:00 am');
   });
 
   it('names the month where it changes, and the days in the local time of the property over a change of clocks', () => {
-    // Clocks go back on 1 November: 48 h after Saturday 31 October 0:30 it is Sunday 23:30.
+    // Clocks go back on 1 November: 48 h after Saturday, October 31 0:30 it is Sunday 23:30.
     const course = decayCourse(planWith({ start: at('10-28 0:30'), end: at('10-31 0:30') }));
-    expect(course?.ticks.map(({ date }) => date)).toEqual(['31 Oct', '1 Nov', '3', '5']);
+    expect(course?.ticks.map(({ date }) => date)).toEqual(['Oct 31', 'Nov 1', '3', '5']);
   });
 
   it('is none without a start or for a monitor, and is mailed at once where the kit leaves no time', () => {

@@ -26,63 +26,63 @@ const card = (visit: Partial<Visit>, change: Partial<Plan> = {}): DueFacts => {
 const due = (facts: DueFacts, now: string) => nextDue(facts, Date.parse(at(now)), 'UTC');
 
 describe('the next date of a test', () => {
-  // 48 to 96 h, 5 days to the laboratory, 2 for the post; set out Wednesday 25 November, 9:00.
+  // 48 to 96 h, 5 days to the laboratory, 2 for the post; set out Wednesday, November 25, 9:00 am.
   const start = at('25 9:00');
   const end = at('28 10:00');
   const posted = at('28 11:00');
   it.each<[Partial<Visit>, string, string, string]>([
     [{}, '20 9:00', 'no-date', ''],
-    [{ start }, '24 9:00', 'to-be-started', 'Place Wed 25 Nov, 9:00'],
-    [{ start }, '25 9:00', 'measuring', 'Pick up between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00'],
-    [{ start }, '27 8:59', 'measuring', 'Pick up between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00'],
-    [{ start }, '27 9:00', 'measuring', 'Pick up now, until Sun 29 Nov, 9:00'],
-    [{ start }, '29 9:00', 'measuring', 'Pick up now, until Sun 29 Nov, 9:00'],
-    [{ start }, '29 9:01', 'overdue', 'Overdue: past its window since Sun 29 Nov, 9:00'],
+    [{ start }, '24 9:00', 'to-be-started', 'Place Wed, Nov 25, 9:00 am'],
+    [{ start }, '25 9:00', 'measuring', 'Pick up between Fri, Nov 27, 9:00 am and Sun, Nov 29, 9:00 am'],
+    [{ start }, '27 8:59', 'measuring', 'Pick up between Fri, Nov 27, 9:00 am and Sun, Nov 29, 9:00 am'],
+    [{ start }, '27 9:00', 'measuring', 'Pick up now, until Sun, Nov 29, 9:00 am'],
+    [{ start }, '29 9:00', 'measuring', 'Pick up now, until Sun, Nov 29, 9:00 am'],
+    [{ start }, '29 9:01', 'overdue', 'Overdue: past its window since Sun, Nov 29, 9:00 am'],
     // A pick-up that is planned.
-    [{ start, end }, '26 9:00', 'measuring', 'Pick up Sat 28 Nov, 10:00'],
+    [{ start, end }, '26 9:00', 'measuring', 'Pick up Sat, Nov 28, 10:00 am'],
     [
       { start, end: at('30 9:00') },
       '26 9:00',
       'measuring',
-      'Pick up Mon 30 Nov, 9:00, outside its window (Fri 27 Nov, 9:00 to Sun 29 Nov, 9:00)',
+      'Pick up Mon, Nov 30, 9:00 am, outside its window (Fri, Nov 27, 9:00 am to Sun, Nov 29, 9:00 am)',
     ],
-    [{ start, end: at('30 9:00') }, '29 12:00', 'overdue', 'Overdue: past its window since Sun 29 Nov, 9:00'],
-    [{ start, plannedEnd: end }, '26 9:00', 'measuring', 'Pick up Sat 28 Nov, 10:00'],
+    [{ start, end: at('30 9:00') }, '29 12:00', 'overdue', 'Overdue: past its window since Sun, Nov 29, 9:00 am'],
+    [{ start, plannedEnd: end }, '26 9:00', 'measuring', 'Pick up Sat, Nov 28, 10:00 am'],
     // Planned and not fetched: never measured, whatever the hour.
     [
       { start, plannedEnd: end },
       '28 10:01',
       'overdue',
-      'Overdue: pick-up Sat 28 Nov, 10:00, until Sun 29 Nov, 9:00 at the latest',
+      'Overdue: pick-up Sat, Nov 28, 10:00 am, until Sun, Nov 29, 9:00 am at the latest',
     ],
-    [{ start, plannedEnd: end }, '29 9:01', 'overdue', 'Overdue: past its window since Sun 29 Nov, 9:00'],
+    [{ start, plannedEnd: end }, '29 9:01', 'overdue', 'Overdue: past its window since Sun, Nov 29, 9:00 am'],
     // Fetched: too late, too early, in time.
     [
       { start, end: at('29 9:01') },
       '29 12:00',
       'test-again',
-      'Picked up Sun 29 Nov, 9:01, outside its window: invalid. Test again',
+      'Picked up Sun, Nov 29, 9:01 am, outside its window: invalid. Test again',
     ],
     [
       { start, end: at('27 8:59') },
       '29 12:00',
       'test-again',
-      'Picked up Fri 27 Nov, 8:59, outside its window: invalid. Test again',
+      'Picked up Fri, Nov 27, 8:59 am, outside its window: invalid. Test again',
     ],
     [
       { start, end },
       '28 10:00',
       'to-the-laboratory',
-      'Pick-up Sat 28 Nov, 10:00: mail it by Tue 1 Dec, 10:00. At the laboratory by Thu 3 Dec, 10:00',
+      'Pick-up Sat, Nov 28, 10:00 am: mail it by Tue, Dec 1, 10:00 am. At the laboratory by Thu, Dec 3, 10:00 am',
     ],
-    [{ start, end, posted }, '29 9:00', 'to-the-laboratory', 'Mailed. At the laboratory by Thu 3 Dec, 10:00'],
+    [{ start, end, posted }, '29 9:00', 'to-the-laboratory', 'Mailed. At the laboratory by Thu, Dec 3, 10:00 am'],
     [
       { start, end, posted, received: at('30 9:00') },
       '30 9:00',
       'measured',
-      'At the laboratory since Mon 30 Nov, 9:00',
+      'At the laboratory since Mon, Nov 30, 9:00 am',
     ],
-    [{ start, end, device: 'monitor' }, '29 9:00', 'measured', 'Picked up Sat 28 Nov, 10:00'],
+    [{ start, end, device: 'monitor' }, '29 9:00', 'measured', 'Picked up Sat, Nov 28, 10:00 am'],
   ])('%j at %s: %s, "%s"', (visit, now, step, text) => {
     expect(due(card(visit), now)).toMatchObject({ step, text });
   });
@@ -110,13 +110,13 @@ describe('the next date of a test', () => {
 
   it('late at the laboratory is told until it arrives or a result is in', () => {
     const facts = card({ start: at('1 9:00'), end: at('4 9:00') });
-    // Five days later are Monday 9 November, 9:00.
+    // Five days later are Monday, November 9, 9:00 am.
     expect(due(facts, '9 9:00').text).toBe(
-      'Pick-up Wed 4 Nov, 9:00: mail it now. At the laboratory by Mon 9 Nov, 9:00',
+      'Pick-up Wed, Nov 4, 9:00 am: mail it now. At the laboratory by Mon, Nov 9, 9:00 am',
     );
     expect(due(facts, '9 9:01')).toMatchObject({
       step: 'to-the-laboratory',
-      text: 'Late: should be at the laboratory since Mon 9 Nov, 9:00',
+      text: 'Late: should be at the laboratory since Mon, Nov 9, 9:00 am',
     });
     const readings = [{ detector: 'd1', value: 3, unit: 'pCi/L' }] as const;
     expect(due(card({ start: at('1 9:00'), end: at('4 9:00') }, { readings }), '9 9:01').step).toBe('measured');
@@ -124,22 +124,27 @@ describe('the next date of a test', () => {
 
   it("goes by the kit's own hours, and no kit makes a test of less than 48 h one", () => {
     const kit = { ...emptyPlan().kit, minimumHours: 96, maximumHours: 168 };
-    expect(due(card({ start }, { kit }), '26 9:00').text).toBe('Pick up between Sun 29 Nov, 9:00 and Wed 2 Dec, 9:00');
+    expect(due(card({ start }, { kit }), '26 9:00').text).toBe(
+      'Pick up between Sun, Nov 29, 9:00 am and Wed, Dec 2, 9:00 am',
+    );
     const quick = { ...emptyPlan().kit, minimumHours: 20 };
     expect(due(card({ start, end: at('27 8:59') }, { kit: quick }), '29 9:00').text).toContain('invalid');
     expect(due(card({ start }, { kit: quick }), '26 9:00').text).toBe(
-      'Pick up between Fri 27 Nov, 9:00 and Sun 29 Nov, 9:00',
+      'Pick up between Fri, Nov 27, 9:00 am and Sun, Nov 29, 9:00 am',
     );
     expect(due(card({ start, end: at('26 21:00') }, { kit: quick }), '26 9:00').text).toContain('outside its window');
   });
 
   it('of a card that an earlier Stillspot wrote is told by start and end alone', () => {
     const old = (some: DueFacts) => nextDue(some, Date.parse(at('26 9:00')), ZONE);
-    expect(old({ start, end: null })).toMatchObject({ step: 'measuring', text: 'Measuring since Wed 25 Nov, 9:00' });
-    expect(old({ start, end })).toMatchObject({ step: 'measuring', text: 'Pick up Sat 28 Nov, 10:00' });
+    expect(old({ start, end: null })).toMatchObject({
+      step: 'measuring',
+      text: 'Measuring since Wed, Nov 25, 9:00 am',
+    });
+    expect(old({ start, end })).toMatchObject({ step: 'measuring', text: 'Pick up Sat, Nov 28, 10:00 am' });
     expect(old({ start: at('20 9:00'), end: at('23 9:00') })).toMatchObject({
       step: 'measured',
-      text: 'Picked up Mon 23 Nov, 9:00',
+      text: 'Picked up Mon, Nov 23, 9:00 am',
     });
   });
 

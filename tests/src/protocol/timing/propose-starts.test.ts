@@ -28,7 +28,7 @@ describe('the working hours', () => {
 
 describe('proposals(plan, now)', () => {
   it('on a Thursday morning: closed now, the start is on Friday, and picked up on Monday', () => {
-    // Thursday 5 March 2026, 10:00. 12 h closed is 22:00; Friday 8:00 + 48 h is Sunday, so the window to 96 h reaches Monday.
+    // Thursday, March 5, 2026, 10:00 am. 12 h closed is 22:00; Friday 8:00 + 48 h is Sunday, so the window to 96 h reaches Monday.
     const [today, friday] = proposeStarts(planWith(), ms('2026-03-05T10:00'));
     expect(today).toMatchObject({ ok: false, reason: 'the house is not closed for 12 h yet' });
     if (!friday?.ok) throw new Error('no start on Friday');
@@ -73,7 +73,7 @@ describe('proposals(plan, now)', () => {
   });
 
   it('a system that nobody has noted since when it runs is taken to begin now, as the closing is', () => {
-    // Thursday 7 May 2026, 10:00: 24 h of running are Friday 10:00, 12 h closed are Thursday 22:00.
+    // Thursday, May 7, 2026, 10:00 am: 24 h of running are Friday 10:00, 12 h closed are Thursday 22:00.
     const plan = planWith();
     const after = { ...plan, site: { ...plan.site, purpose: 'after-mitigation' as const } };
     const found = proposeStarts(after, ms('2026-05-07T10:00'));

@@ -70,7 +70,7 @@ describe('the weather', () => {
 
   it('is said in the units of the plan, with when and where it was read', () => {
     expect(check({ sustained: mph(12) })?.detail).toBe(
-      'Forecast of Friday 1 May, 20:00 (weather service): sustained wind of 12 mph, no severe storm. Looked up 13 h before the start.',
+      'Forecast of Friday, May 1, 8:00 pm (weather service): sustained wind of 12 mph, no severe storm. Looked up 13 h before the start.',
     );
     const metric = { display: { length: 'metric', radon: 'Bq/m3' } } as const;
     expect(check({ sustained: 47.9 }, lay(60), metric)?.detail).toContain('sustained wind of 47.9 km/h');

@@ -231,7 +231,7 @@ describe('doors that were opened before the start', () => {
     expect(text).toContain('start later');
     expect(text).not.toMatch(/test again/i);
     const row = conditionsReport(before).rows.find(({ item }) => item.id === 'doors-closed');
-    expect(row?.text).toContain('not before Saturday 7 March, 20:00');
+    expect(row?.text).toContain('not before Saturday, March 7, 8:00 pm');
     // Once it was measured the test is lost.
     expect(conditionsReport({ ...before, visit: GOOD_VISIT }).text).toContain('test again');
   });

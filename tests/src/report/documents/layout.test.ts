@@ -79,7 +79,7 @@ it.each(BOTH)(
     expect(draw(kind, filled('R. Alder'), paper)).toEqual(pages);
     pages.forEach((svg, i) => {
       const texts = sheetTexts(svg).map(({ text }) => text);
-      for (const part of ['Finch Lane, basement', `${i + 1} of ${pages.length}`, '5 March 2026']) {
+      for (const part of ['Finch Lane, basement', `${i + 1} of ${pages.length}`, 'March 5, 2026']) {
         expect(texts).toContain(part);
       }
     });

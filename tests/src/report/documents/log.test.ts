@@ -48,7 +48,7 @@ describe('the log', () => {
     const late = { at: '2026-03-11T08:00:00-04:00', from: 'Post', to: 'Laboratory', note: '' };
     const early = { at: '2026-03-10T20:00:00-04:00', from: 'R. Alder', to: 'Post', note: '' };
     const handed = [one, two].reduce((plan, id) => withHandOver(withHandOver(plan, id, late), id, early), timed);
-    expect(words('log', handed)).toMatch(/A1, A2 Tue 10 Mar 2026, 20:00 .*A1, A2 Wed 11 Mar 2026, 8:00/);
+    expect(words('log', handed)).toMatch(/A1, A2 Tue, Mar 10, 2026, 8:00 pm .*A1, A2 Wed, Mar 11, 2026, 8:00 am/);
   });
 
   it('says before the hands what of them does not fit', () => {
@@ -56,7 +56,7 @@ describe('the log', () => {
     const [one = ''] = timed.levels.flatMap(({ detectors }) => detectors.map(({ id }) => id));
     const text = words('log', withHandOver(timed, one, step));
     expect(text).toMatch(
-      /Chain of custody Does not fit together\. A1, Bo Reed to Cy Dale: Before it was placed, .* Sun 1 Mar 2026, 8:00/,
+      /Chain of custody Does not fit together\. A1, Bo Reed to Cy Dale: Before it was placed, .* Sun, Mar 1, 2026, 8:00 am/,
     );
     expect(words('log', bare)).not.toContain('Does not fit');
   });

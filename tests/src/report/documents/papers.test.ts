@@ -28,18 +28,18 @@ describe('what is asked of the people in the house', () => {
 
   it('says from when to when, local time at the property: twelve hours before, and over the change of clocks', () => {
     const text = words('notice', timed);
-    expect(text).toContain('House closed from Saturday 7 March, 6:00 (am)');
-    expect(text).toContain('Detectors placed Saturday 7 March, 18:00 (6 pm)');
+    expect(text).toContain('House closed from Saturday, March 7, 6:00 am');
+    expect(text).toContain('Detectors placed Saturday, March 7, 6:00 pm');
     // 48 h on: the clocks went forward in between.
-    expect(text).toContain('between Monday 9 March, 19:00 (7 pm) and Wednesday 11 March, 19:00 (7 pm)');
+    expect(text).toContain('between Monday, March 9, 7:00 pm and Wednesday, March 11, 7:00 pm');
     expect(text).toContain('Local time at the property (time zone America/New York).');
   });
 
   it('says midnight in words, and leaves the halves of the day to those who use them', () => {
     const midnight = { ...timed, visit: { ...timed.visit, closedSince: '2026-03-07T00:00:00-05:00' } };
-    expect(words('notice', midnight)).toContain('Saturday 7 March, 0:00 (midnight after Friday)');
+    expect(words('notice', midnight)).toContain('Saturday, March 7, 12:00 am (midnight after Friday)');
     const metric: Plan = { ...timed, display: { ...timed.display, length: 'metric' } };
-    expect(words('notice', metric)).toContain('Detectors placed Saturday 7 March, 18:00 Detectors picked up');
+    expect(words('notice', metric)).toContain('Detectors placed Saturday, March 7, 6:00 pm Detectors picked up');
   });
 
   it('says that nothing is arranged yet where it is not', () => {
@@ -109,9 +109,9 @@ it('the agreement has room for a signature and for a refusal, and says what is o
     expect(blank).toContain(part);
   }
   expect(blank).not.toContain('On record');
-  expect(blank).toContain('Detectors placed Saturday 7 March 2026, 18:00');
+  expect(blank).toContain('Detectors placed Saturday, March 7, 2026, 6:00 pm');
   const signed = withAgreement(timed, { signedBy: 'M. Brook', at: '2026-03-06T09:30:00-05:00' });
-  expect(words('agreement', signed)).toContain('On record: signed by M. Brook, Friday 6 March 2026, 9:30.');
+  expect(words('agreement', signed)).toContain('On record: signed by M. Brook, Friday, March 6, 2026, 9:30 am.');
   const refused = withAgreement(signed, { refused: true });
   expect(words('agreement', refused)).toContain('On record: M. Brook refused to sign');
   expect(words('agreement', refused)).not.toContain('On record: signed');
