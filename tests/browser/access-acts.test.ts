@@ -83,7 +83,7 @@ describe('what a screen reader is told', () => {
       act: 'a condition of the house is answered',
       does: async () => {
         await openStage(page, 'House');
-        await page.locator('.condition').first().getByRole('button', { name: 'Kept' }).press('Enter');
+        await page.locator('.condition').first().getByRole('button', { name: 'Met' }).press('Enter');
       },
       says: /: kept\./i,
     },
@@ -106,7 +106,7 @@ describe('what a screen reader is told', () => {
       says: /1 photo of A1 added\./,
     },
     {
-      act: 'the time of setting out is written, and the verdicts of time and house follow',
+      act: 'the time of placement is written, and the verdicts of time and house follow',
       does: () =>
         page.evaluate(() =>
           window.__stillspot?.store.getState().run((plan) => ({
@@ -114,7 +114,7 @@ describe('what a screen reader is told', () => {
             visit: { ...plan.visit, start: '2026-03-07T18:00:00-05:00', end: '2026-03-08T18:00:00-05:00' },
           })),
         ),
-      says: /Time laid out: [a-z-]+\. /,
+      says: /Exposure: [a-z-]+\. /,
     },
   ])('$act', async ({ does, says }) => {
     await listen();

@@ -9,7 +9,7 @@ export interface AccessPage {
   readonly leave?: (page: Page) => Promise<unknown>;
 }
 
-export const STAGES = ['Site', 'Draw', 'Place', 'Time', 'House', 'Log', 'Read', 'Sheet'] as const;
+export const STAGES = ['Property', 'Draw', 'Place', 'Time', 'House', 'Log', 'Results', 'Plan sheet'] as const;
 
 const button = (page: Page, name: string | RegExp) =>
   page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name }).first();
@@ -62,17 +62,17 @@ export const ACCESS_PAGES: readonly AccessPage[] = [
   {
     name: 'Quality book',
     show: async (page) => {
-      await openStage(page, 'Read');
+      await openStage(page, 'Results');
       await button(page, /^Quality book/).click();
       await page.getByRole('dialog', { name: 'Quality book' }).waitFor();
     },
     leave: closeDialog,
   },
   {
-    name: 'The sheet',
+    name: 'The plan sheet',
     show: async (page) => {
-      await openStage(page, 'Sheet');
-      await button(page, 'Look at the sheet').click();
+      await openStage(page, 'Plan sheet');
+      await button(page, 'Preview the plan sheet').click();
       await page.getByRole('img', { name: /^Sheet 1 of / }).waitFor();
     },
     leave: closeDialog,

@@ -32,7 +32,7 @@ describe('a page that is lent again', () => {
     await fresh.context.close();
     const again = await openPage();
     expect(again.context).toBe(fresh.context);
-    await again.page.getByRole('heading', { name: 'Begin with the room that you stand in.' }).waitFor();
+    await again.page.getByRole('heading', { name: 'Start with the room that you are in.' }).waitFor();
     expect(await storedIn(again.page)).toEqual({ name: '', cookies: '', local: 0, session: 0, caches: [], history: 2 });
     expect(await again.page.evaluate(() => [window.innerWidth, window.innerHeight])).toEqual([1440, 900]);
     await again.page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();

@@ -16,7 +16,7 @@ describe('the report in the browser', () => {
     page = open.page;
     await pickSample(page, /^Plain basement/);
     await saved(page);
-    await openStage(page, 'Sheet');
+    await openStage(page, 'Plan sheet');
   });
   afterAll(() => open.context.close());
 
@@ -55,7 +55,7 @@ describe('the report in the browser', () => {
     await field(page, 'Name of the firm').press('Tab');
     await saved(page);
     await pickSample(page, /^Split level/);
-    await openStage(page, 'Sheet');
+    await openStage(page, 'Plan sheet');
     await page.getByRole('button', { name: 'Firm, laboratory and device as in the last report' }).click();
     await page.getByText('Lindqvist Testing').waitFor();
   });

@@ -46,7 +46,9 @@ describe('the times of a test, at a desk', () => {
     await type(page, 'Placed', '2026-10-31T09:00');
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');
     await type(page, 'Placed', '2026-11-01T01:30');
-    await page.getByText('The clocks go back on Sunday, November 1 and show 1:30 am twice. Which one was it?').waitFor();
+    await page
+      .getByText('The clocks go back on Sunday, November 1 and show 1:30 am twice. Which one was it?')
+      .waitFor();
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');
     const [first, second] = [/1:30 am before/, /1:30 am after/].map((name) => page.getByRole('button', { name }));
     await second?.focus();
@@ -63,13 +65,15 @@ describe('the times of a test, at a desk', () => {
 
   it('a minute that the clock skips is refused in words and not shifted; half a date does not wipe out what stands', async () => {
     await type(page, 'Placed', '2026-03-08T02:30');
-    await page.getByText(/The clocks go forward from 2:00 am to 3:00 am on Sunday, March 8, so 2:30 am never comes/).waitFor();
+    await page
+      .getByText(/The clocks go forward from 2:00 am to 3:00 am on Sunday, March 8, so 2:30 am never comes/)
+      .waitFor();
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-11-01T01:30:00-04:00');
     await type(page, 'Placed', '2026-03-07T18:00');
     await page.getByLabel('Placed', { exact: true }).focus();
     await page.keyboard.press('Delete'); // the month alone
     await page.keyboard.press('Enter');
-    await page.getByText('A day and a time are needed').waitFor();
+    await page.getByText('Enter a day and a time').waitFor();
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-03-07T18:00:00-05:00');
     await page.keyboard.press('Escape');
   });
