@@ -3,7 +3,7 @@ import type { HatchName } from '../theme/hatches.ts';
 import type { Theme } from '../theme/tokens.ts';
 
 /** Widths of lines by what they are for, px on screen and mm on paper: walls heaviest and filled, hatches finest. */
-export const LINE_WIDTHS = {
+const LINE_WIDTHS = {
   wall: { px: 0.75, mm: 0.1 },
   below: { px: 1.5, mm: 0.15 },
   opening: { px: 1.25, mm: 0.25 },
@@ -22,7 +22,7 @@ export const LINE_WIDTHS = {
 } as const;
 
 /** Dashes and gaps, in the same units. */
-export const DASHES = {
+const DASHES = {
   overhead: { px: [5, 4], mm: [0.9, 0.6] },
   passage: { px: [4, 4], mm: [1, 0.8] },
   below: { px: [3, 4], mm: [0.6, 0.8] },
@@ -53,4 +53,11 @@ export interface Ink {
 export function roleColor(theme: Theme, role: ColorRole): string {
   if (role in theme.verdict) return theme.verdict[role as Tone].line;
   return theme[role in COLOR_OF ? COLOR_OF[role as keyof typeof COLOR_OF] : (role as ThemeColor)];
+}
+
+/** Returns width and dashes of an ink's line in the units of a medium. */
+export function strokeOf({ line = 0, dash = [] }: Ink, unit: 'px' | 'mm') {
+  const width: number = typeof line === 'number' ? line : LINE_WIDTHS[line][unit];
+  const dashes: readonly number[] = typeof dash === 'string' ? DASHES[dash][unit] : dash;
+  return { width, dashes };
 }

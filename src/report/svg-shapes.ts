@@ -1,11 +1,11 @@
 /** The shapes of a drawing as SVG. */
 import type { Tone } from '../../geometry/messages/tone.ts';
 import { type Part, polar, type Shape, trace } from '../drawing/display-list.ts';
-import { type ColorRole, DASHES, type Ink, LINE_WIDTHS, roleColor } from '../drawing/inks.ts';
+import { type ColorRole, type Ink, roleColor, strokeOf } from '../drawing/inks.ts';
 import { verdictSign } from '../drawing/verdict-sign.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
 import { COLOR, FULL_WEIGHT_RATIO, PX_MM, SMALL_RATIO, TAKEN_GROUND } from './style.ts';
-import { element, group, num } from './svg.ts';
+import { type Attributes, element, group, num } from './svg.ts';
 import { onPaper, toPaper, type View } from './view.ts';
 
 /** Of shapes that are in mm of paper already. */
@@ -33,28 +33,22 @@ function svgShape(view: View, { ink, parts, within }: Shape): string {
   const drawn = [ink.fill && paperColor(ink.fill), ink.hatch && hatchFill(ink.hatch)]
     .flatMap((fill) => fill || [])
     .map((fill) => element('path', { d, fill, 'fill-rule': ink.rule, opacity: ink.opacity }));
-  if (ink.line !== undefined && ink.color) drawn.push(element('path', { d, fill: 'none', ...strokeOf(view, ink) }));
+  if (ink.line !== undefined && ink.color)
+    drawn.push(element('path', { d, fill: 'none', ...strokeAttributes(view, ink) }));
   return within ? group({ 'clip-path': `url(#${FLOOR})` }, ...drawn) : drawn.join('');
 }
 
-function strokeOf(
-  view: View,
-  { line = 0, color, dash = [] }: Ink,
-): Readonly<Record<string, string | number | undefined>> {
-  const dashes = typeof dash === 'string' ? DASHES[dash].mm : dash;
+/** The edge of the white is finer where the house is drawn small, and so is furniture. */
+function strokeAttributes({ scale: { ratio } }: View, ink: Ink): Attributes {
+  const { width, dashes } = strokeOf(ink, 'mm');
+  const small = ink.line === 'object' && ratio > SMALL_RATIO ? 0.6 : 1;
+  const fine = ink.line === 'region' ? Math.min(1, Math.max(0.5, FULL_WEIGHT_RATIO / ratio)) : small;
   return {
-    stroke: color && paperColor(color),
-    'stroke-width': typeof line === 'number' ? line : lineWidth(view, line),
-    'stroke-linejoin': line === 'wall' || line === 'region' ? 'round' : undefined,
+    stroke: ink.color && paperColor(ink.color),
+    'stroke-width': width * fine,
+    'stroke-linejoin': ink.line === 'wall' || ink.line === 'region' ? 'round' : undefined,
     'stroke-dasharray': dashes.length > 0 ? dashes.map(num).join(' ') : undefined,
   };
-}
-
-/** The edge of the white is finer where the house is drawn small, and so is furniture. */
-function lineWidth({ scale: { ratio } }: View, line: keyof typeof LINE_WIDTHS): number {
-  const { mm } = LINE_WIDTHS[line];
-  if (line === 'region') return mm * Math.min(1, Math.max(0.5, FULL_WEIGHT_RATIO / ratio));
-  return line === 'object' && ratio > SMALL_RATIO ? mm * 0.6 : mm;
 }
 
 /** White is where a detector may sit: furniture, on which one may, has no fill. */

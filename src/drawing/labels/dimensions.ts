@@ -3,6 +3,7 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import type { Extent } from '../../../geometry/plane/body.ts';
 import { along, distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
+import { formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';
 import { inked, linesPart, type Shape } from '../display-list.ts';
 import type { TextStyle } from '../text.ts';
 import type { DimensionLabel, LabelSheet } from './label.ts';
@@ -20,11 +21,11 @@ const SHARES = [0.5, 0.36, 0.64, 0.24, 0.76] as const;
  * Returns a function that writes dimensions: fine lines with slanting ticks and the length in a gap of them. Left out is what is too
  * short for its figure, and what would run through a wall, a thing or another text.
  */
-export function dimensionWriter(words: (dimension: RunningDimension) => string, sheet: LabelSheet) {
+export function dimensionWriter(unit: LengthUnit, sheet: LabelSheet) {
   // The figures alone, each with the ground by which it is pressed.
   const targets = createPlacer(null, 4 * sheet.type.fine);
   return (dimensions: readonly RunningDimension[]): readonly DimensionLabel[] =>
-    dimensions.flatMap((dimension) => dimensionLabel(dimension, words(dimension), sheet, targets) ?? []);
+    dimensions.flatMap((dimension) => dimensionLabel(dimension, unit, sheet, targets) ?? []);
 }
 
 /** How far the whole building reaches, across and down, beyond all other lines. */
@@ -39,13 +40,15 @@ export function overallDimensions({ minX, minY, maxX, maxY }: Extent): readonly 
 
 function dimensionLabel(
   dimension: RunningDimension,
-  text: string,
+  unit: LengthUnit,
   sheet: LabelSheet,
   targets: Placer,
 ): DimensionLabel | null {
   const { placer } = sheet;
+  const text = formatMeasured(dimension.length, unit);
   const style: TextStyle = { size: sheet.type.fine, color: 'dimension', halo: 'sheet' };
   const width = sheet.measure(text, style);
+  const size = { width: width + 2 * GAP * style.size, height: style.size };
   const {
     line: [a, b],
     extensions,
@@ -58,11 +61,7 @@ function dimensionLabel(
   if (!placer.isFree({ ...line, width: line.width + across }, DRAWN)) return null;
   if (!strokes.every((stroke) => placer.isFree(stroke, ['line', 'wall']))) return null;
   for (const share of sharesFor(dimension, line.width, width, sheet)) {
-    const slot = slotAt(
-      { width: width + 2 * GAP * style.size, height: style.size },
-      along(a, b, share),
-      turnAlong(a, b),
-    );
+    const slot = slotAt(size, along(a, b, share), turnAlong(a, b));
     const target = targetOf(slot, sheet.dimensions.target);
     if (!placer.isFree(slot) || !targets.isFree(target)) continue;
     targets.take(target);
@@ -83,13 +82,13 @@ function dimensionLabel(
 /** The line of a dimension off its wall, and the thin ones to it from the wall's outer face where it stands outside. */
 function linesOf({ from, to, outward, wallBehind, beyondString }: RunningDimension, { dimensions, type }: LabelSheet) {
   const { outside, inside, step } = dimensions;
-  const off =
-    (wallBehind === null ? -inside : wallBehind + outside) + (beyondString ? step : 0) * (wallBehind === null ? -1 : 1);
+  const more = beyondString ? step : 0;
+  const off = wallBehind === null ? -inside - more : wallBehind + outside + more;
   const beyond = ([x, y]: XY, by: number): XY => [x + outward[0] * by, y + outward[1] * by];
-  const [start, end] = [(wallBehind ?? 0) + 0.4 * type.fine, off + TICK * type.fine];
-  const extensions =
-    wallBehind === null ? [] : [from, to].map((each): Line => [beyond(each, start), beyond(each, end)]);
-  return { line: [beyond(from, off), beyond(to, off)] as const, extensions };
+  const line: Line = [beyond(from, off), beyond(to, off)];
+  if (wallBehind === null) return { line, extensions: [] };
+  const [start, end] = [wallBehind + 0.4 * type.fine, off + TICK * type.fine];
+  return { line, extensions: [from, to].map((each): Line => [beyond(each, start), beyond(each, end)]) };
 }
 
 /** Where a figure may stand on its line, as shares of it: within, or beyond the corner of the house where the line is too short. */

@@ -3,7 +3,6 @@ import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import type { LevelRegion, Zone } from '../../../geometry/region/types.ts';
 import type { Stretch } from '../../../geometry/region/visible-edges.ts';
-import { formatMeasured } from '../../../geometry/units/index.ts';
 import { openRooms } from '../floor.ts';
 import { roomWords, thingNames, zoneName } from '../words.ts';
 import { dimensionWriter } from './dimensions.ts';
@@ -72,7 +71,7 @@ export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
     if (!label) leftOff.push(...names.slice(0, 1));
     return label ?? [];
   });
-  const write = dimensionWriter(({ length }) => formatMeasured(length, plan.display.length), sheet);
+  const write = dimensionWriter(plan.display.length, sheet);
   const [first = [], ...others] = labeled.dimensions;
   const wholes = write(first);
   const open = openRooms(region);

@@ -1,7 +1,7 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { type Part, type Shape, trace } from '../../drawing/display-list.ts';
-import { DASHES, type Ink, LINE_WIDTHS, roleColor } from '../../drawing/inks.ts';
+import { roleColor, strokeOf } from '../../drawing/inks.ts';
 import type { Drawn, TextStyle } from '../../drawing/text.ts';
 import type { Viewport } from '../../state/viewport.ts';
 import { HATCHES } from '../../theme/hatches.ts';
@@ -47,15 +47,12 @@ function paintShape(pen: Pen, { ink, parts, within }: Shape, view: Viewport): vo
   }
   if (ink.line !== undefined && ink.color) {
     ctx.strokeStyle = roleColor(theme, ink.color);
-    ctx.lineWidth = (typeof ink.line === 'number' ? ink.line : LINE_WIDTHS[ink.line].px) * theme.weight;
-    ctx.setLineDash(dashOf(ink));
+    const { width, dashes } = strokeOf(ink, 'px');
+    ctx.lineWidth = width * theme.weight;
+    ctx.setLineDash([...dashes]);
     ctx.stroke(path);
   }
   ctx.restore();
-}
-
-function dashOf({ dash = [] }: Ink): number[] {
-  return [...(typeof dash === 'string' ? DASHES[dash].px : dash)];
 }
 
 /** A part of one outline with no more steps is traced sooner than a path of its own is added. */

@@ -22,20 +22,15 @@ export interface DrawnDetector {
   readonly chosen: boolean;
 }
 
-function discRadius(pen: Pen, detector: Detector): number {
-  return Math.max(LEAST_RADIUS_PX, lengthPx(pen, detector.radius));
-}
-
 /** A disc with the sign of its verdict. */
 export function detectorShapes(pen: Pen, { detector, report, chosen }: DrawnDetector): readonly Shape[] {
   const at = px(pen, detector.at);
-  const radius = discRadius(pen, detector);
+  const radius = Math.max(LEAST_RADIUS_PX, lengthPx(pen, detector.radius));
+  const ring = inked({ line: LINE_PX.detector, color: 'accent' }, discsPart([at], radius + 6));
   return [
-    { ink: { fill: 'paper' }, parts: [discsPart([at], radius + 2.5)] },
+    inked({ fill: 'paper' }, discsPart([at], radius + 2.5)),
     ...verdictSign(report ? toneOf(report) : 'unknown', at, radius + 1.3),
-    ...(chosen
-      ? [{ ink: { line: LINE_PX.detector, color: 'accent' }, parts: [discsPart([at], radius + 6)] } as const]
-      : []),
+    ...(chosen ? [ring] : []),
   ];
 }
 

@@ -4,7 +4,15 @@ import { along, distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { jambCorners } from '../../../geometry/snap/opening-symbol.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
-import { casedLine, crossPart, discsPart, linesPart, ringsPart, type Shape } from '../../drawing/display-list.ts';
+import {
+  casedLine,
+  crossPart,
+  discsPart,
+  inked,
+  linesPart,
+  ringsPart,
+  type Shape,
+} from '../../drawing/display-list.ts';
 import type { Ink } from '../../drawing/inks.ts';
 import { dimensionLine } from '../../drawing/labels/dimensions.ts';
 import { slotAt, slotPart, turnAlong } from '../../drawing/labels/slot.ts';
@@ -52,17 +60,17 @@ export function drawnSketch(
   unit: Plan['display']['length'],
   mm: Mm,
 ): Drawn {
-  const outline = previewShape && [outlinePart(previewShape)];
+  const outline = previewShape && outlinePart(previewShape);
   const accent = { color: 'accent', halo: 'paper' } as const;
   const shapes: readonly (readonly Shape[] | null)[] = [
-    [{ ink: { line: 1, color: 'accent', dash: [2, 4] }, parts: [linesPart(guides)] }],
+    [inked({ line: 1, color: 'accent', dash: [2, 4] }, linesPart(guides))],
     chain && chainShapes(chain, mm),
     // The floor of the room that is being drawn, face to face.
     box && boxShapes(box, { fill: 'paper', opacity: 0.8 }, EDGE),
     opening && openingPreview(opening, level, mm),
     outline && [
-      { ink: { fill: 'fixtureFill', opacity: 0.7 }, parts: outline },
-      { ink: { line: 'fixture', color: 'accent', dash: 'overhead' }, parts: outline },
+      inked({ fill: 'fixtureFill', opacity: 0.7 }, outline),
+      inked({ line: 'fixture', color: 'accent', dash: 'overhead' }, outline),
     ],
     gaps.map(([from, to]) => dimensionLine(from, to, FINE.size * mm)),
     marquee && boxShapes(marquee, { fill: 'accent', opacity: 0.08 }, { line: 1, color: 'accent', dash: [6, 4] }),
@@ -84,20 +92,18 @@ export function drawnCrossWords(words: string, [x, y]: XY, stage: SizePx): Drawn
 
 /** Between opposite corners: a ground through which the sheet is seen, and its edge. */
 function boxShapes([a, b]: Line, ground: Ink, edge: Ink): readonly Shape[] {
-  const parts = [ringsPart([[a, [b[0], a[1]], b, [a[0], b[1]]]])];
-  return [ground, edge].map((ink) => ({ ink, parts }));
+  const ring = ringsPart([[a, [b[0], a[1]], b, [a[0], b[1]]]]);
+  return [inked(ground, ring), inked(edge, ring)];
 }
 
 /** The walls so far in their thickness, the one that would be added lighter, the corners marked; the first, which closes them, larger. */
 function chainShapes({ points, next, thickness }: DrawnChain, mm: Mm): readonly Shape[] {
   const corners = next ? [...points, next] : points;
-  const parts = [linesPart([corners])];
+  const line = linesPart([corners]);
   return [
-    { ink: { line: Math.max(3, thickness / mm), color: 'poche', opacity: 0.25 }, parts },
-    { ink: EDGE, parts },
-    ...corners.map((corner, i): Shape => {
-      return { ink: ON_PAPER, parts: [discsPart([corner], (i === 0 && points.length > 2 ? 8 : 4) * mm)] };
-    }),
+    inked({ line: Math.max(3, thickness / mm), color: 'poche', opacity: 0.25 }, line),
+    inked(EDGE, line),
+    ...corners.map((corner, i) => inked(ON_PAPER, discsPart([corner], (i === 0 && points.length > 2 ? 8 : 4) * mm))),
   ];
 }
 
@@ -110,14 +116,14 @@ function openingPreview(
   const corners = jambCorners(level, { id: '', ...opening });
   if (!corners) return [];
   const { near, far } = corners;
-  const parts = [ringsPart([[near[0], far[0], far[1], near[1]]])];
-  if (refusal) return [{ ink: { ...ON_PAPER, color: 'blocked', dash: [4, 3] }, parts }];
+  const body = ringsPart([[near[0], far[0], far[1], near[1]]]);
+  if (refusal) return [inked({ ...ON_PAPER, color: 'blocked', dash: [4, 3] }, body)];
   // Off the wall, on the side that is measured from.
   const middle = along(near[0], near[1], 0.5);
   const share = (OFF_WALL_PX * mm) / (distance(middle, offsets[0][1]) || 1);
   const [dx, dy] = [(offsets[0][1][0] - middle[0]) * share, (offsets[0][1][1] - middle[1]) * share];
   const off = ([x, y]: XY): XY => [x + dx, y + dy];
-  return [{ ink: ON_PAPER, parts }, ...offsets.map(([from, to]) => dimensionLine(off(from), off(to), FINE.size * mm))];
+  return [inked(ON_PAPER, body), ...offsets.map(([from, to]) => dimensionLine(off(from), off(to), FINE.size * mm))];
 }
 
 /** The length on its dimension line. */

@@ -2,7 +2,7 @@ import type { Check } from '../../../geometry/check/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { along, distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
-import { casedLine, crossPart, discsPart, linesPart, type Shape } from '../../drawing/display-list.ts';
+import { casedLine, crossPart, discsPart, inked, linesPart, type Shape } from '../../drawing/display-list.ts';
 import { plateLabel } from '../../drawing/labels/label.ts';
 import { slotAt } from '../../drawing/labels/slot.ts';
 import { type Drawn, textAt } from '../../drawing/text.ts';
@@ -44,19 +44,15 @@ export function drawnMarks(
 /** The four corners of a room with their letters, and the two diagonals that are to be taped between them. */
 function drawnCorners(pen: Pen, corners: readonly XY[]): Drawn {
   const at = corners.map((corner) => px(pen, corner));
-  const opposite = (i: number) => at[(i + 2) % 4] as XY;
-  const letters = at.map((corner, i): XY => {
-    const length = distance(corner, opposite(i)) || 1;
-    return along(corner, opposite(i), Math.min(CORNER_PX.inside / length, 1 / 3));
-  });
+  const diagonals = at.map((corner, i): Line => [corner, at[(i + 2) % 4] ?? corner]);
+  const letters = diagonals.map(([from, to]) =>
+    along(from, to, Math.min(CORNER_PX.inside / distance(from, to), 1 / 3)),
+  );
+  const lines = linesPart(diagonals.slice(0, 2));
   return {
     shapes: [
-      ...at
-        .slice(0, 2)
-        .flatMap((corner, i) =>
-          casedLine(linesPart([[corner, opposite(i)]]), LINE_PX.dimension, 'accent', CASING.wide, [9, 5]),
-        ),
-      { ink: { fill: 'accent' }, parts: [discsPart(letters, CORNER_PX.disc)] },
+      ...casedLine(lines, LINE_PX.dimension, 'accent', CASING.wide, [9, 5]),
+      inked({ fill: 'accent' }, discsPart(letters, CORNER_PX.disc)),
     ],
     texts: letters.map((letter, i) => textAt('ABCD'[i] ?? '', letter, { ...READ, color: 'onAccent' })),
   };
@@ -84,16 +80,12 @@ function drawnSpots(
 }
 
 function crossShapes(pen: Pen, { axes, radius }: SpotMark, lit: boolean): readonly Shape[] {
+  const rim = { fill: 'paper', line: LINE_PX.detector, color: 'accent', dash: [4, 3] } as const;
   return axes.flatMap((axis) => {
     const at = px(pen, axis);
-    const rim: Shape = {
-      ink: { fill: 'paper', line: LINE_PX.detector, color: 'accent', dash: [4, 3] },
-      parts: [discsPart([at], Math.max(LEAST_RING_PX, lengthPx(pen, radius)))],
-    };
-    return [
-      ...(lit ? [rim] : []),
-      ...casedLine(crossPart(at, 0, ARM_PX, Math.PI / 4), LINE_PX.detector, 'accent', CASING.narrow),
-    ];
+    const disc = discsPart([at], Math.max(LEAST_RING_PX, lengthPx(pen, radius)));
+    const cross = casedLine(crossPart(at, 0, ARM_PX, Math.PI / 4), LINE_PX.detector, 'accent', CASING.narrow);
+    return lit ? [inked(rim, disc), ...cross] : cross;
   });
 }
 

@@ -1,8 +1,7 @@
-import { type RunningDimension, wholeDimensions } from '../../../../geometry/dimension/running-dimensions.ts';
+import { wholeDimensions } from '../../../../geometry/dimension/running-dimensions.ts';
 import { levelExtent } from '../../../../geometry/level/level-extent.ts';
 import { type Extent, ringExtent } from '../../../../geometry/plane/body.ts';
 import { memoize, memoizeLatest } from '../../../../geometry/plane/memoize.ts';
-import { formatMeasured } from '../../../../geometry/units/index.ts';
 import { dimensionWriter } from '../../../drawing/labels/dimensions.ts';
 import {
   blockOf,
@@ -125,9 +124,8 @@ const followedNames = memoizeLatest(
     const following = names.labels.map((label) => followedLabel(label, named, now)).filter((label) => label !== null);
     const stand = new Set(named.model.rooms);
     const changed = now.model.rooms.filter((room) => !stand.has(room));
-    const words = ({ length }: RunningDimension) => formatMeasured(length, now.plan.display.length);
     // Strings of openings are left out during a drag: they are many, and nobody reads them while the wall moves.
-    const write = dimensionWriter(words, { ...screenMedium(pen), placer: createPlacer(null) });
+    const write = dimensionWriter(now.plan.display.length, { ...screenMedium(pen), placer: createPlacer(null) });
     return { ...names, labels: [...following, ...write(wholeDimensions({ ...now.model, rooms: changed }))] };
   },
   (_, rest, { model, region }) => [rest, model, region],
