@@ -21,7 +21,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     id: 'fireplaces-off',
     name: 'Fireplaces off',
     requirement: 'No fire in a fireplace or stove, wood, gas or oil, unless it is the normal heat of the house.',
-    notice: 'Light no fireplace or stove, unless it is the normal heat of the house.',
+    notice: 'Do not use fireplaces, wood stoves or pellet stoves, unless one is the normal heat.',
     deviationEffect: 'professional-review',
     correction: 'Note when it burned and for how long.',
     sources: [MAH('Exh. 2 and 4')],

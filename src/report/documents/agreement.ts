@@ -1,4 +1,5 @@
 import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
+import { licenseOf } from '../../protocol/required-items/items.ts';
 import { type Block, paragraph, space, stack } from '../block.ts';
 import type { TextStyle } from '../text.ts';
 import { describePlaces } from './detector-places.ts';
@@ -24,7 +25,8 @@ import { occupantRequests, SAFETY_FIRST, WHAT_IT_IS, whyClosed } from './occupan
 const SIZES = [3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1, 3, 2.9, 2.85] as const;
 
 /** A state rule that was read. */
-const LAW = 'Some states prohibit interference with a radon test; Illinois does in 32 Ill. Adm. Code 422.70(g).';
+const LAW =
+  'Some states prohibit interference with a radon test; Illinois does in 32 Ill. Adm. Code 422.70(g). A copy stays with who signs.';
 
 /**
  * Returns the agreement of an owner, seller or occupant not to interfere, with room for a signature or a refusal. After ANSI/AARST
@@ -52,14 +54,23 @@ function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle):
       0.8,
     ),
     ...promises(plan, width, style),
-    stack([space(1), say('I report any deviation promptly; it may make the test invalid.')]),
+    stack([
+      space(1),
+      say('I tell visitors and contractors. I report any deviation promptly; it may make the test invalid.'),
+    ]),
     say(SAFETY_FIRST),
     paragraph(LAW, width, READ_SOFT),
     signature(order, width),
     refusal(order, width),
     stack([
       heading('Tester', width),
-      blankLines([['Name', testerOf(plan)], 'Certificate or license number'], width),
+      blankLines(
+        [
+          ['Name, firm', [testerOf(plan), plan.report?.firm?.name].filter(Boolean).join(', ')],
+          ['Certificate or license number', licenseOf(plan, testerOf(plan))],
+        ],
+        width,
+      ),
       blankLines(['Signature', 'Date and time'], width),
     ]),
   ];

@@ -17,7 +17,14 @@ import {
   timeRows,
 } from './document-blocks.ts';
 import { clockLine, formatForOccupants, testTimes } from './format-times.ts';
-import { deviationInstructions, occupantRequests, SAFETY_FIRST, WHAT_IT_IS, whyClosed } from './occupant-texts.ts';
+import {
+  deviationInstructions,
+  occupantRequests,
+  SAFE_AND_ALONE,
+  SAFETY_FIRST,
+  WHAT_IT_IS,
+  whyClosed,
+} from './occupant-texts.ts';
 
 /** Type sizes to try, mm. */
 const SIZES = [4, 3.85, 3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1] as const;
@@ -46,7 +53,16 @@ function noticeBlocks({ plan, date }: DocumentOrder, width: number, style: TextS
       ...(isLongTerm(plan) ? [] : [say('Once the detectors are picked up, the house may be opened.')]),
       paragraph(clockLine(plan), width, READ_SOFT),
     ]),
-    stack([heading('Whom to call', width), blankLines([['Tester', testerOf(plan)], 'Telephone'], width)]),
+    stack([
+      heading('Whom to call', width),
+      blankLines(
+        [
+          ['Tester', testerOf(plan)],
+          ['Telephone', plan.report?.firm?.telephone ?? ''],
+        ],
+        width,
+      ),
+    ]),
     ...(places.length === 0
       ? []
       : [stack([heading('Where the detectors are', width), ...places.map((text) => bullet(text, width, style))], 0.6)]),
@@ -57,8 +73,8 @@ function noticeBlocks({ plan, date }: DocumentOrder, width: number, style: TextS
     ...asked(plan, width, style),
     stack(
       [
-        heading('If something goes wrong', width),
-        ...[...deviationInstructions(plan), SAFETY_FIRST].map((text) => bullet(text, width, style)),
+        heading('Safe, and if something goes wrong', width),
+        ...[...SAFE_AND_ALONE, ...deviationInstructions(plan), SAFETY_FIRST].map((text) => bullet(text, width, style)),
       ],
       0.6,
     ),

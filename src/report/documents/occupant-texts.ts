@@ -53,6 +53,12 @@ export function occupantRequests(plan: Plan): readonly AskedGroup[] {
   return grouped.filter(({ asks }) => asks.length > 0);
 }
 
+/** Common practice, no published source. */
+export const SAFE_AND_ALONE: readonly string[] = [
+  'Keep pets and small children away from the detectors.',
+  'Carbon-monoxide and smoke alarms stay in place and on.',
+];
+
 /** Direct sun is kept off a detector only while what covers the windows stays closed. */
 function coveredRequest({ levels }: Plan): readonly string[] {
   const covered = levels.flatMap(({ name, openings }) =>
