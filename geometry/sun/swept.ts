@@ -1,5 +1,6 @@
-import type { LevelModel } from '../level/types.ts';
+import type { LevelModel, OpeningBody } from '../level/types.ts';
 import type { Deg, Mm, XY } from '../plan/model.ts';
+import { memoize } from '../plane/memoize.ts';
 import { clockwiseOnScreen } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 import {
@@ -56,29 +57,50 @@ export function* sweptAreaSteps(model: LitLevel, times: SunTimes, heights: Heigh
 }
 
 function* areasOf(model: LitLevel, times: SunTimes, heights: Heights): Generator<void, readonly SweptArea[]> {
-  const plan = floorPlan(model);
   const skies = new Map<Deg, Sky>();
   const areas: SweptArea[] = [];
   for (const body of glazedOpenings(model)) {
-    const { opening } = body;
-    if (opening.shade === 'covered' || opening.shade === 'well') continue;
-    const index = model.openings.indexOf(body);
-    // Hidden is what is lower, and so is a disc whose middle is lower: both readings are met.
-    const hidden = obstructionOf(opening) - DISC_RADIUS;
-    const least = Math.max(times.horizon, hidden);
-    let sky = skies.get(least);
-    if (!sky) {
-      sky = skyOf(times, least);
-      skies.set(least, sky);
-    }
-    const cells = sidesOf(body).flatMap((glass) =>
-      lightOf(model, plan, glass, index, sky as Sky, times, hidden, heights),
-    );
-    if (cells.length > 0) areas.push({ opening: opening.id, rings: mergedCells(cells) });
+    const cells = cellsThrough(model, body, times, heights, skies);
+    if (cells.length > 0) areas.push({ opening: body.opening.id, rings: mergedCells(cells) });
     yield;
   }
   return areas;
 }
+
+/** Returns rings that cover the light of one opening; none for an opening without glass, and where there is too much to follow. */
+export function openingLight(model: LitLevel, times: SunTimes, heights: Heights, id: string): readonly Ring[] {
+  const body = glazedOpenings(model).find(({ opening }) => opening.id === id);
+  try {
+    return body ? cellsThrough(model, body, times, heights, new Map()) : [];
+  } catch (error) {
+    if (!(error instanceof TooMuchLight)) throw error;
+    return [];
+  }
+}
+
+/** `skies`: by the least altitude that counts, to be used for several openings. */
+function cellsThrough(
+  model: LitLevel,
+  body: OpeningBody,
+  times: SunTimes,
+  heights: Heights,
+  skies: Map<Deg, Sky>,
+): readonly Ring[] {
+  const { opening } = body;
+  if (opening.shade === 'covered' || opening.shade === 'well') return [];
+  // Hidden is what is lower, and so is a disc whose middle is lower: both readings are met.
+  const hidden = obstructionOf(opening) - DISC_RADIUS;
+  const least = Math.max(times.horizon, hidden);
+  const sky = skies.get(least) ?? skyOf(times, least);
+  skies.set(least, sky);
+  const plan = floorsOf(model.rooms)(model.openings);
+  const index = model.openings.indexOf(body);
+  return sidesOf(body).flatMap((glass) => lightOf(model, plan, glass, index, sky, times, hidden, heights));
+}
+
+const floorsOf = memoize((rooms: LevelModel['rooms']) =>
+  memoize((openings: LevelModel['openings']) => floorPlan({ rooms, openings })),
+);
 
 function lightOf(
   model: LitLevel,

@@ -17,8 +17,9 @@ const detector = {
   support: 'stand',
 };
 const rooms = [{ id: 'r', name: 'Den', use: 'den', at: [3000, 4500] }];
-/** A room whose one window lets the sun in as far as 5 ft, and a detector 4 ft from there. */
-const SUNNY = houseOf({ more: { rooms, detectors: [detector] } as never });
+const visit = { start: '2003-10-17T06:00:00-07:00', end: '2003-10-19T20:00:00-07:00' };
+/** A room whose one window lets the sun in, and a detector near there. */
+const SUNNY = houseOf({ visit, site: { timeZone: 'America/Denver' }, more: { rooms, detectors: [detector] } as never });
 
 async function sunnyPage(options: PageOptions = {}) {
   const { page } = await openPage(options);
@@ -35,6 +36,10 @@ describe('direct sun', () => {
     const panel = page.locator('.verdict-panel');
     await expect.poll(() => editor.verdict()).toBe('blocked');
     await expect.poll(() => panel.textContent()).toContain('the sun through the window');
+    await expect
+      .poll(() => panel.textContent())
+      .toMatch(/The sun comes too near from \d+:\d\d to \d+:\d\d, on 3 days of 3\./);
+    expect(await panel.textContent()).toContain('Clouds are not counted on.');
     const cover = panel.getByRole('button', { name: 'Keep the window covered during the test' });
     await cover.click();
     await expect.poll(() => editor.verdict()).not.toBe('blocked');

@@ -18,6 +18,7 @@ import { OpenRows } from '../questions/open-rows.tsx';
 import { Loosened } from '../stages/place/loosened.tsx';
 import { OtherLists } from './other-lists.tsx';
 import { RecheckLine } from './recheck-line.tsx';
+import { SunLine } from './sun-line.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 import { ByPress, WaysOut } from './ways-out.tsx';
 
@@ -55,6 +56,7 @@ export function DetectorVerdict({ detector, report, numbers }: Props) {
         <OpenRows detector={detector} report={report} plan={plan} level={level} />
         <Loosened />
         <RecheckLine id={detector.id} />
+        <SunLine detector={detector} report={report} />
         <WaysOut detector={detector} report={report} />
         <ByPress id={detector.id} />
       </div>

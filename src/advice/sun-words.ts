@@ -1,0 +1,28 @@
+import type { SunSpan } from '../../geometry/sun/sun-hours.ts';
+import { wallTime } from '../protocol/timing/clock.ts';
+import { formatHourMinute } from '../protocol/timing/format-time.ts';
+
+/** Said wherever direct sun is worked out. */
+export const SUN_HOLDS = 'Direct sun is worked out for the planned days only. Clouds are not counted on.';
+
+/**
+ * Returns when the sun comes near, by the clock at the house: "14:10 to 16:40, on 3 days of 5". On days with different times the
+ * earliest and the latest; empty for no span.
+ */
+export function sunTimesInWords(spans: readonly SunSpan[], exposure: SunSpan, zone: string): string {
+  if (spans.length === 0) return '';
+  const minutes = (at: number) => {
+    const { hour, minute } = wallTime(at, zone);
+    return hour * 60 + minute;
+  };
+  const dayOf = (at: number) => {
+    const { year, month, day } = wallTime(at, zone);
+    return Date.UTC(year, month - 1, day) / 86_400_000;
+  };
+  const clock = (minute: number) => formatHourMinute({ hour: Math.floor(minute / 60), minute: minute % 60 });
+  const first = Math.min(...spans.map(({ start }) => minutes(start)));
+  const last = Math.max(...spans.map(({ end }) => minutes(end)));
+  const days = new Set(spans.map(({ start }) => dayOf(start))).size;
+  const all = dayOf(exposure.end) - dayOf(exposure.start) + 1;
+  return `${clock(first)} to ${clock(last)}, on ${days} ${days === 1 ? 'day' : 'days'} of ${all}`;
+}

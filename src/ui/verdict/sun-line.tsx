@@ -1,0 +1,48 @@
+import { useEffect, useState } from 'react';
+import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
+import type { Detector } from '../../../geometry/plan/model.ts';
+import { sunTimes } from '../../../geometry/sun/times.ts';
+import { SUN_HOLDS, sunTimesInWords } from '../../advice/sun-words.ts';
+import { isGestureUnderWay, selectModel } from '../../state/selectors.ts';
+import { useAppStore } from '../../state/store.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
+
+/** When the sun comes too near to a detector, and that it holds for the planned days only. Nothing where the sun is not worked out. */
+export function SunLine({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
+  const row = report.checks.find(({ rule, measured }) => rule === 'direct-sun' && measured !== null);
+  const words = useSunTimes(detector, row?.verdict === 'clear' ? undefined : row);
+  if (!row) return null;
+  return (
+    <p className="small soft">
+      {words && `The sun comes too near from ${words}. `}
+      {SUN_HOLDS}
+    </p>
+  );
+}
+
+/** The times in words; empty until they are worked out, and during a drag. */
+function useSunTimes({ at, base, tall, radius }: Detector, row: Check | undefined): string {
+  const model = useThrottled(selectModel);
+  const plan = useAppStore((state) => state.plan);
+  const isAtRest = useAppStore((state) => !isGestureUnderWay(state));
+  const [found, setFound] = useState<{ readonly row: Check; readonly words: string } | null>(null);
+  const times = sunTimes(plan);
+  const zone = plan.site.timeZone;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the row is another one after every change that the times depend on
+  useEffect(() => {
+    const { subject = null, required = null } = row ?? {};
+    if (!row || subject === null || required === null || !times || !isAtRest) return;
+    let isWanted = true;
+    const spot = { at, heights: { base, tall }, reach: required + radius };
+    void import('../../state/sun-hours.ts')
+      .then(({ sunHours }) => sunHours(model, times, subject, spot, () => isWanted))
+      .then((spans) => {
+        if (isWanted && spans) setFound({ row, words: sunTimesInWords(spans, times, zone) });
+      })
+      .catch(() => undefined);
+    return () => {
+      isWanted = false;
+    };
+  }, [row, isAtRest]);
+  return row && found?.row === row ? found.words : '';
+}
