@@ -6,7 +6,7 @@ import { formatHourMinute } from '../protocol/timing/format-time.ts';
 export const SUN_HOLDS = 'Direct sun is worked out for the planned days only. Clouds are not counted on.';
 
 /**
- * Returns when the sun comes near, by the clock at the house: "14:10 to 16:40, on 3 days of 5". On days with different times the
+ * Returns when the sun comes near, by the clock at the house: "2:10 pm to 4:40 pm, on 3 days of 5". On days with different times the
  * earliest and the latest; empty for no span.
  */
 export function sunTimesInWords(spans: readonly SunSpan[], exposure: SunSpan, zone: string): string {
@@ -19,7 +19,7 @@ export function sunTimesInWords(spans: readonly SunSpan[], exposure: SunSpan, zo
     const { year, month, day } = wallTime(at, zone);
     return Date.UTC(year, month - 1, day) / 86_400_000;
   };
-  const clock = (minute: number) => formatHourMinute({ hour: Math.floor(minute / 60), minute: minute % 60 });
+  const clock = (minute: number) => formatHourMinute({ hour: Math.floor(minute / 60), minute: minute % 60 }, zone);
   const first = Math.min(...spans.map(({ start }) => minutes(start)));
   const last = Math.max(...spans.map(({ end }) => minutes(end)));
   const days = new Set(spans.map(({ start }) => dayOf(start))).size;

@@ -38,7 +38,7 @@ describe('direct sun', () => {
     await expect.poll(() => panel.textContent()).toContain('the sun through the window');
     await expect
       .poll(() => panel.textContent())
-      .toMatch(/The sun comes too near from \d+:\d\d to \d+:\d\d, on 3 days of 3\./);
+      .toMatch(/The sun comes too near from \d+:\d\d [ap]m to \d+:\d\d [ap]m, on 3 days of 3\./);
     expect(await panel.textContent()).toContain('Clouds are not counted on.');
     const cover = panel.getByRole('button', { name: 'Keep the window covered during the test' });
     await cover.click();

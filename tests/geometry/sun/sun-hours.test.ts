@@ -44,7 +44,7 @@ describe('when the sun comes near to a spot', () => {
     });
     const exposure = { start: Date.UTC(2026, 2, 2, 23), end: Date.UTC(2026, 2, 6, 23) };
     const words = sunTimesInWords([day(3, 14, 16), day(4, 14, 16), day(5, 15, 17)], exposure, 'America/New_York');
-    expect(words).toBe('14:10 to 17:40, on 3 days of 5');
+    expect(words).toBe('2:10 pm to 5:40 pm, on 3 days of 5');
     expect(sunTimesInWords([], exposure, 'America/New_York')).toBe('');
   });
 });
