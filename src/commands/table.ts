@@ -9,6 +9,7 @@ import { LENGTH_COMMANDS } from './length-commands.ts';
 import { LEVEL_COMMANDS } from './level-commands.ts';
 import { PLAN_COMMANDS } from './plan-commands.ts';
 import { QUESTION_COMMANDS } from './question-commands.ts';
+import { REGION_COMMANDS } from './region-commands.ts';
 import { recordCommand } from './repeat.ts';
 import { ROOM_COMMANDS } from './room-commands.ts';
 import { STAGE_COMMANDS } from './stage-commands.ts';
@@ -35,6 +36,7 @@ export const COMMANDS: readonly Command[] = [
   ...LEVEL_COMMANDS,
   ...PLAN_COMMANDS,
   ...STAGE_COMMANDS,
+  ...REGION_COMMANDS,
 ];
 
 export function commandById(id: string): Command {
