@@ -83,9 +83,9 @@ describe('what a screen reader is told', () => {
       act: 'a condition of the house is answered',
       does: async () => {
         await openStage(page, 'House');
-        await page.locator('.condition').first().getByRole('button', { name: 'Met' }).press('Enter');
+        await page.locator('.condition').first().getByRole('button', { name: 'Met', exact: true }).press('Enter');
       },
-      says: /: kept\./i,
+      says: /: met\./i,
     },
     {
       act: 'a photo is added',

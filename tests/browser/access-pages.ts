@@ -33,7 +33,7 @@ export const ACCESS_PAGES: readonly AccessPage[] = [
     name: 'Plans',
     show: async (page) => {
       await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-      await page.getByRole('heading', { name: 'Plans' }).waitFor();
+      await page.getByRole('heading', { name: 'Plans', exact: true }).waitFor();
     },
     leave: closeDialog,
   },

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { ACCESS_PAGES } from './access-pages.ts';
 import { type OpenPage, openPage } from './harness.ts';
 import { pickSample } from './samples.ts';
@@ -91,6 +91,7 @@ const labelNotInName = () =>
 
 describe('the tree of each page', () => {
   it.each(ACCESS_PAGES)('$name: names, roles, headings', async ({ name, show, leave }) => {
+    onTestFinished(async () => void (await leave?.(page)));
     await show(page);
     const nodes = await treeOf(page);
     const nameless = nodes.filter((node) => WORKED.has(node.role) && node.name === '');
@@ -112,7 +113,6 @@ describe('the tree of each page', () => {
     );
     expect(await page.locator('h1').count()).toBe(1);
     expect(await labelNotInName()).toEqual([]);
-    await leave?.(page);
   });
 
   it('has one live region that speaks for all acts, beside those of what is open', async () => {
