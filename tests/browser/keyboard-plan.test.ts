@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { XY } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { freshSample, SUMP, sampleLevel, selectIds } from './hands.ts';
-import { drag, type OpenPage, openPage, settled } from './harness.ts';
+import { announcerReady, drag, type OpenPage, openPage, settled } from './harness.ts';
 import { openStage } from './samples.ts';
 
 let open: OpenPage;
@@ -35,10 +35,18 @@ const inView = () =>
     return Math.min(part(xs, stageSize.width), part(ys, stageSize.height));
   });
 
+/** Takes a detector and places it at the cross, which an arrow and its opposite bring up where it was. */
+async function placeAtCross(): Promise<void> {
+  await page.evaluate(() => window.__stillspot?.store.getState().setTool({ kind: 'detector' }));
+  await settled(page);
+  await keys('ArrowRight', 'ArrowLeft', 'Enter');
+}
+
 describe('the plan by keyboard', () => {
   it('is reached by the first stop of the page, and shows its cross at once', async () => {
     await page.reload();
     await editorOf(page);
+    await announcerReady(page);
     await keys('Tab');
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('To the plan');
     await keys('Enter');
@@ -49,7 +57,7 @@ describe('the plan by keyboard', () => {
   it('the cross keeps its place after an act, an undo, another stage and another level', async () => {
     await keys('Escape', 'Control+ArrowRight', 'Control+ArrowRight', 'ArrowDown');
     const place = async () => (await said())?.trim();
-    await keys('8', '1', 'Enter');
+    await placeAtCross();
     await expect.poll(async () => (await editor.level()).detectors.length).toBe(3);
     const { at } = (await editor.level()).detectors.at(-1) ?? { at: [0, 0] as XY };
     await keys('Escape', 'Control+z');
@@ -57,7 +65,7 @@ describe('the plan by keyboard', () => {
     await openStage(page, 'Time');
     await openStage(page, 'Place');
     await page.evaluate(() => document.getElementById('sheet-of-plan')?.focus());
-    await keys('8', '1', 'Enter');
+    await placeAtCross();
     await expect.poll(async () => (await editor.level()).detectors.length).toBe(3);
     expect((await editor.level()).detectors.at(-1)?.at).toEqual(at);
     expect(await place()).toBeDefined();
