@@ -13,8 +13,30 @@ import type { ConditionItem, ConditionRow, ConditionsReport, DeviationEffect } f
 import { machinesNearby } from './nearby-machines.ts';
 import { OTHER_ITEMS } from './other-items.ts';
 
-/** The closed-building checklist, in the order of a walk through the building. */
-export const CONDITION_ITEMS: readonly ConditionItem[] = [...AIR_ITEMS, ...OTHER_ITEMS];
+/** Items by how far from the detector they are looked at: the spot, its room, its level, the other levels, outdoors. The order is ours. */
+const WALK = [
+  'not-disturbed',
+  'room-machines-off',
+  'window-air-conditioner-recirculating',
+  'fireplaces-off',
+  'heating-cooling-normal',
+  'air-handler-not-continuous',
+  'combustion-air-open',
+  'mitigation-running',
+  'exhausts-moderate',
+  'windows-closed',
+  'doors-closed',
+  'whole-house-fan-off',
+  'outdoor-air-lowest',
+  'heat-recovery-as-usual',
+  'attic-fan-as-usual',
+  'no-severe-weather',
+];
+
+/** The closed-building checklist, in the order of a walk from the detector outward. */
+export const CONDITION_ITEMS: readonly ConditionItem[] = [...AIR_ITEMS, ...OTHER_ITEMS].toSorted(
+  (a, b) => WALK.indexOf(a.id) - WALK.indexOf(b.id),
+);
 
 export const WHY_DEVIATIONS_COUNT =
   'Every deviation is recorded with the result and may make it invalid. What each deviation means for the test is sorted here by common practice.';

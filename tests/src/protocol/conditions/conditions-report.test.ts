@@ -140,6 +140,25 @@ describe('each item of the list', () => {
   it('has an id of its own, and there are no others', () => {
     expect(new Set(CONDITION_ITEMS.map(({ id }) => id)).size).toBe(16);
     expect(CONDITION_ITEMS).toHaveLength(16);
+    // From the detector outward: the spot, its room, its level, the other levels, outdoors.
+    expect(CONDITION_ITEMS.map(({ id }) => id)).toEqual([
+      'not-disturbed',
+      'room-machines-off',
+      'window-air-conditioner-recirculating',
+      'fireplaces-off',
+      'heating-cooling-normal',
+      'air-handler-not-continuous',
+      'combustion-air-open',
+      'mitigation-running',
+      'exhausts-moderate',
+      'windows-closed',
+      'doors-closed',
+      'whole-house-fan-off',
+      'outdoor-air-lowest',
+      'heat-recovery-as-usual',
+      'attic-fan-as-usual',
+      'no-severe-weather',
+    ]);
   });
 });
 
