@@ -105,7 +105,7 @@ function firstSheet(matter: SubjectMatter, area: Area, showTracing = false): Fir
   const drawn = [
     drawing
       ? group({ role: 'figure', 'aria-label': `Plan of ${matter.level.name || matter.level.id}` }, drawing.svg) +
-        drawStrip(strip, drawing.scale, display.length, site.north)
+        drawStrip(strip, drawing.scale, display.length, site.northAnswered === false ? null : site.north)
       : drawEmptyLevel(field),
     line(...parting, { stroke: COLOR.ink, 'stroke-width': LINE_MM.box }),
     drawFilled(notes),

@@ -11,9 +11,16 @@ export const STRIP_MM = 14;
 const BAR_WIDTH = 70;
 const BAR_HEIGHT = 1.6;
 
-/** @param area of the strip */
-export function drawStrip({ x, y, width, height }: Area, scale: DrawingScale, unit: LengthUnit, north: number): string {
-  return drawBar(x + 6, y + height - 5, scale, unit) + drawNorth(x + width - 11, y + height / 2, north);
+/** @param north degrees clockwise from straight up the page; null where it is not given, which the strip then says */
+export function drawStrip(
+  { x, y, width, height }: Area,
+  scale: DrawingScale,
+  unit: LengthUnit,
+  north: number | null,
+): string {
+  const bar = drawBar(x + 6, y + height - 5, scale, unit);
+  if (north !== null) return bar + drawNorth(x + width - 11, y + height / 2, north);
+  return bar + drawText(x + width - 6, y + height / 2 + 1, 'North not given', { size: TYPE_MM.small, anchor: 'end' });
 }
 
 /** The bar is right at any size of print; the scale in words only at the paper's full size. */

@@ -7,7 +7,7 @@ export function freshPlan(): Plan {
   const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
   return {
     ...plan,
-    site: { ...plan.site, ...(timeZone ? { timeZone } : {}), purposeAnswered: false },
+    site: { ...plan.site, ...(timeZone ? { timeZone } : {}), purposeAnswered: false, northAnswered: false },
     levels: plan.levels.map((level) => ({ ...level, livingAnswered: false })),
   };
 }

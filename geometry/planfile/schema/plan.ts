@@ -51,6 +51,10 @@ const SiteSchema = section(
       'East of Greenwich; null: not known.',
     ),
     north: v.optional(about(angle(), 'Clockwise from straight up the page to true north.'), 0),
+    northAnswered: about(
+      v.exactOptional(v.boolean('true or false')),
+      'False: `north` is only what a new plan begins with; left out: it was answered.',
+    ),
     horizon: about(
       v.exactOptional(numberFrom(0, 90, 'a number of degrees')),
       'Altitude of the sun below which it does not count; left out: 3.',

@@ -67,15 +67,21 @@ export function SitePanel() {
 function PlaceFields({ plan: { site, tapeTolerance } }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const changeSite = (patch: Partial<Site>) => run((plan) => ({ ...plan, site: { ...plan.site, ...patch } }));
+  const changeNorth = (north: number | null) =>
+    north === null
+      ? changeSite({ north: 0, northAnswered: false })
+      : changeSite({ north: ((north % 360) + 360) % 360, northAnswered: true });
   return (
     <>
       <NumberField
         label="North, from up the page"
-        value={site.north}
+        value={site.northAnswered === false ? null : site.north}
         unit="°"
         least={-360}
         most={360}
-        onCommit={(north) => changeSite({ north: (((north ?? 0) % 360) + 360) % 360 })}
+        mayBeEmpty
+        hint="Clockwise from straight up the page. Empty: the plan sheet states that north is not given."
+        onCommit={(north) => changeNorth(north)}
       />
       <LengthField
         label="The tape may be off by"
