@@ -107,7 +107,7 @@ describe('axe finds nothing', () => {
         const first = page.locator('.condition').first();
         await first.getByRole('button', { name: 'Not met' }).click();
         await first.locator('.condition__name').click();
-        await page.locator('.condition').nth(1).getByRole('button', { name: 'Met' }).click();
+        await page.locator('.condition').nth(1).getByRole('button', { name: 'Met', exact: true }).click();
         await unfoldAll('house');
         await page.getByLabel('Signing was refused').waitFor();
       },

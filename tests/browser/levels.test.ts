@@ -96,7 +96,7 @@ describe('by mouse', () => {
       .getByRole('button', { name: /^Basement/ })
       .click();
     await page.getByRole('button', { name: 'Delete Basement' }).click();
-    await page.getByText(/^Basement with \d+ things is gone\. Undo restores it\.$/).waitFor();
+    await page.getByText(/^Basement with \d+ things is deleted\. Undo restores it\.$/).waitFor();
     await expect.poll(() => names(page)).toEqual(['Main floor']);
     await expect.poll(() => page.getByRole('button', { name: /^Delete / }).count()).toBe(0);
     await page.getByRole('button', { name: 'Undo' }).click();

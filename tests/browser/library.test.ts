@@ -76,7 +76,7 @@ describe('by mouse', () => {
     await said(page, /is in your downloads/);
     await library(page).getByLabel('Title', { exact: true }).fill('Second visit');
     await page.keyboard.press('Enter');
-    await said(page, 'Now called Second visit.');
+    await said(page, 'Renamed to Second visit.');
     await expect.poll(() => titles(page)).toEqual(['Second visit']);
     await expect.poll(async () => (await onSheet(page))?.title).toBe('Second visit');
   });
@@ -97,7 +97,7 @@ describe('by mouse', () => {
   it('duplicates, and Undo takes the copy away', async () => {
     await button(page, `More about ${FINCH}`).click();
     await button(page, 'Duplicate').click();
-    await said(page, `${FINCH}, copy stands on the shelf.`);
+    await said(page, `${FINCH}, copy is in Plans.`);
     await expect.poll(() => titles(page)).toEqual([FINCH, `${FINCH}, copy`]);
     await button(page, 'Undo').click();
     await expect.poll(() => titles(page)).toEqual([FINCH]);
@@ -218,7 +218,7 @@ describe('by keyboard only', () => {
     await press('Enter');
     await tabTo(button(page, 'Duplicate'));
     await press('Enter');
-    await said(page, `${FINCH}, copy stands on the shelf.`);
+    await said(page, `${FINCH}, copy is in Plans.`);
     await tabTo(button(page, 'Delete'));
     await press('Enter');
     await said(page, `${FINCH} is deleted. It can be restored under Deleted plans.`);

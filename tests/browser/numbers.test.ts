@@ -132,9 +132,7 @@ describe('drawing by numbers', () => {
     await wall('ArrowLeft', '20 ft');
     await wall('ArrowUp', '14 ft 9 in');
     await open.page.getByRole('button', { name: 'Close as it is' }).click();
-    await expect
-      .poll(() => editor.message())
-      .toMatch(/The last wall takes it all: it differs by 3 in from the tape\.$/);
+    await expect.poll(() => editor.message()).toMatch(/The last wall takes all of it: it is 3 in off the tape\.$/);
     await expect.poll(() => lengths()).toEqual([20, 15, 20, 15].map((feet) => Math.round(feet * FT + 8 * IN)));
   });
 

@@ -82,13 +82,13 @@ describe('the quality book over 200 invented pairs', () => {
     await expect.poll(() => chart(2).textContent()).toContain('Warning above 1 pCi/L');
   });
 
-  it('shows what is done and owed by month, and the spikes of the year', async () => {
+  it('shows what is completed and outstanding by month, and the spikes of the year', async () => {
     const january = page.getByRole('row', { name: /^2026-01/ });
-    await expect.poll(() => january.textContent()).toContain('20 done, 2 needed');
-    await expect.poll(() => january.textContent()).toContain('0 of 1, 1 owed');
+    await expect.poll(() => january.textContent()).toContain('20 completed, 2 required');
+    await expect.poll(() => january.textContent()).toContain('0 of 1 completed, 1 outstanding');
     await page
       .getByRole('row', { name: /^Year 2026/ })
-      .getByText('0 of 3, 3 owed')
+      .getByText('0 of 3 completed, 3 outstanding')
       .waitFor();
     await expect.poll(() => page.locator('.book').textContent()).toContain('at most 6 a month, and at least 3 a year');
   });

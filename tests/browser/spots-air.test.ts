@@ -42,7 +42,7 @@ describe('moving air', () => {
     await expect
       .poll(() => told.textContent())
       .toMatch(
-        /^For information, not the rule\. Round the walls it is [\d.]+ m; the rule measures straight\. Doors are counted as open\.$/,
+        /^For information, not the rule\. Around the walls it is [\d.]+ m; the rule measures in a straight line\. Doors are counted as open\.$/,
       );
     await expect.poll(sheet).not.toBe(before);
     await row.locator('summary').click();

@@ -76,7 +76,7 @@ describe('lengths as they are taped', () => {
     await open.page.getByRole('button', { name: /^Wall 1 18 ft 8 in inside/ }).waitFor();
   });
 
-  it('a partition typed to its taped length closes the room, and the inside wall is the one that moves', async () => {
+  it('a partition typed to its taped length closes the room, and the interior wall is the one that moves', async () => {
     await editor.take('What closes the room?', 'Wall after wall');
     await press(at(0.1, 6));
     await editor.move(...at(9, 6));
