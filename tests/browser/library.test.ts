@@ -135,7 +135,7 @@ describe('by mouse', () => {
     await button(page, `More about ${FINCH}`).click();
     await button(page, 'Earlier versions').click();
     await button(page, /saved as a file/).waitFor();
-    await button(page, 'Back to the plan').click();
+    await button(page, 'Back to its details').click();
     await importPlans(page, file('again.plans.json', everything));
     await said(page, 'again.plans.json: 1 already in Plans.');
     await expect.poll(() => titles(page)).toEqual([FINCH]);

@@ -72,7 +72,7 @@ export function describeRequirement({ name, percent, mostAMonth, leastAYear, con
   return `${name}: ${percent} % of the locations measured in a month, at most ${mostAMonth} a month${year}.${conflict && ` Texts differ: ${conflict}`}`;
 }
 
-/** Returns "2 of 3, 1 owed" or "20 done, 2 needed". */
+/** Returns "2 of 3 completed, 1 outstanding" or "20 completed, 2 required". */
 export function describeCount({ done, required }: QcCount): string {
   return done < required
     ? `${done} of ${required} completed, ${required - done} outstanding`

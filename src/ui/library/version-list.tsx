@@ -43,7 +43,7 @@ export function VersionList({ summary, onBack }: { readonly summary: PlanSummary
   return (
     <div className="versions">
       <button type="button" className="text-button" onClick={onBack}>
-        Back to the plan
+        Back to its details
       </button>
       <h4 ref={heading} tabIndex={-1}>
         Earlier versions
