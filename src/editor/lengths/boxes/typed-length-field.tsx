@@ -1,4 +1,12 @@
-import { type FocusEvent, type KeyboardEvent, type RefObject, useEffect, useLayoutEffect, useState } from 'react';
+import {
+  type FocusEvent,
+  type KeyboardEvent,
+  type RefObject,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
 import { useAppStore } from '../../../state/store.ts';
 import { keepFocusOfTap } from '../../input/keep-focus.ts';
 import { useSketch } from '../../overlay/sketch.ts';
@@ -27,12 +35,13 @@ export function TypedLengthField(props: Props) {
   const { open, read, shown, place, box, field } = props;
   const { text, setText, refusal, parts, apply } = useTypedText(props);
   useFirstText(props, setText);
-  const isUntouched = text === null;
   // Taped in another way it is another length: what is typed replaces that one too.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: when the shown length is another one
+  const shownBefore = useRef(shown);
   useLayoutEffect(() => {
-    if (isUntouched && document.activeElement === field.current) field.current?.select();
-  }, [shown, open.moves]);
+    if (shownBefore.current === shown) return;
+    shownBefore.current = shown;
+    if (text === null && document.activeElement === field.current) field.current?.select();
+  }, [shown, text, field]);
   const done = () => {
     closeLength();
     props.onDone();
