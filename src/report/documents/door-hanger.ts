@@ -42,13 +42,20 @@ function drawFace(area: Area, outer: number, words: (share: number, width: numbe
   const width = area.width - 2 * PAD;
   const top = area.y + PAD + HOLE + PAD / 2;
   const room = area.y + area.height - PAD - top;
-  const fits = SHARES.map((share) => words(share, width)).find(({ height }) => height <= room);
-  if (!fits) throw new Error('The words are too long for a door hanger.');
+  const fits = largestThatFits((share) => words(share, width), room);
   return (
     element('circle', { cx: x, cy: y, r: HOLE / 2, ...CUT }) +
     line(x + (outer > x ? HOLE / 2 : -HOLE / 2), y, outer, y, CUT) +
     fits.draw(area.x + PAD, top)
   );
+}
+
+function largestThatFits(words: (share: number) => Block, room: number): Block {
+  for (const share of SHARES) {
+    const block = words(share);
+    if (block.height <= room) return block;
+  }
+  throw new Error('The words are too long for a door hanger.');
 }
 
 /** Returns the essentials in large type. */

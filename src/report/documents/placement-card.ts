@@ -1,4 +1,5 @@
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
+import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
@@ -25,19 +26,36 @@ const SIZES = Array.from({ length: 28 }, (_, i) => 4.8 - i * 0.1);
 /** Returns the card for the person who places the detectors: where, how high, when, and what to do after. */
 export function drawPlacementCard(order: DocumentOrder): readonly string[] {
   const head = masthead('Where and when to place the detectors', order);
+  const places = placesOf(order.plan); // once, not for each type size
   const pages = onFewestPages(SIZES, (style) =>
-    pagesInColumns(head, (width) => cardBlocks(order, width, style), order, 1.2),
+    pagesInColumns(head, (width) => cardBlocks(order, places, width, style), order, 1.2),
   );
   return framed(order, 'Placement card', pages);
 }
 
-function cardBlocks({ plan, date }: DocumentOrder, width: number, style: TextStyle): readonly Block[] {
-  const placed = placedDetectors(plan);
+interface Place extends PlacedDetector {
+  readonly report: DetectorReport | undefined;
+}
+
+function placesOf(plan: Plan): readonly Place[] {
+  const reports = checkPlan(plan).levels.flatMap(({ detectors }) => detectors);
+  return placedDetectors(plan).map((placed) => ({
+    ...placed,
+    report: reports.find(({ id }) => id === placed.detector.id),
+  }));
+}
+
+function cardBlocks(
+  { plan, date }: DocumentOrder,
+  places: readonly Place[],
+  width: number,
+  style: TextStyle,
+): readonly Block[] {
   return [
     heading('Where', width),
-    ...(placed.length === 0
+    ...(places.length === 0
       ? [paragraph('No detector is placed on the plan yet.', width, style)]
-      : placed.map((each) => placeBlock(plan, each, width, style))),
+      : places.map((each) => placeBlock(each, width, style))),
     stack([
       heading('When', width),
       timeRows(testTimes(plan, formatForOccupants, date), width, style),
@@ -49,15 +67,11 @@ function cardBlocks({ plan, date }: DocumentOrder, width: number, style: TextSty
 }
 
 function placeBlock(
-  plan: Plan,
-  { detector, name, level, room, fromWalls, height }: PlacedDetector,
+  { detector, name, level, room, fromWalls, height, report }: Place,
   width: number,
   style: TextStyle,
 ): Block {
   const bold: TextStyle = { ...style, weight: 'bold' };
-  const report = checkPlan(plan)
-    .levels.flatMap(({ detectors }) => detectors)
-    .find(({ id }) => id === detector.id);
   const pair = detector.pair === null ? '' : ` Side by side with the other of pair ${detector.pair}.`;
   return stack(
     [
