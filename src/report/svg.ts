@@ -9,10 +9,11 @@ export function num(value: number): string {
 }
 
 export function element(name: string, attributes: Attributes, ...children: readonly string[]): string {
-  const list = Object.entries(attributes)
-    .filter(([, value]) => value !== undefined)
-    .map(([key, value]) => ` ${key}="${typeof value === 'number' ? num(value) : escapeXml(String(value))}"`)
-    .join('');
+  let list = '';
+  for (const key of Object.keys(attributes)) {
+    const value = attributes[key];
+    if (value !== undefined) list += ` ${key}="${typeof value === 'number' ? num(value) : escapeXml(String(value))}"`;
+  }
   return children.length === 0 ? `<${name}${list}/>` : `<${name}${list}>${children.join('')}</${name}>`;
 }
 
@@ -30,6 +31,7 @@ export function rectElement(x: number, y: number, width: number, height: number,
 
 /** Text as it may stand in XML: marked characters escaped; characters that XML 1.0 (section 2.2) bars are left out. */
 export function escapeXml(text: string): string {
+  if (/^[ !#-%'-;=?-~]*$/.test(text)) return text; // nothing to escape or leave out
   return plain(text).replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 }
 

@@ -23,6 +23,19 @@ const UNKNOWN_WIDTH = 1000;
 
 const tables = { regular: widthTable(FONT_WIDTHS.regular), bold: widthTable(FONT_WIDTHS.bold) };
 
+/** A word with its advance width in thousandths of the type size. */
+interface MeasuredWord {
+  readonly word: string;
+  readonly wide: number;
+}
+
+/** Texts whose words are kept measured: a document is set in one type size after another until it fits its pages. */
+const MOST_KEPT = 2000;
+const measured = {
+  regular: new Map<string, readonly MeasuredWord[]>(),
+  bold: new Map<string, readonly MeasuredWord[]>(),
+};
+
 /** Advance width in mm, without kerning: the sheet switches kerning off, so the sum is exact. */
 export function textWidth(text: string, { size, weight = 'regular' }: Pick<TextStyle, 'size' | 'weight'>): number {
   return (units(plain(text), weight) * size) / 1000;
@@ -74,20 +87,17 @@ export function wrapText(text: string, width: number, style: TextStyle): readonl
   let current = '';
   let wide = 0;
   // A figure that is wider than a line is broken at its spaces.
-  const words = wordsOf(plain(text))
-    .filter(Boolean)
-    .flatMap((word) => (fits(units(word, weight)) ? [word] : word.split('\u00a0')));
-  for (const word of words) {
-    for (const part of brokenWord(word, width, style)) {
-      const more = units(part, weight);
-      if (current && fits(wide + space + more)) {
-        current += ` ${part}`;
-        wide += space + more;
-      } else {
-        if (current) lines.push(current);
-        current = part;
-        wide = more;
-      }
+  const words = measuredWords(text, weight).flatMap((each) =>
+    fits(each.wide) ? [each] : measuredParts(each.word, width, style),
+  );
+  for (const { word, wide: more } of words) {
+    if (current && fits(wide + space + more)) {
+      current += ` ${word}`;
+      wide += space + more;
+    } else {
+      if (current) lines.push(current);
+      current = word;
+      wide = more;
     }
   }
   return current ? [...lines, current] : lines;
@@ -101,6 +111,25 @@ export function shortened(text: string, width: number, style: TextStyle): string
 /** From one baseline to the next, mm. */
 export function lineHeight({ size }: Pick<TextStyle, 'size'>): number {
   return size * LEADING;
+}
+
+function measuredWords(text: string, weight: Weight): readonly MeasuredWord[] {
+  const known = measured[weight].get(text);
+  if (known) return known;
+  const words = wordsOf(plain(text))
+    .filter(Boolean)
+    .map((word) => ({ word, wide: units(word, weight) }));
+  if (measured[weight].size >= MOST_KEPT) measured[weight].clear();
+  measured[weight].set(text, words);
+  return words;
+}
+
+/** Returns the parts of a word that is wider than a line. */
+function measuredParts(wideWord: string, width: number, style: TextStyle): readonly MeasuredWord[] {
+  return wideWord
+    .split('\u00a0')
+    .flatMap((word) => brokenWord(word, width, style))
+    .map((word) => ({ word, wide: units(word, style.weight ?? 'regular') }));
 }
 
 function brokenWord(word: string, width: number, style: TextStyle): readonly string[] {
