@@ -25,11 +25,14 @@ export function withEmbeddedFont(svg: string): string {
   return withFaces(svg, faces);
 }
 
-/** Returns the font files of the pages, for the PDF. */
+let files: FontFiles | undefined;
+
+/** Returns the font files of the pages, for the PDF. Decompressed: the library would do that again for every glyph. */
 export function fontFiles(): FontFiles {
   const read = (weight: number) =>
-    SUBSETS.map((subset) => new Uint8Array(readFileSync(fontPath(subset, weight, 'woff'))));
-  return { regular: read(400), bold: read(700) };
+    SUBSETS.map((subset) => new Uint8Array(woffToOpenType(readFileSync(fontPath(subset, weight, 'woff')))));
+  files ??= { regular: read(400), bold: read(700) };
+  return files;
 }
 
 let paths: readonly string[] | undefined;

@@ -1,7 +1,7 @@
 import { create, type Font } from 'fontkit';
 import type { PdfDocument } from './pdf-library.ts';
 
-/** The font files of a page, WOFF: for each weight the Latin letters and the further ones. */
+/** The font files of a page, WOFF or OpenType, which give the same bytes: for each weight the Latin letters and the further ones. */
 export interface FontFiles {
   readonly regular: readonly Uint8Array[];
   readonly bold: readonly Uint8Array[];
