@@ -23,9 +23,14 @@ export function zoneFlaws(timeZone: string): readonly Flaw[] {
   ];
 }
 
+/** Zones that the system was found to know: to make a format is slow, and a file is read many times. */
+const knownZones = new Set<string>();
+
 function isZone(timeZone: string): boolean {
+  if (knownZones.has(timeZone)) return true;
   try {
     new Intl.DateTimeFormat('en-US', { timeZone });
+    knownZones.add(timeZone);
     return true;
   } catch {
     return false;
