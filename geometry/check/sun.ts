@@ -1,6 +1,6 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Plan } from '../plan/model.ts';
-import { capital } from '../plan/nouns.ts';
+import { capital, listed } from '../plan/nouns.ts';
 import { ringBody } from '../plane/body.ts';
 import { memoize } from '../plane/memoize.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
@@ -16,7 +16,7 @@ import type { Check } from './types.ts';
 type SunState =
   /** No sun enters, whatever the place and the times. */
   | { readonly state: 'none'; readonly reason: string }
-  /** The place of the house or the times of the test are missing. */
+  /** The place of the house, north or the times of the test are missing. */
   | { readonly state: 'not-run'; readonly reason: string }
   /** Place and times are known, and yet it cannot be decided: now, or at all. */
   | { readonly state: 'unknown'; readonly reason: string; readonly pending: boolean }
@@ -28,20 +28,28 @@ const PENDING = 'Direct sun is being worked out.';
 /** Returns what is known of direct sun at the height of a detector. */
 function sunState(plan: Plan, model: LevelModel, heights: Heights): SunState {
   if (!model.openings.some(({ outside }) => outside)) return { state: 'none', reason: 'No exterior opening is drawn.' };
+  const hasGlass = glazedOpenings(model).length > 0;
+  const missing = missingForSun(plan, hasGlass);
+  if (missing) return { state: 'not-run', reason: missing };
+  if (!hasGlass) return { state: 'none', reason: 'No opening to the outside has glass.' };
   const times = sunTimes(plan);
-  if (!times) return { state: 'not-run', reason: missingForSun(plan) };
-  if (glazedOpenings(model).length === 0) return { state: 'none', reason: 'No opening to the outside has glass.' };
+  if (!times) return { state: 'unknown', reason: 'The times of the test cannot be read.', pending: false };
   if (times.end < times.start) return { state: 'unknown', reason: 'The test ends before it starts.', pending: false };
   const swept = sunFloor(model, times, heights);
   if (!swept) return { state: 'unknown', reason: PENDING, pending: true };
   return swept.state === 'known' ? swept : { ...swept, pending: false };
 }
 
-function missingForSun({ site, visit }: Plan): string {
-  const placed = site.latitude !== null && site.longitude !== null;
-  const timed = visit.start !== null && visit.end !== null;
-  const missing = [placed ? '' : 'the location of the house', timed ? '' : 'the times of the test'].filter(Boolean);
-  return `${capital(missing.join(' and '))} ${timed ? 'is' : 'are'} not given. Keep out of direct sun.`;
+/** Returns what is missing, as a sentence; empty for nothing. North matters only to light that comes in. */
+function missingForSun({ site, visit }: Plan, hasGlass: boolean): string {
+  const missing = [
+    site.latitude === null || site.longitude === null ? 'the location of the house' : '',
+    hasGlass && site.northAnswered === false ? 'north' : '',
+    visit.start === null || visit.end === null ? 'the times of the test' : '',
+  ].filter(Boolean);
+  if (missing.length === 0) return '';
+  const verb = missing.length > 1 || missing[0]?.endsWith('s') ? 'are' : 'is';
+  return `${capital(listed(missing))} ${verb} not given. Keep out of direct sun.`;
 }
 
 const NOTHING: readonly Subject[] = [];

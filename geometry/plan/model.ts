@@ -218,7 +218,7 @@ export interface Site {
   readonly longitude: number | null;
   /** True north, clockwise from straight up the page. */
   readonly north: Deg;
-  /** False: `north` is only the default of a new plan and is not printed. Missing: answered. */
+  /** False: `north` is only the default of a new plan: it is not printed, and no direct sun is worked out from it. Missing: answered. */
   readonly northAnswered?: boolean;
   /** Altitude of the sun, degrees, below which it does not count. Missing: 3. */
   readonly horizon?: number;

@@ -63,6 +63,9 @@ interface Pane {
   readonly thickness: Mm;
 }
 
+/** Returns whether somebody has entered where north is: 0 alone is what a new plan begins with. */
+export const hasNorth = ({ site }: Plan): boolean => site.northAnswered !== false;
+
 /** Returns whether an opening lets light in while closed. */
 export const hasGlass = ({ glazed, kind }: Opening): boolean => glazed ?? kind !== 'door';
 

@@ -1,6 +1,6 @@
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { type Case, leastRow, notRunRow, reasonRow } from './rows.ts';
-import { exposureOf, hasGlass, sunDistance } from './sun-rays.ts';
+import { exposureOf, hasGlass, hasNorth, sunDistance } from './sun-rays.ts';
 import type { Row } from './types.ts';
 
 /** Years and the longest exposure for which the sun is followed. */
@@ -9,7 +9,7 @@ const LONGEST_MS = 396 * 86_400_000;
 
 /**
  * Direct sun at the height of the detector, during the test: a row for each opening that lets it in. Not run while the place of the
- * house or the times of the test are missing; then a person may say that no sun reaches the spot.
+ * house, north or the times of the test are missing; then a person may say that no sun reaches the spot.
  */
 export function sunRows(one: Case, rule: EffectiveRule): Row[] {
   const { plan, level, layout, detector } = one;
@@ -21,6 +21,7 @@ export function sunRows(one: Case, rule: EffectiveRule): Row[] {
   if (!exposure) return [vouched ? clear : notRunRow(rule)];
   const windows = outside.filter(({ opening }) => hasGlass(opening));
   if (windows.length === 0) return [clear];
+  if (!hasNorth(plan)) return [vouched ? clear : notRunRow(rule)];
   const { start, end } = exposure;
   if (end < start || start < FIRST || end >= LAST || end - start > LONGEST_MS)
     return [vouched ? clear : { ...reasonRow(rule, 'unknown'), required: rule.least }];

@@ -15,11 +15,12 @@ export interface SunTimes {
   readonly horizon: Deg;
 }
 
-/** Returns place and times of the exposure; null while any of them is missing. */
+/** Returns place, north and times of the exposure; null while any of them is missing. */
 export function sunTimes({ site, visit }: Pick<Plan, 'site' | 'visit'>): SunTimes | null {
   const { latitude, longitude, north, horizon = USUAL_HORIZON } = site;
   const start = visit.start === null ? null : instantMs(visit.start);
   const end = visit.end === null ? null : instantMs(visit.end);
   if (latitude === null || longitude === null || start === null || end === null) return null;
+  if (site.northAnswered === false) return null;
   return { latitude, longitude, start, end, north, horizon };
 }

@@ -14,6 +14,7 @@ import { foldAll, isPhonePage, openQuestion, openStage, showPlan, unfold, usePan
 export const TITLE_FIELD = 'plan-title';
 export const PURPOSE_FIELD = 'site-purpose';
 export const LATITUDE_FIELD = 'site-latitude';
+export const NORTH_FIELD = 'site-north';
 /** The first answer to what carries a detector. */
 export const SUPPORT_ANSWER = 'support-answer';
 /** The answer "none here" for a rule. */
@@ -97,7 +98,7 @@ export function followHint(offer: HintAction): void {
     case 'field':
       if (offer.field === 'title') document.getElementById(TITLE_FIELD)?.focus();
       else if (offer.field === 'purpose') goToField('site', PURPOSE_FIELD);
-      else goToField('site', LATITUDE_FIELD);
+      else goToField('site', offer.field === 'north' ? NORTH_FIELD : LATITUDE_FIELD);
   }
 }
 

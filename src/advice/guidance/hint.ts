@@ -47,7 +47,7 @@ export type HintAction =
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
   /** Opens a stage of the job. */
   | { readonly kind: 'stage'; readonly label: string; readonly stage: TestStage }
-  | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' | 'purpose' };
+  | { readonly kind: 'field'; readonly label: string; readonly field: 'title' | 'latitude' | 'north' | 'purpose' };
 
 export interface Hint {
   readonly text: string;

@@ -3,6 +3,7 @@ import { listed } from '../../../geometry/messages/index.ts';
 import { levelName } from '../../../geometry/messages/subject.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
+import { glazedOpenings } from '../../../geometry/sun/glazed.ts';
 import { LIVING_PRESS, PURPOSE_ACTION } from './answer-actions.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
@@ -44,16 +45,27 @@ function askedHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
   return site.purposeAnswered === false ? [purpose, ...living] : living;
 }
 
-/** Returns a hint about the place of the house once it is needed: for direct sun at a spot where nobody has answered. */
+/** Returns hints about the place of the house and north once they are needed: for direct sun at a spot where nobody has answered. */
 function placeHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
-  if (site.latitude !== null && site.longitude !== null) return [];
-  const names = levels.flatMap(({ model, reports }) =>
+  const hint = (what: string, label: string, field: 'latitude' | 'north', needed: readonly SeenLevel[]): Hint[] => {
+    const names = sunOpen(needed);
+    if (names.length === 0) return [];
+    const text = `Direct sun is not worked out for ${listed(names)}: ${what} is not entered.`;
+    return [{ text, action: { kind: 'field', label, field }, missing: true, weight: WEIGHT.place }];
+  };
+  const isPlaced = site.latitude !== null && site.longitude !== null;
+  const glazed = levels.filter(({ model }) => glazedOpenings(model).length > 0);
+  return [
+    ...(isPlaced ? [] : hint('the location of the house', 'Enter the location', 'latitude', levels)),
+    ...(site.northAnswered === false ? hint('north', 'Enter north', 'north', glazed) : []),
+  ];
+}
+
+/** Returns the names of the detectors for which direct sun is neither worked out nor answered. */
+function sunOpen(levels: readonly SeenLevel[]): readonly string[] {
+  return levels.flatMap(({ model, reports }) =>
     reports
       .filter((report) => openChecks(report).some(({ rule }) => rule === 'direct-sun'))
       .map(({ id }) => detectorName(model.level.detectors, id)),
   );
-  if (names.length === 0) return [];
-  const text = `Direct sun is not worked out for ${listed(names)}: the location of the house is not entered.`;
-  const action = { kind: 'field', label: 'Enter the location', field: 'latitude' } as const;
-  return [{ text, action, missing: true, weight: WEIGHT.place }];
 }

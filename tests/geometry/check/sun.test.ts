@@ -62,10 +62,36 @@ describe('the row of direct sun', () => {
     ['the longitude', { site: { longitude: null } }],
     ['the start', { visit: { start: null } }],
     ['the end', { visit: { end: null } }],
+    ['north', { site: { northAnswered: false } }],
   ])('is not run without %s', (_, house) => {
     expect(rowsAt(den(house), FAR)).toMatchObject([{ verdict: 'unknown', notRun: true, measured: null }]);
     const looked = den({ ...house, more: { lookedFor: ['direct-sun'] } });
     expect(rowsAt(looked, FAR)).toMatchObject([{ verdict: 'clear', notRun: false, measured: null }]);
+  });
+
+  it.each<[string, House]>([
+    ['North is not given. Keep out of direct sun.', {}],
+    ['The location of the house and north are not given. Keep out of direct sun.', { site: { latitude: null } }],
+    ['North and the times of the test are not given. Keep out of direct sun.', { visit: { end: null } }],
+  ])('"%s"', (reason, { site, visit }) => {
+    const plan = den({ site: { ...site, northAnswered: false }, ...(visit ? { visit } : {}) });
+    expect(rowsAt(plan, FAR)).toMatchObject([{ notRun: true, reason }]);
+  });
+
+  it('needs no north where no glass or no exterior opening is drawn', () => {
+    const site = { northAnswered: false };
+    expect(rowsAt(den({ site, window: { kind: 'door' } }), SUNLIT)).toMatchObject([{ verdict: 'clear' }]);
+    const [row] = rowsAt(den({ site: { ...site, latitude: null }, window: { kind: 'door' } }), SUNLIT);
+    expect(row?.reason).toBe('The location of the house is not given. Keep out of direct sun.');
+    const plan = den({ site });
+    const closed = { ...plan, levels: [{ ...levelOf(plan), openings: [] }] };
+    expect(rowsAt(closed, SUNLIT)).toMatchObject([{ verdict: 'clear', reason: 'No exterior opening is drawn.' }]);
+  });
+
+  it('runs as before where north was answered, in words or by a file without the key', () => {
+    const without = rowsAt(den(), NEAR);
+    expect(rowsAt(den({ site: { northAnswered: true } }), NEAR)).toEqual(without);
+    expect(without).toMatchObject([{ verdict: 'blocked', notRun: false }]);
   });
 
   it('a door that may have glass is not run without a place, and clear with one', () => {
@@ -127,6 +153,27 @@ describe('what follows from the row', () => {
     const covered = den({ window: { shade: 'covered' } });
     const [other] = bestSpots(covered, buildLevel(levelOf(covered)), PROBE);
     expect(other?.margin).toBeGreaterThan((best?.margin ?? 0) + 100);
+  });
+
+  it('nothing of it is left once north is not answered, of one model and back', () => {
+    const plan = den();
+    const open = { ...plan, site: { ...plan.site, northAnswered: false } };
+    const model = buildLevel(levelOf(plan));
+    const seen = (one: Plan) => ({
+      margin: marginField(one, model, PROBE).margin(...NEAR),
+      isSunZone: levelRegion(one, model, PROBE).zones.some(({ rule }) => rule === 'direct-sun'),
+      best: bestSpots(one, model, PROBE)[0]?.margin,
+      isSunHeight: heightsAt(one, model, PROBE, NEAR).some(({ below, above }) =>
+        [below.kind, above.kind].includes('sun'),
+      ),
+    });
+    const first = seen(plan);
+    expect(first).toMatchObject({ isSunZone: true });
+    const second = seen(open);
+    expect(second).toMatchObject({ isSunZone: false, isSunHeight: false });
+    expect(second.margin).toBeGreaterThan(first.margin + 100);
+    expect(second.best).toBeGreaterThan((first.best ?? 0) + 100);
+    expect(seen(plan)).toEqual(first);
   });
 
   it('heights leave out those at which the sun is near', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
-import type { Detector, Plan } from '../../../geometry/plan/model.ts';
+import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { compareOpinions } from '../../../geometry/recheck/compare.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { sunPlace } from '../../../geometry/recheck/sun-place.ts';
@@ -22,6 +22,22 @@ function houseWithDetectors(seed: number): Plan {
   return { ...plan, levels: level ? [{ ...level, detectors }] : [] };
 }
 
+function bothAgree(plan: Plan, isNotRun: boolean): void {
+  const [first, second] = [checkPlan(plan), recheck(plan)];
+  if (!second.ok) throw new Error(second.cause);
+  for (const { levels } of [first, second])
+    for (const { checks } of levels[0]?.detectors ?? []) {
+      const rows = checks.filter(({ rule }) => rule === 'direct-sun');
+      expect(rows.length).toBeGreaterThan(0);
+      for (const { notRun, verdict } of rows) {
+        expect(notRun).toBe(isNotRun);
+        if (isNotRun) expect(verdict).toBe('unknown');
+      }
+    }
+  for (const { detectors } of compareOpinions(first, second, plan.tapeTolerance))
+    for (const { computed } of detectors) expect(computed).toMatchObject({ how: 'twice' });
+}
+
 describe('direct sun, computed twice', () => {
   it('both stand where the other says that the sun stands', () => {
     const random = seededRandom(42);
@@ -32,6 +48,25 @@ describe('direct sun, computed twice', () => {
       const across = (((one.azimuth - two.azimuth + 540) % 360) - 180) * Math.cos((one.altitude * Math.PI) / 180);
       expect(Math.hypot(across, one.altitude - two.altitude)).toBeLessThan(0.02);
     }
+  });
+
+  it.each<[string, Partial<Plan['site']>, Partial<Level>, boolean]>([
+    ['north is not answered', { northAnswered: false }, {}, true],
+    ['neither north nor place is', { northAnswered: false, latitude: null }, {}, true],
+    ['north is not answered, and a person has looked', { northAnswered: false }, { lookedFor: ['direct-sun'] }, false],
+    ['north is not answered, and no exterior opening is drawn', { northAnswered: false }, { openings: [] }, false],
+    ['north is answered', { northAnswered: true }, {}, false],
+  ])('both run or do not run it where %s', (_, site, more, isNotRun) => {
+    const plan = houseWithDetectors(3);
+    const [level] = plan.levels as [Level];
+    bothAgree({ ...plan, site: { ...plan.site, ...site }, levels: [{ ...level, ...more }] }, isNotRun);
+  });
+
+  it('both need no north for a plain door', () => {
+    const plan = houseWithDetectors(3);
+    const [level] = plan.levels as [Level];
+    const openings = level.openings.map((one) => ({ ...one, glazed: false }));
+    bothAgree({ ...plan, site: { ...plan.site, northAnswered: false }, levels: [{ ...level, openings }] }, false);
   });
 
   it(`of ${HOUSES} houses no detector is nearer to the sun by the second, nor much farther`, {

@@ -325,6 +325,25 @@ describe('a house of several levels', () => {
     expect(vouched.filter(({ text }) => text.startsWith('Direct sun'))).toEqual([]);
   });
 
+  it('asks for north where light may come in, and for nothing that is entered', () => {
+    const lit = (kind: 'window' | 'door'): Level => ({
+      ...den,
+      openings: [{ id: 'o1', wall: 'w1', kind, offset: 500, width: 900, bottom: 0, top: 2000 }],
+      detectors: [detector('d1', 'A1', null, [4000, 4000])],
+    });
+    const site = { ...emptyPlan().site, latitude: 41, longitude: -75, northAnswered: false };
+    const fields = (level: Level, more: Partial<Plan['site']> = {}) =>
+      toDo([level], 'L1', { site: { ...site, ...more } }).flatMap(({ action, text }) =>
+        action?.kind === 'field' && ['north', 'latitude'].includes(action.field) ? [[action.field, text]] : [],
+      );
+    const north = ['north', 'Direct sun is not worked out for A1: north is not entered.'];
+    expect(fields(lit('window'))).toEqual([north]);
+    expect(fields(lit('window'), { latitude: null }).map(([field]) => field)).toEqual(['latitude', 'north']);
+    expect(fields(lit('door'))).toEqual([]);
+    expect(fields(lit('window'), { northAnswered: true })).toEqual([]);
+    expect(fields({ ...lit('window'), lookedFor: ['direct-sun'] })).toEqual([]);
+  });
+
   it('asks what carries a detector, once for all of which nobody said it', () => {
     const bare = ['A1', 'A2'].map((label, i) => ({
       ...detector(`d${i}`, label, null, [3000 + 2000 * i, 3000]),

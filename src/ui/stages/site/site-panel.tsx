@@ -2,7 +2,7 @@ import { levelsInOrder, withPurpose } from '../../../../geometry/edit/index.ts';
 import { capital, PURPOSE_PHRASE } from '../../../../geometry/messages/index.ts';
 import { levelName } from '../../../../geometry/messages/subject.ts';
 import type { Plan, Purpose, Site } from '../../../../geometry/plan/model.ts';
-import { LATITUDE_FIELD, livingFieldId, PURPOSE_FIELD } from '../../../commands/go-to.ts';
+import { LATITUDE_FIELD, livingFieldId, NORTH_FIELD, PURPOSE_FIELD } from '../../../commands/go-to.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/length-field.tsx';
@@ -74,13 +74,14 @@ function PlaceFields({ plan: { site, tapeTolerance } }: { readonly plan: Plan })
   return (
     <>
       <NumberField
+        id={NORTH_FIELD}
         label="North, from up the page"
         value={site.northAnswered === false ? null : site.north}
         unit="°"
         least={-360}
         most={360}
         mayBeEmpty
-        hint="Clockwise from straight up the page. Empty: the plan sheet states that north is not given."
+        hint="Clockwise from straight up the page. Empty: the plan sheet states that north is not given, and direct sun is not worked out."
         onCommit={(north) => changeNorth(north)}
       />
       <LengthField
