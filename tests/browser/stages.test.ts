@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { editorOf } from './editor.ts';
 import { FURNACE, selectIds } from './hands.ts';
-import { accessibilityFindings, type OpenPage, settled } from './harness.ts';
+import { accessibilityFindings, type OpenPage, openPage, settled } from './harness.ts';
 import { openPair, openStage, stageButton } from './samples.ts';
 
 const STAGES = ['Property', 'Draw', 'Place', 'Time', 'House', 'Log', 'Results', 'Plan sheet'] as const;
@@ -101,6 +101,20 @@ describe.each(SMALL)('on a page of %d by %d', (width, height) => {
     expect(sheet).toBeGreaterThanOrEqual(width > 640 ? width - 100 : width);
     expect(strip).toBeLessThanOrEqual(64);
     await page.getByRole('button', { name: 'Put the tool back' }).tap();
+  });
+});
+
+describe.each([1181, 1280, 1366, 1440])('at a desk %d px wide', (width) => {
+  it('the bars at the top hold all that they show, of a new plan and of a whole test', async () => {
+    const fresh = await openPage({ viewport: { width, height: 900 } });
+    const pair = await openPair({ viewport: { width, height: 900 } });
+    for (const { page } of [fresh, pair]) {
+      await page.getByRole('button', { name: 'Visit', exact: true }).waitFor();
+      await settled(page);
+      expect(await sideways(page)).toBeLessThanOrEqual(0);
+      expect(await crowded(page)).toEqual([]);
+    }
+    for (const { context } of [fresh, pair]) await context.close();
   });
 });
 
