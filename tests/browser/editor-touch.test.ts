@@ -3,7 +3,7 @@ import type { CDPSession } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Plan, XY } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
-import { type OpenPage, openPage, type PagePoint } from './harness.ts';
+import { inputSession, type OpenPage, openPage, type PagePoint } from './harness.ts';
 
 const sample = JSON.parse(readFileSync('samples/01-plain-basement.plan.json', 'utf8')) as Plan;
 
@@ -23,7 +23,7 @@ describe('the sheet by touch, on a tablet', () => {
   beforeAll(async () => {
     open = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
     editor = await editorOf(open.page);
-    session = await open.context.newCDPSession(open.page);
+    session = await inputSession(open.page);
     await open.page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), sample);
   });
 

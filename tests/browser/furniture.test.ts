@@ -3,7 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { DESK, freshSample, middleOf, pressKeys, sample, sampleLevel, selectIds } from './hands.ts';
-import { type OpenPage, openPage, type PagePoint } from './harness.ts';
+import { inputSession, type OpenPage, openPage, type PagePoint } from './harness.ts';
 import { openStage } from './samples.ts';
 
 /** A spot of the desk in the plain basement, off its corners, where no detector stands: it spans 1981 … 3505 by 3886 … 4648. */
@@ -125,7 +125,7 @@ describe('a pair on a desk, by touch', () => {
   it('goes with it under the finger', async () => {
     const open = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
     const editor = await editorOf(open.page);
-    const session: CDPSession = await open.context.newCDPSession(open.page);
+    const session: CDPSession = await inputSession(open.page);
     const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...touchPoints: PagePoint[]) =>
       session.send('Input.dispatchTouchEvent', { type, touchPoints });
     await freshSample(editor);

@@ -17,7 +17,7 @@ import {
   WHITE,
   WINDOW,
 } from './hands.ts';
-import { type OpenPage, openPage, type PagePoint, pixelAt } from './harness.ts';
+import { inputSession, type OpenPage, openPage, type PagePoint, pixelAt } from './harness.ts';
 
 let open: OpenPage;
 let editor: Editor;
@@ -31,7 +31,7 @@ let session: CDPSession;
 beforeAll(async () => {
   open = await openPage();
   editor = await editorOf(open.page);
-  session = await open.context.newCDPSession(open.page);
+  session = await inputSession(open.page);
 });
 beforeEach(() => freshSample(editor));
 afterAll(() => open.expectNoTroubles());

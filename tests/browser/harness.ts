@@ -1,6 +1,13 @@
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
-import { type BrowserContext, type BrowserContextOptions, chromium, type Download, type Page } from 'playwright-core';
+import {
+  type BrowserContext,
+  type BrowserContextOptions,
+  type CDPSession,
+  chromium,
+  type Download,
+  type Page,
+} from 'playwright-core';
 import { expect, inject } from 'vitest';
 import { PagePool } from './page-pool.ts';
 
@@ -70,7 +77,7 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   const isAlone = options.site !== undefined || wanted.serviceWorkers === 'allow';
   const { page, context, troubles } = await (await sharedPool()).lease(wanted, isAlone);
   // Less than a test has in all: what is waited for in vain is then named.
-  context.setDefaultTimeout(60_000 * SLOW);
+  context.setDefaultTimeout(180_000 * SLOW);
   await page.goto((options.site ?? inject('siteUrl')) + (options.path ?? ''));
   // Before its first picture the app has not laid out the plan of last time, and keeps nothing: nobody could act yet.
   await page.locator('#root > *').first().waitFor();
@@ -110,6 +117,9 @@ export async function drag(page: Page, from: PagePoint, to: PagePoint, steps = 8
   await page.mouse.up();
 }
 
+/** The page's session of the browser's protocol, to send input only: its context can be lent again then. */
+export const inputSession = async (page: Page): Promise<CDPSession> => (await sharedPool()).sessionOf(page);
+
 /** How long a finger takes over a drag, and rests at its end, s. */
 const FINGER_S = { moves: 0.3, rests: 0.2 } as const;
 
@@ -118,7 +128,7 @@ const FINGER_S = { moves: 0.3, rests: 0.2 } as const;
  * a browser takes one that does not for a throw, and drops a tap that follows.
  */
 export async function touchDrag(page: Page, from: PagePoint, to: PagePoint, steps = 8): Promise<void> {
-  const session = await (await sharedPool()).sessionOf(page);
+  const session = await inputSession(page);
   const end = Date.now() / 1000;
   const start = end - FINGER_S.rests - FINGER_S.moves;
   const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: PagePoint[], timestamp: number) =>

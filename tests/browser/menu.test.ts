@@ -3,7 +3,7 @@ import type { CDPSession } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
-import { accessibilityFindings, type OpenPage, openPage, type PagePoint } from './harness.ts';
+import { accessibilityFindings, inputSession, type OpenPage, openPage, type PagePoint } from './harness.ts';
 
 const sample = JSON.parse(readFileSync('samples/01-plain-basement.plan.json', 'utf8')) as Plan;
 const sampleLevel = sample.levels[0] as Level;
@@ -164,7 +164,7 @@ describe('the list of acts by finger', () => {
   beforeAll(async () => {
     open = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
     editor = await editorOf(open.page);
-    session = await open.context.newCDPSession(open.page);
+    session = await inputSession(open.page);
     await fresh(open);
   });
   afterAll(() => open.expectNoTroubles());

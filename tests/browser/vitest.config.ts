@@ -15,8 +15,8 @@ export default defineConfig({
     setupFiles: ['tests/browser/each-file.ts'],
     maxWorkers: 2, // a test mostly waits for the page: the waits of two overlap
     // `npm test` runs the unit tests beside these: a limit ends what hangs, and leaves room for a machine that is busy with more.
-    testTimeout: 90_000 * slow,
-    hookTimeout: 90_000 * slow,
-    expect: { poll: { timeout: 30_000 * slow, interval: 10 } },
+    testTimeout: 600_000 * slow,
+    hookTimeout: 600_000 * slow,
+    expect: { poll: { timeout: 60_000 * slow, interval: 10 } },
   },
 });
