@@ -39,7 +39,7 @@ export const FULL: Scope = {
 
 export const QUICK: Scope = {
   rounds: 1,
-  effort: { warmUpMs: 100, measureMs: 100 },
+  effort: { warmUpMs: 100, measureMs: 100, brief: true },
   times: 10,
   own: { patience: 2, share: 0.2 },
   rivalSizes: ['house', 'large'],

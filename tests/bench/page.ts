@@ -13,7 +13,7 @@ Written by \`npm run bench\`, not by hand. One run, everything side by side.
 
 - ${where.date}, ${where.processor}, ${where.cores} cores, Node ${where.node}, ${where.libraries.join(', ')}
 - ${repeatsInWords(scope)}
-- load at the start: ${digits(where.load)}${busy ? '. **The machine was busy with other work: read “least” and “processor” rather than medians and tails.**' : ''}${scope.own.share < 1 ? '\n- **A quick run: the code is hardly warm and the repeats are few. No figure here says whether a budget is met.**' : ''}
+- load at the start: ${digits(where.load)}${busy ? '. **The machine was busy with other work: read “least” and “processor” rather than medians and tails.**' : ''}${scope.own.share < 1 ? '\n- **A quick run: the code is hardly warm and the repeats are few; direct sun is followed for 24 h only. No figure here says whether a budget is met.**' : ''}
 
 ## How to read it
 

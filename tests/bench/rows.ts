@@ -10,6 +10,7 @@ import {
   thingMoved,
   wallChanged,
 } from './ours.ts';
+import { sunByMinutes, sunSwept } from './sun.ts';
 import type { Effort, Samples } from './timing.ts';
 
 type Statistic = 'median' | 'p99';
@@ -94,6 +95,22 @@ export const ROWS: readonly Row[] = [
     times: 2000,
     budgets: [],
     run: dragFrame,
+  },
+  {
+    id: 'sun',
+    name: 'floor that direct sun crosses (8 windows, 96 h), the whole disc and every instant',
+    sizes: ['house'],
+    times: 20,
+    budgets: [],
+    run: sunSwept,
+  },
+  {
+    id: 'sun-minutes',
+    name: 'the same as the union of the light of each minute, the middle of the disc only (clipper2-ts)',
+    sizes: ['house'],
+    times: 20,
+    budgets: [],
+    run: sunByMinutes,
   },
 ];
 

@@ -19,6 +19,8 @@ export interface Effort {
   /** Measured runs: as many as this, fewer when they take longer than `measureMs`; one at least. */
   readonly times: number;
   readonly measureMs: number;
+  /** Whether a row that takes seconds does a part of its work only. */
+  readonly brief?: boolean;
 }
 
 export const noSamples = (): Samples => ({ wall: [], cpu: [] });
