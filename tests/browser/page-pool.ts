@@ -37,7 +37,7 @@ const LEAVES_TRACES = {
 } as const;
 
 /**
- * Contexts that are lent again. In a new one the app costs 1.7 s of processor time: a profile, a process, a cache that is cold. In one that has
+ * Contexts that are lent again. In a new one the app costs 1.3 s of processor time: a profile, a process, a cache that is cold. In one that has
  * shown it before it costs 0.5 s. One is lent again only when nothing was done with it that leaves traces (`LEAVES_TRACES`, a second page, a
  * crash, a listener, a button that is still down) and its store was found empty after it was emptied. Else it is closed.
  */

@@ -86,8 +86,9 @@ export function findBrowser({ install = true } = {}) {
   return installed;
 }
 
-/** Start options that make two runs draw the same pixels. */
+/** Start options that make two runs draw the same pixels, and no more than the page: each new context made pages for the address bar's list. */
 export const BROWSER_ARGS = [
+  '--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup',
   '--force-color-profile=srgb',
   '--font-render-hinting=none',
   '--disable-lcd-text',
