@@ -83,6 +83,9 @@ describe.each(SMALL)('on a page of %d by %d', (width, height) => {
       const box = await stageButton(page, stage).boundingBox();
       expect(Math.min(box?.width ?? 0, box?.height ?? 0), stage).toBeGreaterThanOrEqual(44);
     }
+    const names = page.locator('.stage-bar__name');
+    const heights = await names.evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));
+    expect(new Set(heights).size, 'each name on one line').toBe(1);
     open.expectNoTroubles();
   });
 
