@@ -22,6 +22,9 @@ type SunState =
   | { readonly state: 'unknown'; readonly reason: string; readonly pending: boolean }
   | Extract<Swept, { state: 'known' }>;
 
+/** The reason of a row that was worked out, where no light comes in. */
+export const NO_SUN_COMES_IN = 'No direct sun comes in at this height during the test.';
+
 /** The reason while the swept area is worked out. */
 const PENDING = 'Direct sun is being worked out.';
 
@@ -99,6 +102,6 @@ function rowOf(sun: SunState, rule: EffectiveRule): Check {
     case 'unknown':
       return reasonCheck(rule, 'unknown', sun.reason);
     case 'known':
-      return reasonCheck(rule, 'clear', 'No direct sun comes in at this height during the test.');
+      return reasonCheck(rule, 'clear', NO_SUN_COMES_IN);
   }
 }

@@ -54,19 +54,21 @@ export function timeFacts(times: CardTimes): readonly CardFact[] {
 
 /** The headings of what somebody has to look at: while a point is open, and when none is. */
 export const OPEN_TITLE = 'Still open: this is not a clear result';
-export const LOOKED_TITLE = 'What you have looked at';
+export const LOOKED_TITLE = 'Looked at or worked out';
 
 /** Returns everything below the sketch: what to measure, what is open, what to do and what not to do. */
 export function cardSections(card: QuickCard): readonly CardSection[] {
   const { spot, plan } = card;
   if (!spot) return [];
   const open = spot.open.map(({ words }) => words);
+  const computed = spot.points.filter(({ isOpen, says }) => !isOpen && says === null).map(({ words }) => words);
   return [
     {
       title: 'Before you set it down, measure with a tape',
       items: spot.measure,
     },
     ...(open.length > 0 ? [{ title: OPEN_TITLE, items: open }] : []),
+    ...(computed.length > 0 ? [{ title: 'Worked out from the drawing', items: computed }] : []),
     {
       title: 'Do',
       items: [

@@ -1,10 +1,13 @@
 import { openChecks } from '../../geometry/check/looked-for.ts';
+import { NO_SUN_COMES_IN } from '../../geometry/check/sun.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { withNoneHere, withoutNoneHere } from '../../geometry/edit/index.ts';
+import { describeCheck } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
+import { SUN_HOLDS } from '../advice/sun-words.ts';
 import { instantText, type Ms } from '../protocol/timing/clock.ts';
 import { answersOf, type CardAnswers, GROUP_IDS, type GroupId, withAnswers } from './answers.ts';
 import { groupsDrawn } from './room-plan.ts';
@@ -16,17 +19,18 @@ export interface LookPoint {
   readonly words: string;
   /** Nobody has looked: no all-clear. */
   readonly isOpen: boolean;
-  /** What a person says who has looked; null where only other answers help. */
+  /** What a person says who has looked; null where only other answers help, and where it was worked out. */
   readonly says: string | null;
 }
 
-/** Returns every point that the reports leave open or that a person has closed, in profile order. Washers, of which a plan file has no record, are among them. */
+/** Returns every point that the reports leave open or that a person has closed, and direct sun where it was worked out, in profile order. Washers, of which a plan file has no record, are among them. */
 export function lookPoints(
   plan: Plan,
-  { lookedFor = [] }: Level,
+  level: Level,
   reports: readonly DetectorReport[],
   answers: CardAnswers,
 ): readonly LookPoint[] {
+  const { lookedFor = [] } = level;
   const open = new Set(reports.flatMap((report) => openChecks(report).map(({ rule }) => rule)));
   const drawn = groupsDrawn(answers);
   if (!drawn.has('washer-dryer') && !answers.none.includes('washer-dryer')) open.add('washer-dryer');
@@ -34,24 +38,31 @@ export function lookPoints(
     lookedFor.includes(id) || (isGroup(id) && !drawn.has(id) && answers.none.includes(id));
   return effectiveRules(plan.protocol).flatMap((rule): LookPoint[] => {
     const { id, name } = rule;
-    if (open.has(id)) return [{ rule: id, words: openWords(plan, rule), isOpen: true, says: saysOf(id) }];
+    if (open.has(id)) return [{ rule: id, words: openWords(plan, rule, reports), isOpen: true, says: saysOf(id) }];
+    const sun = id === 'direct-sun' ? sunWords(plan, level, reports) : '';
+    if (sun) return [{ rule: id, words: `${name}: ${sun} ${SUN_HOLDS}`, isOpen: false, says: null }];
     return isClosed(id) ? [{ rule: id, words: `${name}: you have looked.`, isOpen: false, says: saysOf(id) }] : [];
   });
 }
 
 const isGroup = (rule: string): rule is GroupId => (GROUP_IDS as readonly string[]).includes(rule);
 
-function openWords({ display }: Plan, { id, name, least }: EffectiveRule): string {
-  const own = OPEN_WORDS[id];
-  if (own) return own;
-  if (!isGroup(id)) return `${name}: not checked.`;
-  return `${name}: nobody has looked. It has to be ${formatRequired(least ?? 0, display.length)} away.`;
+/** Returns the words of the nearest light, or that none comes in; empty where direct sun was not worked out. */
+function sunWords(plan: Plan, level: Level, reports: readonly DetectorReport[]): string {
+  const rows = reports
+    .flatMap(({ checks }) => checks)
+    .filter(({ rule, measured, reason }) => rule === 'direct-sun' && (measured !== null || reason === NO_SUN_COMES_IN));
+  const [nearest] = rows.sort((a, b) => (a.measured ?? Infinity) - (b.measured ?? Infinity));
+  return nearest ? describeCheck(nearest, plan, level) : '';
 }
 
-const OPEN_WORDS: Readonly<Partial<Record<RuleId, string>>> = {
-  'direct-sun': 'Direct sun: not checked. It must never shine on the spot.',
-  support: 'What carries it: not entered. Something firm, under its whole foot.',
-};
+function openWords({ display }: Plan, { id, name, least }: EffectiveRule, reports: readonly DetectorReport[]): string {
+  if (id === 'support') return 'What carries it: not entered. Something firm, under its whole foot.';
+  if (isGroup(id))
+    return `${name}: nobody has looked. It has to be ${formatRequired(least ?? 0, display.length)} away.`;
+  const reason = reports.flatMap(openChecks).find(({ rule }) => rule === id)?.reason;
+  return `${name}: not checked. ${reason ?? ''}`.trim();
+}
 
 function saysOf(rule: RuleId): string | null {
   if (rule === 'direct-sun') return 'I looked: no direct sun reaches the spot';

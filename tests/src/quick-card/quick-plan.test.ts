@@ -84,6 +84,32 @@ describe('the plan of a quick card', () => {
     expect(spot?.headline).not.toBe('Clear');
   });
 
+  it('says what the rule of direct sun says: what is missing, or how near the light comes', () => {
+    const { plan } = cardFor({});
+    const sunOf = (site: Partial<Plan['site']>, end: string | null, lookedFor: readonly string[] = []) => {
+      const levels = plan.levels.map((level) => ({ ...level, lookedFor: [...(level.lookedFor ?? []), ...lookedFor] }));
+      const more = { ...plan, site: { ...plan.site, ...site }, visit: { ...plan.visit, end }, levels };
+      return describeCard(more).spot?.points.find(({ rule }) => rule === 'direct-sun');
+    };
+    const end = '2026-12-02T08:00:00-05:00';
+    const missing = sunOf({ northAnswered: false }, null);
+    expect(missing?.words).toBe(
+      'Direct sun: not checked. The location of the house, north and the times of the test are not given. Keep out of direct sun.',
+    );
+    expect(missing?.isOpen).toBe(true);
+    const placed = { latitude: 41, longitude: -75.9 };
+    // The window is in the wall at the top of the page: no sun comes in from the north.
+    const none = { isOpen: false, says: null, words: expect.stringContaining('No direct sun comes in') };
+    expect(sunOf(placed, end)).toMatchObject(none);
+    expect(sunOf(placed, end, ['direct-sun'])).toMatchObject(none);
+    expect(sunOf({ ...placed, northAnswered: false }, end)?.words).toContain('North is not given.');
+    const lit = sunOf({ ...placed, north: 180 }, end);
+    expect(lit?.words).toMatch(
+      /^Direct sun: .* from the sun through the .*window, needs 4 ft\. Direct sun is worked out/,
+    );
+    expect(lit).toMatchObject({ isOpen: false, says: null });
+  });
+
   it('has no times without the hours of the leaflet, or where they allow no test of 48 hours', () => {
     const silent = cardFor({ leaflet: { ...ANSWERED.leaflet, maximumHours: null } });
     expect(silent.plan.visit.start).toBeNull();
