@@ -16,6 +16,7 @@ import { sketchPicture } from '../../quick-card/sketch.ts';
 import { isPast } from '../../quick-card/times.ts';
 import { NO_DOUBTS } from '../../state/second-opinion.ts';
 import { useAppStore } from '../../state/store.ts';
+import { sunVersion } from '../../state/sun-version.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { CardActions } from './card-actions.tsx';
 import { anotherCard, changeAnswers } from './quick-card-store.ts';
@@ -28,7 +29,9 @@ const SKETCH = { width: 96, height: 92 } as const;
 export function CardView({ onClose }: { readonly onClose: () => void }) {
   const plan = useAppStore((state) => state.plan);
   const doubts = useAppStore(({ second }) => second?.doubts ?? NO_DOUBTS);
-  const card = useMemo(() => describeCard(plan, doubts), [plan, doubts]);
+  const sun = useAppStore(sunVersion);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: direct sun that was worked out since changes the verdict
+  const card = useMemo(() => describeCard(plan, doubts), [plan, doubts, sun]);
   const [now] = useState(Date.now);
   return (
     <div className="quick__page quick-card">
