@@ -17,7 +17,10 @@ describe('unbrokenFigures(text)', () => {
 });
 
 describe('unbrokenInstant(text)', () => {
-  it('parts a date and a time of day only between them', () => {
-    expect(seen(unbrokenInstant('Saturday, March 7, 2026, 6:00 pm'))).toBe('Saturday 7_March 2026, 18:00');
+  it.each([
+    ['Saturday, March 7, 2026, 6:00 pm', 'Saturday, March_7, 2026, 6:00_pm'],
+    ['Saturday 7 March 2026, 18:00', 'Saturday 7_March 2026, 18:00'],
+  ])('keeps day and month of "%s" together, and the hour with its half of the day', (text, wanted) => {
+    expect(seen(unbrokenInstant(text))).toBe(wanted);
   });
 });
