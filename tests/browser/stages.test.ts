@@ -116,6 +116,13 @@ describe.each([1181, 1280, 1366, 1440])('at a desk %d px wide', (width) => {
       await settled(page);
       expect(await sideways(page)).toBeLessThanOrEqual(0);
       expect(await crowded(page)).toEqual([]);
+      const line = page.locator('.test-line');
+      const before = (await line.boundingBox())?.height;
+      await line.locator('strong').evaluate((each) => {
+        each.textContent = 'Valid, and calls for another test'; // the longest
+      });
+      expect(await crowded(page)).toEqual([]);
+      expect((await line.boundingBox())?.height).toBe(before);
     }
     for (const { context } of [fresh, pair]) await context.close();
   });
