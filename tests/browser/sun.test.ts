@@ -48,6 +48,27 @@ describe('direct sun', () => {
     await expect.poll(() => editor.verdict()).toBe('blocked');
   });
 
+  it('waits for north, and leads to its field', async () => {
+    const { page, editor, select } = await sunnyPage({ viewport: { width: 1440, height: 900 } });
+    await expect.poll(() => editor.verdict()).toBe('blocked');
+    const level = { ...SUNNY.levels[0], lookedFor: ['moving-air', 'heat', 'sump', 'floor-drain'] };
+    const open = { ...SUNNY, site: { ...SUNNY.site, northAnswered: false }, levels: [level] } as Plan;
+    await page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), open);
+    await select('d1');
+    await expect.poll(() => page.locator('.verdict-panel').textContent()).toContain('North is not given.');
+    expect(await editor.verdict()).not.toBe('blocked');
+    await page.getByRole('button', { name: /^Property/ }).click();
+    await page.getByRole('button', { name: 'Enter north' }).first().click({ timeout: 5000 });
+    const field = page.getByLabel('North, from up the page');
+    await expect.poll(() => field.evaluate((each) => each === document.activeElement)).toBe(true);
+    await page.keyboard.type('321');
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => page.evaluate(() => window.__stillspot?.store.getState().plan.site))
+      .toMatchObject({ north: 321, northAnswered: true });
+    await expect.poll(() => page.locator('.verdict-panel').textContent()).not.toContain('North is not given.');
+  });
+
   it('has what shades a window in its fields, by mouse and by keyboard', async () => {
     const { page, editor, select } = await sunnyPage({ viewport: { width: 1440, height: 900 } });
     await expect.poll(() => editor.verdict()).toBe('blocked');
