@@ -34,7 +34,7 @@ const SRC = {
   platform: ['theme'],
   state: ['advice', 'platform', 'protocol', 'theme'],
   report: ['drawing', 'protocol', 'theme'],
-  'quick-card': ['drawing', 'protocol', 'report', 'state', 'theme'],
+  'quick-card': ['advice', 'drawing', 'protocol', 'report', 'state', 'theme'],
   storage: ['drawing', 'protocol', 'report', 'state', 'theme'],
   editor: ['advice', 'drawing', 'state', 'theme'],
   commands: ['advice', 'editor', 'platform', 'report', 'state', 'storage'],

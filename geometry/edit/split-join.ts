@@ -9,6 +9,9 @@ type Unit = Plan['display']['length'];
 /** Two walls are collinear if neither deviates from the common line by more than this, mm. */
 const STRAIGHT: Mm = 0.5;
 
+/** A split this near to a jamb, mm, is at the jamb: coordinates are rounded. */
+const AT_JAMB: Mm = 0.005;
+
 /**
  * Splits a wall at `at` mm from its `from` end: the first part keeps the id, the second, `newId`, follows it in the
  * list.
@@ -25,7 +28,7 @@ export function withWallSplit(level: Level, id: string, at: Mm, newId: string, u
     };
   }
   const cut = level.openings.find(
-    ({ wall: on, offset, width }) => on === id && offset + 0.1 < at && offset + width - 0.1 > at,
+    ({ wall: on, offset, width }) => on === id && offset + AT_JAMB < at && offset + width - AT_JAMB > at,
   );
   if (cut) {
     const beside = Math.min(at - cut.offset, cut.offset + cut.width - at);
@@ -45,7 +48,7 @@ export function withWallSplit(level: Level, id: string, at: Mm, newId: string, u
   );
   const openings = level.openings.map((opening): Opening => {
     if (opening.wall !== id) return opening;
-    if (opening.offset + 0.1 < at)
+    if (opening.offset + AT_JAMB < at)
       return { ...opening, offset: within(opening, opening.offset, distance(wall.from, joint)) };
     return { ...opening, wall: newId, offset: within(opening, opening.offset - at, distance(joint, wall.to)) };
   });

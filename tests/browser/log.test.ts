@@ -159,7 +159,7 @@ describe('the log', () => {
     await expect.poll(() => each(page, 'placedBy')).toEqual(['', '']);
     await page.getByRole('button', { name: 'Redo' }).click();
     await type(page.getByLabel('All picked up by'), 'Ann Mill');
-    await page.getByRole('button', { name: /sealed at the pick-up, 9:00$/ }).click();
+    await page.getByRole('button', { name: /sealed at the pick-up, 9:00 am$/ }).click();
     await page.getByRole('button', { name: /no evidence of tampering$/ }).click();
     await expect.poll(() => each(page, 'tampering')).toEqual(['none', 'none']);
     await expect.poll(() => each(page, 'sealed')).toEqual(Array(2).fill('2026-03-10T09:00:00-04:00'));
