@@ -103,7 +103,7 @@ describe('a pair', () => {
   it('grows from a single detector by its companion', async () => {
     await rows().first().click();
     await page.getByRole('button', { name: 'Set one at spot 1' }).click();
-    await page.getByRole('button', { name: 'Set A3 its companion' }).click();
+    await page.getByRole('button', { name: 'Place A3 its companion' }).click();
     await expect.poll(async () => (await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B']);
     await expect
       .poll(() => verdicts())
