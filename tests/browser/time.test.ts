@@ -37,7 +37,7 @@ describe('the times of a test, at a desk', () => {
     await page.keyboard.press('Enter');
     await expect.poll(async () => (await visit(page))?.start ?? '').toMatch(/:(?:00|30):00[+-]/);
     await list
-      .getByText(/^\w{3} \d+ \w{3}, \d+:\d\d to /)
+      .getByText(/^\w{3}, \w{3} \d+, \d+:\d\d [ap]m to /)
       .first()
       .waitFor();
   });
@@ -141,7 +141,7 @@ describe('the times of a test, at a desk', () => {
     await saved(page);
     await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
     await page.locator('.box', { hasText: 'Overdue: past its window since Wed, Mar 11, 7:00 pm' }).waitFor();
-    await page.getByLabel(/order/i).selectOption('due');
+    await page.getByLabel('Sort by', { exact: true }).selectOption('due');
     await page.getByRole('heading', { name: /^Overdue/ }).waitFor();
     open.expectNoTroubles();
   });
