@@ -154,7 +154,7 @@ describe('a new version', () => {
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().chain.corners.length)).toBe(2);
 
     // The other tab runs the old one to the end, with parts that it has not loaded yet and the server has no more.
-    await other.getByText('A newer Stillspot was started in another tab.').waitFor();
+    await other.getByRole('main').getByText('A newer Stillspot was started in another tab.').waitFor();
     await expect.poll(() => other.getByText('Another tab changed this plan').count()).toBe(0);
     await expect.poll(() => runs(other)).toBe(FIRST);
     expect(await picture(other)).toBeGreaterThan(1000);
