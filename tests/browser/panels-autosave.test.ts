@@ -141,7 +141,7 @@ describe('a store that takes nothing', () => {
       };
     });
     await page.reload();
-    await page.getByText(/could not save: This browser keeps nothing for this page/).waitFor();
+    await page.getByText(/could not save: This browser stores nothing for this page/).waitFor();
     await page.getByRole('heading', { name: 'Start with the room that you are in.' }).waitFor();
   });
 });

@@ -25,7 +25,7 @@ describe('the two visits, on a phone by one hand, without a network', () => {
     await page.getByLabel('Placed by').press('Enter');
     await press(page, 'Placed now');
     await expect.poll(async () => (await plan(page))?.visit.start ?? null).not.toBeNull();
-    await expect.poll(() => said(page)).toMatch(/^Placed: \w+day .* Undo reverts it\.$/);
+    await expect.poll(() => said(page)).toMatch(/^Placed: \w+day, .* Undo reverts it\.$/);
     expect((await plan(page))?.log?.map(({ placedBy }) => placedBy)).toEqual(['R. Alder', 'R. Alder']);
     // Set out, it goes on with the pick-up; the first visit is one press away.
     await page.getByText('Still as it was?').waitFor();
