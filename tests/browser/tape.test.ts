@@ -107,7 +107,7 @@ describe('a laser tape that types', () => {
     await open.page.evaluate(() => window.__stillspot?.tape.setState({ unit: null }));
     const [wall] = (await editor.level()).walls;
     await open.page.evaluate((id) => window.__stillspot?.store.getState().select([id]), wall?.id ?? '');
-    await open.page.getByRole('textbox', { name: /thick/i }).first().focus();
+    await open.page.getByRole('textbox', { name: 'Thickness', exact: true }).focus();
     await type('4.125');
     expect(await tape()).toEqual({ kind: 'bare', text: '4.125', isTaken: true });
     await open.page.getByRole('button', { name: 'in', exact: true }).click();
@@ -120,7 +120,7 @@ describe('a laser tape that types', () => {
     await open.page.keyboard.press('Escape');
     const [wall] = (await editor.level()).walls;
     await open.page.evaluate((id) => window.__stillspot?.store.getState().select([id]), wall?.id ?? '');
-    const field = open.page.getByRole('textbox', { name: /thick/i }).first();
+    const field = open.page.getByRole('textbox', { name: 'Thickness', exact: true });
     for (const [text, mm] of [
       ['0.2', 200],
       ['6"13/16', 173.0375],
