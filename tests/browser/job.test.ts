@@ -109,7 +109,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await type('Closed-building conditions since', '2026-03-07T12:00');
     await type('Placed', '2026-03-07T18:00');
     const times = page.locator('#stage-time');
-    await times.getByText(/Closed for 6 h before the start, needs 12 h/).waitFor();
+    await times.getByText(/Closed for 6 h before the start, 12 h required/).waitFor();
     await type('Closed-building conditions since', '2026-03-07T06:00');
     await times.getByText('Closed for 12 h before the start.').waitFor();
     const file = await download(page, () => button('Save the visit for a calendar').click());
@@ -234,7 +234,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await expect
       .poll(async () => (await plan())?.earlier)
       .toEqual([expect.objectContaining({ value: 4.8, term: 'short-term', at: '2025-11-20T12:00:00-05:00' })]);
-    await button('Take earlier test 1 away').click();
+    await button('Remove earlier test 1').click();
     await expect.poll(step).toContain('Consider fixing');
     await button('Undo').click();
     await expect.poll(step).toContain('Fix the home');
