@@ -347,7 +347,6 @@ it('a picture is brought to scale by finger', async () => {
     const point = await editor.at([x, at[1]]);
     await page.touchscreen.tap(point.x, point.y);
   }
-  await page.getByLabel('How long is that?').waitFor();
   // The tap leaves the field its focus.
   await page.keyboard.type('3 m');
   await page.getByRole('button', { name: 'Set the scale' }).tap();
