@@ -61,7 +61,7 @@ export function checkSubject(check: Check, plan: PlanContext, level: Level): str
   const bearing = check.witness && {
     from: check.witness.rim,
     to: (isSun && openingMiddle(level, check.subject)) || check.witness.subject,
-    north: plan.site.north,
+    north: plan.site,
   };
   if (isSun) return `the sun through ${subjectName(level, check.subject, bearing)}`;
   return subjectName(level, check.subject, bearing, check.rule !== 'object');

@@ -7,7 +7,7 @@ import { counted, listed } from '../plan/nouns.ts';
 import { shapeRing } from '../plane/body.ts';
 import { formatLength, formatMeasured, type LengthUnit } from '../units/index.ts';
 import { spokenName } from './spoken-name.ts';
-import { compassPoint, levelName } from './subject.ts';
+import { compassPoint, levelName, type North } from './subject.ts';
 
 /** The model of a level, for the names of its rooms. */
 type ModelOf = (level: Level) => LevelModel;
@@ -78,7 +78,7 @@ function describeKept(kept: readonly Kept[], level: Level, plan: Plan, modelOf: 
   const changed: Kept[] = [];
   for (const each of kept) {
     const by = movedBy(each);
-    const way = by && wayInWords(by, unit, plan.site.north);
+    const way = by && wayInWords(by, unit, plan.site);
     if (way) moves.set(way, [...(moves.get(way) ?? []), spokenName(level, modelOf(level), each.id)]);
     else changed.push(each);
   }
@@ -93,7 +93,7 @@ function describeKept(kept: readonly Kept[], level: Level, plan: Plan, modelOf: 
   return [...[...moves].map(([way, names]) => `${named('moved', names)} ${way}`), ...changes];
 }
 
-function wayInWords([dx, dy]: XY, unit: LengthUnit, north: number): string {
+function wayInWords([dx, dy]: XY, unit: LengthUnit, north: North): string {
   const direction = (Math.atan2(dy, dx) * 180) / Math.PI;
   return `${formatLength(Math.hypot(dx, dy), unit)} ${compassPoint(direction, north)}`;
 }

@@ -46,7 +46,7 @@ export function describeFurnitureMove(
   name: string,
   { display, site }: PlanContext,
 ): string {
-  return `Move ${name} ${formatLength(by, display.length, 'up')} to the ${compassPoint(DIRECTION[side], site.north)}`;
+  return `Move ${name} ${formatLength(by, display.length, 'up')} to the ${compassPoint(DIRECTION[side], site)}`;
 }
 
 function describeMargin(margin: Mm, { display }: PlanContext): string {

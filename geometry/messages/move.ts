@@ -3,7 +3,7 @@ import type { Deg, Mm, Plan, XY } from '../plan/model.ts';
 import { type Body, ringBody, shapeBody } from '../plane/body.ts';
 import type { NearestSpot } from '../region/types.ts';
 import { formatLength } from '../units/index.ts';
-import { compassPoint, subjectName } from './subject.ts';
+import { compassPoint, type North, subjectName } from './subject.ts';
 
 /**
  * Describes how to get to a position: "Move it 1 ft 10 in toward the east wall." Another room is named
@@ -32,7 +32,7 @@ export function describeWay(
   const far = formatLength(spot.distance, plan.display.length, 'up');
   const label = spot.room.label;
   if (label && label.id !== room) return `${far}, into ${roomName(label.name)}`;
-  return `${far} ${towardName(model, from, spot.direction, spot.distance, plan.site.north)}`;
+  return `${far} ${towardName(model, from, spot.direction, spot.distance, plan.site)}`;
 }
 
 /**
@@ -40,7 +40,7 @@ export function describeWay(
  *
  * @param beyond mm along the ray; nearer items are ignored
  */
-export function towardName(model: LevelModel, from: XY, direction: Deg, beyond: Mm, north: Deg): string {
+export function towardName(model: LevelModel, from: XY, direction: Deg, beyond: Mm, north: North): string {
   const ahead: XY = [Math.cos((direction * Math.PI) / 180), Math.sin((direction * Math.PI) / 180)];
   let least = Number.POSITIVE_INFINITY;
   let name = `to the ${compassPoint(direction, north)}`;

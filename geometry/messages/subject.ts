@@ -1,19 +1,21 @@
-import type { Deg, Level, Wall, XY } from '../plan/model.ts';
+import type { Deg, Level, Site, Wall, XY } from '../plan/model.ts';
 import { FIXTURE_NOUN, OPENING_NOUN } from '../plan/nouns.ts';
 import { along, distance } from '../plane/point.ts';
 
 const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
 
+/** Where true north is, or that nobody said so. */
+export type North = Pick<Site, 'north' | 'northAnswered'>;
+
 /**
- * Returns the compass point of a direction on the page.
+ * Returns the compass point of a direction on the page; by plan north, straight up the page, while true north is not given: "plan east".
  *
  * @param direction degrees clockwise on screen from +x
- * @param north the site's `north`: degrees clockwise from straight up the page
  */
-export function compassPoint(direction: Deg, north: Deg): string {
+export function compassPoint(direction: Deg, { north, northAnswered }: North): string {
   const bearing = direction + 90 - north;
   const eighth = ((Math.round(bearing / 45) % 8) + 8) % 8;
-  return POINTS[eighth] ?? 'north';
+  return `${northAnswered === false ? 'plan ' : ''}${POINTS[eighth] ?? 'north'}`;
 }
 
 /** Returns a level's name, or a phrase for a level without one. */
@@ -32,7 +34,7 @@ function directionTo(a: XY, b: XY): Deg | null {
 export interface Bearing {
   readonly from: XY;
   readonly to: XY;
-  readonly north: Deg;
+  readonly north: North;
 }
 
 /**

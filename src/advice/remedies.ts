@@ -76,7 +76,7 @@ function coverRemedy(model: LevelModel, { checks }: DetectorReport, { site }: Pl
   if (ids.length === 0) return NONE;
   const names = rows.map(({ subject, witness }) => {
     const to = openingMiddle(model.level, subject ?? '');
-    return subjectName(model.level, subject ?? '', witness && to && { from: witness.rim, to, north: site.north });
+    return subjectName(model.level, subject ?? '', witness && to && { from: witness.rim, to, north: site });
   });
   return [{ kind: 'cover', words: `Keep ${listed([...new Set(names)])} covered during the test`, ids }];
 }

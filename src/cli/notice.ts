@@ -1,9 +1,10 @@
 import { drawDocument, type VisitDocument } from '../report/documents/draw-document.ts';
 import { type CliCommand, UnusableError } from './call.ts';
 import { choiceOption } from './output.ts';
-import { today } from './paper/computed.ts';
+import { computedById, today } from './paper/computed.ts';
 import { overPlans, type PaperCommand, paperOption } from './paper/paper-command.ts';
 import { filesOfPages, PAGE_FORMATS } from './paper/write-pages.ts';
+import { verifiedPlacement } from './verified-placement.ts';
 
 /** The documents for the people in the house, by the word of the command line. */
 const KINDS = {
@@ -19,7 +20,8 @@ export const noticePaper: PaperCommand = {
   name: 'notice',
   formats: PAGE_FORMATS,
   make: async (plan, job) => {
-    const order = { plan, paper: paperOption(job, plan), date: today() };
+    const computed = computedById(verifiedPlacement(plan));
+    const order = { plan, paper: paperOption(job, plan), date: today(), computed };
     const pages = drawDocument(KINDS[choiceOption(job, 'kind', KIND_NAMES, 'closing')], order);
     return { ...(await filesOfPages(job, pages, order)), fine: true, notes: [], document: {} };
   },

@@ -46,16 +46,22 @@ export function formatOf<T extends string>(out: string, formats: readonly T[]): 
   return found;
 }
 
-/** Returns a path in `folder` for each plan file, told apart by a number where two have the same name. */
+/** Returns a path in `folder` for each plan file; names that two plans would share are told apart. */
 export function pathsIn(folder: string, names: readonly string[], ending: string): readonly string[] {
-  const used = new Set<string>();
-  return names.map((name) => {
-    const stem = basename(name).replace(/\.plan\.json$|\.json$/, '');
-    let path = join(folder, `${stem}.${ending}`);
-    for (let n = 2; used.has(path); n++) path = join(folder, `${stem}-${n}.${ending}`);
-    used.add(path);
-    return path;
-  });
+  const stems: string[] = [];
+  for (const name of names) {
+    let stem = basename(name).replace(/\.plan\.json$|\.json$/, '');
+    // Pages after the first are numbered "-2", "-3": no plan may be called like a page of another one.
+    while (stems.some((other) => isPageOf(stem, other) || isPageOf(other, stem))) stem += '_';
+    stems.push(stem);
+  }
+  return stems.map((stem) => join(folder, `${stem}.${ending}`));
+}
+
+/** Whether a stem is another one, or could be a page of it, on a system that knows no case as well. */
+function isPageOf(stem: string, other: string): boolean {
+  const [page, whole] = [stem.toLowerCase(), other.toLowerCase()];
+  return page === whole || (page.startsWith(`${whole}-`) && /^\d+$/.test(page.slice(whole.length + 1)));
 }
 
 /** Makes a folder, unless it is there. @throws UnusableError where it cannot be made */

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -177,5 +177,20 @@ describe('the command line launcher', () => {
     const missing = join(folder, 'missing.plan.json');
     const { status, stdout } = call('check', missing, '--json');
     expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+  });
+
+  it('judges the plans of a folder, in several threads, as it judges one: direct sun is worked out in each', () => {
+    const plan = JSON.parse(readFileSync('samples/06-sale-report.plan.json', 'utf8'));
+    const site = { ...plan.site, latitude: 41.8, longitude: -89 };
+    const plans = join(folder, 'plans');
+    mkdirSync(plans);
+    for (const name of 'abcd') writeFileSync(join(plans, `${name}.plan.json`), JSON.stringify({ ...plan, site }));
+    const one = call('report', join(plans, 'a.plan.json'), '--out', join(folder, 'one.json'), '--json');
+    const all = call('report', plans, '--out', join(folder, 'all'), '--format', 'json', '--json');
+    const { files: _, ...alone } = JSON.parse(one.stdout);
+    expect(alone).toMatchObject({ test: 'holds', reasons: [] });
+    const together = JSON.parse(all.stdout).plans.map(({ files: __, ...each }: { files: string[] }) => each);
+    expect(together).toEqual([alone, alone, alone, alone]);
+    expect([one.status, all.status]).toEqual([0, 0]);
   });
 });

@@ -36,7 +36,7 @@ export async function overPlans(command: PaperCommand, call: Call): Promise<Comm
   const results = (await inWorkers(jobs, progress)) ?? (await inOrder(command, jobs, progress));
   const done = results.flatMap((result) => (result.ok ? [result] : []));
   const problems = results.flatMap((result) => (result.ok ? [] : [result.problem]));
-  if (done.length === 0) throw new UnusableError(problems.join('\n'));
+  if (done.length === 0) throw new UnusableError([...call.refused, ...problems].join('\n'));
   const bad = problems.length > 0 || call.refused.length > 0;
   const code = done.every(({ rest }) => rest.fine) ? 0 : 1;
   return { text: call.json ? asJson(call, done) : asText(done), code: bad ? 2 : code, problems };

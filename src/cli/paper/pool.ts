@@ -32,13 +32,16 @@ export async function inWorkers(
   const runOne = () =>
     new Promise<void>((resolve, reject) => {
       const worker = new Worker(address, { workerData: WORKER_MARK });
+      let isBusy = false;
       const give = () => {
         const index = next++;
         const job = jobs[index];
+        isBusy = job !== undefined;
         if (job) worker.postMessage({ index, job });
         else void worker.terminate().then(() => resolve());
       };
       worker.on('error', reject);
+      worker.on('exit', (code) => isBusy && reject(new Error(`A thread ended with ${code} in the middle of a plan.`)));
       worker.on('message', ({ index, result }: WorkerReply) => {
         results[index] = result;
         done += 1;

@@ -223,10 +223,9 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     name: 'Scale drawing with windows, doors and rooms',
     sources: [ILLINOIS('L')],
     missing: ({ levels }) =>
-      unless(
-        levels.some(({ walls, detectors }) => walls.length > 0 && detectors.length > 0),
-        'no walls drawn',
-      ),
+      levels
+        .filter(({ walls, detectors }) => walls.length === 0 && detectors.length > 0)
+        .map(({ name, id }) => `no walls drawn on ${name.trim() || id}`),
   },
   {
     id: 'firm',

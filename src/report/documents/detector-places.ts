@@ -50,7 +50,7 @@ function wallWords({ display, site }: Plan, model: LevelModel, { at, radius }: D
   const reach = { left: radius, right: radius, up: radius, down: radius };
   const gaps = nearGaps(model, at, reach)
     .filter(({ gap }) => gap > TOUCHING)
-    .map(({ side, gap }) => `${compassPoint(DIRECTION[side], site.north)} wall ${formatMeasured(gap, display.length)}`);
+    .map(({ side, gap }) => `${compassPoint(DIRECTION[side], site)} wall ${formatMeasured(gap, display.length)}`);
   return capital(gaps.join(', '));
 }
 

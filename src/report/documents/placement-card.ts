@@ -1,8 +1,12 @@
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
-import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
+import {
+  describeVerification,
+  type VerifiedReport,
+  verifiedLevels,
+} from '../../protocol/validity/verified-placement.ts';
 import { type Block, paragraph, space, stack } from '../block.ts';
 import type { TextStyle } from '../text.ts';
 import { type PlacedDetector, placedDetectors } from './detector-places.ts';
@@ -26,28 +30,35 @@ const SIZES = Array.from({ length: 28 }, (_, i) => 4.8 - i * 0.1);
 /** Returns the card for the person who places the detectors: where, how high, when, and what to do after. */
 export function drawPlacementCard(order: DocumentOrder): readonly string[] {
   const head = masthead('Where and when to place the detectors', order);
-  const places = placesOf(order.plan); // once, not for each type size
+  const card = contentOf(order); // once, not for each type size
   const pages = onFewestPages(SIZES, (style) =>
-    pagesInColumns(head, (width) => cardBlocks(order, places, width, style), order, 1.2),
+    pagesInColumns(head, (width) => cardBlocks(order, card, width, style), order, 1.2),
   );
   return framed(order, 'Placement card', pages);
 }
 
 interface Place extends PlacedDetector {
-  readonly report: DetectorReport | undefined;
+  readonly report: VerifiedReport | undefined;
+}
+interface CardContent {
+  readonly places: readonly Place[];
+  /** How the verdicts were computed. */
+  readonly verification: readonly string[];
 }
 
-function placesOf(plan: Plan): readonly Place[] {
-  const reports = checkPlan(plan).levels.flatMap(({ detectors }) => detectors);
-  return placedDetectors(plan).map((placed) => ({
+function contentOf({ plan, computed = new Map() }: DocumentOrder): CardContent {
+  const placement = verifiedLevels(plan, checkPlan(plan).levels, computed);
+  const reports = placement.flatMap(({ detectors }) => detectors);
+  const places = placedDetectors(plan).map((placed) => ({
     ...placed,
     report: reports.find(({ id }) => id === placed.detector.id),
   }));
+  return { places, verification: describeVerification(plan, placement) };
 }
 
 function cardBlocks(
   { plan, date }: DocumentOrder,
-  places: readonly Place[],
+  { places, verification }: CardContent,
   width: number,
   style: TextStyle,
 ): readonly Block[] {
@@ -56,6 +67,7 @@ function cardBlocks(
     ...(places.length === 0
       ? [paragraph('No detector is placed on the plan yet.', width, style)]
       : places.map((each) => placeBlock(each, width, style))),
+    ...verification.map((words) => paragraph(words, width, READ_SOFT)),
     stack([
       heading('When', width),
       timeRows(testTimes(plan, formatForOccupants, date), width, style),

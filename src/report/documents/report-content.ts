@@ -12,7 +12,7 @@ import { locationName } from '../../protocol/results/locations.ts';
 import { amountsInUnit, enteredText, otherUnitText } from '../../protocol/results/radon.ts';
 import { type HomeStep, homeStep } from '../../protocol/validity/home-step.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
-import type { TestState } from '../../protocol/validity/validity.ts';
+import type { TestState, Validity } from '../../protocol/validity/validity.ts';
 import { type VerifiedLevel, verifiedLevels } from '../../protocol/validity/verified-placement.ts';
 
 export interface ReportContent {
@@ -40,7 +40,7 @@ export interface ResultRow {
   /** The average and how a pair agrees; empty where the location does not hold. */
   readonly agreement: readonly string[];
   readonly step: string;
-  readonly holds: boolean;
+  readonly validity: Validity;
 }
 
 /** Returns a row for each location with a result. Of one that does not hold the values are a record and nothing is evaluated. */
@@ -58,7 +58,7 @@ export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] 
       values,
       agreement: [...results.slice(1), ...pair],
       step,
-      holds: set.state.validity === 'holds',
+      validity: set.state.validity,
     };
   });
 }

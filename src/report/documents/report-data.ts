@@ -51,9 +51,10 @@ export function reportTable(content: ReportContent): readonly (readonly (string 
     'start',
     'end',
   ];
-  const rows = resultRows(content).flatMap(({ location, step, holds }, index) => {
+  const rows = resultRows(content).flatMap(({ location, step, validity }, index) => {
     const set = sets[index];
     if (!set) return [];
+    const holds = validity === 'holds';
     const { meanRounded, agreement } = locationJson(set);
     return set.set.readings.map(({ detector, value, unit, belowLimit }) => {
       const placed = set.set.detectors.find(({ id }) => id === detector);

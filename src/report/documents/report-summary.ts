@@ -1,5 +1,5 @@
 import { headlineSentence } from '../../protocol/validity/headline.ts';
-import { VALIDITY_TEXT } from '../../protocol/validity/validity.ts';
+import { VALIDITY_TEXT, type Validity } from '../../protocol/validity/validity.ts';
 import { type Block, boxed, paragraph, space, stack } from '../block.ts';
 import type { FlowItem } from '../flow.ts';
 import { COLOR } from '../style.ts';
@@ -20,6 +20,12 @@ const RESULT_COLUMNS: readonly Column[] = [
   { heading: 'Next step', share: 0.27 },
 ];
 
+/** What stands in place of the average of a location that is not known to be valid. */
+const NOT_EVALUATED: Readonly<Record<Exclude<Validity, 'holds'>, string>> = {
+  'not-evaluated': 'Invalid, do not use: the values are kept as a record.',
+  unknown: 'Not known to be valid: nothing is evaluated yet.',
+};
+
 /** Whether the test holds, then the figures, then what comes next. */
 export function summaryItems(content: ReportContent, width: number): readonly FlowItem[] {
   const { plan, state } = content;
@@ -35,10 +41,10 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
       : []),
     ...state.notes.map((words) => paragraph(words, inner, LEAD)),
   ];
-  const rows = resultRows(content).map(({ location, values, agreement, step, holds: counts }) => [
+  const rows = resultRows(content).map(({ location, values, agreement, step, validity }) => [
     { text: location, bold: true },
-    lineBlock(values, 0.26 * width, counts ? LEAD_BOLD : { ...TABLE, color: COLOR.inkSoft }),
-    lineBlock(counts ? agreement : ['Invalid, do not use: the values are kept as a record.'], 0.27 * width, TABLE),
+    lineBlock(values, 0.26 * width, validity === 'holds' ? LEAD_BOLD : { ...TABLE, color: COLOR.inkSoft }),
+    lineBlock(validity === 'holds' ? agreement : [NOT_EVALUATED[validity]], 0.27 * width, TABLE),
     step,
   ]);
   return [

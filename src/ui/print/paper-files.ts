@@ -28,8 +28,7 @@ export async function jobPaperPages(which: VisitDocument, paper: PaperName): Pro
     import('../../state/direct-sun.ts'),
   ]).catch(partMissing);
   const { plan } = useAppStore.getState();
-  // Of all papers these two alone have verdicts.
-  const computed = which === 'log' || which === 'report' ? await computedTwice(plan) : new Map();
+  const computed = await computedTwice(plan);
   return sunAtOnce(() => drawDocument(which, { plan, paper, date: today(), computed }));
 }
 

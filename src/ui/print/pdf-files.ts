@@ -1,4 +1,4 @@
-import { sheetPages, today, troubleOf } from '../../commands/sheet-files.ts';
+import { computedTwice, sheetPages, today, troubleOf } from '../../commands/sheet-files.ts';
 import { partMissing } from '../../platform/part-missing.ts';
 import type { VisitDocument } from '../../report/documents/draw-document.ts';
 import type { PaperName } from '../../report/paper.ts';
@@ -42,14 +42,17 @@ export function canShareFiles(file = new File([''], 'a.pdf', { type: 'applicatio
 /** Saves the results of the report as a table. Says where it is, or why there is none. */
 export async function saveReportTable(): Promise<void> {
   await inWords(async () => {
-    const [{ reportContent }, { reportTable }, { csv }] = await Promise.all([
+    const [{ reportContent }, { reportTable }, { csv }, { sunAtOnce }] = await Promise.all([
       import('../../report/documents/report-content.ts'),
       import('../../report/documents/report-data.ts'),
       import('../../protocol/csv.ts'),
+      import('../../state/direct-sun.ts'),
     ]).catch(partMissing);
     const { plan } = useAppStore.getState();
+    const computed = await computedTwice(plan);
+    const table = sunAtOnce(() => reportTable(reportContent(plan, computed)));
     const name = `${fileStem(plan.title)}-report.csv`;
-    downloadFile(name, new Blob([csv(reportTable(reportContent(plan)))], { type: 'text/csv' }));
+    downloadFile(name, new Blob([csv(table)], { type: 'text/csv' }));
     return `${name} is in your downloads.`;
   });
 }

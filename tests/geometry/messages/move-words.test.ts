@@ -39,11 +39,11 @@ describe('towardName', () => {
     ['down the page', 90, 0, 'toward the south wall'],
     ['left, where the window is', 180, 0, 'toward the window'],
   ])('%s', (_name, direction, beyond, words) => {
-    expect(towardName(model, [3000, 2000], direction, beyond, 0)).toBe(words);
+    expect(towardName(model, [3000, 2000], direction, beyond, { north: 0 })).toBe(words);
   });
 
   it('names the compass point where nothing lies ahead', () => {
-    expect(towardName(model, [9000, 2000], 0, 0, 0)).toBe('to the east');
+    expect(towardName(model, [9000, 2000], 0, 0, { north: 0 })).toBe('to the east');
   });
 });
 
@@ -56,7 +56,12 @@ describe('compassPoint', () => {
     [270, 180, 'south'],
     [-90, 360, 'north'],
   ])('%d° on a page with north at %d° is %s', (direction, north, point) => {
-    expect(compassPoint(direction, north)).toBe(point);
+    expect(compassPoint(direction, { north })).toBe(point);
+    expect(compassPoint(direction, { north, northAnswered: true })).toBe(point);
+  });
+
+  it('is that of plan north while nobody said where true north is', () => {
+    expect(compassPoint(0, { north: 0, northAnswered: false })).toBe('plan east');
   });
 });
 

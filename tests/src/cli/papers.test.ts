@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { pathsIn } from '../../../src/cli/output.ts';
 import { callCli as call } from '../../helpers/call-cli.ts';
 import { fullReportPlan } from '../../helpers/full-report-plan.ts';
 import { readPdf } from '../../helpers/pdf-reader.ts';
@@ -75,6 +76,14 @@ describe('stillspot sheet', () => {
     expect(code).toBe(2);
     expect(err).toContain('c.plan.json');
     expect(readdirSync(at('sheets')).sort()).toEqual(['a.pdf', 'b.pdf']);
+  });
+});
+
+describe('names in the folder', () => {
+  it('are never those of a page of another plan', () => {
+    expect(pathsIn('out', ['x/a.plan.json', 'x/a-2.plan.json', 'y/A.plan.json', 'x/b.json'], 'svg')).toEqual(
+      ['a', 'a-2_', 'A_', 'b'].map((stem) => join('out', `${stem}.svg`)),
+    );
   });
 });
 

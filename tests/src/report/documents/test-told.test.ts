@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Computed } from '../../../../geometry/recheck/compare.ts';
-import { drawDocument } from '../../../../src/report/documents/draw-document.ts';
+import { drawDocument, type VisitDocument } from '../../../../src/report/documents/draw-document.ts';
 import { drawSheets } from '../../../../src/report/draw-sheets.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
@@ -14,19 +14,34 @@ const together = (pages: readonly string[]) =>
     .replaceAll('\u00a0', ' ');
 
 type Opinions = ReadonlyMap<string, Computed>;
-const log = (plan: Plan, computed?: Opinions) =>
-  together(drawDocument('log', { plan, paper: 'letter', date: '2026-03-20', ...(computed ? { computed } : {}) }));
+const document = (which: VisitDocument) => (plan: Plan, computed?: Opinions) =>
+  together(drawDocument(which, { plan, paper: 'letter', date: '2026-03-20', ...(computed ? { computed } : {}) }));
 const sheets = (plan: Plan, computed?: Opinions) =>
   drawSheets({ plan, levelId: 'L1', paper: 'letter', date: '2026-03-20', ...(computed ? { computed } : {}) });
 const first = (plan: Plan, computed?: Opinions) => together(sheets(plan, computed).slice(0, 1));
-const BOTH = ['sheet', 'log'] as const;
-const told = { sheet: first, log };
+const PAPERS = ['sheet', 'log', 'report'] as const;
+const told = { sheet: first, log: document('log'), report: document('report') };
+const card = document('placement-card');
 
 const twice: Opinions = new Map(['L1d1', 'L1d2'].map((id) => [id, { how: 'twice' }]));
+/** What the second computation may say of one detector of the pair. */
+const differs: Computed = {
+  how: 'differs',
+  first: 'clear',
+  second: 'blocked',
+  rules: [
+    {
+      rule: 'outside-wall',
+      first: { verdict: 'clear', measured: 352.4 },
+      second: { verdict: 'blocked', measured: 232.1 },
+    },
+  ],
+};
+
 /** A pair whose underside lies at 4 in, where 20 in is the least: 25 Pa. Code 240.310(a)(1). */
 const low = validTestPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { detectors: pairAt('L1', 'A', 101.6) })] });
 
-describe.each(BOTH)('the %s', (paper) => {
+describe.each(PAPERS)('the %s', (paper) => {
   const of = told[paper];
 
   it('says that a test with a blocked detector is not evaluated, and why', () => {
@@ -53,18 +68,6 @@ describe.each(BOTH)('the %s', (paper) => {
   });
 
   it('leaves a test open on whose placement the two computations differ, with both figures', () => {
-    const differs: Computed = {
-      how: 'differs',
-      first: 'clear',
-      second: 'blocked',
-      rules: [
-        {
-          rule: 'outside-wall',
-          first: { verdict: 'clear', measured: 352.4 },
-          second: { verdict: 'blocked', measured: 232.1 },
-        },
-      ],
-    };
     const text = of(validTestPlan(), new Map<string, Computed>([...twice, ['L1d1', differs]]));
     expect(text).toContain('The test: unknown.');
     expect(text).toContain('352.4 mm');
@@ -82,4 +85,20 @@ describe.each(BOTH)('the %s', (paper) => {
 it('writes every cause on the sheets after the drawing', () => {
   const text = together(sheets({ ...low, conditions: [] }));
   for (const part of ['A1 is blocked', 'A2 is blocked', 'items not known yet']) expect(text).toContain(part);
+});
+
+describe('the placement card', () => {
+  it('tells no verdict on which the two computations differ, and how they were computed', () => {
+    expect(card(validTestPlan(), twice)).toContain('Computed twice, in two ways.');
+    const text = card(validTestPlan(), new Map<string, Computed>([...twice, ['L1d1', differs]]));
+    expect(text).toContain('Verdict on the plan: unknown.');
+    expect(text).toContain('Computed twice, in two ways that differ');
+  });
+});
+
+it('says of a location that is not known to be valid that nothing is evaluated, and not that it is invalid', () => {
+  const text = told.report({ ...validTestPlan(), conditions: [] });
+  expect(text).toContain('Not known to be valid');
+  expect(text).not.toContain('Invalid, do not use');
+  expect(told.report(low)).toContain('Invalid, do not use');
 });
