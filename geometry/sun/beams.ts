@@ -2,22 +2,8 @@ import type { Mm, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
 import { distance } from '../plane/point.ts';
 import type { FloorPlan } from './floor-edges.ts';
-import { type Glass, type Sheaf, toGlass } from './glass.ts';
-
-/** An edge of a space that light crosses, in the axes of a glass. */
-export interface Edge {
-  readonly a: XY;
-  readonly b: XY;
-  /** Unit normal, to the floor of a room. */
-  readonly nx: number;
-  readonly ny: number;
-  /** The openings at it; none for a wall or a jamb. */
-  readonly openings: readonly number[];
-  /** The room whose floor it bounds; −1 for a jamb. */
-  readonly room: number;
-}
-
-const JAMB = -1;
+import type { Glass, Sheaf } from './glass.ts';
+import { type Edge, edgeFrom, JAMB, turned } from './light-edges.ts';
 
 /** A limit of height on the way: beams pass over or under an edge that is not the glass. */
 export interface HeightLimit {
@@ -84,28 +70,6 @@ const BEFORE: Mm = 0.01;
 
 /** Thrown when a level is too large for its sunlight to be computed. */
 export class TooMuchLight extends Error {}
-
-/** Returns an edge of a floor, with the floor on its right seen from a to b. */
-export function edgeFrom(a: XY, b: XY, openings: readonly number[], room: number): Edge {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const long = Math.hypot(dx, dy) || 1;
-  return { a, b, nx: -dy / long, ny: dx / long, openings, room };
-}
-
-/** Returns the edges of an opening as light crosses it: its two jambs, and the floors at it. */
-export function doorEdgesOf(glass: Glass, body: readonly XY[], plan: FloorPlan, opening: number): readonly Edge[] {
-  const [a, b, c, d] = body.map((p) => toGlass(glass, p)) as [XY, XY, XY, XY];
-  const floors = (plan.doorways[opening] ?? []).map(({ room, edge }) =>
-    edgeFrom(toGlass(glass, edge.a), toGlass(glass, edge.b), edge.openings, room),
-  );
-  return [edgeFrom(a, d, [], JAMB), edgeFrom(b, c, [], JAMB), ...floors];
-}
-
-/** Returns the sides of an opening's body, with the body on their right. */
-export function doorSidesOf(glass: Glass, body: readonly XY[]): readonly Edge[] {
-  const corners = body.map((p) => toGlass(glass, p));
-  return corners.map((a, i) => edgeFrom(a, corners[(i + 1) % corners.length] as XY, [], JAMB));
-}
 
 /**
  * Calls back with every strip of light that enters through a glass in directions k0 to k1, no farther than `far` from its inner face.
@@ -273,11 +237,6 @@ function cornersIn(
     if (a[1] > far !== b[1] > far) add([a[0] + ((b[0] - a[0]) * (far - a[1])) / (b[1] - a[1]), far]);
   }
   return corners;
-}
-
-/** Returns a point with y the other way. */
-export function turned([x, y]: XY): XY {
-  return [x, -y];
 }
 
 /** Returns the directions between k0 and k1 in which two corners are behind each other, and k0 and k1. */

@@ -3,22 +3,13 @@ import type { Deg, Mm, XY } from '../plan/model.ts';
 import { memoize } from '../plane/memoize.ts';
 import { clockwiseOnScreen } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
-import {
-  doorEdgesOf,
-  doorSidesOf,
-  type Edge,
-  edgeFrom,
-  type HeightLimit,
-  type Scene,
-  TooMuchLight,
-  traceBeams,
-  turned,
-} from './beams.ts';
+import { type HeightLimit, type Scene, TooMuchLight, traceBeams } from './beams.ts';
 import { cellsOf } from './cells.ts';
 import { type FloorPlan, floorPlan } from './floor-edges.ts';
 import { columnSheaves, fromGlass, type Glass, obstructionOf, sidesOf, toGlass } from './glass.ts';
 import { glazedOpenings } from './glazed.ts';
 import { Hulls } from './hulls.ts';
+import { doorEdgesOf, doorSidesOf, type Edge, edgeFrom, turned } from './light-edges.ts';
 import { mergedCells } from './merge.ts';
 import { DISC_RADIUS, FIRST_INSTANT, LAST_INSTANT } from './position.ts';
 import { type Drop, sheafGroups } from './sheaves.ts';

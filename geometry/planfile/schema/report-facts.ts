@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { ReportFacts } from '../../plan/report-facts.ts';
 import { about, instant, list, note, oneOf, record, text } from './leaves.ts';
 
 /** What only the report of the test needs. All optional; what is omitted is not written either. */
@@ -81,3 +82,9 @@ export const UNCERTAINTY = maybe(
     'As the laboratory reported it, in the unit of the value.',
   ),
 );
+
+/** Returns what is needed for a report from a value of unknown origin; null where it is none. */
+export function readReportFacts(value: unknown): ReportFacts | null {
+  const result = v.safeParse(ReportSchema, value);
+  return result.success ? result.output : null;
+}

@@ -9,6 +9,22 @@ import { useLengths } from '../lengths/store.ts';
 import type { Inputs } from '../stage/picture.ts';
 import { type Sketch, useSketch } from './sketch.ts';
 
+/** What of the store the overlay is made from. */
+const OVERLAY_KEYS = [
+  'plan',
+  'previewPlan',
+  'levelId',
+  'tool',
+  'selection',
+  'hover',
+  'draggedDetector',
+  'chain',
+  'sitHeight',
+  'stageSize',
+  'menu',
+  'roomAsked',
+] as const satisfies readonly (keyof AppState)[];
+
 /** Returns everything that the overlay is made from. All of its pictures share it: where labels find room hangs on one another. */
 export function readOverlay(): Inputs {
   const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
@@ -18,36 +34,9 @@ export function readOverlay(): Inputs {
     state.hover === null &&
     state.tool.kind === 'select';
   if (isDrag) return inputsOfDrag(state, sketch);
-  const {
-    plan,
-    previewPlan,
-    levelId,
-    tool,
-    selection,
-    hover,
-    draggedDetector,
-    chain,
-    sitHeight,
-    stageSize,
-    menu,
-    roomAsked,
-  } = state;
   return [
     ...[sketch, useShown.getState(), useLengths.getState()],
-    ...[
-      plan,
-      previewPlan,
-      levelId,
-      tool,
-      selection,
-      hover,
-      draggedDetector,
-      chain,
-      sitHeight,
-      stageSize,
-      menu,
-      roomAsked,
-    ],
+    ...OVERLAY_KEYS.map((key) => state[key]),
     // Verdicts change without the plan: direct sun is worked out later, and the second computation may not agree.
     ...[sunVersion(), state.second?.doubts],
   ];

@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { MitigationSeen, ReportFacts } from '../../../../geometry/plan/report-facts.ts';
+import { readReportFacts } from '../../../../geometry/planfile/schema/report-facts.ts';
 import { licenseOf, peopleInLog } from '../../../protocol/required-items/items.ts';
 import {
   NO_ADDRESS,
@@ -207,7 +208,7 @@ function UsualOffer({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const [usual, setUsual] = useState<UsualFacts | null>(null);
   useEffect(() => {
-    void readSetting(USUAL).then((found) => setUsual((found as UsualFacts | undefined) ?? null));
+    void readSetting(USUAL).then((found) => setUsual(readReportFacts(found)));
   }, []);
   const { firm, laboratory, device } = plan.report ?? {};
   if (!usual || Object.keys(usual).length === 0 || firm || laboratory || device) return null;

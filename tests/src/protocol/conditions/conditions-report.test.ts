@@ -140,25 +140,26 @@ describe('each item of the list', () => {
   it('has an id of its own, and there are no others', () => {
     expect(new Set(CONDITION_ITEMS.map(({ id }) => id)).size).toBe(16);
     expect(CONDITION_ITEMS).toHaveLength(16);
-    // From the detector outward: the spot, its room, its level, the other levels, outdoors.
-    expect(CONDITION_ITEMS.map(({ id }) => id)).toEqual([
-      'not-disturbed',
-      'room-machines-off',
-      'window-air-conditioner-recirculating',
-      'fireplaces-off',
-      'heating-cooling-normal',
-      'air-handler-not-continuous',
-      'combustion-air-open',
-      'mitigation-running',
-      'exhausts-moderate',
-      'windows-closed',
-      'doors-closed',
-      'whole-house-fan-off',
-      'outdoor-air-lowest',
-      'heat-recovery-as-usual',
-      'attic-fan-as-usual',
-      'no-severe-weather',
-    ]);
+  });
+
+  it('is asked on the way from the detector outward', () => {
+    const order = CONDITION_ITEMS.map(({ id }) => id);
+    const zones = [
+      ['not-disturbed'],
+      ['room-machines-off', 'window-air-conditioner-recirculating', 'fireplaces-off'],
+      ['heating-cooling-normal', 'air-handler-not-continuous', 'combustion-air-open', 'mitigation-running'],
+      ['exhausts-moderate', 'windows-closed', 'doors-closed', 'whole-house-fan-off', 'attic-fan-as-usual'],
+      ['no-severe-weather'],
+    ];
+    for (const [i, zone] of zones.entries()) {
+      const places = zone.map((id) => order.indexOf(id));
+      expect(Math.min(...places), `zone ${i}`).toBeGreaterThanOrEqual(0);
+      const before = zones
+        .slice(0, i)
+        .flat()
+        .map((id) => order.indexOf(id));
+      expect(Math.min(...places)).toBeGreaterThan(Math.max(-1, ...before));
+    }
   });
 });
 
