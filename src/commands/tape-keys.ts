@@ -2,7 +2,7 @@ import { isTyping } from '../editor/input/typing.ts';
 import { type BurstEnd, KeyBurst, type KeyUse, type TapeKey } from '../editor/tape/key-burst.ts';
 import { lengthInputAt, nextLengthInput, typeInto } from '../editor/tape/length-input.ts';
 import { dropReading, useTape } from '../editor/tape/tape-store.ts';
-import { isTapeUnit, readTapeText } from '../editor/tape/tape-text.ts';
+import { isTapeUnit, readTapeText, withTapeUnit } from '../editor/tape/tape-text.ts';
 import { useAppStore } from '../state/store.ts';
 import { readSetting } from '../storage/settings.ts';
 import { modesAt } from './modes.ts';
@@ -79,8 +79,8 @@ function takeTyped(typed: string, end: BurstEnd, use: 'shortcuts' | 'length'): b
     return false;
   }
   dropReading();
-  // Only what was typed all at once: the end of a length that was begun before is no length of its own.
-  if (reading.kind === 'length' && field.value.trim() === typed.trim()) typeInto(field, reading.text);
+  const text = withTapeUnit(field.value, typed, reading);
+  if (text !== null) typeInto(field, text);
   // On the sheet Enter itself goes on to the next length that is asked for.
   if (end === 'Enter' && !field.closest('.length-box')) setTimeout(() => nextLengthInput(field)?.focus());
   return false;

@@ -34,3 +34,12 @@ export function readTapeText(typed: string, unit: TapeUnit | null, display: Leng
     ? { kind: 'length', text: whole, echo: length.echo }
     : { kind: 'unread', text, message: length.message };
 }
+
+/**
+ * Returns what a field shall hold in place of what was typed into it; null where it stays. Only a bare number that came all at once gets
+ * the unit of the tape: after a space, as after the end of a length that was begun before, a hand goes on.
+ */
+export function withTapeUnit(held: string, typed: string, reading: TapeText): string | null {
+  const cameAtOnce = held.trim() === typed;
+  return reading.kind === 'length' && cameAtOnce && reading.text !== typed ? reading.text : null;
+}

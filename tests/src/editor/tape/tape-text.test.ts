@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseLength } from '../../../../geometry/units/index.ts';
-import { readTapeText } from '../../../../src/editor/tape/tape-text.ts';
+import { readTapeText, withTapeUnit } from '../../../../src/editor/tape/tape-text.ts';
 import { TAPE_FORMS } from './forms.ts';
 
 describe('what a laser tape typed', () => {
@@ -32,5 +32,18 @@ describe('what a laser tape typed', () => {
   it('is not a length', () => {
     const read = readTapeText("12'6'4", null, 'feet-inches');
     expect(read.kind === 'unread' && read.message).toContain('is not a length');
+  });
+});
+
+describe('withTapeUnit', () => {
+  it.each([
+    ['3.812', '3.812', 'm', '3.812 m'],
+    // A hand goes on after the space: "9 2 " and then "1/2" became "9 21/2".
+    ['9 2 ', '9 2 ', null, null],
+    ['12 ', '12 ', 'm', null],
+    ['9 2 1/2', '1/2', null, null],
+    [`12'06"1/2`, `12'06"1/2`, null, null],
+  ] as const)('of a field with "%s" after "%s" was typed, the tape in %s: %s', (held, typed, unit, wanted) => {
+    expect(withTapeUnit(held, typed, readTapeText(typed, unit, 'feet-inches'))).toBe(wanted);
   });
 });
