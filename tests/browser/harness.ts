@@ -78,10 +78,19 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   const { page, context, troubles } = await (await sharedPool()).lease(wanted, isAlone);
   // Less than a test has in all: what is waited for in vain is then named.
   context.setDefaultTimeout(180_000 * SLOW);
+  withoutAnnouncer(page);
   await page.goto((options.site ?? inject('siteUrl')) + (options.path ?? ''));
   // Before its first picture the app has not laid out the plan of last time, and keeps nothing: nobody could act yet.
   await page.locator('#root > *').first().waitFor();
   return { page, context, troubles, expectNoTroubles: () => expect(troubles).toEqual([]) };
+}
+
+/** A text is looked for where it is seen: the announcer says it a second time, a moment later. It is asked for as `#announcer`. */
+function withoutAnnouncer(page: Page & { isWithoutAnnouncer?: true }): void {
+  if (page.isWithoutAnnouncer) return; // a page may be lent again
+  const getByText = page.getByText.bind(page);
+  page.getByText = (text, options) => getByText(text, options).and(page.locator(':not(#announcer)'));
+  page.isWithoutAnnouncer = true;
 }
 
 /** Takes the page's processor away for a part of the time, as long as the page is open. */
