@@ -4,7 +4,7 @@ import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import { discsPart, inked, linesPart, type Shape } from '../../drawing/display-list.ts';
 import { plateLabel } from '../../drawing/labels/label.ts';
 import { figureSlots, tape } from '../../drawing/labels/measured.ts';
-import { slotPart } from '../../drawing/labels/slot.ts';
+import { edgeToward, slotPart } from '../../drawing/labels/slot.ts';
 import type { TagPlace } from '../../drawing/labels/tags.ts';
 import { type Drawn, type TextStyle, textAt } from '../../drawing/text.ts';
 import { verdictSign } from '../../drawing/verdict-sign.ts';
@@ -78,9 +78,11 @@ export function detectorLabel(pen: Pen, { at, label }: Detector, word: string, p
   const [x, y] = along([slot.x, slot.y]);
   const middle: XY = [x - (side * (slot.width * pen.view.scale - width)) / 2, y];
   const own = { x: middle[0], y, width, height: STYLE.size, turn: 0 };
+  // The place holds every verdict's word; the leader goes to the words that stand there.
+  const rim = leader && along(leader[0]);
   return {
     shapes: [
-      ...(leader ? [inked({ line: 'leader', color: 'ink' }, linesPart([leader.map(along)]))] : []),
+      ...(rim ? [inked({ line: 'leader', color: 'ink' }, linesPart([[rim, edgeToward(own, rim)]]))] : []),
       ...(plate ? [inked({ fill: 'paper' }, slotPart(own))] : []),
     ],
     texts: [textAt(text, middle, STYLE)],
