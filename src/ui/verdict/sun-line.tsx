@@ -13,7 +13,7 @@ export function SunLine({ detector, report }: { readonly detector: Detector; rea
   const words = useSunTimes(detector, row?.verdict === 'clear' ? undefined : row);
   if (!row) return null;
   return (
-    <p className="small soft">
+    <p className="sun-line small soft">
       {words && `The sun comes too near from ${words}. `}
       {SUN_HOLDS}
     </p>

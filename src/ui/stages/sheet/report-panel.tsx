@@ -6,7 +6,9 @@ import type { PaperName } from '../../../report/paper.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { PaperField } from '../../print/paper-field.tsx';
 import { canShareFiles, saveDocumentPdf, saveReportTable, shareDocumentPdf } from '../../print/pdf-files.ts';
+import { Cautions } from '../../verdict/cautions.tsx';
 import { ReportFields } from './report-fields.tsx';
+import '../house/papers.css';
 
 /** The report of the test: what it needs, what is missing, and its files. */
 export function ReportPanel() {
@@ -15,7 +17,7 @@ export function ReportPanel() {
   const paper = chosen ?? usualPaper(plan);
   const missing = requiredItems(plan).filter(({ state }) => state === 'missing');
   return (
-    <section className="report-panel" aria-labelledby="report-heading">
+    <section className="papers" aria-labelledby="report-heading">
       <h3 id="report-heading">Report of the test</h3>
       <p className="small">
         Validity of the test, the results, the next step, and what they rest on, with the plan of each level. It says
@@ -55,6 +57,7 @@ export function ReportPanel() {
       <button type="button" className="button" onClick={() => void saveReportTable()}>
         Save the results as a table (CSV)
       </button>
+      <Cautions />
     </section>
   );
 }
