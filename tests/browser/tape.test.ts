@@ -12,6 +12,8 @@ describe('a laser tape that types', () => {
     open = await openPage();
     editor = await editorOf(open.page);
     await open.page.waitForFunction(() => window.__stillspot?.tape.getState().ready);
+    // The rows about the plan are a pixel taller in the page's own font, and the plan is fitted anew to what they leave.
+    await open.page.evaluate(() => document.fonts.ready.then(() => undefined));
     // How fast the keys come is up to the machine here; `key-burst.test.ts` has the times.
     await open.page.evaluate(() => window.__stillspot?.tape.setState({ gap: 5000 }));
     await open.page.evaluate(() => window.__stillspot?.store.getState().newPlan());
