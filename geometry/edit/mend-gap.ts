@@ -6,9 +6,6 @@ import { distance, nearestOnSegment, roundPoint } from '../plane/point.ts';
 import { JOINED, withWalls } from './move-items.ts';
 import type { LevelEdit } from './wall-edit.ts';
 
-/** Kinds of notices that `mendedGap` mends. */
-export const MENDABLE: readonly Notice['kind'][] = ['gap-open', 'gap-closed', 'overshoot'];
-
 /** A gap that counts as closed is noted where the walls would meet: so far from the end at most, mm. */
 const NEAR: Mm = 25.4;
 

@@ -4,11 +4,9 @@ import { along, distance, roundCoordinate, roundPoint } from '../plane/point.ts'
 import { formatLength } from '../units/index.ts';
 import { JOINED } from './move-items.ts';
 import { type LevelEdit, SHORTEST_WALL } from './wall-edit.ts';
+import { jointOf } from './walls-running-on.ts';
 
 type Unit = Plan['display']['length'];
-/** Two walls are collinear if neither deviates from the common line by more than this, mm. */
-const STRAIGHT: Mm = 0.5;
-
 /** A split this near to a jamb, mm, is at the jamb: coordinates are rounded. */
 const AT_JAMB: Mm = 0.005;
 
@@ -55,17 +53,6 @@ export function withWallSplit(level: Level, id: string, at: Mm, newId: string, u
   return { ok: true, level: { ...level, walls, openings } };
 }
 
-/** Returns the walls that continue this one at its `from` and at its `to` end, with which it can be joined. */
-export function wallsRunningOn(
-  level: Level,
-  wall: Wall,
-): readonly { readonly end: 'from' | 'to'; readonly other: Wall }[] {
-  return level.walls.flatMap((other) => {
-    const joint = other.id === wall.id ? null : jointOf(wall, other);
-    return joint ? [{ end: joint.ends[0], other }] : [];
-  });
-}
-
 /**
  * Joins two collinear walls that meet; the result keeps the id, thickness and side of the first, and the openings of
  * both in place. Refused in words if they do not meet, are not collinear, or are built differently.
@@ -103,30 +90,11 @@ export function withWallsJoined(level: Level, id: string, otherId: string, unit:
   return { ok: true, level: { ...level, walls, openings } };
 }
 
-/** Returns the ends at which two walls meet and continue each other; null if they do not. */
-function jointOf(wall: Wall, other: Wall): { readonly ends: readonly ['from' | 'to', 'from' | 'to'] } | null {
-  for (const own of ['from', 'to'] as const) {
-    for (const met of ['from', 'to'] as const) {
-      if (distance(wall[own], other[met]) > JOINED) continue;
-      const [a, b] = [wall[own === 'from' ? 'to' : 'from'], other[met === 'from' ? 'to' : 'from']];
-      const whole = distance(a, b);
-      // Walls folded back over each other are collinear too, but shorter together than one of them.
-      if (whole < Math.max(distance(a, wall[own]), distance(b, other[met]))) continue;
-      if (whole > 0 && offLine(wall[own], a, b) <= STRAIGHT) return { ends: [own, met] };
-    }
-  }
-  return null;
-}
-
 function apartWords(wall: Wall, other: Wall, unit: Unit): string {
   const gap = Math.min(...[wall.from, wall.to].flatMap((a) => [other.from, other.to].map((b) => distance(a, b))));
   if (gap > JOINED)
     return `The walls are ${formatLength(gap, unit, 'up')} apart. Lengthen one until they meet end to end, then join them.`;
   return 'The walls turn where they meet. Only walls that run straight on can be joined.';
-}
-
-function offLine(p: XY, a: XY, b: XY): Mm {
-  return Math.abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / (distance(a, b) || 1);
 }
 
 function distanceAlong({ from, to }: Wall, p: XY): Mm {

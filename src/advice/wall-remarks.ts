@@ -1,4 +1,4 @@
-import { MENDABLE } from '../../geometry/edit/mend-gap.ts';
+import { MENDABLE } from '../../geometry/edit/mendable.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
 import { describeInWall } from '../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';

@@ -4,12 +4,12 @@ import type { HintAction } from '../advice/guidance/hint.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
 import { keepInView } from '../editor/stage/keep-in-view.ts';
-import { makeOneWall, mendGap } from '../state/edit-walls.ts';
 import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { foldAll, isPhonePage, openQuestion, openStage, showPlan, unfold, usePanels } from './panels.ts';
+import { withWallEdits } from './wall-edits.ts';
 
 export const TITLE_FIELD = 'plan-title';
 export const PURPOSE_FIELD = 'site-purpose';
@@ -82,11 +82,11 @@ export function followHint(offer: HintAction): void {
       setAtWall(offer.levelId, offer.id);
       return;
     case 'one-wall':
-      makeOneWall(...offer.ids);
+      withWallEdits(({ makeOneWall }) => makeOneWall(...offer.ids));
       return;
     case 'mend-gap':
       showThings(offer.levelId, [], offer.notice.at);
-      mendGap(offer.notice);
+      withWallEdits(({ mendGap }) => mendGap(offer.notice));
       return;
     case 'level':
       showLevels();

@@ -1,13 +1,13 @@
-import { wallsRunningOn } from '../../geometry/edit/split-join.ts';
+import { wallsRunningOn } from '../../geometry/edit/walls-running-on.ts';
 import { OPENING_NOUN, wallEndNames } from '../../geometry/messages/index.ts';
 import { wallLength } from '../../geometry/plan/items.ts';
 import type { OpeningKind, Wall } from '../../geometry/plan/model.ts';
 import { nearestParameter } from '../../geometry/plane/point.ts';
 import { createOpeningTool } from '../editor/tools/opening-tool.ts';
 import { pressAt } from '../editor/tools/tool-context.ts';
-import { joinWalls, splitWall } from '../state/edit-walls.ts';
 import { selectLevel } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
+import { withWallEdits } from './wall-edits.ts';
 
 const wallOf = ({ one }: Target): Wall | null => (one?.list === 'walls' ? one.item : null);
 const nextWall = (target: Target, end: 'from' | 'to'): Wall | null => {
@@ -25,7 +25,7 @@ const join = (end: 'from' | 'to'): Command => ({
   when: (target) => nextWall(target, end) !== null,
   run: (target) => {
     const [wall, other] = [wallOf(target), nextWall(target, end)];
-    if (wall && other) joinWalls(wall.id, other.id);
+    if (wall && other) withWallEdits(({ joinWalls }) => joinWalls(wall.id, other.id));
   },
 });
 
@@ -51,7 +51,9 @@ export const WALL_COMMANDS: readonly Command[] = [
     when: (target) => wallOf(target) !== null && target.at !== null,
     run: (target) => {
       const wall = wallOf(target);
-      if (wall && target.at) splitWall(wall.id, nearestParameter(target.at, wall.from, wall.to) * wallLength(wall));
+      if (!wall || !target.at) return;
+      const at = nearestParameter(target.at, wall.from, wall.to) * wallLength(wall);
+      withWallEdits(({ splitWall }) => splitWall(wall.id, at));
     },
   },
   {

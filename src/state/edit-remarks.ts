@@ -1,5 +1,5 @@
 import { levelOf } from '../../geometry/edit/level.ts';
-import { MENDABLE } from '../../geometry/edit/mend-gap.ts';
+import { MENDABLE } from '../../geometry/edit/mendable.ts';
 import { detectorsWithoutSupport } from '../../geometry/edit/supported-items.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
 import { describeNotice, describeSupportLost } from '../../geometry/messages/index.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { tapedOffsets } from '../../../geometry/dimension/opening-offsets.ts';
-import { wallsRunningOn } from '../../../geometry/edit/split-join.ts';
+import { wallsRunningOn } from '../../../geometry/edit/walls-running-on.ts';
 import { wallEndNames } from '../../../geometry/messages/index.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall } from '../../../geometry/plan/model.ts';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { MENDABLE, mendedGap } from '../../../geometry/edit/mend-gap.ts';
+import { mendedGap } from '../../../geometry/edit/mend-gap.ts';
+import { MENDABLE } from '../../../geometry/edit/mendable.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Wall, XY } from '../../../geometry/plan/model.ts';
 import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { wallsRunningOn, withWallSplit, withWallsJoined } from '../../../geometry/edit/split-join.ts';
+import { withWallSplit, withWallsJoined } from '../../../geometry/edit/split-join.ts';
 import type { LevelEdit } from '../../../geometry/edit/wall-edit.ts';
+import { wallsRunningOn } from '../../../geometry/edit/walls-running-on.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Level, Opening, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';

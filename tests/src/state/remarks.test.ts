@@ -100,7 +100,7 @@ describe('a thing that an edit leaves in a wall', () => {
 });
 
 describe('a wall laid on another', () => {
-  it('is told, and made one of by one press, which one undo takes back', () => {
+  it('is told, and made one of by one press, which one undo takes back', async () => {
     store().addWalls(
       [
         [
@@ -115,7 +115,7 @@ describe('a wall laid on another', () => {
     expect(remark?.action?.kind).toBe('one-wall');
     const before = level();
     if (remark?.action) followHint(remark.action);
-    expect(level().walls).toEqual(walls);
+    await expect.poll(() => level().walls).toEqual(walls);
     store().undo();
     expect(level()).toBe(before);
   });

@@ -1,0 +1,4 @@
+import type { Notice } from '../level/types.ts';
+
+/** Kinds of notices that `mendedGap` mends. */
+export const MENDABLE: readonly Notice['kind'][] = ['gap-open', 'gap-closed', 'overshoot'];
