@@ -1,15 +1,11 @@
 import type { Tool } from '../../state/tool.ts';
 import { createAskTool } from './ask-tool.ts';
-import { createCenterTool } from './center-tool.ts';
-import { createFrameTool } from './frame-tool.ts';
-import { createGripTool } from './grip-tool.ts';
 import { lateTool } from './late-tool.ts';
 import { createMoveHereTool } from './move-here-tool.ts';
 import { createOpeningTool } from './opening-tool.ts';
 import { createPlaceTool } from './place-tool.ts';
 import { createRoomBoxTool } from './room-box-tool.ts';
 import { createSelectTool } from './select-tool.ts';
-import { createSplitWallTool } from './split-wall-tool.ts';
 import type { ToolController } from './tool-controller.ts';
 import { createWallTool } from './wall-tool.ts';
 
@@ -26,18 +22,14 @@ export function createTool(tool: Tool): ToolController {
       return createOpeningTool(tool.opening);
     case 'move-here':
       return createMoveHereTool(tool.ids);
-    case 'grip':
-      return createGripTool(tool.id);
-    case 'frame':
-      return createFrameTool();
-    case 'center':
-      return createCenterTool();
     case 'ask':
       return createAskTool();
-    case 'tracing':
-      return lateTool(() => import('./tracing-tool.ts').then((part) => part.createTracingTool(tool.task)));
+    case 'grip':
+    case 'frame':
+    case 'center':
     case 'split-wall':
-      return createSplitWallTool(tool.id);
+    case 'tracing':
+      return lateTool(tool);
     default:
       return createPlaceTool(tool);
   }

@@ -1,13 +1,43 @@
-import { store } from './tool-context.ts';
+import { useSketch } from '../overlay/sketch.ts';
+import { activeTool } from './active-tool.ts';
+import type { LateTool } from './late/create-late-tool.ts';
+import { pressAt, store } from './tool-context.ts';
 import type { ToolController } from './tool-controller.ts';
 
-/** Returns a tool whose code is not part of the start. Until it is there, presses do nothing. */
-export function lateTool(load: () => Promise<ToolController>): ToolController {
+type Code = Pick<typeof import('./late/create-late-tool.ts'), 'createLateTool'>;
+
+const COMING = 'One moment: this tool is still being loaded. Press again when this line is gone.';
+
+let code: Code | null = null;
+
+/** Loads the code of these tools. Rejects where it cannot be had. */
+export async function loadLateTools(
+  load: () => Promise<Code> = () => import('./late/create-late-tool.ts'),
+): Promise<Code> {
+  code ??= await load();
+  return code;
+}
+
+/** Returns the controller of such a tool. Where its code is not there yet, a press says so and does nothing. */
+export function lateTool(tool: LateTool, load?: () => Promise<Code>): ToolController {
+  if (code) return code.createLateTool(tool);
   const nothing = () => undefined;
-  const tool: ToolController = { hover: nothing, down: nothing, drag: nothing, up: nothing, cancel: () => false };
-  load().then(
-    (loaded) => Object.assign(tool, loaded),
+  const controller: ToolController = {
+    hover: nothing,
+    down: () => store().say(COMING),
+    drag: nothing,
+    up: nothing,
+    cancel: () => false,
+  };
+  loadLateTools(load).then(
+    ({ createLateTool }) => {
+      Object.assign(controller, createLateTool(tool));
+      if (activeTool() !== controller) return;
+      if (store().message === COMING) store().say('');
+      const { cross } = useSketch.getState();
+      if (cross) controller.hover(pressAt(cross));
+    },
     () => store().say('This tool could not be loaded. Choose it again once the network is there.'),
   );
-  return tool;
+  return controller;
 }

@@ -1,10 +1,27 @@
-import type { Tool } from '../../state/tool.ts';
+import type { Tool } from '../../../state/tool.ts';
+import type { ToolController } from '../tool-controller.ts';
+import { createCenterTool } from './center-tool.ts';
+import { createFrameTool } from './frame-tool.ts';
+import { createGripTool } from './grip-tool.ts';
 import { createMoveTracingTool } from './move-tracing-tool.ts';
-import type { ToolController } from './tool-controller.ts';
+import { createSplitWallTool } from './split-wall-tool.ts';
 import { createTracingPointsTool } from './tracing-points-tool.ts';
 
-type TracingTask = Extract<Tool, { readonly kind: 'tracing' }>['task'];
+/** The tools that nobody needs for the first wall. */
+export type LateTool = Extract<Tool, { readonly kind: 'grip' | 'frame' | 'center' | 'split-wall' | 'tracing' }>;
 
-/** Returns the tool for a task on the picture under the level. */
-export const createTracingTool = (task: TracingTask): ToolController =>
-  task === 'move' ? createMoveTracingTool() : createTracingPointsTool(task);
+/** Returns the controller of a tool whose code is not part of the start. */
+export function createLateTool(tool: LateTool): ToolController {
+  switch (tool.kind) {
+    case 'grip':
+      return createGripTool(tool.id);
+    case 'frame':
+      return createFrameTool();
+    case 'center':
+      return createCenterTool();
+    case 'split-wall':
+      return createSplitWallTool(tool.id);
+    case 'tracing':
+      return tool.task === 'move' ? createMoveTracingTool() : createTracingPointsTool(tool.task);
+  }
+}

@@ -1,8 +1,8 @@
-import type { XY } from '../../../geometry/plan/model.ts';
-import { extentBetween, itemsWithin } from '../../../geometry/snap/pick.ts';
-import { clearSketch, useSketch } from '../overlay/sketch.ts';
-import { currentLevel, returnToSelect, store } from './tool-context.ts';
-import type { ToolController, ToolPoint } from './tool-controller.ts';
+import type { XY } from '../../../../geometry/plan/model.ts';
+import { extentBetween, itemsWithin } from '../../../../geometry/snap/pick.ts';
+import { clearSketch, useSketch } from '../../overlay/sketch.ts';
+import { currentLevel, returnToSelect, store } from '../tool-context.ts';
+import type { ToolController, ToolPoint } from '../tool-controller.ts';
 
 /** Two corners closer than this are one press, px. */
 const ONE_PRESS_PX = 8;

@@ -1,9 +1,9 @@
-import { clearSketch } from '../overlay/sketch.ts';
-import type { Drag } from './drag.ts';
-import { dragHandle } from './drag-handle.ts';
-import { handleAt } from './pick-at.ts';
-import { returnToSelect, store } from './tool-context.ts';
-import type { ToolController, ToolPoint } from './tool-controller.ts';
+import { clearSketch } from '../../overlay/sketch.ts';
+import type { Drag } from '../drag.ts';
+import { dragHandle } from '../drag-handle.ts';
+import { handleAt } from '../pick-at.ts';
+import { returnToSelect, store } from '../tool-context.ts';
+import type { ToolController, ToolPoint } from '../tool-controller.ts';
 
 /** Reshapes without a drag: the first press takes the handle that is near, the second one sets it. */
 export function createGripTool(id: string): ToolController {

@@ -1,10 +1,10 @@
-import { withTracing } from '../../../geometry/edit/index.ts';
-import type { Mm, Plan, Tracing, XY } from '../../../geometry/plan/model.ts';
-import { roundPoint } from '../../../geometry/plane/point.ts';
-import { selectLevel, selectLevelAtRest } from '../../state/selectors.ts';
-import { ARROWS, stepFor } from '../input/sheet-keys.ts';
-import { store } from './tool-context.ts';
-import type { ToolController, ToolPoint } from './tool-controller.ts';
+import { withTracing } from '../../../../geometry/edit/index.ts';
+import type { Mm, Plan, Tracing, XY } from '../../../../geometry/plan/model.ts';
+import { roundPoint } from '../../../../geometry/plane/point.ts';
+import { selectLevel, selectLevelAtRest } from '../../../state/selectors.ts';
+import { ARROWS, stepFor } from '../../input/sheet-keys.ts';
+import { store } from '../tool-context.ts';
+import type { ToolController, ToolPoint } from '../tool-controller.ts';
 
 /** Moves the picture under the level: by a drag that may start anywhere, or by arrow keys. The tool stays. */
 export function createMoveTracingTool(): ToolController {

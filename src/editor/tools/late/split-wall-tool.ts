@@ -1,13 +1,13 @@
-import type { Mm } from '../../../geometry/plan/model.ts';
-import { distance, nearestParameter } from '../../../geometry/plane/point.ts';
-import { cornerLines } from '../../../geometry/snap/opening-fit.ts';
-import { formatMeasured } from '../../../geometry/units/index.ts';
-import { splitWall } from '../../state/edit-walls.ts';
-import { selectModel } from '../../state/selectors.ts';
-import { SELECT_TOOL } from '../../state/tool.ts';
-import { clearSketch, useSketch } from '../overlay/sketch.ts';
-import { currentLevel, gridFor, store } from './tool-context.ts';
-import type { ToolController, ToolPoint } from './tool-controller.ts';
+import type { Mm } from '../../../../geometry/plan/model.ts';
+import { distance, nearestParameter } from '../../../../geometry/plane/point.ts';
+import { cornerLines } from '../../../../geometry/snap/opening-fit.ts';
+import { formatMeasured } from '../../../../geometry/units/index.ts';
+import { splitWall } from '../../../state/edit-walls.ts';
+import { selectModel } from '../../../state/selectors.ts';
+import { SELECT_TOOL } from '../../../state/tool.ts';
+import { clearSketch, useSketch } from '../../overlay/sketch.ts';
+import { currentLevel, gridFor, store } from '../tool-context.ts';
+import type { ToolController, ToolPoint } from '../tool-controller.ts';
 
 /** Splits a wall at the next press; until then shows the lengths to its corners. */
 export function createSplitWallTool(id: string): ToolController {

@@ -1,12 +1,12 @@
-import { withTracing } from '../../../geometry/edit/index.ts';
-import { tracingScaled, tracingStraightened } from '../../../geometry/edit/tracing.ts';
-import type { Mm, Tracing, XY } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/plane/point.ts';
-import { parseLength } from '../../../geometry/units/index.ts';
-import { SELECT_TOOL } from '../../state/tool.ts';
-import { clearSketch, useSketch } from '../overlay/sketch.ts';
-import { currentLevel, store } from './tool-context.ts';
-import type { ToolController, ToolPoint } from './tool-controller.ts';
+import { withTracing } from '../../../../geometry/edit/index.ts';
+import { tracingScaled, tracingStraightened } from '../../../../geometry/edit/tracing.ts';
+import type { Mm, Tracing, XY } from '../../../../geometry/plan/model.ts';
+import { distance } from '../../../../geometry/plane/point.ts';
+import { parseLength } from '../../../../geometry/units/index.ts';
+import { SELECT_TOOL } from '../../../state/tool.ts';
+import { clearSketch, useSketch } from '../../overlay/sketch.ts';
+import { currentLevel, store } from '../tool-context.ts';
+import type { ToolController, ToolPoint } from '../tool-controller.ts';
 
 type TracingTask = 'scale' | 'straighten' | 'shift';
 

@@ -3,6 +3,7 @@ import { newTracingPlace } from '../../../../geometry/edit/tracing.ts';
 import { levelExtent } from '../../../../geometry/level/level-extent.ts';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
 import { openStage, unfold, usePanels } from '../../../commands/panels.ts';
+import { loadLateTools } from '../../../editor/tools/late-tool.ts';
 import { selectLevel, selectLevelAtRest } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { toPlan } from '../../../state/viewport.ts';
@@ -39,7 +40,7 @@ export async function bringIn(file: File): Promise<void> {
   usePanels.setState({ tracingOpen: true });
   state.fit();
   // Its first press comes at once.
-  await import('../../../editor/tools/tracing-tool.ts').catch(() => undefined);
+  await loadLateTools().catch(() => undefined);
   state.setTool({ kind: 'tracing', task: 'scale' });
   state.say(`${remark}${replaced} Press the two ends of a length on it that you know: that sets its scale.`);
 }

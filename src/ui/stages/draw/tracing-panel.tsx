@@ -4,6 +4,7 @@ import type { Tracing } from '../../../../geometry/plan/model.ts';
 import { type PictureChoice, usePanels } from '../../../commands/panels.ts';
 import { choiceFor, keepPictureChoice } from '../../../commands/picture-choice.ts';
 import { useTracingImages } from '../../../editor/stage/tracing-images.ts';
+import { loadLateTools } from '../../../editor/tools/late-tool.ts';
 import { selectLevel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { SELECT_TOOL, type Tool } from '../../../state/tool.ts';
@@ -55,7 +56,7 @@ const TASKS: readonly (readonly [Task, string])[] = [
 function TracingFields({ tracing }: { readonly tracing: Tracing }) {
   const unreadable = useTracingImages(({ ready }) => ready.get(tracing.image) === null);
   const { locked } = tracing;
-  useEffect(() => void import('../../../editor/tools/tracing-tool.ts').catch(() => undefined), []);
+  useEffect(() => void loadLateTools().catch(() => undefined), []);
   return (
     <div className="tracing">
       {unreadable && <p role="alert">This picture is damaged and cannot be shown. Import another one in its place.</p>}

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
-import { createMoveTracingTool } from '../../../../src/editor/tools/move-tracing-tool.ts';
-import { createTracingPointsTool } from '../../../../src/editor/tools/tracing-points-tool.ts';
+import { createMoveTracingTool } from '../../../../src/editor/tools/late/move-tracing-tool.ts';
+import { createTracingPointsTool } from '../../../../src/editor/tools/late/tracing-points-tool.ts';
 import { at, key, level, openRoom, press, pull, sketch, state, steps } from '../../../helpers/tool-stage.ts';
 
 const PICTURE: Tracing = {
