@@ -94,7 +94,14 @@ function sectionProblem(before: Plan, after: Plan): string | null {
 function protocolProblem(protocol: Protocol, unit: LengthUnit): string | null {
   const { profile, overrides } = protocol;
   const unknown = said('The protocol', profileFlaws(protocol));
-  const flaws = () => overrides.flatMap((one, index) => overrideFlaws(one, overrides.slice(0, index), profile, unit));
+  const flaws = () => {
+    const earlier = new Set<string>();
+    return overrides.flatMap((one) => {
+      const found = overrideFlaws(one, earlier, profile, unit);
+      earlier.add(one.rule);
+      return found;
+    });
+  };
   return unknown ?? said('An override', flaws());
 }
 

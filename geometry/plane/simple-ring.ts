@@ -8,7 +8,7 @@ export type RingFlaw =
 /**
  * Returns the first flaw of an open ring of at least 3 corners, or null when it is simple: no two consecutive corners
  * equal, no edge that folds back over the previous one, no other two edges that touch or cross. Exact predicates, no
- * tolerance. Tests every pair of edges, O(n²): enough for furniture outlines of a few hundred corners.
+ * tolerance. Compares the boxes of every pair of edges, O(n²): enough for outlines of a thousand corners.
  */
 export function ringFlaw(ring: readonly XY[]): RingFlaw | null {
   const count = ring.length;
@@ -17,8 +17,10 @@ export function ringFlaw(ring: readonly XY[]): RingFlaw | null {
     const [a, b] = [corner(i), corner(i + 1)];
     if (a[0] === b[0] && a[1] === b[1]) return { kind: 'same-corner', corners: [i, (i + 1) % count] };
   }
+  const boxes = edgeBoxes(ring);
   for (let i = 0; i < count; i++) {
     for (let j = i + 1; j < count; j++) {
+      if (areApart(boxes, 4 * i, 4 * j)) continue;
       const [a, b, c, d] = [corner(i), corner(i + 1), corner(j), corner(j + 1)];
       const next = j === i + 1;
       const last = (j + 1) % count === i;
@@ -27,6 +29,22 @@ export function ringFlaw(ring: readonly XY[]): RingFlaw | null {
     }
   }
   return null;
+}
+
+/** Returns the least and greatest x and y of each edge, four numbers an edge. */
+function edgeBoxes(ring: readonly XY[]): Float64Array {
+  const boxes = new Float64Array(4 * ring.length);
+  for (let i = 0; i < ring.length; i++) {
+    const [a, b] = [ring[i] as XY, ring[(i + 1) % ring.length] as XY];
+    boxes.set([Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1])], 4 * i);
+  }
+  return boxes;
+}
+
+/** Returns whether two boxes share no point; edges that follow one another always share one. */
+function areApart(boxes: Float64Array, i: number, j: number): boolean {
+  const at = (k: number) => boxes[k] as number;
+  return at(i + 2) < at(j) || at(j + 2) < at(i) || at(i + 3) < at(j + 1) || at(j + 3) < at(i + 1);
 }
 
 /** Returns whether b → c runs back over a → b. */
@@ -39,14 +57,9 @@ function sameSide(a: number, b: number, c: number): boolean {
   return (a < b && c < b) || (a > b && c > b);
 }
 
-/** Returns whether two closed segments share a point. */
+/** Returns whether two closed segments whose boxes share a point share one. */
 function segmentsMeet(a: XY, b: XY, c: XY, d: XY): boolean {
-  if (apart(a[0], b[0], c[0], d[0]) || apart(a[1], b[1], c[1], d[1])) return false;
   return turnSign(a, b, c) * turnSign(a, b, d) <= 0 && turnSign(c, d, a) * turnSign(c, d, b) <= 0;
-}
-
-function apart(a: number, b: number, c: number, d: number): boolean {
-  return Math.max(a, b) < Math.min(c, d) || Math.max(c, d) < Math.min(a, b);
 }
 
 /**

@@ -7,7 +7,7 @@ import { misspelledKeyProblems } from './read/misspelled-keys.ts';
 import { structureProblems } from './read/structure.ts';
 import { ValidParts } from './read/valid-parts.ts';
 import { PlanSchema, VERSION } from './schema/plan.ts';
-import { isRecord, withDefaults, withoutControlCharacters } from './schema/walk.ts';
+import { isRecord, type LongList, longLists, withDefaults, withoutControlCharacters } from './schema/walk.ts';
 
 export type { PlanProblem } from './problem.ts';
 
@@ -17,7 +17,7 @@ export type ParsedPlan =
 
 /**
  * Parses a plan file. Text that is not JSON, not an object, of another format or of a newer version is refused with
- * that one problem. Otherwise all problems are returned at once: structure (JSON Schema) first, then meaning (what a
+ * that one problem, a file with a list that is too long with those lists. Otherwise all problems are returned at once: structure (JSON Schema) first, then meaning (what a
  * schema cannot express). Never throws and never repairs; omitted keys get their defaults.
  *
  * Unknown keys are preserved, a key named __proto__ as a plain key; a key that is almost a known one is refused as
@@ -29,6 +29,9 @@ export function parsePlan(text: string): ParsedPlan {
   if (!json.ok) return refused([notJson(text, json)]);
   const strange = headProblem(json.value);
   if (strange) return refused([strange]);
+  // Nothing else is checked then: the entries of a list without end would take minutes.
+  const long = longLists(PlanSchema, json.value);
+  if (long.length > 0) return refused(long.map((list) => longListProblem(json.value, list)));
   const value = withoutControlCharacters(PlanSchema, json.value);
   const duplicateKeys = json.duplicateKeys.map((path) => doubledProblem(value, path));
   const structure = structureProblems(value);
@@ -71,6 +74,12 @@ function headProblem(value: unknown): PlanProblem | null {
     return { pointer: '/version', found: String(version), expected: String(VERSION), message };
   }
   return null;
+}
+
+function longListProblem(value: unknown, { path, length, most }: LongList): PlanProblem {
+  const { item, key } = describePath(value, path);
+  const [found, expected] = [`a list of ${length}`, `at most ${most.toLocaleString('en-US')} entries`];
+  return { pointer: pointerTo(path), found, expected, message: `${item}: "${key}" is ${found}, needs ${expected}.` };
 }
 
 function doubledProblem(value: unknown, path: readonly Step[]): PlanProblem {

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
+import { describeUnknownKeys } from '../../geometry/planfile/unknown-keys.ts';
 
 /** Invalid arguments or an unusable file: exit code 2, the message on standard error. */
 export class UnusableError extends Error {}
@@ -24,6 +25,8 @@ export interface Call {
   readonly several: boolean;
   /** What is wrong with the files that are not usable, where the command goes on with the others. */
   readonly refused: readonly string[];
+  /** What is worth knowing about the files that are usable. */
+  readonly remarks: readonly string[];
 }
 
 export interface CommandResult {
@@ -68,7 +71,7 @@ export function parseCall(command: CliCommand, argv: readonly string[]): Call {
   }
   const files = command.takesFolders ? positionals.flatMap(plansIn) : positionals;
   const several = files.length !== 1 || files[0] !== file;
-  const { plans, names, problems } = readAll(files);
+  const { plans, names, problems, remarks } = readAll(files);
   if (problems.length > 0 && !(command.takesFolders && several && plans.length > 0))
     throw new UnusableError(problems.join('\n'));
   return {
@@ -81,6 +84,7 @@ export function parseCall(command: CliCommand, argv: readonly string[]): Call {
     flags,
     several,
     refused: problems,
+    remarks,
   };
 }
 
@@ -113,11 +117,12 @@ interface ReadFiles {
   /** Of the files of the plans, in the same order. */
   readonly names: readonly string[];
   readonly problems: readonly string[];
+  readonly remarks: readonly string[];
 }
 
 /** Reads every file once, however often it is named. */
 function readAll(files: readonly string[]): ReadFiles {
-  const read = { plans: [] as Plan[], names: [] as string[], problems: [] as string[] };
+  const read = { plans: [] as Plan[], names: [] as string[], problems: [] as string[], remarks: [] as string[] };
   const seen = new Set<string>();
   for (const file of files) {
     try {
@@ -127,6 +132,8 @@ function readAll(files: readonly string[]): ReadFiles {
       seen.add(place);
       read.plans.push(plan);
       read.names.push(file);
+      const unknown = describeUnknownKeys(plan);
+      if (unknown) read.remarks.push(`${file}: ${unknown}`);
     } catch (error) {
       if (!(error instanceof UnusableError)) throw error;
       read.problems.push(error.message);
@@ -134,6 +141,9 @@ function readAll(files: readonly string[]): ReadFiles {
   }
   return read;
 }
+
+/** Problems of one file that are printed; the others are counted. */
+const MOST_LISTED = 200;
 
 /** Reads a plan. @throws UnusableError with every problem of the file */
 export function readPlan(file: string): Plan {
@@ -145,8 +155,12 @@ export function readPlan(file: string): Plan {
   }
   const result = parsePlan(text);
   if (result.ok) return result.plan;
-  const lines = result.problems.map(({ pointer, message }) => `  ${pointer || '(the whole file)'}: ${message}`);
-  const count = lines.length === 1 ? '1 problem' : `${lines.length} problems`;
+  const { problems } = result;
+  const lines = problems
+    .slice(0, MOST_LISTED)
+    .map(({ pointer, message }) => `  ${pointer || '(the whole file)'}: ${message}`);
+  if (problems.length > MOST_LISTED) lines.push(`  and ${problems.length - MOST_LISTED} more`);
+  const count = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
   throw new UnusableError(`${file} is not a usable plan, ${count}:\n${lines.join('\n')}`);
 }
 

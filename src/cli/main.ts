@@ -1,3 +1,4 @@
+import { forTerminal } from '../../geometry/messages/plain-text.ts';
 import { setSunSource } from '../../geometry/sun/sun-floor.ts';
 import { sweptArea } from '../../geometry/sun/swept.ts';
 import { area } from './area.ts';
@@ -47,14 +48,19 @@ export async function run(argv: readonly string[]): Promise<number> {
     const call: Call = parseCall(command, rest);
     const { text, code, problems = [] } = await command.run(call);
     const wrong = [...call.refused, ...problems];
-    if (wrong.length > 0) process.stderr.write(`${wrong.join('\n')}\n`);
-    process.stdout.write(text);
+    print(process.stderr, [...wrong, ...call.remarks]);
+    // JSON escapes what a terminal would act on, and holds every text as it is.
+    process.stdout.write(call.json ? text : forTerminal(text));
     return code;
   } catch (error) {
     if (!(error instanceof UnusableError)) throw error;
-    process.stderr.write(`${error.message}\n`);
+    print(process.stderr, [error.message]);
     return 2;
   }
+}
+
+function print(stream: NodeJS.WritableStream, lines: readonly string[]): void {
+  if (lines.length > 0) stream.write(`${forTerminal(lines.join('\n'))}\n`);
 }
 
 function usage(): string {

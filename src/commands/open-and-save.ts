@@ -73,7 +73,16 @@ export async function openFiles(files: readonly File[]): Promise<void> {
     else say(PART_MISSING);
     return;
   }
-  await show(await readPlanFile(file), file.name);
+  const opened = await readPlanFile(file);
+  await show(opened, file.name);
+  if (opened.ok) await sayUnknownKeys(opened.plan);
+}
+
+/** Adds to the message that the file is open which of its keys are not used. */
+async function sayUnknownKeys(plan: Plan): Promise<void> {
+  const part = await import('../../geometry/planfile/unknown-keys.ts').catch(() => null);
+  const words = part?.describeUnknownKeys(plan);
+  if (words && useAppStore.getState().plan === plan) say(`${useAppStore.getState().message} ${words}`);
 }
 
 export async function openSample(sample: Sample): Promise<void> {

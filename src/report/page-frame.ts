@@ -3,7 +3,7 @@ import { CAUTIONS } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { type Area, frameOf, PAPERS, type PaperName } from './paper.ts';
 import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
-import { element, line, num, rectElement } from './svg.ts';
+import { element, escapeXml, line, num, rectElement } from './svg.ts';
 import { drawText, lineHeight, shortened, type TextStyle, textWidth, wrapText } from './text.ts';
 
 export interface PageFacts {
@@ -72,7 +72,7 @@ export function pageDocument(
 
 function escapedTitle({ plan, levelName, sheet }: PageFacts): string {
   const text = `${plan.title || 'Plan without a title'}, ${levelName}, sheet ${sheet}`;
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+  return escapeXml(text);
 }
 
 /** One line across, in type that is made smaller until it fits. */

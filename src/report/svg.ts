@@ -1,3 +1,5 @@
+import { oneLine } from '../../geometry/messages/plain-text.ts';
+
 /** SVG as text. Coordinates are mm of paper, x right and y down. */
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
@@ -32,18 +34,9 @@ export function rectElement(x: number, y: number, width: number, height: number,
 /** Text as it may stand in XML: marked characters escaped; characters that XML 1.0 (section 2.2) bars are left out. */
 export function escapeXml(text: string): string {
   if (/^[ !#-%'-;=?-~]*$/.test(text)) return text; // nothing to escape or leave out
-  return plain(text).replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
-}
-
-/** One line: breaks and tabs become spaces, control characters and broken surrogates go. */
-export function plain(text: string): string {
-  if (/^[ -~\u00a0-\u024f\u2010-\u2027\u2030-\u205e]*$/.test(text)) return text;
-  return [...text.replace(/[\t\n\r\u0085\u2028\u2029]+/g, ' ')].filter(isAllowed).join('');
-}
-
-function isAllowed(character: string): boolean {
-  const code = character.codePointAt(0) ?? 0;
-  const control = code < 0x20 || (code >= 0x7f && code < 0xa0);
-  const surrogate = code >= 0xd800 && code <= 0xdfff;
-  return !control && !surrogate && code !== 0xfffe && code !== 0xffff;
+  return oneLine(text)
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;');
 }

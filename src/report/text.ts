@@ -1,10 +1,11 @@
 /** Text on the sheet: measured with the widths of the font itself, so that what fits here fits in every renderer. */
 
+import { oneLine } from '../../geometry/messages/plain-text.ts';
 import { wordsOf } from '../drawing/labels/label.ts';
 import { LEADING, shortened as shortenedToWidth } from '../drawing/text.ts';
 import { FONT_WIDTHS, type WidthRun } from './font-widths.ts';
 import { COLOR } from './style.ts';
-import { type Attributes, element, escapeXml, plain } from './svg.ts';
+import { type Attributes, element, escapeXml } from './svg.ts';
 
 type Weight = 'regular' | 'bold';
 
@@ -38,7 +39,7 @@ const measured = {
 
 /** Advance width in mm, without kerning: the sheet switches kerning off, so the sum is exact. */
 export function textWidth(text: string, { size, weight = 'regular' }: Pick<TextStyle, 'size' | 'weight'>): number {
-  return (units(plain(text), weight) * size) / 1000;
+  return (units(oneLine(text), weight) * size) / 1000;
 }
 
 /** Advance width in thousandths of the type size, a whole number: those of two texts add up to that of both. */
@@ -105,7 +106,7 @@ export function wrapText(text: string, width: number, style: TextStyle): readonl
 
 /** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */
 export function shortened(text: string, width: number, style: TextStyle): string {
-  return shortenedToWidth(plain(text), width, (part) => textWidth(part, style));
+  return shortenedToWidth(oneLine(text), width, (part) => textWidth(part, style));
 }
 
 /** From one baseline to the next, mm. */
@@ -116,7 +117,7 @@ export function lineHeight({ size }: Pick<TextStyle, 'size'>): number {
 function measuredWords(text: string, weight: Weight): readonly MeasuredWord[] {
   const known = measured[weight].get(text);
   if (known) return known;
-  const words = wordsOf(plain(text))
+  const words = wordsOf(oneLine(text))
     .filter(Boolean)
     .map((word) => ({ word, wide: units(word, weight) }));
   if (measured[weight].size >= MOST_KEPT) measured[weight].clear();

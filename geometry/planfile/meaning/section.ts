@@ -37,9 +37,22 @@ function isZone(timeZone: string): boolean {
   }
 }
 
-/** Returns whether an instant does not exist in the calendar; null has no flaw. `key` is its key. */
+/** The years in which an instant of a test may lie: a year outside is a slip, and would make timelines endless. */
+const YEARS = { first: 1990, last: 2100 };
+
+/** Returns what is wrong with text as an instant of a test, in words; null when it is valid. */
+function testInstantError(text: string): string | null {
+  const ms = instantMs(text);
+  if (ms === null) return instantError(text);
+  const inside = ms >= Date.UTC(YEARS.first, 0) && ms < Date.UTC(YEARS.last + 1, 0);
+  return inside ? null : `is not in the years ${YEARS.first} to ${YEARS.last}`;
+}
+
+/**
+ * Returns whether an instant does not exist in the calendar or is not of our time; null has no flaw. `key` is its key.
+ */
 export function instantFlaws(text: string | null, key: string): readonly Flaw[] {
-  const error = text === null ? null : instantError(text);
+  const error = text === null ? null : testInstantError(text);
   if (text === null || error === null) return [];
   return [
     {
@@ -117,11 +130,11 @@ export function ruleFlaws(rule: string, path: Flaw['path']): readonly Flaw[] {
 
 /**
  * Returns what is wrong with one override: a rule that does not exist, has no single minimum distance or is not in
- * the profile; or a looser distance without a note. `earlier` are the overrides before it. The profile exists.
+ * the profile; or a looser distance without a note. `earlier` are the rules of the overrides before it. The profile exists.
  */
 export function overrideFlaws(
   override: Override,
-  earlier: readonly Override[],
+  earlier: ReadonlySet<string>,
   profileId: string,
   unit: LengthUnit,
 ): readonly Flaw[] {
@@ -141,7 +154,7 @@ export function overrideFlaws(
       'a rule with one least distance',
     );
   }
-  if (earlier.some((other) => other.rule === rule)) {
+  if (earlier.has(rule)) {
     return flaw(
       `names the rule ${name}, which has an override already. Keep one of the two.`,
       'a rule without an override',

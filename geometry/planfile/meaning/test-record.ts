@@ -97,8 +97,9 @@ function practiceFlaws({ days, daysOff }: Practice): readonly PlacedFlaw[] {
 }
 
 function twiceFlaws(quality: readonly { readonly id: string }[]): readonly PlacedFlaw[] {
+  const seen = new Set<string>();
   return quality.flatMap(({ id }, index) =>
-    quality.findIndex((other) => other.id === id) === index
+    seen.size < seen.add(id).size
       ? []
       : placed(
           ['quality', index],

@@ -156,10 +156,11 @@ function sectionProblems(file: unknown, validParts: ValidParts, unit: LengthUnit
     addProblems(['protocol'], unknown, 'The protocol');
     if (unknown.length === 0) {
       const { profile } = protocol as Protocol;
-      overrides.forEach(({ path, item }, index) => {
-        const earlier = overrides.slice(0, index).map((placed) => placed.item);
+      const earlier = new Set<string>();
+      for (const { path, item } of overrides) {
         addProblems(path, overrideFlaws(item, earlier, profile, unit), describePath(file, path).item);
-      });
+        earlier.add(item.rule);
+      }
     }
   }
   if (sound(['kit'])) addProblems(['kit'], kitFlaws(valueAt(file, ['kit']) as Kit), 'The kit');

@@ -19,16 +19,19 @@ export function numberFrom(least: number, most: number, of: string) {
 }
 
 /** A number above zero. */
-export function numberAboveZero(of: string) {
-  const words = `${of}, more than 0, at most ${LARGEST}`;
-  return v.pipe(v.number(words), v.gtValue(0, words), v.maxValue(LARGEST, words));
+export function numberAboveZero(of: string, most = LARGEST) {
+  const words = `${of}, more than 0, at most ${most}`;
+  return v.pipe(v.number(words), v.gtValue(0, words), v.maxValue(most, words));
 }
+
+/** The greatest height, depth or clearance of a thing in a house, mm: 100 m. A larger number is a slip of the unit. */
+export const LARGEST_IN_HOUSE = 100_000;
 
 export const coordinate = () => numberFrom(-LARGEST, LARGEST, 'a number of mm');
 /** A height above the floor; negative for a pit. */
-export const height = () => coordinate();
-export const length = () => numberFrom(0, LARGEST, 'a number of mm');
-export const lengthAboveZero = () => numberAboveZero('a number of mm');
+export const height = () => numberFrom(-LARGEST_IN_HOUSE, LARGEST_IN_HOUSE, 'a number of mm');
+export const length = (most = LARGEST) => numberFrom(0, most, 'a number of mm');
+export const lengthAboveZero = (most = LARGEST) => numberAboveZero('a number of mm', most);
 export const angle = () => numberFrom(-LARGEST, LARGEST, 'a number of degrees');
 /** The greatest length of a name or label, and of other texts, in Unicode code points. */
 const LONGEST_NAME = 200;

@@ -3,10 +3,12 @@ import { FIXTURE_KINDS, ROOM_USES } from '../../plan/model.ts';
 import {
   about,
   angle,
+  coordinate,
   filledText,
   height,
   id,
   instant,
+  LARGEST_IN_HOUSE,
   length,
   lengthAboveZero,
   list,
@@ -21,13 +23,18 @@ import {
 import { PointSchema, ShapeSchema } from './shape.ts';
 import { TracingSchema } from './tracing.ts';
 
+/** The thickest wall, and the greatest radius and height of a detector, mm. A larger number is a slip of the unit. */
+const THICKEST = 10_000;
+const WIDEST_DETECTOR = 10_000;
+const TALLEST_DETECTOR = 10_000;
+
 export const WallSchema = about(
   record(
     {
       id: id(),
       from: PointSchema,
       to: PointSchema,
-      thickness: about(length(), 'Half of it lies on either side of the line.'),
+      thickness: about(length(THICKEST), 'Half of it lies on either side of the line.'),
       side: v.optional(
         about(oneOf(['auto', 'outside', 'inside']), 'Whether the wall stands outdoors; "auto" asks the drawing.'),
         'auto',
@@ -43,8 +50,8 @@ const SHADE_WORDS = '"covered", "well", or an object with overhang or obstructio
 const OverhangSchema = about(
   record(
     {
-      depth: about(length(), 'How far it stands out from the outer face of the wall.'),
-      above: about(length(), 'How far its underside is above the head of the opening.'),
+      depth: about(length(LARGEST_IN_HOUSE), 'How far it stands out from the outer face of the wall.'),
+      above: about(length(LARGEST_IN_HOUSE), 'How far its underside is above the head of the opening.'),
     },
     'an overhang with depth and above',
   ),
@@ -68,7 +75,7 @@ export const OpeningSchema = about(
       id: id(),
       wall: about(filledText('the id of a wall'), 'The wall that holds it, on the same level.'),
       kind: oneOf(['door', 'window', 'passage']),
-      offset: about(height(), "From the wall's `from` end to the near jamb, along the wall."),
+      offset: about(coordinate(), "From the wall's `from` end to the near jamb, along the wall."),
       width: about(lengthAboveZero(), 'Along the wall.'),
       bottom: about(height(), 'Sill, above the floor.'),
       top: about(height(), 'Head, above the floor.'),
@@ -99,7 +106,7 @@ export const StreamSchema = about(
     {
       direction: angle(),
       spread: about(numberFrom(0, 360, 'a number of degrees'), 'The whole angle, half of it on either side.'),
-      reach: about(length(), 'From the middle of the shape.'),
+      reach: about(length(LARGEST_IN_HOUSE), 'From the middle of the shape.'),
     },
     'a stream with direction, spread and reach',
   ),
@@ -140,8 +147,8 @@ export const DetectorSchema = about(
       label: v.optional(name(), ''),
       at: about(PointSchema, 'Its upright axis.'),
       base: about(height(), 'Its underside, above the floor.'),
-      radius: length(),
-      tall: length(),
+      radius: length(WIDEST_DETECTOR),
+      tall: length(TALLEST_DETECTOR),
       pair: about(
         nullWhenUnknown(filledText('text that is not empty')),
         'Detectors with the same text stand side by side; null for a single one.',
@@ -170,7 +177,7 @@ export const LevelSchema = about(
       id: id(),
       name: name(),
       order: about(numberFrom(0, 1000, 'a number'), '0 is the lowest.'),
-      ceiling: about(lengthAboveZero(), 'From floor to ceiling.'),
+      ceiling: about(lengthAboveZero(LARGEST_IN_HOUSE), 'From floor to ceiling.'),
       living: oneOf(['lived-in', 'could-be', 'no']),
       livingAnswered: about(
         v.exactOptional(v.boolean('true or false')),

@@ -5,6 +5,7 @@ import {
   angle,
   filledText,
   instant,
+  LARGEST_IN_HOUSE,
   length,
   list,
   listOrNone,
@@ -72,7 +73,7 @@ export const OverrideSchema = about(
   record(
     {
       rule: about(filledText('the id of a rule'), 'A rule with one least distance.'),
-      distance: about(length(), 'Takes the place of the published least distance.'),
+      distance: about(length(LARGEST_IN_HOUSE), 'Takes the place of the published least distance.'),
       note: v.optional(about(note(), 'Why; must be given where the override loosens the rule.'), ''),
     },
     'an override with rule and distance',
@@ -91,11 +92,16 @@ const ProtocolSchema = section(
   'an object with profile and overrides',
 );
 
+/** The longest exposure of a kit: more than a year. */
+const MOST_HOURS = 10_000;
+/** The greatest error of a tape, mm: 1 m. */
+const LARGEST_TOLERANCE = 1_000;
+
 const KitSchema = section(
   {
     kind: v.optional(text(), 'charcoal-barrier'),
-    minimumHours: v.optional(numberAboveZero('a number of hours'), 48),
-    maximumHours: v.optional(numberAboveZero('a number of hours'), 96),
+    minimumHours: v.optional(numberAboveZero('a number of hours', MOST_HOURS), 48),
+    maximumHours: v.optional(numberAboveZero('a number of hours', MOST_HOURS), 96),
     labDays: v.optional(numberFrom(0, 3650, 'a number of days'), 5),
     ...KIT_EXTRAS,
   },
@@ -147,7 +153,7 @@ export const PlanSchema = v.pipe(
       display: DisplaySchema,
       site: SiteSchema,
       protocol: ProtocolSchema,
-      tapeTolerance: v.optional(about(length(), 'How far a sketched distance may be off.'), 25.4),
+      tapeTolerance: v.optional(about(length(LARGEST_TOLERANCE), 'How far a sketched distance may be off.'), 25.4),
       levels: v.pipe(list(LevelSchema, 'a list of levels'), v.minLength(1, 'at least one level')),
       kit: KitSchema,
       visit: VisitSchema,

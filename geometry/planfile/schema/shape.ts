@@ -1,16 +1,19 @@
 import * as v from 'valibot';
 import type { Shape } from '../../plan/model.ts';
-import { about, angle, coordinate, length, record } from './leaves.ts';
+import { about, angle, coordinate, LARGEST_IN_HOUSE, length, record } from './leaves.ts';
 
 export const PointSchema = v.strictTuple([coordinate(), coordinate()], 'a point: [x, y] in mm');
 
-export const CircleSchema = record({ center: PointSchema, radius: length() }, 'a circle with center and radius');
+export const CircleSchema = record(
+  { center: PointSchema, radius: length(LARGEST_IN_HOUSE) },
+  'a circle with center and radius',
+);
 
 export const BoxSchema = record(
   {
     center: PointSchema,
-    width: about(length(), "Along the box's own x axis, before the turn."),
-    depth: about(length(), "Along the box's own y axis, before the turn."),
+    width: about(length(LARGEST_IN_HOUSE), "Along the box's own x axis, before the turn."),
+    depth: about(length(LARGEST_IN_HOUSE), "Along the box's own y axis, before the turn."),
     turn: v.optional(about(angle(), 'Clockwise on screen, about the center.'), 0),
   },
   'a box with center, width, depth and turn',

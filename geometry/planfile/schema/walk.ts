@@ -95,6 +95,48 @@ export function unknownKeys(schema: v.GenericSchema, value: unknown): readonly U
   return found;
 }
 
+/** A list that has more entries than the schema allows. */
+export interface LongList {
+  readonly path: Path;
+  readonly length: number;
+  readonly most: number;
+}
+
+/** Returns every list with more entries than the schema allows, without looking into it. */
+export function longLists(schema: v.GenericSchema, value: unknown): readonly LongList[] {
+  const found: LongList[] = [];
+  const visit = (wrapping: Node, here: unknown, path: Path): void => {
+    const node = unwrapped(wrapping);
+    if (node.item && Array.isArray(here)) {
+      const most = longest(node);
+      if (here.length > most) found.push({ path, length: here.length, most });
+      else if (holdsLists(node.item))
+        for (const [index, each] of here.entries()) visit(node.item, each, [...path, index]);
+    }
+    if (!node.entries || !isRecord(here)) return;
+    for (const [key, entry] of Object.entries(node.entries))
+      if (Object.hasOwn(here, key)) visit(entry, here[key], [...path, key]);
+  };
+  visit(nodeOf(schema), value, []);
+  return found;
+}
+
+/** Returns the greatest number of entries of a list. */
+function longest({ pipe = [] }: Node): number {
+  for (const step of pipe) {
+    if (step.type === 'max_length' && 'requirement' in step) return Number(step.requirement);
+    const inner = 'pipe' in step ? longest(step) : Number.POSITIVE_INFINITY;
+    if (inner < Number.POSITIVE_INFINITY) return inner;
+  }
+  return Number.POSITIVE_INFINITY;
+}
+
+/** Whether values of a schema can hold lists of any length. */
+function holdsLists(wrapping: Node): boolean {
+  const { item, entries = {} } = unwrapped(wrapping);
+  return item !== undefined || Object.values(entries).some(holdsLists);
+}
+
 /**
  * Control characters, which no text of a plan needs and which break pages and pictures made from it; with and without
  * line ends.

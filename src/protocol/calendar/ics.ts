@@ -1,4 +1,5 @@
 import { createEvents, type EventAttributes, type DateTime as IcsTime } from 'ics';
+import { oneLine, severalLines } from '../../../geometry/messages/plain-text.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { assert } from '../../../geometry/plane/assert.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
@@ -49,9 +50,9 @@ function attributes(plan: Plan, event: VisitEvent): EventAttributes {
   return {
     uid: `${event.kind}.${idOf(plan)}@stillspot`,
     productId: 'Stillspot',
-    title: plain(event.title),
-    description: plain(event.notes),
-    location: plain(plan.site.label),
+    title: oneLine(event.title),
+    description: severalLines(event.notes),
+    location: oneLine(plan.site.label),
     start: utc(event.start),
     startInputType: 'utc',
     startOutputType: 'utc',
@@ -60,7 +61,7 @@ function attributes(plan: Plan, event: VisitEvent): EventAttributes {
     endOutputType: 'utc',
     alarms: event.alarms.map((before) => ({
       action: 'display' as const,
-      description: plain(event.title),
+      description: escaped(oneLine(event.title)),
       trigger: { before: true, minutes: before / MINUTE },
     })),
   };
@@ -94,9 +95,10 @@ function hash53(text: string, seed: number): number {
   return 4294967296 * (2097151 & b) + (a >>> 0);
 }
 
-/** Calendar text has no control characters except line breaks: RFC 5545, 3.3.11. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: the characters to remove
-const plain = (text: string): string => text.replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029]/g, '');
+/** An alarm's text as RFC 5545, 3.3.11, asks for; the library escapes the texts of an entry, but not of its alarms. */
+function escaped(text: string): string {
+  return text.replaceAll('\\', '\\\\').replaceAll('\n', '\\n').replaceAll(';', '\\;').replaceAll(',', '\\,');
+}
 
 function utc(at: Ms): IcsTime {
   const date = new Date(at);

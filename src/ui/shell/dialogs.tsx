@@ -99,6 +99,9 @@ interface RefusedProps {
   readonly after: 'plans' | null;
 }
 
+/** Rows of a refusal; the others are counted. */
+const MOST_LISTED = 200;
+
 function Refused({ name, problems, after }: RefusedProps) {
   return (
     <Frame
@@ -121,7 +124,7 @@ function Refused({ name, problems, after }: RefusedProps) {
             </tr>
           </thead>
           <tbody>
-            {problems.map(({ place, found, expected }) => (
+            {problems.slice(0, MOST_LISTED).map(({ place, found, expected }) => (
               <tr key={`${place} ${found} ${expected}`}>
                 <td className="figures">{place}</td>
                 <td>{found}</td>
@@ -130,6 +133,7 @@ function Refused({ name, problems, after }: RefusedProps) {
             ))}
           </tbody>
         </table>
+        {problems.length > MOST_LISTED && <p>And {problems.length - MOST_LISTED} more.</p>}
       </section>
     </Frame>
   );

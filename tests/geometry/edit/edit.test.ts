@@ -114,7 +114,7 @@ describe('withItem(plan, levelId, kind, item)', () => {
     [
       'a number that cannot be',
       withItem(plan, 'L1', 'fixture', { ...fan, shape: { circle: { center: [0, 0], radius: -1 } } }),
-      'The portable fan: "shape.circle.radius" is -1, needs a number of mm, 0 to 10000000.',
+      'The portable fan: "shape.circle.radius" is -1, needs a number of mm, 0 to 100000.',
     ],
     [
       'a point off the page',
@@ -133,7 +133,7 @@ describe('withItem(plan, levelId, kind, item)', () => {
   it('refuses several at once as a whole', () => {
     const walls = [wall('w6', [0, 0], [0, 9]), { ...wall('w7', [0, 0], [9, 9]), thickness: -1 }];
     expect(reasonOf(withItems(plan, 'L1', 'wall', walls))).toBe(
-      'The wall: "thickness" is -1, needs a number of mm, 0 to 10000000.',
+      'The wall: "thickness" is -1, needs a number of mm, 0 to 10000.',
     );
     expect(levelOf(done(withItems(plan, 'L1', 'wall', walls.slice(0, 1)))).walls).toHaveLength(6);
   });

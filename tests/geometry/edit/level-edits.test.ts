@@ -30,7 +30,7 @@ describe('the edits of levels and sections', () => {
     [
       'a ceiling on the floor',
       withLevel(plan, 'L1', { ceiling: 0 }),
-      'The level: "ceiling" is 0, needs a number of mm, more than 0, at most 10000000.',
+      'The level: "ceiling" is 0, needs a number of mm, more than 0, at most 100000.',
     ],
     ['two levels of one id', withNewLevel(plan, emptyLevel('L1')), 'The id "L1" belongs to something else already.'],
     [

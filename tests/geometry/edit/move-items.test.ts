@@ -206,7 +206,7 @@ describe('resizedItem(plan, levelId, id, size)', () => {
 
   it('refuses a size below zero', () => {
     expect(reasonOf(resizedItem(plan, 'L1', 't1', { width: -1 }))).toBe(
-      'Desk: "shape.box.width" is -1, needs a number of mm, 0 to 10000000.',
+      'Desk: "shape.box.width" is -1, needs a number of mm, 0 to 100000.',
     );
   });
 });

@@ -67,6 +67,16 @@ describe('parsePlan(text) on the meaning of a plan', () => {
       '/levels/0/objects/0/shape/polygon/points/0: Object t1 on level L1 has two corners on one spot: 4 and 1. Take one of them out.',
     ],
     [
+      'a year that is a slip',
+      smallFile({ visit: { start: '2126-03-07T18:00:00Z' } }),
+      '/visit/start: The visit has "start" as "2126-03-07T18:00:00Z", which is not in the years 1990 to 2100.',
+    ],
+    [
+      'a year before anybody tested',
+      smallFile({ visit: { mitigationOnSince: '1989-12-31T23:59:59Z' } }),
+      '/visit/mitigationOnSince: The visit has "mitigationOnSince" as "1989-12-31T23:59:59Z", which is not in the years 1990 to 2100.',
+    ],
+    [
       'a time zone that is none',
       smallFile({ site: { timeZone: 'Basement/Sump' } }),
       '/site/timeZone: The site has the time zone "Basement/Sump", which is not known here. Write one like America/New_York.',
@@ -191,7 +201,7 @@ describe('parsePlan(text) on the meaning of a plan', () => {
     [
       'an overhang that is negative',
       onLevel({ openings: [{ ...window, shade: { overhang: { depth: -1, above: 0 } } }] }),
-      '/levels/0/openings/0/shade/overhang/depth: Window o1 on level L1: "shade.overhang.depth" is -1, needs a number of mm, 0 to 10000000.',
+      '/levels/0/openings/0/shade/overhang/depth: Window o1 on level L1: "shade.overhang.depth" is -1, needs a number of mm, 0 to 100000.',
     ],
     [
       'a shade with a key that is almost a known one',

@@ -24,12 +24,12 @@ describe('parsePlan(text) on the structure of a plan', () => {
     [
       'a number out of range',
       onLevel({ ceiling: 0 }),
-      '/levels/0/ceiling: Level L1: "ceiling" is 0, needs a number of mm, more than 0, at most 10000000.',
+      '/levels/0/ceiling: Level L1: "ceiling" is 0, needs a number of mm, more than 0, at most 100000.',
     ],
     [
       'a wall below zero',
       onLevel({ walls: [{ ...wall, thickness: -1 }] }),
-      '/levels/0/walls/0/thickness: Wall w1 on level L1: "thickness" is -1, needs a number of mm, 0 to 10000000.',
+      '/levels/0/walls/0/thickness: Wall w1 on level L1: "thickness" is -1, needs a number of mm, 0 to 10000.',
     ],
     [
       'a coordinate too far',
@@ -103,21 +103,55 @@ describe('parsePlan(text) on the structure of a plan', () => {
     [
       'a tolerance',
       smallFile({ tapeTolerance: -1 }),
-      '/tapeTolerance: The plan: "tapeTolerance" is -1, needs a number of mm, 0 to 10000000.',
+      '/tapeTolerance: The plan: "tapeTolerance" is -1, needs a number of mm, 0 to 1000.',
     ],
     [
       'a kit',
       smallFile({ kit: { minimumHours: 0 } }),
-      '/kit/minimumHours: The plan: "kit.minimumHours" is 0, needs a number of hours, more than 0, at most 10000000.',
+      '/kit/minimumHours: The plan: "kit.minimumHours" is 0, needs a number of hours, more than 0, at most 10000.',
     ],
   ])('%s: it names the place and the thing', (_, file, problem) => {
     expect(problemsIn(file)).toContain(problem);
   });
 
+  it.each<[string, unknown, string]>([
+    [
+      'the radius of a detector',
+      onLevel({ detectors: [{ ...detector, radius: 10_001 }] }),
+      '/levels/0/detectors/0/radius',
+    ],
+    ['the height of a detector', onLevel({ detectors: [{ ...detector, tall: 10_001 }] }), '/levels/0/detectors/0/tall'],
+    ['its base', onLevel({ detectors: [{ ...detector, base: 100_001 }] }), '/levels/0/detectors/0/base'],
+    ['a ceiling', onLevel({ ceiling: 100_001 }), '/levels/0/ceiling'],
+    ['the thickness of a wall', onLevel({ walls: [{ ...wall, thickness: 10_001 }] }), '/levels/0/walls/0/thickness'],
+    ['the tolerance of the tape', smallFile({ tapeTolerance: 1001 }), '/tapeTolerance'],
+    [
+      'the distance of an override',
+      smallFile({ protocol: { overrides: [{ rule: 'sump', distance: 100_001 }] } }),
+      '/protocol/overrides/0/distance',
+    ],
+    ['the hours of a kit', smallFile({ kit: { maximumHours: 10_001 } }), '/kit/maximumHours'],
+  ])('%s that no house has', (_, file, pointer) => {
+    const problems = problemsIn(file);
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toContain(`${pointer}: `);
+  });
+
+  it('a list that is too long, at once and alone', () => {
+    const overrides = Array.from({ length: 100_000 }, () => ({ rule: 3, distance: -1 }));
+    expect(problemsIn(smallFile({ protocol: { overrides } }))).toEqual([
+      '/protocol/overrides: The plan: "protocol.overrides" is a list of 100000, needs at most 100 entries.',
+    ]);
+    const walls = Array.from({ length: 100_001 }, () => 5);
+    expect(problemsIn(onLevel({ walls }))).toEqual([
+      '/levels/0/walls: Level L1: "walls" is a list of 100001, needs at most 100,000 entries.',
+    ]);
+  });
+
   it('a number that is too large to be one', () => {
     const text = JSON.stringify(onLevel({})).replace('2286', '1e999');
     expect(problemsOf(text)).toEqual([
-      '/levels/0/ceiling: Level L1: "ceiling" is Infinity, needs a number of mm, more than 0, at most 10000000.',
+      '/levels/0/ceiling: Level L1: "ceiling" is Infinity, needs a number of mm, more than 0, at most 100000.',
     ]);
   });
 

@@ -8,7 +8,8 @@ const coordinate = fc.oneof(
   { weight: 4, arbitrary: fc.integer({ min: -20_000, max: 20_000 }) },
   fc.double({ min: -1e7, max: 1e7, noNaN: true }),
 );
-const size = fc.oneof(fc.integer({ min: 0, max: 5000 }), fc.double({ min: 0, max: 1e7, noNaN: true }));
+const size = fc.oneof(fc.integer({ min: 0, max: 5000 }), fc.double({ min: 0, max: 1e4, noNaN: true }));
+const height = fc.double({ min: -1e5, max: 1e5, noNaN: true });
 const point = fc.tuple(coordinate, coordinate);
 const text = fc.oneof(fc.string({ maxLength: 12 }), fc.string({ unit: 'grapheme', maxLength: 6 }));
 const extraKey = fc.oneof(
@@ -68,7 +69,7 @@ const fixture = withHeights(
 const object = withHeights(loose({ shape }, { name: text }));
 const room = loose({ name: text, use: fc.constantFrom(...ROOM_USES), at: point });
 const detector = loose(
-  { at: point, base: coordinate, radius: size, tall: size },
+  { at: point, base: height, radius: size, tall: size },
   { label: text, pair: orNull(fc.string({ minLength: 1, maxLength: 3 })) },
 );
 /** Where along its wall, as a share of what is free, and how wide, as a share of the wall. */
@@ -196,7 +197,7 @@ const sections = {
       overrides: fc.uniqueArray(override, { selector: ({ rule }) => rule, maxLength: 3 }),
     },
   ),
-  tapeTolerance: size,
+  tapeTolerance: fc.double({ min: 0, max: 1e3, noNaN: true }),
   kit: fc
     .tuple(
       loose(

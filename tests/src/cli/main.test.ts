@@ -57,6 +57,27 @@ describe('stillspot check', () => {
     expect(drain.source).toBe('common practice, no published source');
   });
 
+  it('tells on standard error which keys of a file are not used, and prints the same document', async () => {
+    const file = changed('own-keys', (plan) => Object.assign(plan, { 'own-note': 'kept' }));
+    const { code, out, err } = await call('check', file, '--json');
+    expect(code).toBe(0);
+    expect(JSON.parse(out).levels).toHaveLength(1);
+    expect(err).toContain('The file has a key that Stillspot does not know: "/own-note". It is kept and not used.');
+  });
+
+  it('prints no sign that a terminal acts on, whatever a refused file holds, and lists 200 problems of many', async () => {
+    const file = changed('hostile', (plan) => Object.assign(plan, { format: '\u001b[2J\u009b31m\u202eplan' }));
+    const { code, err } = await call('check', file);
+    expect(code).toBe(2);
+    expect(err).toContain('"[2J31mplan"');
+    const many = changed('many', ({ levels: [level] }) => {
+      if (level) level.rooms = Array.from({ length: 300 }, () => ({}));
+    });
+    const refusal = await call('check', many);
+    expect(refusal.err.trim().split('\n')).toHaveLength(202);
+    expect(refusal.err).toContain('and 1000 more');
+  });
+
   it('ends with 1 when a detector is blocked: here it stands in the utility half of the basement', async () => {
     const file = changed('blocked', ({ levels: [level] }) => {
       const [first] = level?.detectors ?? [];

@@ -85,6 +85,13 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
     for (const line of calendarText(plan, NOW).split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
   });
 
+  it('escapes what an alarm shows, which ends with the title', () => {
+    const [alarm] = find('Place').component.getAllSubcomponents('valarm');
+    expect(alarm?.getFirstPropertyValue('description')).toBe(find('Place').summary);
+    const unfolded = calendarText(plan, NOW).replaceAll('\r\n ', '');
+    for (const [line] of unfolded.matchAll(/^DESCRIPTION:.*$/gm)) expect(line).not.toMatch(/[^\\][;,]/);
+  });
+
   it('is the same for the same visit, and empty without a start', () => {
     expect(calendarText(plan, NOW)).toBe(calendarText(plan, NOW));
     expect(find('Place').component.getFirstPropertyValue('dtstamp')?.toString()).toBe('2026-03-01T12:00:00Z');
@@ -153,7 +160,7 @@ describe('what stands in a calendar', () => {
     const text = calendarText({ ...plan, title: 'A\u0007B\u2028C\tD', site: { ...plan.site, label: 'E\u0000F' } }, NOW);
     // biome-ignore lint/suspicious/noControlCharactersInRegex: what must not be there
     expect(text).not.toMatch(/[\u0000-\u0009\u000b\u000c\u000e-\u001f\u007f-\u009f\u2028\u2029]/);
-    expect(text).toContain('ABCD');
+    expect(text).toContain('AB C D');
   });
 
   it('closes the house 12 h before, and never at a time that is over', () => {
