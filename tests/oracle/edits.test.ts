@@ -4,10 +4,11 @@ import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { Level, Plan, Shape } from '../../geometry/plan/model.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion } from '../../geometry/region/types.ts';
+import { howMany } from '../helpers/how-many.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 
-const PLANS = 60;
+const PLANS = howMany(30, 60);
 const EDITS = 8;
 
 /*

@@ -8,6 +8,7 @@ import { levelRegion } from '../../geometry/region/level-region.ts';
 import { arcRingsContain, edgeEnds, nearestOnEdge } from '../../geometry/region/nearest.ts';
 import type { Probe, RoomRegion } from '../../geometry/region/types.ts';
 import { areaBounds } from '../helpers/certified-bounds.ts';
+import { howMany } from '../helpers/how-many.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 
@@ -16,7 +17,7 @@ import { randomPlan } from '../helpers/random-level.ts';
  * that squares alone certify, and at 100 places of each level the region's answer held against a check's. Every fifth level is
  * one where things meet exactly or almost. The environment may ask for more: STILLSPOT_MANY=10000.
  */
-const LEVELS = Number(process.env.STILLSPOT_MANY ?? 500);
+const LEVELS = Number(process.env.STILLSPOT_MANY ?? howMany(200, 500));
 const FIRST = Number(process.env.STILLSPOT_FIRST ?? 100_001);
 const BATCH = 250;
 const PLACES = 100;

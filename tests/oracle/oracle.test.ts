@@ -3,6 +3,7 @@ import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
+import { howMany } from '../helpers/how-many.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 import { Clipper } from './clipper.ts';
@@ -13,8 +14,8 @@ import { Geos } from './geos.ts';
 import { type OracleLevel, oracleLevel } from './geos-oracle.ts';
 import { emptyTally } from './tally.ts';
 
-/** Seeds 1 to this many: under a minute. The environment may ask for more; 10,000 are held before a release. */
-const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? 500);
+/** Seeds 1 to this many. The environment may ask for more; 10,000 are held before a release. */
+const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? howMany(250, 500));
 const BATCH = 100;
 /**
  * Levels on which the two differed. The engine was wrong where two walls cross at hardly an angle: the outdoors went through the crossing

@@ -8,6 +8,7 @@ import { arcRingsContain } from '../../geometry/region/nearest.ts';
 import { bestPairs } from '../../geometry/search/best-pairs.ts';
 import { bestSpots } from '../../geometry/search/best-spots.ts';
 import { marginField } from '../../geometry/search/field/margin-field.ts';
+import { howMany } from '../helpers/how-many.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 import { CLOSE } from './compare-checks.ts';
@@ -17,7 +18,7 @@ import { type OracleLevel, oracleLevel } from './geos-oracle.ts';
 import { blockersOf } from './region.ts';
 import { oracleRows, SHORTFALL } from './rules.ts';
 
-const LEVELS = 150;
+const LEVELS = howMany(70, 150);
 /** "The first is within 1.6 of the best there is." */
 const TOLERANCE = 1.6;
 /** The limits of a pair, rim to rim: 4 and 8 inches. */

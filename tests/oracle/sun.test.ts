@@ -5,13 +5,14 @@ import { bodyDistance, ringBody } from '../../geometry/plane/body.ts';
 import type { Swept } from '../../geometry/sun/sun-floor.ts';
 import { sweptArea } from '../../geometry/sun/swept.ts';
 import { sunTimes } from '../../geometry/sun/times.ts';
+import { howMany } from '../helpers/how-many.ts';
 import { seededRandom } from '../helpers/seeded-level.ts';
 import { sunnyHouse, withWing } from '../helpers/sunny-house.ts';
 import type { Point } from './geos.ts';
 import { DISC, type Ray, RayHouse, rayTo, sunAt } from './sun-rays.ts';
 
 /** More by hand: SUN_ROOMS=1000, from another house on: SUN_FIRST=5001. */
-const ROOMS = Number(process.env.SUN_ROOMS ?? 200);
+const ROOMS = Number(process.env.SUN_ROOMS ?? howMany(80, 200));
 const FIRST = Number(process.env.SUN_FIRST ?? 1);
 /** Points per house; at most so many, because some windows see no sun. */
 const LIT = Number(process.env.SUN_LIT ?? 100);

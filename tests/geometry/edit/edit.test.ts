@@ -24,6 +24,7 @@ import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { planFile } from '../planfile/plans.ts';
 import {
   desk,
@@ -242,7 +243,7 @@ describe('whatever is edited', () => {
         const again = parsePlan(writePlan(current));
         expect(again.ok ? [] : again.problems.map(({ message }) => message)).toEqual([]);
       }),
-      { numRuns: 400 },
+      { numRuns: howMany(150, 400) },
     );
     expect(counts.done).toBeGreaterThan(300);
     expect(counts.refused).toBeGreaterThan(100);
@@ -266,7 +267,7 @@ describe('whatever is edited', () => {
         // Through JSON by hand: the writer asserts what the reader is asked here.
         expect(checkedPlan(plan, after).ok).toBe(parsePlan(JSON.stringify(after)).ok);
       }),
-      { numRuns: 500 },
+      { numRuns: howMany(150, 500) },
     );
   });
 });

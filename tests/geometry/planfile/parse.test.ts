@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { PlanSchema } from '../../../geometry/planfile/schema/plan.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { planFile, smallFile } from './plans.ts';
 import { desk, detector, type Json, level, onLevel, problemsIn, problemsOf, wall } from './problems.ts';
 
@@ -79,7 +80,7 @@ describe('parsePlan(text) of what is no plan', () => {
         const said = read.ok ? '' : (read.problems[0]?.message ?? '');
         expect(/^The file is (damaged|empty)/.test(said)).toBe(!isJson(text.replace(/^\uFEFF/, '')));
       }),
-      { numRuns: 5000 },
+      { numRuns: howMany(2000, 5000) },
     );
   });
 });

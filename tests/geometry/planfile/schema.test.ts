@@ -3,6 +3,7 @@ import Ajv2020 from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { structureProblems } from '../../../geometry/planfile/read/structure.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { planSchemaText, SCHEMA_FILE } from '../../run/plan-schema.ts';
 import { planFile } from './plans.ts';
 
@@ -107,6 +108,9 @@ function mutated(file: unknown, places: readonly (readonly string[])[], { where,
   return copy;
 }
 
+/** Each is damaged in twelve ways. */
+const DAMAGED_PLANS = howMany(200, 600);
+
 describe('the published JSON Schema', () => {
   it('is not stale: `node tests/run/write-json-schema.mjs` writes it', () => {
     expect(readFileSync(SCHEMA_FILE, 'utf8')).toBe(planSchemaText());
@@ -124,7 +128,7 @@ describe('the published JSON Schema', () => {
         expect(agreesWithSchema(file), JSON.stringify(agreesWithSchema.errors)).toBe(true);
         expect(structureProblems(file)).toEqual([]);
       }),
-      { numRuns: 300 },
+      { numRuns: howMany(100, 300) },
     );
   });
 
@@ -143,11 +147,11 @@ describe('the published JSON Schema', () => {
         }
       }),
       // A failure is told as it is: to make a whole plan smaller, a change at a time, takes minutes.
-      { numRuns: 600, endOnFailure: true },
+      { numRuns: DAMAGED_PLANS, endOnFailure: true },
     );
     // Both sides must have been seen, else the agreement says nothing.
-    expect(counts.accepted).toBeGreaterThan(300);
-    expect(counts.refused).toBeGreaterThan(1000);
+    expect(counts.accepted).toBeGreaterThan(0.5 * DAMAGED_PLANS);
+    expect(counts.refused).toBeGreaterThan(1.6 * DAMAGED_PLANS);
   });
 
   it('and of values that are no plan at all', () => {
@@ -197,7 +201,7 @@ describe('the published JSON Schema', () => {
           expect(theirs.has(pointer) || theirs.has(holder), `${pointer} in ${[...theirs].join(' ')}`).toBe(true);
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: howMany(300, 1000) },
     );
   });
 });

@@ -6,6 +6,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { planFile } from './plans.ts';
 
 function planOf(text: string): Plan {
@@ -29,7 +30,7 @@ describe('writePlan(plan)', () => {
         // Not toStrictEqual: it takes a key named "constructor" for the class of the object.
         expect(isDeepStrictEqual(planOf(text), plan), text).toBe(true);
       }),
-      { numRuns: 300 },
+      { numRuns: howMany(100, 300) },
     );
   });
 
@@ -42,7 +43,7 @@ describe('writePlan(plan)', () => {
         const kept = new Set(before);
         expect(after.filter((path) => kept.has(path))).toEqual(before);
       }),
-      { numRuns: 300 },
+      { numRuns: howMany(100, 300) },
     );
   });
 

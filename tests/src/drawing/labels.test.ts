@@ -10,6 +10,7 @@ import type { LabelMedium } from '../../../src/drawing/labels/label.ts';
 import { layOutLabels } from '../../../src/drawing/labels/layout.ts';
 
 import { textWidth } from '../../../src/report/text.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { labelTroubles } from '../../helpers/label-troubles.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
@@ -99,7 +100,7 @@ const MEDIA = [
 ] as const;
 
 /** Random plans, degenerate ones included; each on one of the media in turn. */
-const SEEDS = 500;
+const SEEDS = howMany(160, 500);
 
 describe('labels', () => {
   it.each(MEDIA)(

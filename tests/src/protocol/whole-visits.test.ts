@@ -24,12 +24,13 @@ import { drawDocument } from '../../../src/report/documents/draw-document.ts';
 import { checkedLevels } from '../../../src/state/selectors.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
 import { callCli } from '../../helpers/call-cli.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 import { sheetTexts } from '../../helpers/sheet-texts.ts';
 import { EVERYTHING, GOOD_VISIT, houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
-const JOBS = 200;
+const JOBS = howMany(100, 200);
 const HOURS = 3_600_000;
 
 /** What of the steps lets a home go, as it is said to those who read in either unit. */
@@ -145,7 +146,7 @@ async function mergeSentences(plan: Plan): Promise<readonly string[]> {
   return [...calls, ...stringsOf(panels), ...papers];
 }
 
-it('says an all-clear only of a test that holds: 200 random whole jobs', async () => {
+it(`says an all-clear only of a test that holds: ${JOBS} random whole jobs`, async () => {
   const counts = { holds: 0, unknown: 0, 'not-evaluated': 0 };
   let cleared = 0;
   for (let seed = 1; seed <= JOBS; seed++) {
@@ -159,6 +160,6 @@ it('says an all-clear only of a test that holds: 200 random whole jobs', async (
     else if (found.length > 0) cleared++;
   }
   // The search would find one where there is one.
-  expect(cleared).toBeGreaterThan(5);
-  for (const count of Object.values(counts)) expect(count).toBeGreaterThan(20);
+  expect(cleared).toBeGreaterThan(JOBS / 40);
+  for (const count of Object.values(counts)) expect(count).toBeGreaterThan(JOBS / 10);
 }, 600_000);

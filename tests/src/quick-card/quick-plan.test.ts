@@ -13,6 +13,7 @@ import { describeCard } from '../../../src/quick-card/describe-card.ts';
 import { withLooked } from '../../../src/quick-card/look-points.ts';
 import { quickPlan } from '../../../src/quick-card/make-plan.ts';
 import type { Doubts } from '../../../src/state/second-opinion.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { anyAnswers } from './any-answers.ts';
 
 const FOOT = 304.8;
@@ -42,6 +43,8 @@ const ANSWERED: CardAnswers = {
 };
 const cardFor = (answers: Partial<CardAnswers>) => describeCard(quickPlan(base, { ...ANSWERED, ...answers }, NOW));
 const levelWith = (plan: Plan) => checkPlan(plan).levels.find(({ detectors }) => detectors.length > 0);
+
+const ANSWER_SETS = howMany(120, 300);
 
 describe('the plan of a quick card', () => {
   it('is a plan that the reader accepts, with the answers in it after a round trip', () => {
@@ -243,9 +246,9 @@ describe('any answers', () => {
         if (card.times.known) expect(timingReport(plan).latestEnd).not.toBeNull();
         else expect(plan.visit.start).toBeNull();
       }),
-      { numRuns: 300 },
+      { numRuns: ANSWER_SETS },
     );
-    expect(spots).toBeGreaterThan(60);
+    expect(spots).toBeGreaterThan(ANSWER_SETS / 10);
   });
 });
 

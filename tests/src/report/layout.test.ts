@@ -2,13 +2,14 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { drawSheets } from '../../../src/report/draw-sheets.ts';
 import type { PaperName } from '../../../src/report/paper.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { pageProblems } from '../../helpers/page-problems.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
 import { sheetTexts } from '../../helpers/sheet-texts.ts';
 
 /** Random levels to draw: a hundred and twenty were drawn when this was written. */
-const SEEDS = 15;
+const SEEDS = howMany(8, 15);
 
 const PAPERS: readonly PaperName[] = ['letter', 'a4'];
 

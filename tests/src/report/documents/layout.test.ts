@@ -5,10 +5,10 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import { CAP_HEIGHT, DESCENT } from '../../../../src/drawing/text.ts';
 import { frameOf, type PaperName } from '../../../../src/report/paper.ts';
 import { COLOR } from '../../../../src/report/style.ts';
+import { howMany } from '../../../helpers/how-many.ts';
 import { pageProblems } from '../../../helpers/page-problems.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
-
 import { BOTH, bare, draw, filled, PAPERS, timed, withPhotos } from './job-plans.ts';
 
 /** Boxes, lines, photos and holes that reach beyond the frame. */
@@ -103,7 +103,7 @@ it.each(BOTH)('%s on %s: no text of any length runs over another or beyond the f
       const pages = draw(kind, plan, paper);
       expect([...pageProblems(pages, paper), ...strayShapes(pages, paper)]).toEqual([]);
     }),
-    { numRuns: 15, seed: 7 },
+    { numRuns: howMany(6, 15), seed: 7 },
   );
 });
 
