@@ -5,12 +5,14 @@ import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
 import { minTargetPx } from '../theme/target-size.ts';
 import type { AppState, GetState, SetState, ViewActions, ViewState } from './app-state.ts';
 import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
-import { fitted, keptOnStage, pannedBy, toScreen, type Viewport, zoomedAt } from './viewport.ts';
+import { fitted, keptOnStage, pannedBy, type SizePx, toScreen, type Viewport, zoomedAt } from './viewport.ts';
 
 /** An empty plan shows the size of a basement: 40 by 30 ft, mm. */
 const EMPTY_EXTENT = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
-/** Space around the plan for two rows of dimensions, a target apart. */
-const fitMarginPx = () => 36 + minTargetPx();
+/** On each side, px: two rows of dimensions, a target apart. A small stage has less, so that the plan has the most of it. */
+const fitMarginPx = (size: number) => Math.min(36 + minTargetPx(), Math.max(LEAST_MARGIN_PX, size * MARGIN_SHARE));
+const LEAST_MARGIN_PX = 30;
+const MARGIN_SHARE = 0.17;
 const LEVEL_BAR_PX = 48;
 
 /** How the plan is viewed. */
@@ -24,28 +26,47 @@ export function createViewSlice(set: SetState, get: GetState): Omit<ViewState, '
     theme: 'paper',
     setViewport: (viewport) => set({ viewport: withPlanInView(viewport, get()), wholeInView: false }),
     setStageSize: (stageSize) => {
-      const { stageSize: before, viewport, wholeInView } = get();
-      const [dx, dy] = [(stageSize.width - before.width) / 2, (stageSize.height - before.height) / 2];
+      const before = get();
       set({ stageSize });
-      if (wholeInView) get().fit();
-      else set({ viewport: withPlanInView(pannedBy(viewport, dx, dy), get()) });
+      if (before.wholeInView) get().fit();
+      else set({ viewport: withPlanInView(resized(before, get()), get()) });
     },
     setShowBelow: (showBelow) => set({ showBelow }),
     setSitHeight: (sitHeight) => set({ sitHeight }),
     setTheme: (theme) => set({ theme }),
     fit: () => {
-      const state = get();
-      const { width, height } = state.stageSize;
-      // Below the dimensions there is space for the reason why this is not the level to test.
-      const below = selectLevelBar(state) ? LEVEL_BAR_PX : 0;
-      const viewport = fitted(drawnExtent(state) ?? EMPTY_EXTENT, { width, height: height - below }, fitMarginPx());
-      set({ viewport, wholeInView: true });
+      set({ viewport: wholeLevel(get()), wholeInView: true });
     },
     zoomBy: (factor) => {
       const { viewport, stageSize } = get();
       get().setViewport(zoomedAt(viewport, [stageSize.width / 2, stageSize.height / 2], factor));
     },
   };
+}
+
+/** Returns the viewport with the whole level in it. */
+function wholeLevel(state: AppState): Viewport {
+  const { width, height } = state.stageSize;
+  // Below the dimensions there is space for the reason why this is not the level to test.
+  const below = selectLevelBar(state) ? LEVEL_BAR_PX : 0;
+  const margins: SizePx = { width: fitMarginPx(width), height: fitMarginPx(height) };
+  return fitted(drawnExtent(state) ?? EMPTY_EXTENT, { width, height: height - below }, margins);
+}
+
+/**
+ * Returns the viewport for a stage of another size: the same spot in its middle, as large as before. On a device that was rotated the
+ * plan is enlarged as many times as before against the whole level; the whole of it shows where it was only moved.
+ */
+function resized(before: AppState, now: AppState): Viewport {
+  const { stageSize: from, viewport } = before;
+  const { stageSize: to } = now;
+  const centered = pannedBy(viewport, (to.width - from.width) / 2, (to.height - from.height) / 2);
+  const isRotated =
+    from.width < from.height !== to.width < to.height && from.width !== to.width && from.height !== to.height;
+  if (!isRotated) return centered;
+  const [whole, was] = [wholeLevel(now), wholeLevel(before)];
+  if (viewport.scale === was.scale) return whole;
+  return zoomedAt(centered, [to.width / 2, to.height / 2], whole.scale / was.scale);
 }
 
 /** Returns the viewport moved back so far that the plan, or what is being drawn of it, is not lost. */

@@ -54,13 +54,13 @@ function wayBack(from: number, to: number, size: number): number {
   return from > size - strip ? size - strip - from : 0;
 }
 
-/** The whole of `extent` in view with `marginPx` to spare; the screen's middle when the stage has no size yet. */
-export function fitted(extent: Extent, stage: SizePx, marginPx: number): Viewport {
+/** The whole of `extent` in view with a margin on each side, px; the screen's middle when the stage has no size yet. */
+export function fitted(extent: Extent, stage: SizePx, margin: SizePx): Viewport {
   const width = Math.max(extent.maxX - extent.minX, 1);
   const height = Math.max(extent.maxY - extent.minY, 1);
   const free: SizePx = {
-    width: Math.max(stage.width - 2 * marginPx, 50),
-    height: Math.max(stage.height - 2 * marginPx, 50),
+    width: Math.max(stage.width - 2 * margin.width, 50),
+    height: Math.max(stage.height - 2 * margin.height, 50),
   };
   const scale = Math.min(
     SCALE_LIMITS.most,
@@ -96,5 +96,5 @@ export function showing(viewport: Viewport, extent: Extent, stage: SizePx): View
     maxX: extent.maxX + ABOUT_MM,
     maxY: extent.maxY + ABOUT_MM,
   };
-  return fitted(around, stage, SHOW_MARGIN_PX);
+  return fitted(around, stage, { width: SHOW_MARGIN_PX, height: SHOW_MARGIN_PX });
 }
