@@ -1,5 +1,6 @@
 import { lockedAmong } from '../state/locked-detectors.ts';
 import { selectReports } from '../state/selectors.ts';
+import { SELECT_TOOL } from '../state/tool.ts';
 import { type Command, isOnFloor } from './command.ts';
 import { plainKey } from './shortcut.ts';
 
@@ -46,7 +47,9 @@ export const DETECTOR_COMMANDS: readonly Command[] = [
     shortcuts: [plainKey('W')],
     help: [{ keys: 'W', does: 'Why not here? What keeps a detector from the spot at the pointer or the crosshair' }],
     when: ({ state }) => state.tool.kind !== 'ask',
+    // Its button is a switch.
     run: ({ state }) => {
+      if (state.tool.kind === 'ask') return state.setTool(SELECT_TOOL);
       state.select([]);
       state.setTool({ kind: 'ask' });
     },

@@ -120,12 +120,13 @@ class Pointers {
     if (this.#lift(event)) this.#giveUp();
   };
 
-  readonly onLeave = (): void => {
+  readonly onLeave = ({ pointerType }: PointerEvent): void => {
     this.flush();
     if (this.#isWorking) return;
     this.#controller().out?.();
     useSketch.setState({ pointer: null });
-    store().setHover(null);
+    // A finger leaves with every tap: what it has pointed at stays shown.
+    if (pointerType !== 'touch') store().setHover(null);
   };
 
   readonly onWheel = (event: WheelEvent): void => {

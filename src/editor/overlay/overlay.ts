@@ -1,6 +1,7 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { roomAt } from '../../../geometry/check/room.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
+import type { XY } from '../../../geometry/plan/model.ts';
 import { ringsPart } from '../../drawing/display-list.ts';
 import { pointedZones } from '../../drawing/floor.ts';
 import { slotAt } from '../../drawing/labels/slot.ts';
@@ -53,7 +54,13 @@ const ASKED_ROOM = overlayPicture('asked-room', (pen, { state }) => {
 /** What is being drawn and is not in the plan yet: wall chain, room, opening, thing; guides, gaps, marquee and the keyboard's cross. */
 const PREVIEW = overlayPicture('preview', (pen, scene) => {
   const { state, sketch } = scene;
-  const shown = drawnSketch(sketch, chainOf(scene), selectLevel(state), pen.unit, 1 / pen.view.scale);
+  const shown = drawnSketch(
+    { ...sketch, cross: sketch.cross ?? tappedSpot(scene) },
+    chainOf(scene),
+    selectLevel(state),
+    pen.unit,
+    1 / pen.view.scale,
+  );
   paintOnPlan(pen, shown);
   if (sketch.cross)
     paintDrawn(pen, drawnCrossWords(enterWords(state, sketch), toScreen(pen.view, sketch.cross), state.stageSize));
@@ -99,6 +106,10 @@ const NOTE = overlayPicture('note', (pen, scene) => {
   for (const line of measuredLines(pen, scene)) takeStrip(placer, line);
   paintDrawn(pen, drawnNote(pen, note, state.stageSize, placer));
 });
+
+/** Where a finger asks why not here: the spot is marked, since the finger covers it and then leaves it. */
+const tappedSpot = ({ state: { tool, hover }, sketch }: OverlayScene): XY | null =>
+  tool.kind === 'ask' && sketch.touch && hover ? hover.at : null;
 
 /** Corners set so far show also while no pointer is on the sheet: after a reload, under a finger that has left. */
 function chainOf({ state, sketch }: OverlayScene): DrawnChain | null {

@@ -37,8 +37,9 @@ export function pointerNote(state: AppState, sketch: Sketch, viewport: Viewport)
   const preview = detectorPreview(state, sketch);
   if (preview) return verdictNote(preview.detector, preview.report, false);
   const pointer = sketch.cross ?? sketch.pointer;
-  if (!pointer) return null;
-  if (sketch.reading.length > 0)
+  // A finger that was lifted still asks.
+  if (!pointer && state.tool.kind !== 'ask') return null;
+  if (pointer && sketch.reading.length > 0)
     return {
       at: screen(pointer),
       verdict: null,

@@ -29,6 +29,8 @@ const HEAD_PX = 30;
 const WIDEST_PX = 290;
 /** A detector lower than this share of the stage has its card at the top. */
 const DOCK_SHARE = 0.42;
+/** A stage that is not so many times as high as the card has it on the left or right. */
+const DOCK_ROOM = 3;
 const LINE: TextStyle = { size: TYPE_PX.read, color: 'ink' };
 
 /** @param placer what is written and drawn about the pointer */
@@ -71,8 +73,9 @@ function beside(at: XY, size: SizePx, stage: SizePx, placer: OverlayPlacer): XY 
   return place.at;
 }
 
-/** For a finger at the edge of the stage that the hand is away from. */
-function docked([, y]: XY, { width, height }: SizePx, stage: SizePx): XY {
+/** For a finger at the edge of the stage that the hand is away from; beside the spot where a low stage has no room above it. */
+function docked([x, y]: XY, { width, height }: SizePx, stage: SizePx): XY {
+  if (stage.height < DOCK_ROOM * height) return [x > stage.width / 2 ? 8 : stage.width - width - 8, 8];
   return [(stage.width - width) / 2, y > stage.height * DOCK_SHARE ? 8 : stage.height - height - 8];
 }
 

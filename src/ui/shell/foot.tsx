@@ -1,5 +1,5 @@
 import { TONE_WORD, worstTone } from '../../../geometry/messages/index.ts';
-import { checkedLevels, hasLevelBelow } from '../../state/selectors.ts';
+import { checkedLevels, hasLevelBelow, selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useLevel } from '../hooks/use-level.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
@@ -22,7 +22,10 @@ function Levels() {
   const shown = useLevel();
   const { setLevel } = useAppStore.getState();
   return (
-    <fieldset className="foot__group" aria-label="Levels, lowest first">
+    <fieldset
+      className={levels.length > 1 ? 'foot__group' : 'foot__group foot__wide'}
+      aria-label="Levels, lowest first"
+    >
       {levels.map(({ model: { level }, reports }) => {
         const tone = worstTone(reports);
         return (
@@ -39,7 +42,7 @@ function Levels() {
           </button>
         );
       })}
-      <CommandButton command="add-level" className="button button--bare foot__wide" />
+      <CommandButton command="add-level" className="button button--bare foot__wide foot__add" />
     </fieldset>
   );
 }
@@ -48,8 +51,15 @@ function View() {
   const snap = useAppStore((state) => state.snap);
   const showBelow = useAppStore((state) => state.showBelow);
   const hasBelow = useAppStore(hasLevelBelow);
+  const hasWalls = useAppStore((state) => selectLevel(state).walls.length > 0);
+  const isAsking = useAppStore(({ tool }) => tool.kind === 'ask');
   return (
     <fieldset className="foot__group foot__view" aria-label="View">
+      {hasWalls && (
+        <CommandButton command="why-not-here" aria-pressed={isAsking}>
+          Why not here?
+        </CommandButton>
+      )}
       {hasBelow && <CommandButton command="show-level-below" aria-pressed={showBelow} />}
       <CommandButton command="menu" aria-haspopup="menu" />
       <CommandButton command="snap" className="button foot__wide" aria-pressed={snap} />

@@ -83,7 +83,7 @@ function doingWords(tool: Tool, corners: number): string {
     case 'center':
       return 'Press the spot to center.';
     case 'ask':
-      return 'Point at the floor, or press it, to see what excludes a detector there.';
+      return 'Point at a spot of the floor, or press it, to see what excludes a detector there.';
     case 'tracing':
       return TRACING_WORDS[tool.task];
     case 'split-wall':

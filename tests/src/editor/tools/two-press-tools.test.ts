@@ -22,6 +22,17 @@ describe('the ask tool', () => {
     expect([state().hover, state().menu?.at]).toEqual([null, [5000, 4000]]);
   });
 
+  it('by finger keeps pointing at the spot that was tapped; a long press opens the menu', () => {
+    const tool = createAskTool();
+    const finger = { ...at(5000, 4000), touch: true };
+    press(tool, finger);
+    expect([state().hover?.at, state().menu]).toEqual([[5000, 4000], null]);
+    tool.down(finger);
+    tool.hold?.(finger);
+    tool.up(finger);
+    expect([state().hover, state().menu?.at]).toEqual([null, [5000, 4000]]);
+  });
+
   it('points at nothing after Escape and after another tool is chosen', () => {
     const tool = createAskTool();
     tool.hover(at(5000, 4000));
