@@ -24,14 +24,18 @@ async function focusAfter(): Promise<string> {
   });
 }
 
-/** The plain basement, something selected, nothing open over it. */
+/** The plain basement, something selected, nothing open over it. It is opened anew only where something was done to it. */
 async function begin(ids: readonly string[] = [DESK]): Promise<void> {
   await page.evaluate(
     ([plan, selected]) => {
       for (const each of document.querySelectorAll('dialog')) each.requestClose();
       const state = window.__stillspot?.store.getState();
+      const mark = window as { begun?: unknown };
       state?.closeMenu();
-      state?.openPlan(plan);
+      const isAsBegun =
+        state?.plan === mark.begun && state?.tool.kind === 'select' && !document.querySelector('dialog');
+      if (!isAsBegun) state?.openPlan(plan);
+      mark.begun = window.__stillspot?.store.getState().plan;
       state?.select(selected);
       state?.setTracingFrameOpen(false);
     },
