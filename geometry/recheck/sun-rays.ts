@@ -206,10 +206,12 @@ class Search {
     for (const [enters, leaves] of walls) {
       if (enters > low && low <= high) parts.push([low, Math.min(high, enters)]);
       const hole = holes.find(({ met }) => met[0] <= enters + TOUCH && met[1] >= leaves - TOUCH);
-      // A height z is t · fall below that of the ray where it enters.
       if (!hole) return parts;
-      low = Math.max(low, leaves, leaves + (hole.opening.bottom - z) / fall);
+      // A height z is t · fall below that of the ray where it enters.
       high = Math.min(high, enters + (hole.opening.top - z) / fall);
+      const inside = Math.max(low, enters);
+      if (z >= hole.opening.bottom && inside <= Math.min(high, leaves)) parts.push([inside, Math.min(high, leaves)]);
+      low = Math.max(low, leaves, leaves + (hole.opening.bottom - z) / fall);
     }
     if (low <= high) parts.push([low, high]);
     return parts;

@@ -3,6 +3,7 @@ import { convexHull } from '../plane/hull.ts';
 import type { HeightLimit, Strip } from './beams.ts';
 import { areaOf, clip } from './convex.ts';
 import { withFewerCorners } from './fewer-corners.ts';
+import type { Reach } from './reach.ts';
 import type { ReachedSheaf } from './sheaves.ts';
 
 /** Cells are larger than the light by this, mm, so that cells side by side overlap. */
@@ -16,7 +17,7 @@ const SMALLEST = 1e-3;
  * Returns convex cells that together are the light of a strip, in the axes of its glass. Between two depths without a corner of the
  * strip the sides turn one way only, so that the outermost of all directions are those at the ends.
  */
-export function cellsOf(strip: Strip, parts: readonly ReachedSheaf[], most: Mm): (readonly XY[])[] {
+export function cellsOf(strip: Strip, parts: readonly ReachedSheaf[], reach: Reach, most: Mm): (readonly XY[])[] {
   const { left, right, from, to } = strip;
   const own = parts.filter(({ k0, k1 }) => k0 < strip.k1 && k1 > strip.k0);
   const first = Math.min(from.a[1], from.b[1]);
@@ -26,27 +27,36 @@ export function cellsOf(strip: Strip, parts: readonly ReachedSheaf[], most: Mm):
   const stops = [near, ...[left[1], right[1]].filter((y) => y > near && y < far).sort((a, b) => a - b), far];
   const cells: (readonly XY[])[] = [];
   for (let i = 0; i + 1 < stops.length; i++) {
-    const points = own.flatMap((part) => {
-      const low = Math.max(stops[i] as Mm, part.near) - OVERLAP;
-      const high = Math.min(stops[i + 1] as Mm, part.far) + OVERLAP;
-      if (low >= high) return [];
+    const [low, high] = [stops[i] as Mm, stops[i + 1] as Mm];
+    const points: XY[] = [];
+    for (const part of own) {
+      if (part.near > high || part.far < low) continue;
       const range = { ...strip, k0: Math.max(strip.k0, part.k0), k1: Math.min(strip.k1, part.k1) };
-      return withinLimits(slab(range, low, high), range, part);
-    });
-    const cell = betweenEdges(own.length === 1 ? points : convexHull(points), strip);
+      if (strip.limits.length === 0) addLit(points, range, part, reach, low, high);
+      else points.push(...litWithinLimits(range, part, reach, low, high));
+    }
+    const cell = betweenEdges(convexHull(points), strip);
     if (cell.length > 2 && areaOf(cell) > SMALLEST) cells.push(withFewerCorners(cell, NEAREST));
   }
   return cells;
 }
 
-function slab({ left, right, k0, k1 }: Strip, near: Mm, far: Mm): XY[] {
-  const sides = (p: XY, y: Mm) => [p[0] + (y - p[1]) * k0, p[0] + (y - p[1]) * k1];
-  return [
-    [Math.min(...sides(left, near)) - OVERLAP, near],
-    [Math.max(...sides(right, near)) + OVERLAP, near],
-    [Math.max(...sides(right, far)) + OVERLAP, far],
-    [Math.min(...sides(left, far)) - OVERLAP, far],
-  ];
+/** Adds points whose hull holds the light of a strip between two depths. */
+function addLit(
+  points: XY[],
+  { left, right, k0, k1 }: Strip,
+  part: ReachedSheaf,
+  reach: Reach,
+  low: Mm,
+  high: Mm,
+): void {
+  for (const k of reach.directionsOf(part, k0, k1, low, high)) {
+    const near = Math.max(low, reach.nearAt(part, k)) - OVERLAP;
+    const far = Math.min(high, reach.farAt(part, k)) + OVERLAP;
+    if (near > far) continue;
+    const [x0, x1] = [left[0] - left[1] * k - OVERLAP, right[0] - right[1] * k + OVERLAP];
+    points.push([x0 + near * k, near], [x1 + near * k, near], [x1 + far * k, far], [x0 + far * k, far]);
+  }
 }
 
 /** Returns what is left of a cell between the edges where its light enters and ends, and in the opening that it is in. */
@@ -58,27 +68,30 @@ function betweenEdges(cell: XY[], { from, to, k0, k1, within }: Strip): XY[] {
   return rest;
 }
 
-/** Returns what is left of a cell by the heights of the openings on the way. */
-function withinLimits(cell: XY[], { k0, k1, limits }: Strip, { g0, g1 }: ReachedSheaf): XY[] {
-  return limits.reduce((rest, limit) => withinHeight(rest, limit, k0, k1, g0, g1), cell);
+/** Returns points whose hull holds the light of a strip between two depths, by the heights of the openings on the way. */
+function litWithinLimits(strip: Strip, part: ReachedSheaf, reach: Reach, low: Mm, high: Mm): XY[] {
+  const lit: XY[] = [];
+  addLit(lit, strip, part, reach, low, high);
+  return strip.limits.reduce((rest, limit) => withinHeight(rest, limit, strip, part), convexHull(lit));
 }
 
 function beyond(cell: XY[], a: XY, nx: number, ny: number, side: number): XY[] {
   return clip(cell, side * nx, side * ny, side * (nx * a[0] + ny * a[1]) - OVERLAP);
 }
 
-/** A beam falls by 1 on g along y; across an edge it goes on by g times its direction along the normal. */
+/** A beam falls by 1 on l along its way; across an edge it goes on by the share of its way along the normal. */
 function withinHeight(
   cell: XY[],
   { edge: { a, nx, ny }, drop, bound }: HeightLimit,
-  k0: number,
-  k1: number,
-  g0: number,
-  g1: number,
+  { k0, k1 }: Strip,
+  { l0, l1 }: ReachedSheaf,
 ): XY[] {
   const side = nx * ((k0 + k1) / 2) + ny > 0 ? 1 : -1;
-  const [s, t] = [side * (nx * k0 + ny), side * (nx * k1 + ny)];
+  const [s, t] = [k0, k1].map((k) => (side * (nx * k + ny)) / Math.hypot(1, k)) as [number, number];
   const at = side * (nx * a[0] + ny * a[1]);
-  if (bound === 'below') return clip(cell, -side * nx, -side * ny, -(at + drop * g1 * Math.max(s, t, 0)) - OVERLAP);
-  return clip(cell, side * nx, side * ny, at + drop * g0 * Math.max(0, Math.min(s, t)) - OVERLAP);
+  if (bound === 'above')
+    return clip(cell, side * nx, side * ny, at + drop * l0 * Math.max(0, Math.min(s, t)) - OVERLAP);
+  // The beam that goes straight across is the farthest.
+  const most = Math.max(s, t, 0) / Math.cos((Math.atan(k1) - Math.atan(k0)) / 2);
+  return clip(cell, -side * nx, -side * ny, -(at + drop * l1 * most) - OVERLAP);
 }

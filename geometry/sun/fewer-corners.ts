@@ -1,5 +1,5 @@
 import type { Mm, XY } from '../plan/model.ts';
-import { distance } from '../plane/point.ts';
+import { distance, nearestOnSegment } from '../plane/point.ts';
 
 /** A corner of a ring that is simplified, linked to its neighbors. */
 interface Corner {
@@ -63,12 +63,7 @@ function meeting(
   const s = ((c[0] - o[0]) * dy - (c[1] - o[1]) * dx) / turn;
   if (t < 1 || s < 1) return null;
   const p: XY = [o[0] + dx * t, o[1] + dy * t];
-  const depth = Math.max(own, other) + lineDistance(p, a, b);
+  // From the side itself: in a narrow ring its line comes near to corners that are far away.
+  const depth = Math.max(own, other) + distance(p, nearestOnSegment(p, a, b));
   return depth <= nearest ? { p, depth } : null;
-}
-
-/** Returns how far a point is from the line through a and b, mm. */
-function lineDistance(p: XY, a: XY, b: XY): Mm {
-  const long = distance(a, b);
-  return long === 0 ? distance(p, a) : Math.abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / long;
 }

@@ -48,9 +48,9 @@ export interface Sheaf {
   /** Least and greatest k. */
   readonly k0: number;
   readonly k1: number;
-  /** Way along y on which a beam falls by 1, least and greatest. */
-  readonly g0: number;
-  readonly g1: number;
+  /** Way on the plan on which a beam falls by 1, least and greatest. */
+  readonly l0: number;
+  readonly l1: number;
 }
 
 /** Beams nearer to the direction of the wall than this do not enter, degrees: at 20 m they are 4 mm from its face. */
@@ -74,17 +74,11 @@ export function columnSheaves(glass: Glass, sky: Sky, north: Deg, least: Deg): r
     if (low >= high) continue;
     const [k0, k1] = [Math.max(-most, Math.tan(low * RADIANS)), Math.min(most, Math.tan(high * RADIANS))];
     if (k0 >= k1) continue;
-    const cosines = [Math.cos(low * RADIANS), Math.cos(high * RADIANS)] as const;
-    const across = low < 0 && high > 0 ? 1 : Math.max(...cosines);
     (sky[((i % COLUMNS) + COLUMNS) % COLUMNS] ?? []).forEach((band, index) => {
       if (band.high < least) return;
       const [bottom, top] = [Math.max(band.low, least, FLAT), Math.min(band.high, 90 - FLAT)];
-      const sheaf = {
-        k0,
-        k1,
-        g0: Math.min(...cosines) / Math.tan(Math.max(top, bottom) * RADIANS),
-        g1: across / Math.tan(bottom * RADIANS),
-      };
+      const [l0, l1] = [1 / Math.tan(Math.max(top, bottom) * RADIANS), 1 / Math.tan(bottom * RADIANS)];
+      const sheaf = { k0, k1, l0, l1 };
       const list = lists[index];
       if (list) list.push(sheaf);
       else lists[index] = [sheaf];

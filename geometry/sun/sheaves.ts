@@ -1,8 +1,8 @@
 import type { Mm } from '../plan/model.ts';
-import type { Glass, Sheaf } from './glass.ts';
-import type { Heights } from './sun-floor.ts';
+import type { Sheaf } from './glass.ts';
+import type { Reach } from './reach.ts';
 
-/** A sheaf and the depths between which its light is at the height of the detector, mm from the inner face. */
+/** A sheaf and the depths between which its light is at the height of the detector, mm from the inner face, in any of its directions. */
 export interface ReachedSheaf extends Sheaf {
   readonly near: Mm;
   readonly far: Mm;
@@ -19,8 +19,10 @@ export interface SheafGroup extends ReachedSheaf {
   readonly parts: readonly ReachedSheaf[];
 }
 
-/** Columns are one part while their light ends as deep as that of the first within this, mm along a beam. */
-const SAME_DEPTH: Mm = 10;
+/** Columns are one part while their light ends as far as that of the first within this, mm along a beam. */
+const SAME_WAY: Mm = 10;
+/** At most so wide, as difference of directions in radians: a chord is 1 mm from its arc of 6 m. */
+const WIDEST = 0.035;
 /** The ends of the parts of a group are this near to a straight line, mm along a beam, where the hull of the light would close a dent. */
 const DENT: Mm = 15;
 /** Depth by direction, mm: a quarter of it is how far the ends of the light bend between the first part and the last. */
@@ -33,19 +35,19 @@ type Open<T> = { -readonly [K in keyof T]: T[K] };
  * beyond `most`, where the level ends, does not count.
  */
 export function sheafGroups(
-  glass: Glass,
+  reach: Reach,
   columns: readonly Sheaf[],
-  heights: Heights,
   drops: readonly Drop[],
   most: Mm,
 ): readonly SheafGroup[] {
-  const ends = (part: ReachedSheaf): readonly Mm[] =>
-    [part.far, part.near, ...drops.map(({ drop, bound }) => drop * (bound === 'below' ? part.g1 : part.g0))].map(
-      (end) => Math.min(end, most),
-    );
+  const ends = (part: ReachedSheaf): readonly Mm[] => {
+    const cosine = 1 / beamLength(part);
+    const dropped = drops.map(({ drop, bound }) => drop * cosine * (bound === 'below' ? part.l1 : part.l0));
+    return [part.far, part.near, ...dropped].map((end) => Math.min(end, most));
+  };
   const groups: (Open<SheafGroup> & { parts: ReachedSheaf[] })[] = [];
   let line: StraightEnds | null = null;
-  for (const part of joinedColumns(glass, columns, heights, drops, most)) {
+  for (const part of joinedColumns(reach, columns, drops, most)) {
     const last = groups[groups.length - 1];
     if (last && line && last.k1 === part.k0 && line.takes(part, ends(part))) {
       Object.assign(last, union(last, part));
@@ -101,66 +103,47 @@ function union(one: ReachedSheaf, two: ReachedSheaf): ReachedSheaf {
   return {
     k0: one.k0,
     k1: two.k1,
-    g0: Math.min(one.g0, two.g0),
-    g1: Math.max(one.g1, two.g1),
+    l0: Math.min(one.l0, two.l0),
+    l1: Math.max(one.l1, two.l1),
     near: Math.min(one.near, two.near),
     far: Math.max(one.far, two.far),
   };
 }
 
 function joinedColumns(
-  glass: Glass,
+  reach: Reach,
   columns: readonly Sheaf[],
-  heights: Heights,
   drops: readonly Drop[],
   most: Mm,
 ): readonly ReachedSheaf[] {
-  const joined: Open<ReachedSheaf>[] = [];
-  const reach = reachOf(glass, heights);
-  const isLike = (part: ReachedSheaf, one: ReachedSheaf) => {
-    const same = SAME_DEPTH / beamLength(part);
+  const joined: ReachedSheaf[] = [];
+  const isLike = (first: Sheaf, open: Sheaf, part: Sheaf) => {
+    if ((part.k1 - open.k0) / (1 + open.k0 * part.k1) > WIDEST) return false;
+    const [l0, l1] = [Math.min(open.l0, part.l0), Math.max(open.l1, part.l1)];
+    const beyond = most * Math.max(Math.hypot(1, open.k0), Math.hypot(1, part.k1));
     return (
-      Math.abs(Math.min(part.far, most) - Math.min(one.far, most)) <= same &&
-      Math.abs(Math.min(part.near, most) - Math.min(one.near, most)) <= same &&
-      drops.every(
-        ({ drop }) => Math.min(drop * Math.max(part.g1, one.g1), most) - drop * Math.min(part.g0, one.g0) <= 2 * same,
-      )
+      (reach.head * Math.abs(first.l1 - part.l1) <= SAME_WAY || reach.head * l0 >= beyond) &&
+      (reach.sill * Math.abs(first.l0 - part.l0) <= SAME_WAY || reach.sill * l0 >= beyond) &&
+      drops.every(({ drop }) => drop * (l1 - l0) <= 2 * SAME_WAY || drop * l0 >= beyond)
     );
   };
-  let first: ReachedSheaf | null = null;
-  let open: Open<ReachedSheaf> | null = null;
+  let first: Sheaf | null = null;
+  let open: Open<Sheaf> | null = null;
+  const close = () => {
+    const part = open && reach.of(open);
+    if (part && part.far > 0 && part.near < most && part.near <= part.far) joined.push(part);
+  };
   for (const column of columns) {
-    const { near, far } = reach(column);
-    if (far <= 0 || near >= most || near > far) continue;
-    const part = { ...column, near, far };
-    if (open && first && open.k1 === part.k0 && isLike(part, first)) {
-      open.k1 = part.k1;
-      open.g0 = Math.min(open.g0, part.g0);
-      open.g1 = Math.max(open.g1, part.g1);
-      open.near = Math.min(open.near, near);
-      open.far = Math.max(open.far, far);
+    if (open && first && open.k1 === column.k0 && isLike(first, open, column)) {
+      open.k1 = column.k1;
+      open.l0 = Math.min(open.l0, column.l0);
+      open.l1 = Math.max(open.l1, column.l1);
     } else {
-      first = part;
-      open = { ...part };
-      joined.push(open);
+      close();
+      first = column;
+      open = { ...column };
     }
   }
+  close();
   return joined;
-}
-
-/** Returns how to find the depths between which a sheaf is at the height of the detector. */
-function reachOf({ opening: { bottom, top, shade }, thickness }: Glass, { base, tall }: Heights) {
-  const overhang = typeof shade === 'object' ? shade?.overhang : undefined;
-  const sill = Math.max(0, bottom - base - tall);
-  return ({ g0, g1 }: Sheaf): { near: Mm; far: Mm } => {
-    const head = (top - base) * g1 - thickness;
-    const roof = overhang ? (top + overhang.above - base) * g1 - thickness - overhang.depth : head;
-    // Flatter beams than this alone pass between sill and head through the whole wall, and under the overhang.
-    const flattest = Math.max(
-      thickness / Math.max(1e-9, top - base - sill),
-      overhang ? (thickness + overhang.depth) / Math.max(1e-9, top + overhang.above - base - sill) : 0,
-    );
-    if (g1 < flattest) return { near: 1, far: 0 };
-    return { near: sill * Math.max(g0, flattest), far: Math.min(head, roof) };
-  };
 }

@@ -12,6 +12,7 @@ import { Hulls } from './hulls.ts';
 import { doorEdgesOf, doorSidesOf, type Edge, edgeFrom, turned } from './light-edges.ts';
 import { mergedCells } from './merge.ts';
 import { DISC_RADIUS, FIRST_INSTANT, LAST_INSTANT } from './position.ts';
+import { Reach } from './reach.ts';
 import { type Drop, sheafGroups } from './sheaves.ts';
 import { type Sky, skyOf } from './sky.ts';
 import type { Heights, Swept, SweptArea } from './sun-floor.ts';
@@ -109,11 +110,12 @@ function lightOf(
   const most = 1 + Math.max(...plan.rooms.flatMap((edges) => edges.map(({ a }) => toGlass(glass, a)[1])));
   const drops = dropsOf(model, glass, heights);
   const hulls = new Hulls();
+  const reach = new Reach(glass, heights);
   for (const columns of columnSheaves(glass, sky, times.north, hidden)) {
-    for (const sheaf of sheafGroups(glass, columns, heights, drops, most)) {
+    for (const sheaf of sheafGroups(reach, columns, drops, most)) {
       const far = Math.min(sheaf.far, most);
       traceBeams(scene, index, sheaf, far, (strip) => {
-        for (const cell of cellsOf(strip, sheaf.parts, far)) hulls.add(cell);
+        for (const cell of cellsOf(strip, sheaf.parts, reach, far)) hulls.add(cell);
       });
     }
   }

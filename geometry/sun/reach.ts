@@ -1,0 +1,83 @@
+import type { Mm } from '../plan/model.ts';
+import type { Glass, Sheaf } from './glass.ts';
+import type { ReachedSheaf } from './sheaves.ts';
+import type { Heights } from './sun-floor.ts';
+
+/** Finds where light through a glass is at the height of the detector. */
+export class Reach {
+  /** How far the detector is below the head, and below the sill, mm. */
+  readonly head: Mm;
+  readonly sill: Mm;
+  private readonly thickness: Mm;
+  /** The edge of an overhang: how far above the detector, and how far from the inner face. */
+  private readonly roof: { readonly above: Mm; readonly out: Mm } | null;
+  /** Beams that fall by 1 on less than this along y do not pass between sill and head through the whole wall and under the overhang. */
+  private readonly flattest: number;
+
+  constructor({ opening: { bottom, top, shade }, thickness }: Glass, { base, tall }: Heights) {
+    const overhang = typeof shade === 'object' ? shade?.overhang : undefined;
+    this.thickness = thickness;
+    this.head = top - base;
+    this.sill = Math.max(0, bottom - base - tall);
+    this.roof = overhang ? { above: top + overhang.above - base, out: thickness + overhang.depth } : null;
+    this.flattest = Math.max(
+      thickness / Math.max(1e-9, this.head - this.sill),
+      this.roof ? this.roof.out / Math.max(1e-9, this.roof.above - this.sill) : 0,
+    );
+  }
+
+  /** Returns a sheaf with the depths between which any of its light is at the height of the detector. */
+  of(sheaf: Sheaf): ReachedSheaf {
+    const { k0, k1, l0, l1 } = sheaf;
+    const straightest = k0 > 0 ? k0 : Math.min(k1, 0);
+    const near = this.nearAt(sheaf, -k0 > k1 ? k0 : k1);
+    return { k0, k1, l0, l1, near, far: this.farAt(sheaf, straightest) };
+  }
+
+  /** Returns the least depth of the light in one direction; nothing is lit where it is more than `farAt`. */
+  nearAt({ l0 }: Sheaf, k: number): Mm {
+    return this.sill === 0 ? 0 : this.sill * Math.max(l0 / Math.sqrt(1 + k * k), this.flattest);
+  }
+
+  farAt(sheaf: Sheaf, k: number): Mm {
+    const fall = wayOf(sheaf) / Math.sqrt(1 + k * k);
+    const head = this.head * fall - this.thickness;
+    return this.roof ? Math.min(head, this.roof.above * fall - this.roof.out) : head;
+  }
+
+  /**
+   * Returns directions from ka to kb, those two among them, so that between two that follow one another the ends of the light, cut at
+   * the given depths, run straight: an arc lies on the inner side of its chord, because its way is that of the corners of a polygon
+   * around it.
+   */
+  directionsOf(sheaf: ReachedSheaf, ka: number, kb: number, low: Mm, high: Mm): readonly number[] {
+    const found = [ka, kb];
+    const add = (cosine: number) => {
+      if (!(cosine > 0 && cosine <= 1)) return;
+      const k = Math.sqrt(1 / (cosine * cosine) - 1);
+      if (-k > ka && -k < kb) found.push(-k);
+      if (k > ka && k < kb) found.push(k);
+    };
+    if (ka < 0 && kb > 0) add(1);
+    const way = wayOf(sheaf);
+    const { head, sill, thickness, roof, flattest } = this;
+    if (roof) add((thickness - roof.out) / ((head - roof.above) * way));
+    for (const depth of [low, high]) {
+      if (sheaf.far > depth) add((depth + thickness) / (head * way));
+      if (sheaf.far > depth && roof) add((depth + roof.out) / (roof.above * way));
+      if (sill > 0) add(depth / (sill * sheaf.l0));
+    }
+    if (flattest > 0) {
+      if (sill > 0) add(flattest / sheaf.l0);
+      add(flattest / sheaf.l1);
+    }
+    return found;
+  }
+}
+
+/** Returns the way on which the flattest beams of a sheaf fall by 1, made longer so that the chord of its arc is outside the arc. */
+function wayOf({ k0, k1, l1 }: Sheaf): number {
+  // The tangent of the angle between k0 and k1; the secant of its half is at most 1 + tan²/8.
+  const tangent = (k1 - k0) / (1 + k0 * k1);
+  return l1 * (1 + (tangent * tangent) / 8);
+}
