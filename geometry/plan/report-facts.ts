@@ -48,7 +48,14 @@ export interface DeviceFacts {
 /** Whether the house has a mitigation system, and whether it was seen to run. */
 export type MitigationSeen = 'none' | 'running' | 'not-running' | 'unknown';
 
+/** Who drew the plan, and when; an empty name and null: not known. */
+export interface DrawingFacts {
+  readonly by: string;
+  readonly at: string | null;
+}
+
 export interface ReportFacts {
+  readonly drawing?: DrawingFacts;
   readonly address?: PostalAddress;
   readonly houseType?: string;
   readonly client?: Party;

@@ -5,7 +5,7 @@ import { reportJson, reportTable } from '../report/documents/report-data.ts';
 import { drawTestReport } from '../report/documents/test-report.ts';
 import type { CliCommand } from './call.ts';
 import { computedById, today } from './paper/computed.ts';
-import { overPlans, type PaperCommand, paperOption } from './paper/paper-command.ts';
+import { overPlans, type PaperCommand, pageOption } from './paper/paper-command.ts';
 import type { MadePaper } from './paper/paper-job.ts';
 import { filesOfPages, PAGE_FORMATS } from './paper/write-pages.ts';
 import { verifiedPlacement } from './verified-placement.ts';
@@ -26,7 +26,7 @@ export const reportPaper: PaperCommand = {
     };
     const text = { json: `${JSON.stringify(document, null, 2)}\n`, csv: csv(reportTable(content)) }[job.format];
     if (text !== undefined) return { files: [{ path: job.path, bytes: text }], lacking: [], ...rest };
-    const order = { plan, paper: paperOption(job, plan), date: today(), computed };
+    const order = { plan, ...pageOption(job, plan), date: today(), computed };
     return { ...(await filesOfPages(job, drawTestReport(order), order)), ...rest };
   },
 };
@@ -34,11 +34,12 @@ export const reportPaper: PaperCommand = {
 /** `report FILE… --out NAME.pdf`: the report of the test. */
 export const report: CliCommand = {
   name: 'report',
-  synopsis: 'FILE… --out NAME.pdf|.svg|.png|.csv|.json [--paper letter|a4|tabloid|a3] [--force]',
+  synopsis:
+    'FILE… --out NAME.pdf|.svg|.png|.csv|.json [--paper letter|a4|tabloid|a3] [--orientation portrait|landscape] [--force]',
   summary: 'the report of the test; of several files or a folder into the folder --out',
   takesManyFiles: true,
   takesFolders: true,
-  options: ['out', 'paper', 'format'],
+  options: ['out', 'paper', 'orientation', 'format'],
   flags: ['force'],
   run: (call) => overPlans(reportPaper, call),
 };

@@ -2,7 +2,7 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import { drawSheets } from '../report/draw-sheets.ts';
 import { type CliCommand, UnusableError } from './call.ts';
 import { computedById, today } from './paper/computed.ts';
-import { overPlans, type PaperCommand, paperOption } from './paper/paper-command.ts';
+import { overPlans, type PaperCommand, pageOption } from './paper/paper-command.ts';
 import type { PaperJob } from './paper/paper-job.ts';
 import { filesOfPages, PAGE_FORMATS } from './paper/write-pages.ts';
 import { verifiedPlacement } from './verified-placement.ts';
@@ -12,7 +12,7 @@ export const sheetPaper: PaperCommand = {
   formats: PAGE_FORMATS,
   make: async (plan, job) => {
     const placement = verifiedPlacement(plan);
-    const order = { plan, paper: paperOption(job, plan), date: today(), computed: computedById(placement) };
+    const order = { plan, ...pageOption(job, plan), date: today(), computed: computedById(placement) };
     const pages = levelsOf(job, plan).flatMap((levelId) => drawSheets({ ...order, levelId }));
     const fine = placement.every(({ detectors }) =>
       detectors.every(({ verdict }) => verdict !== 'blocked' && verdict !== 'unknown'),
@@ -24,11 +24,12 @@ export const sheetPaper: PaperCommand = {
 /** `sheet FILE… --out NAME.pdf`: the marked-up plan of each level, or of one. */
 export const sheet: CliCommand = {
   name: 'sheet',
-  synopsis: 'FILE… --out NAME.pdf|.svg|.png [--level ID] [--paper letter|a4|tabloid|a3] [--force]',
+  synopsis:
+    'FILE… --out NAME.pdf|.svg|.png [--level ID] [--paper letter|a4|tabloid|a3] [--orientation portrait|landscape] [--force]',
   summary: 'the marked-up plan, true to scale; of several files or a folder into the folder --out',
   takesManyFiles: true,
   takesFolders: true,
-  options: ['out', 'level', 'paper', 'format'],
+  options: ['out', 'level', 'paper', 'orientation', 'format'],
   flags: ['force'],
   run: (call) => overPlans(sheetPaper, call),
 };

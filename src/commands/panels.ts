@@ -3,7 +3,7 @@ import type { ItemRow } from '../../geometry/edit/index.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
 import type { VisitDocument } from '../report/documents/draw-document.ts';
-import type { PaperName } from '../report/paper.ts';
+import type { PageChoice } from '../report/paper.ts';
 import type { FileProblem } from '../storage/plan-files.ts';
 
 /** Whether a saved file holds the pictures that were drawn over: asked once for the pictures that there are. */
@@ -26,9 +26,9 @@ export type Dialog =
   | { readonly kind: 'quality' }
   /** Whether a saved file holds the pictures under the levels. */
   | { readonly kind: 'pictures'; readonly take: (choice: PictureChoice) => void }
-  | { readonly kind: 'sheet'; readonly paper: PaperName; readonly showTracing: boolean }
+  | { readonly kind: 'sheet'; readonly choice: PageChoice; readonly showTracing: boolean }
   /** One of the papers that go out with the job. */
-  | { readonly kind: 'paper'; readonly paper: PaperName; readonly which: VisitDocument };
+  | { readonly kind: 'paper'; readonly choice: PageChoice; readonly which: VisitDocument };
 
 /** The stages that are worked on beside the plan; each of the others has a page of its own. */
 export const PLAN_STAGES = ['site', 'draw', 'place'] as const satisfies readonly Stage[];

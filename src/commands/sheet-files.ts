@@ -1,6 +1,6 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { partMissing } from '../platform/part-missing.ts';
-import type { PaperName } from '../report/paper.ts';
+import type { PageChoice, PaperName } from '../report/paper.ts';
 import { selectLevel, selectProbe } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { downloadFile, fileStem } from '../storage/plan-files.ts';
@@ -15,8 +15,8 @@ export function usualPaper({ display }: Plan): PaperName {
 }
 
 /** Saves all sheets of the level as one PNG. Says where it is, or why there is none. */
-export async function savePicture(paper?: PaperName, showTracing = false): Promise<void> {
-  const { plan, options, levelId, stem } = order(paper, showTracing);
+export async function savePicture(choice?: PageChoice, showTracing = false): Promise<void> {
+  const { plan, options, levelId, stem } = order(choice, showTracing);
   say('Drawing the picture…');
   try {
     const { exportPlanImage } = await import('../report/png.ts').catch(partMissing);
@@ -30,10 +30,10 @@ export async function savePicture(paper?: PaperName, showTracing = false): Promi
 }
 
 /** Saves each sheet of the level as an SVG drawing, sharp at any size. */
-export async function saveDrawings(paper?: PaperName, showTracing = false): Promise<void> {
-  const { stem } = order(paper, showTracing);
+export async function saveDrawings(choice?: PageChoice, showTracing = false): Promise<void> {
+  const { stem } = order(choice, showTracing);
   try {
-    const sheets = await sheetDrawings(paper, showTracing);
+    const sheets = await sheetDrawings(choice, showTracing);
     sheets.forEach((svg, index) => {
       downloadFile(
         `${stem}${sheets.length > 1 ? `-${index + 1}` : ''}.svg`,
@@ -47,14 +47,14 @@ export async function saveDrawings(paper?: PaperName, showTracing = false): Prom
 }
 
 /** The sheets of the level in view as SVG text that carries its own font. */
-export async function sheetDrawings(paper?: PaperName, showTracing = false): Promise<readonly string[]> {
+export async function sheetDrawings(choice?: PageChoice, showTracing = false): Promise<readonly string[]> {
   const { withEmbeddedFont } = await import('../report/embedded-font.ts').catch(partMissing);
-  return Promise.all((await sheetPages(paper, showTracing)).map((svg) => withEmbeddedFont(svg)));
+  return Promise.all((await sheetPages(choice, showTracing)).map((svg) => withEmbeddedFont(svg)));
 }
 
 /** The same without the font. */
-export async function sheetPages(paper?: PaperName, showTracing = false): Promise<readonly string[]> {
-  const { plan, options, levelId } = order(paper, showTracing);
+export async function sheetPages(choice?: PageChoice, showTracing = false): Promise<readonly string[]> {
+  const { plan, options, levelId } = order(choice, showTracing);
   const [{ drawSheets }, { sunAtOnce }] = await Promise.all([
     import('../report/draw-sheets.ts'),
     import('../state/direct-sun.ts'),
@@ -69,7 +69,7 @@ export async function computedTwice(plan: Plan) {
   return (await opinionsOf(plan)).computed;
 }
 
-function order(paper: PaperName | undefined, showTracing: boolean) {
+function order(choice: PageChoice | undefined, showTracing: boolean) {
   const state = useAppStore.getState();
   const { plan } = state;
   const level = selectLevel(state);
@@ -79,7 +79,7 @@ function order(paper: PaperName | undefined, showTracing: boolean) {
     levelId: level.id,
     stem: fileStem(name),
     options: {
-      paper: paper ?? usualPaper(plan),
+      ...(choice ?? { paper: usualPaper(plan) }),
       date: today(),
       showTracing,
       // The white of the sheet is drawn for its detectors; without one, for the height that is looked at.

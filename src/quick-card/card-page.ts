@@ -4,7 +4,7 @@ import { type Block, besides, paragraph, ruling, space, stack } from '../report/
 import { bullet } from '../report/documents/document-blocks.ts';
 import { clockLine, formatPrinted } from '../report/documents/format-times.ts';
 import { pageDocument } from '../report/page-frame.ts';
-import { PAPERS, type PaperName } from '../report/paper.ts';
+import { type PageSize, type PaperName, pageSize } from '../report/paper.ts';
 import { COLOR, EDGE_MM, LINE_MM } from '../report/style.ts';
 import { escapeXml, rectElement } from '../report/svg.ts';
 import type { TextStyle } from '../report/text.ts';
@@ -28,10 +28,9 @@ export interface CardPageOptions {
   readonly date: string;
 }
 
-/** Returns the size of the upright page, mm. */
-export function cardPageSize(paper: PaperName): { readonly width: number; readonly height: number } {
-  const { width, height } = PAPERS[paper];
-  return { width: height, height: width };
+/** Returns the size of the upright page. */
+export function cardPageSize(paper: PaperName): PageSize {
+  return pageSize(paper, 'portrait');
 }
 
 const PAD = 5;

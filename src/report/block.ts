@@ -17,6 +17,11 @@ export function space(height: number): Block {
 /** A text of more lines is cut short with "…": names that somebody pasted by mistake must not push a page over its edge. */
 const MOST_LINES = 12;
 
+/** Whether a paragraph has the whole text. */
+export function fitsParagraph(text: string, width: number, style: TextStyle): boolean {
+  return wrapText(text, width, style).length <= MOST_LINES;
+}
+
 /** Text wrapped to a width. Empty text has no height. */
 export function paragraph(text: string, width: number, style: TextStyle): Block {
   const all = wrapText(text, width, style);

@@ -3,17 +3,19 @@ import { describeCollision, headlineText, toneOf } from '../../geometry/messages
 import { usedHatches } from '../drawing/floor.ts';
 import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
-import { type Block, besides, boxed, indented, paragraph, space, stack } from './block.ts';
+import { type Block, besides, boxed, fitsParagraph, indented, paragraph, space, stack } from './block.ts';
 import {
   changedRules,
   computedLines,
   hasWhite,
   MEASURED_LINE,
   notRunLines,
+  placeLine,
   profileLine,
   reasonOf,
   ruleWithDistance,
   sourcesLine,
+  timeLine,
   toleranceLine,
   whiteHeight,
   whiteMeans,
@@ -25,9 +27,11 @@ import { hatchFill, verdictMark } from './svg-shapes.ts';
 import { drawText, shortened, textWidth } from './text.ts';
 
 type Fullness = 'full' | 'short' | 'least';
+/** Of the verdicts: all; no reason where all is met; no places either; words alone. */
+type VerdictFullness = Fullness | 'places';
 /** How much is said beside the drawing; what is left out stands on the sheets that follow. */
 export interface NoteForm {
-  readonly verdicts: Fullness;
+  readonly verdicts: VerdictFullness;
   readonly basis: Fullness;
 }
 /** From all to least: the verdicts keep their reasons longest. */
@@ -35,6 +39,8 @@ export const NOTE_FORMS: readonly NoteForm[] = [
   { verdicts: 'full', basis: 'full' },
   { verdicts: 'full', basis: 'short' },
   { verdicts: 'full', basis: 'least' },
+  { verdicts: 'places', basis: 'short' },
+  { verdicts: 'places', basis: 'least' },
   { verdicts: 'short', basis: 'short' },
   { verdicts: 'short', basis: 'least' },
   { verdicts: 'least', basis: 'short' },
@@ -54,26 +60,29 @@ const LONG_WORD = 10;
 const SWATCH = { width: 11, height: 4.6 } as const;
 
 /** Blocks in the order of their weight for the reader; each is kept whole. */
-export function columnBlocks(matter: SubjectMatter, width: number, { verdicts, basis }: NoteForm): readonly Block[] {
+export function columnBlocks(matter: SubjectMatter, width: number, form: NoteForm): readonly Block[] {
+  const { verdicts, basis } = form;
   return [
-    testBlock(matter, width, verdicts),
+    testBlock(matter, width, form),
     ...verdictBlocks(matter, width, verdicts),
+    matter.detectors.length > 0 ? paragraph(timeLine(matter), width, SMALL) : space(0),
     changedBlock(matter, width),
     notRunBlock(matter, width),
-    legendBlock(matter, width),
+    legendBlock(matter, width, basis),
     basisBlock(matter, width, basis),
   ].filter(({ height }) => height > 0);
 }
 
 /** The state of the whole test, never greener than its worst part; every cause stands with the tables. */
-function testBlock({ plan, state }: SubjectMatter, width: number, fullness: Fullness): Block {
+function testBlock({ plan, state }: SubjectMatter, width: number, { verdicts, basis }: NoteForm): Block {
   const inner = width - 4;
   const lead = paragraph(headlineSentence(plan, state), inner, BOLD);
-  const brief = paragraph(headlineDetail(plan, state), inner, fullness === 'full' ? BODY : SMALL);
-  return boxed(fullness === 'least' ? lead : stack([lead, brief], 0.4), width);
+  const brief = paragraph(headlineDetail(plan, state), inner, verdicts === 'full' ? BODY : SMALL);
+  const isLeast = verdicts === 'least' && basis === 'least';
+  return boxed(isLeast ? lead : stack([lead, brief], 0.4), width);
 }
 
-function verdictBlocks(matter: SubjectMatter, width: number, fullness: Fullness): readonly Block[] {
+function verdictBlocks(matter: SubjectMatter, width: number, fullness: VerdictFullness): readonly Block[] {
   const { detectors, levelBar } = matter;
   const bar = levelBar
     ? boxed(
@@ -102,7 +111,7 @@ function verdictBlock(
   matter: SubjectMatter,
   placed: SubjectMatter['detectors'][number],
   width: number,
-  fullness: Fullness,
+  fullness: VerdictFullness,
 ): Block {
   const { detector, report } = placed;
   const tone = toneOf(report);
@@ -115,10 +124,13 @@ function verdictBlock(
     height: 4.4,
     draw: (x, y) => verdictMark(tone, x + 2, y + 2.2, 1.9) + drawText(x + 5.6, y + 3.2, title, style),
   };
-  const entered = describeCollision(matter.level, detector, report) !== '';
-  const silent = fullness === 'least' || (fullness === 'short' && tone === 'clear' && !entered);
-  if (silent) return head;
-  return stack([head, indented(paragraph(reasonOf(matter, placed), width - 5.6, BODY), 5.6)], 0.2);
+  const isMet = report.verdict === 'clear' && describeCollision(matter.level, detector, report) === '';
+  if (fullness === 'least' || (fullness === 'short' && isMet)) return head;
+  const lines = [
+    fullness === 'places' && isMet ? space(0) : paragraph(reasonOf(matter, placed), width - 5.6, BODY),
+    fullness === 'short' ? space(0) : paragraph(placeLine(matter, detector), width - 5.6, SMALL),
+  ];
+  return stack([head, ...lines.map((block) => indented(block, 5.6))], 0.2);
 }
 
 /** Two short rows stand side by side, but where a word takes up a row. */
@@ -162,7 +174,9 @@ function notRunBlock(matter: SubjectMatter, width: number): Block {
   return stack([paragraph('Not run', width, BOLD), ...lines.map((words) => paragraph(words, width, SMALL))], 0.4);
 }
 
-function legendBlock(matter: SubjectMatter, width: number): Block {
+/** In one column, or in two where there is little room. */
+function legendBlock(matter: SubjectMatter, width: number, fullness: Fullness): Block {
+  const wide = fullness === 'least' ? width / 2 - 1 : width;
   const white = hasWhite(matter)
     ? swatchRow(
         width,
@@ -171,9 +185,10 @@ function legendBlock(matter: SubjectMatter, width: number): Block {
       )
     : paragraph('No allowed area: no spot on this level meets the rules.', width, BODY);
   const rows = usedHatches(matter.region, matter.zones).map((name) =>
-    swatchRow(width, hatchWords(matter, name), (x, y) => hatchSwatch(name, x, y)),
+    swatchRow(wide, hatchWords(matter, name), (x, y) => hatchSwatch(name, x, y)),
   );
-  return stack([paragraph('Allowed area and hatches', width, BOLD), white, ...rows], 0.7);
+  const placed = wide < width ? inColumns(rows, width) : rows;
+  return stack([paragraph('Allowed area and hatches', width, BOLD), white, ...placed], 0.7);
 }
 
 function hatchWords(matter: SubjectMatter, name: HatchName): string {
@@ -221,11 +236,12 @@ function hatchSwatch(name: HatchName, x: number, y: number): string {
 
 function basisBlock(matter: SubjectMatter, width: number, fullness: Fullness): Block {
   const computed = computedLines(matter).join(' ');
+  const sources = `Sources: ${sourcesLine(matter)}.`;
   const lines = {
     full: [
       computed,
       profileLine(matter),
-      `Sources: ${sourcesLine(matter)}.`,
+      fitsParagraph(sources, width, SOFT) ? sources : 'Sources with the tables.',
       toleranceLine(matter),
       whiteMeans(matter),
       MEASURED_LINE,

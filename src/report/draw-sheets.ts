@@ -12,17 +12,16 @@ import { type Drawing, drawEmptyLevel, drawLevel, levelScale } from './drawing.t
 import { drawFilled, type Filled, type FlowItem, fillColumns, pour } from './flow.ts';
 import { drawStrip, STRIP_MM } from './north-and-scale.ts';
 import { contentArea, drawPage, type PageFacts } from './page-frame.ts';
-import { type Area, inset, type PaperName } from './paper.ts';
+import { type Area, inset, ORIENTATIONS, type Orientation, type PageChoice, type PageSize, pageSize } from './paper.ts';
 import { COLOR, LINE_MM } from './style.ts';
 import { type SubjectMatter, subjectMatter } from './subject-matter.ts';
 import { group, line } from './svg.ts';
 import { hatchDefinitions } from './svg-shapes.ts';
 import { tableFlow } from './tables.ts';
 
-export interface SheetOptions {
+export interface SheetOptions extends PageChoice {
   readonly plan: Plan;
   readonly levelId: string;
-  readonly paper: PaperName;
   /** As it shall be read on the sheet: this code has no clock. */
   readonly date: string;
   /** What the white is drawn for; left out, the level's first detector, or a common canister on a table. */
@@ -47,36 +46,55 @@ const BLOCK_GAP = 3;
 
 /** All sheets of a level in order. The plan must have the level. */
 export function drawSheets(options: SheetOptions): readonly string[] {
-  const { plan, levelId, paper, probe, showTracing, computed } = options;
+  const { plan, levelId, probe, computed } = options;
   const matter = subjectMatter(plan, levelId, probe, computed);
-  const first = firstSheet(matter, contentArea(paper), showTracing);
-  const area = inset(contentArea(paper), PAD);
+  const layout = fittingLayout(matter, options);
+  const first = firstSheet(matter, layout, options.showTracing);
+  const area = inset(contentArea(layout.page), PAD);
   const pages = pour([...first.rest, ...tableFlow(matter, first.drawing?.leftOff ?? [], area.width)], area);
   const scale = first.drawing?.scale.words ?? '';
-  const facts = (sheet: number) => factsOf(matter, options, sheet === 1 ? scale : '', sheet, pages.length + 1);
+  const facts = (sheet: number) =>
+    factsOf(matter, options, { page: layout.page, scale: sheet === 1 ? scale : '', sheet, sheets: pages.length + 1 });
   return [
     drawPage(facts(1), hatchDefinitions(usedHatches(matter.region, matter.zones)), first.drawn),
     ...pages.map((content, i) => drawPage(facts(i + 2), '', content)),
   ];
 }
 
-/** The sheet with the drawing alone, as one page of a document of `pages`. The plan must have the level. */
-export function drawPlanPage(options: SheetOptions, page: number, pages: number): string {
+/** The sheet with the drawing alone, as one page of a document of `sheets`. The plan must have the level. */
+export function drawPlanPage(options: SheetOptions, sheet: number, sheets: number): string {
   const matter = subjectMatter(options.plan, options.levelId, options.probe, options.computed);
-  const { drawn, drawing } = firstSheet(matter, contentArea(options.paper), options.showTracing);
-  const facts = factsOf(matter, options, drawing?.scale.words ?? '', page, pages);
+  const layout = fittingLayout(matter, options);
+  const { drawn, drawing } = firstSheet(matter, layout, options.showTracing);
+  const facts = factsOf(matter, options, { page: layout.page, scale: drawing?.scale.words ?? '', sheet, sheets });
   return drawPage(facts, hatchDefinitions(usedHatches(matter.region, matter.zones)), drawn);
 }
 
+/** Returns the orientation in which the level is drawn larger; landscape where both show it alike. The plan must have the level. */
+export function fittingOrientation({ plan, levelId, paper, probe, computed }: SheetOptions): Orientation {
+  return fittingLayout(subjectMatter(plan, levelId, probe, computed), { paper }).orientation;
+}
+
+interface Layout {
+  readonly orientation: Orientation;
+  readonly page: PageSize;
+  readonly arrangement: Arrangement;
+}
+
+function fittingLayout(matter: SubjectMatter, { paper, orientation: asked }: PageChoice): Layout {
+  const layouts = (asked ? [asked] : ORIENTATIONS).map((orientation): Layout => {
+    const page = pageSize(paper, orientation);
+    return { orientation, page, arrangement: arrange(matter, contentArea(page)) };
+  });
+  return layouts.reduce((best, each) => (isLarger(matter, each.arrangement, best.arrangement) ? each : best));
+}
+
 function factsOf(
-  matter: SubjectMatter,
-  { paper, plan, date }: SheetOptions,
-  scale: string,
-  sheet: number,
-  sheets: number,
+  { level }: SubjectMatter,
+  { plan, date }: SheetOptions,
+  rest: Pick<PageFacts, 'page' | 'scale' | 'sheet' | 'sheets'>,
 ): PageFacts {
-  const levelName = matter.level.name || matter.level.id;
-  return { paper, plan, levelName, date: formatPrinted(date, plan), scale, sheet, sheets };
+  return { ...rest, plan, levelName: level.name || level.id, date: formatPrinted(date, plan) };
 }
 
 /** One sheet; the first, with the drawing, when `sheet` is left out. The sheet must exist. */
@@ -94,8 +112,7 @@ interface FirstSheet {
   readonly rest: readonly FlowItem[];
 }
 
-function firstSheet(matter: SubjectMatter, area: Area, showTracing = false): FirstSheet {
-  const arrangement = arrange(matter, area);
+function firstSheet(matter: SubjectMatter, { arrangement }: Layout, showTracing = false): FirstSheet {
   const { drawing: place, columns, parting } = arrangement;
   const field = { ...place, height: place.height - STRIP_MM };
   const drawing = drawLevel(matter, field, showTracing);
@@ -105,7 +122,12 @@ function firstSheet(matter: SubjectMatter, area: Area, showTracing = false): Fir
   const drawn = [
     drawing
       ? group({ role: 'figure', 'aria-label': `Plan of ${matter.level.name || matter.level.id}` }, drawing.svg) +
-        drawStrip(strip, drawing.scale, display.length, site.northAnswered === false ? null : site.north)
+        drawStrip(strip, {
+          scale: drawing.scale,
+          unit: display.length,
+          ceiling: matter.level.ceiling,
+          north: site.northAnswered === false ? null : site.north,
+        })
       : drawEmptyLevel(field),
     line(...parting, { stroke: COLOR.ink, 'stroke-width': LINE_MM.box }),
     drawFilled(notes),
@@ -115,13 +137,23 @@ function firstSheet(matter: SubjectMatter, area: Area, showTracing = false): Fir
 
 /** The arrangement that shows the level largest; beside the drawing when both do. */
 function arrange(matter: SubjectMatter, area: Area): Arrangement {
-  const size = ({ drawing }: Arrangement) =>
-    levelScale(matter, { ...drawing, height: drawing.height - STRIP_MM })?.ratio ?? 1;
   const side = besideDrawing(area);
   return NOTE_FORMS.map((form) => underDrawing(matter, area, form)).reduce(
-    (best, each) => (size(each) < size(best) ? each : best),
+    (best, each) => (isLarger(matter, each, best) ? each : best),
     side,
   );
+}
+
+/** A drawing that is less than so much larger is not worth another arrangement. */
+const WORTH = 1.1;
+
+function isLarger(matter: SubjectMatter, one: Arrangement, other: Arrangement): boolean {
+  return ratioIn(matter, one) * WORTH < ratioIn(matter, other);
+}
+
+/** How much smaller than the house the drawing is; 1 where nothing is drawn. */
+function ratioIn(matter: SubjectMatter, { drawing }: Arrangement): number {
+  return levelScale(matter, { ...drawing, height: drawing.height - STRIP_MM })?.ratio ?? 1;
 }
 
 function besideDrawing(area: Area): Arrangement {

@@ -1,6 +1,7 @@
 /** The level itself on the paper: ground, walls, things, dimensions, names, detectors. */
-import { wholeDimensions } from '../../geometry/dimension/running-dimensions.ts';
+import { runningDimensions, wholeDimensions } from '../../geometry/dimension/running-dimensions.ts';
 import { levelExtent } from '../../geometry/level/level-extent.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
 import { toneOf } from '../../geometry/messages/index.ts';
 import { ringExtent } from '../../geometry/plane/body.ts';
 import { visibleEdges } from '../../geometry/region/visible-edges.ts';
@@ -11,10 +12,10 @@ import { symbolRadius } from '../drawing/labels/tags.ts';
 import { thingShapes } from '../drawing/things.ts';
 import { openingShapes, wallShapes } from '../drawing/walls.ts';
 import type { Area } from './paper.ts';
-import { drawLabels, measuredLines, paperMedium, tagLabel, tagTexts } from './paper-labels.ts';
+import { drawLabels, measuredLines, paperMedium, tagLabel, tagTexts, tapedGaps } from './paper-labels.ts';
 import { drawTracing } from './plan-tracing.ts';
 import { type DrawingScale, fittingScale } from './scale.ts';
-import { COLOR, DIMENSIONS_MM, TYPE_MM } from './style.ts';
+import { COLOR, DIMENSIONS_MM, SMALL_RATIO, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { svgShapes, verdictMark } from './svg-shapes.ts';
 import { drawText } from './text.ts';
@@ -32,19 +33,42 @@ export interface Drawing {
 const PAST = 4;
 const NONE: ReadonlySet<string> = new Set();
 
+/** How the level stands on the paper. */
+interface Fitted {
+  readonly scale: DrawingScale;
+  /** For the building without its lines of dimensions. */
+  readonly place: Area;
+  /** Whether the lengths that set out the openings are drawn. */
+  readonly strings: boolean;
+}
+
 /** The largest round scale at which the level with its dimension lines fits; null for an empty level. */
 export function levelScale(matter: SubjectMatter, area: Area): DrawingScale | null {
+  return fittedLevel(matter, area)?.scale ?? null;
+}
+
+/** Where the drawing is small there are no strings of openings: most of their figures would find no room. */
+function fittedLevel(matter: SubjectMatter, area: Area): Fitted | null {
   const extent = levelExtent(matter.level);
   if (!extent) return null;
   const [width, height] = [Math.max(extent.maxX - extent.minX, 1), Math.max(extent.maxY - extent.minY, 1)];
-  return fittingScale(width, height, buildingArea(matter, area), matter.plan.display.length);
+  const fitted = (strings: boolean): Fitted => {
+    const place = buildingArea(matter, area, strings);
+    return { scale: fittingScale(width, height, place, matter.plan.display.length), place, strings };
+  };
+  const whole = fitted(matter.model.openings.length > 0);
+  return whole.scale.ratio > SMALL_RATIO ? fitted(false) : whole;
 }
 
-/** The paper for the building without its lines of dimensions: two at the left and above, one at the right and below. */
-function buildingArea({ model }: SubjectMatter, { x, y, width, height }: Area): Area {
+/**
+ * The paper for the building without its lines of dimensions. Above and at the left the whole building stands beyond the rooms, and those
+ * beyond the strings of their openings; below and at the right there is no line of the whole.
+ */
+function buildingArea({ model }: SubjectMatter, { x, y, width, height }: Area, strings: boolean): Area {
   const { outside, step } = DIMENSIONS_MM;
-  const near = outside + step + PAST;
-  const both = near + (model.rooms.length > 0 ? outside : 0) + PAST;
+  const row = outside + (strings ? step : 0);
+  const near = row + step + PAST;
+  const both = near + (model.rooms.length > 0 ? row : 0) + PAST;
   return { x: x + near, y: y + near, width: width - both, height: height - both };
 }
 
@@ -52,10 +76,11 @@ function buildingArea({ model }: SubjectMatter, { x, y, width, height }: Area): 
 export function drawLevel(matter: SubjectMatter, area: Area, showTracing = false): Drawing | null {
   const { level, model } = matter;
   const extent = levelExtent(level);
-  const scale = levelScale(matter, area);
-  if (!extent || !scale) return null;
-  const view = centeredView(extent, buildingArea(matter, area), scale);
-  const { names, signs, notes, leftOff } = drawWritten(matter, view, area);
+  const fitted = fittedLevel(matter, area);
+  if (!extent || !fitted) return null;
+  const { scale, place, strings } = fitted;
+  const view = centeredView(extent, place, scale);
+  const { names, signs, notes, leftOff } = drawWritten(matter, view, area, strings);
   const svg = [
     drawGround(matter, view),
     showTracing && level.tracing ? drawTracing(level.tracing, view, area) : '',
@@ -74,20 +99,30 @@ export function drawGround({ region, zones }: SubjectMatter, view: View): string
 }
 
 /** The labels, and the signs of the detectors between them. */
-function drawWritten(matter: SubjectMatter, view: View, area: Area) {
+function drawWritten(matter: SubjectMatter, view: View, area: Area, strings: boolean) {
   const { plan, model, region, zones, detectors } = matter;
   const { ratio } = view.scale;
   const medium = paperMedium(view, area);
-  const wholes = wholeDimensions(model).filter(({ wallBehind }) => wallBehind !== null);
+  const { wholes, parts } = dimensionsOf(model, strings);
   const walls = [...model.pieces, ...model.joints].flatMap(({ body }) => body);
+  const measured = measuredLines(matter);
   const labels = layOutLabels(
     {
       plan,
       model,
       region,
       edges: visibleEdges(zones),
-      dimensions: [[...(model.pieces.length > 0 ? overallDimensions(ringExtent(walls)) : []), ...wholes]],
-      measured: measuredLines(matter),
+      dimensions: [
+        [
+          ...(model.pieces.length > 0
+            ? overallDimensions(ringExtent(walls), strings ? DIMENSIONS_MM.step * ratio : 0)
+            : []),
+          ...wholes,
+        ],
+        parts,
+      ],
+      measured,
+      taped: tapedGaps(matter, measured),
       tagWidths: ({ id }) => {
         const found = detectors.find(({ detector }) => detector.id === id);
         return found ? [tagTexts(found.detector, found.report).width * ratio] : [];
@@ -101,13 +136,27 @@ function drawWritten(matter: SubjectMatter, view: View, area: Area) {
     return place ? [tagLabel(view, detector, report, place)] : [];
   });
   return {
-    names: drawLabels(view, [...labels.dimensions, ...labels.zones, ...labels.things, ...labels.rooms]),
+    names: drawLabels(view, [
+      ...labels.dimensions,
+      ...labels.taped,
+      ...labels.zones,
+      ...labels.things,
+      ...labels.rooms,
+    ]),
     signs: detectors.map(({ detector, report }) =>
       verdictMark(toneOf(report), ...toPaper(view, detector.at), symbolRadius(detector, medium) / ratio),
     ),
     notes: drawLabels(view, [...labels.measured, ...tags]),
     leftOff: labels.leftOff,
   };
+}
+
+/** The lengths of the rooms along outside walls, and the strings of their openings. */
+function dimensionsOf(model: LevelModel, strings: boolean) {
+  const all = (strings ? runningDimensions(model) : wholeDimensions(model)).filter(
+    ({ wallBehind }) => wallBehind !== null,
+  );
+  return { wholes: all.filter(({ row }) => row === 'whole'), parts: all.filter(({ row }) => row === 'string') };
 }
 
 /** What stands in place of a level on which nothing is drawn. */

@@ -1,5 +1,5 @@
 /** How large a picture of sheets may be, and where the sheets stand in it. Lengths in px unless they say mm. */
-import { PAPERS, type PaperName } from './paper.ts';
+import type { PageSize } from './paper.ts';
 
 /** Sharp enough for the smallest type, and small enough to send: px to the inch. */
 const USUAL_DPI = 200;
@@ -23,14 +23,14 @@ export interface ImageSize {
  * Sheets below one another, in as many rows of two or more as leave them largest; never beyond what a canvas holds.
  * @param count 1 or more
  */
-export function imageSize(paper: PaperName, count: number, wantedDpi: number = USUAL_DPI): ImageSize {
-  const layouts = Array.from({ length: count }, (_, i) => layout(paper, count, i + 1, wantedDpi));
+export function imageSize(page: PageSize, count: number, wantedDpi: number = USUAL_DPI): ImageSize {
+  const layouts = Array.from({ length: count }, (_, i) => layout(page, count, i + 1, wantedDpi));
   return layouts.reduce((best, each) => (each.dpi > best.dpi ? each : best));
 }
 
-function layout(paper: PaperName, count: number, columns: number, wantedDpi: number): ImageSize {
+function layout(page: PageSize, count: number, columns: number, wantedDpi: number): ImageSize {
   const rows = Math.ceil(count / columns);
-  const [inchesWide, inchesHigh] = [PAPERS[paper].width / 25.4, PAPERS[paper].height / 25.4];
+  const [inchesWide, inchesHigh] = [page.width / 25.4, page.height / 25.4];
   const most = Math.min(
     LONGEST_SIDE / (inchesWide * columns),
     LONGEST_SIDE / (inchesHigh * rows),

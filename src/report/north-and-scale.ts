@@ -1,5 +1,6 @@
 /** Scale bar and north arrow, side by side under the drawing. */
-import type { LengthUnit } from '../../geometry/units/index.ts';
+import { formatMeasured, type LengthUnit } from '../../geometry/units/index.ts';
+import { paragraph } from './block.ts';
 import type { Area } from './paper.ts';
 import { barParts, type DrawingScale } from './scale.ts';
 import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
@@ -9,36 +10,43 @@ import { drawText } from './text.ts';
 /** Height that both need, mm. */
 export const STRIP_MM = 14;
 const BAR_WIDTH = 70;
+/** For the north arrow, or the words in place of it. */
+const BESIDE_BAR = 26;
 const BAR_HEIGHT = 1.6;
 
-/** @param north degrees clockwise from straight up the page; null where it is not given, which the strip then says */
-export function drawStrip(
-  { x, y, width, height }: Area,
-  scale: DrawingScale,
-  unit: LengthUnit,
-  north: number | null,
-): string {
-  const bar = drawBar(x + 6, y + height - 5, scale, unit);
+export interface StripFacts {
+  readonly scale: DrawingScale;
+  readonly unit: LengthUnit;
+  /** From floor to ceiling, mm. */
+  readonly ceiling: number;
+  /** Degrees clockwise from straight up the page; null where it is not given, which the strip then says. */
+  readonly north: number | null;
+}
+
+export function drawStrip({ x, y, width, height }: Area, facts: StripFacts): string {
+  const { north } = facts;
+  const bar = drawBar(x + 6, y, width - 6 - BESIDE_BAR, facts);
   if (north !== null) return bar + drawNorth(x + width - 11, y + height / 2, north);
   return bar + drawText(x + width - 6, y + height / 2 + 1, 'North not given', { size: TYPE_MM.small, anchor: 'end' });
 }
 
 /** The bar is right at any size of print; the scale in words only at the paper's full size. */
-function drawBar(x: number, y: number, scale: DrawingScale, unit: LengthUnit): string {
-  const { part, labels } = barParts(scale, BAR_WIDTH, unit);
+function drawBar(x: number, y: number, width: number, { scale, unit, ceiling }: StripFacts): string {
+  const { part, labels } = barParts(scale, Math.min(BAR_WIDTH, width), unit);
   const step = part / scale.ratio;
   const box = { stroke: COLOR.ink, 'stroke-width': LINE_MM.box };
   const parts = labels
     .slice(1)
     .map((_, i) =>
-      rectElement(x + i * step, y, step, BAR_HEIGHT, { ...box, fill: i % 2 === 0 ? COLOR.ink : COLOR.paper }),
+      rectElement(x + i * step, y + 9, step, BAR_HEIGHT, { ...box, fill: i % 2 === 0 ? COLOR.ink : COLOR.paper }),
     );
   const marks = labels.map((label, i) =>
-    drawText(x + i * step, y - 1, label, { size: TYPE_MM.small, anchor: i === 0 ? 'start' : 'middle' }),
+    drawText(x + i * step, y + 8, label, { size: TYPE_MM.small, anchor: i === 0 ? 'start' : 'middle' }),
   );
   const ratio = scale.words.startsWith('1:') ? '' : ` (1:${scale.ratio})`;
-  const words = `Scale ${scale.words}${ratio} at the full size of the paper`;
-  return group({}, ...parts, ...marks, drawText(x + 4 * step + 6, y + BAR_HEIGHT, words, { size: TYPE_MM.small }));
+  const words = `Scale ${scale.words}${ratio} at the full size of the paper. Ceiling ${formatMeasured(ceiling, unit)} above the floor.`;
+  const style = { size: TYPE_MM.small };
+  return group({}, ...parts, ...marks, paragraph(words, width, style).draw(x, y + 3.4 - style.size * 0.95));
 }
 
 /** @param north degrees clockwise from straight up the page */

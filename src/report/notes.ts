@@ -18,10 +18,13 @@ import type { Detector, Plan } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, profileById } from '../../geometry/rules/profiles.ts';
 import { formatLength, formatMeasured, formatRequired, type LengthUnit } from '../../geometry/units/index.ts';
 import { openRooms } from '../drawing/floor.ts';
+import { logEntryOf } from '../protocol/custody/log-entries.ts';
 import { msOf } from '../protocol/timing/clock.ts';
 import { formatInstant } from '../protocol/timing/format-time.ts';
+import { formatShortAt } from './documents/format-times.ts';
 import { TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
+import { tapeWords } from './tape-distances.ts';
 import { shortened } from './text.ts';
 
 /** More detectors than this are counted, not named. */
@@ -149,6 +152,26 @@ export function reasonOf(
   return [...doubt, describeReport(report, plan, level), describeCollision(level, detector, report)]
     .filter(Boolean)
     .join(' ');
+}
+
+/** Where a detector is found again, and which one it is. */
+export function placeLine({ plan, model }: SubjectMatter, detector: Detector): string {
+  const walls = tapeWords(plan, model, detector);
+  return [
+    `Underside ${formatMeasured(detector.base, plan.display.length)} above the floor.`,
+    walls ? `From its rim: ${walls[0]?.toLowerCase()}${walls.slice(1)}.` : '',
+    `Serial ${logEntryOf(plan, detector.id).serial.trim() || 'not recorded'}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+/** When the detectors were out; a time that is not on record is said to be missing. */
+export function timeLine({ plan }: SubjectMatter): string {
+  const { start, end, plannedEnd } = plan.visit;
+  const [from, to, planned] = [start, end, plannedEnd].map((at) => formatShortAt(at, plan));
+  const until = planned ? `planned for ${planned}` : 'not recorded';
+  return `Detectors placed: ${from || 'not recorded'}. Picked up: ${to || until}.`;
 }
 
 /** Remarks on how the level is drawn. */

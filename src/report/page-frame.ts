@@ -1,13 +1,15 @@
 /** What every sheet has: the frame, the cautions, and the title block at the foot in the order of ISO 7200. */
 import { CAUTIONS } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { type Area, frameOf, PAPERS, type PaperName } from './paper.ts';
+import { msOf } from '../protocol/timing/clock.ts';
+import { formatDate } from '../protocol/timing/format-time.ts';
+import { type Area, frameOf, isPortrait, type PageSize } from './paper.ts';
 import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
 import { element, escapeXml, line, num, rectElement } from './svg.ts';
 import { drawText, lineHeight, shortened, type TextStyle, textWidth, wrapText } from './text.ts';
 
 export interface PageFacts {
-  readonly paper: PaperName;
+  readonly page: PageSize;
   readonly plan: Plan;
   readonly levelName: string;
   /** As it shall be read, e.g. "2026-11-25". */
@@ -20,38 +22,38 @@ export interface PageFacts {
   readonly words?: boolean;
 }
 
-const TITLE_HEIGHT = 14;
-const CAUTION_HEIGHT = 5.6;
+/** Of one row of the title block, and the cautions in one line and in two. A page in portrait has two of each. */
+const ROW_HEIGHT = 14;
+const CAUTION_HEIGHT = [5.6, 8.8] as const;
 export const FONT_FAMILY = `'Atkinson Hyperlegible Next', sans-serif`;
 
 /** What is left for the sheet's own matter, mm. */
-export function contentArea(paper: PaperName): Area {
-  const frame = frameOf(paper);
-  return { ...frame, height: frame.height - TITLE_HEIGHT - CAUTION_HEIGHT };
+export function contentArea(page: PageSize): Area {
+  const frame = frameOf(page);
+  return { ...frame, height: frame.height - titleHeight(page) - cautionHeight(page) };
 }
+
+const titleHeight = (page: PageSize) => (isPortrait(page) ? 2 : 1) * ROW_HEIGHT;
+const cautionHeight = (page: PageSize) => CAUTION_HEIGHT[isPortrait(page) ? 1 : 0];
 
 /** The whole sheet as an SVG document. `content` is drawn within the frame. */
 export function drawPage(facts: PageFacts, definitions: string, content: string): string {
-  const { width, height } = PAPERS[facts.paper];
-  const frame = frameOf(facts.paper);
+  const { width, height } = facts.page;
+  const frame = frameOf(facts.page);
   const box = { fill: 'none', stroke: COLOR.ink, 'stroke-width': LINE_MM.frame };
   return pageDocument(
     { width, height },
     escapedTitle(facts),
     definitions ? element('defs', {}, definitions) : '',
     content,
-    drawCautions(frame, facts.words ? TYPE_MM.lead : TYPE_MM.small),
-    drawTitleBlock(facts, frame),
+    drawCautions(facts.page, facts.words ? TYPE_MM.lead : TYPE_MM.small),
+    drawTitleBlock(facts),
     rectElement(frame.x, frame.y, frame.width, frame.height, box),
   );
 }
 
 /** A page of paper as an SVG document, mm; `title` is escaped. */
-export function pageDocument(
-  { width, height }: Pick<Area, 'width' | 'height'>,
-  title: string,
-  ...parts: readonly string[]
-): string {
+export function pageDocument({ width, height }: PageSize, title: string, ...parts: readonly string[]): string {
   return element(
     'svg',
     {
@@ -75,15 +77,27 @@ function escapedTitle({ plan, levelName, sheet }: PageFacts): string {
   return escapeXml(text);
 }
 
-/** One line across, in type that is made smaller until it fits. */
-function drawCautions({ x, y, width, height }: Area, most: number): string {
-  const top = y + height - TITLE_HEIGHT - CAUTION_HEIGHT;
-  const text = CAUTIONS.join('  ');
-  const size = Math.min(most, (most * (width - 6)) / textWidth(text, { size: most }));
+/** One line across, two in portrait, in type that is made smaller until it fits. */
+function drawCautions(page: PageSize, most: number): string {
+  const { x, y, width, height } = frameOf(page);
+  const tall = cautionHeight(page);
+  const top = y + height - titleHeight(page) - tall;
+  const rows = isPortrait(page) ? 2 : 1;
+  const { lines, size } = fittingLines(CAUTIONS.join('  '), width - 6, rows, most);
+  const step = lineHeight({ size });
+  const first = top + tall / 2 + size * 0.33 - ((lines.length - 1) * step) / 2;
   return (
     line(x, top, x + width, top, { stroke: COLOR.ink, 'stroke-width': LINE_MM.box }) +
-    drawText(x + width / 2, top + CAUTION_HEIGHT / 2 + size * 0.33, text, { size, anchor: 'middle' })
+    lines.map((text, i) => drawText(x + width / 2, first + i * step, text, { size, anchor: 'middle' })).join('')
   );
+}
+
+function fittingLines(text: string, width: number, rows: number, most: number) {
+  if (rows === 1) return { lines: [text], size: Math.min(most, (most * width) / textWidth(text, { size: most })) };
+  let size = most;
+  let lines = wrapText(text, width, { size });
+  for (; lines.length > rows; lines = wrapText(text, width, { size })) size -= 0.05;
+  return { lines, size };
 }
 
 interface Cell {
@@ -95,31 +109,57 @@ interface Cell {
   readonly bold?: boolean;
 }
 
-function drawTitleBlock(facts: PageFacts, { x, y, width, height }: Area): string {
-  const top = y + height - TITLE_HEIGHT;
-  const cells = titleCells(facts);
+function drawTitleBlock(facts: PageFacts): string {
+  const { x, y, width, height } = frameOf(facts.page);
+  const top = y + height - titleHeight(facts.page);
+  const rows = titleRows(facts);
+  return rows.map((cells, i) => drawRow(cells, { x, y: top + i * ROW_HEIGHT, width, height: ROW_HEIGHT }, i)).join('');
+}
+
+function drawRow(cells: readonly Cell[], { x, y, width, height }: Area, index: number): string {
   const free = width - cells.reduce((sum, cell) => sum + cell.width, 0);
   let left = x;
-  const parts = [line(x, top, x + width, top, { stroke: COLOR.ink, 'stroke-width': LINE_MM.frame })];
+  const weight = index === 0 ? LINE_MM.frame : LINE_MM.box;
+  const parts = [line(x, y, x + width, y, { stroke: COLOR.ink, 'stroke-width': weight })];
   for (const cell of cells) {
     const wide = cell.width || free;
-    if (left > x)
-      parts.push(line(left, top, left, top + TITLE_HEIGHT, { stroke: COLOR.ink, 'stroke-width': LINE_MM.box }));
-    parts.push(drawCell(cell, left + 2, top, wide - 4));
+    if (left > x) parts.push(line(left, y, left, y + height, { stroke: COLOR.ink, 'stroke-width': LINE_MM.box }));
+    parts.push(drawCell(cell, left + 2, y, wide - 4));
     left += wide;
   }
   return parts.join('');
 }
 
-/** Title, owner, date, sheet: ISO 7200. The scale stands between owner and date. */
-function titleCells({ plan, levelName, date, scale, sheet, sheets, words }: PageFacts): readonly Cell[] {
-  return [
+/** Title, owner, date, sheet: ISO 7200. Scale and author stand between owner and date; in portrait they begin the second row. */
+function titleRows({
+  page,
+  plan,
+  levelName,
+  date,
+  scale,
+  sheet,
+  sheets,
+  words,
+}: PageFacts): readonly (readonly Cell[])[] {
+  const first: readonly Cell[] = [
     { heading: 'Title', text: plan.title || 'Plan without a title', second: levelName, width: 0, bold: true },
-    { heading: 'Owner, property', text: plan.site.label || 'not given', width: 72 },
-    ...(words ? [] : [{ heading: 'Scale on paper', text: scale || 'no drawing', width: 40 }]),
-    { heading: 'Date', text: date, width: words ? 40 : 34 },
-    { heading: words ? 'Page' : 'Sheet', text: `${sheet} of ${sheets}`, width: 20 },
+    { heading: 'Owner, property', text: plan.site.label || 'not given', width: words || isPortrait(page) ? 72 : 62 },
   ];
+  const second: readonly Cell[] = [
+    ...(words ? [] : [{ heading: 'Scale on paper', text: scale || 'no drawing', width: 34 }, drawnCell(plan)]),
+    { heading: words ? 'Date' : 'Date of printing', text: date, width: isPortrait(page) ? 0 : 36 },
+    { heading: words ? 'Page' : 'Sheet', text: `${sheet} of ${sheets}`, width: 18 },
+  ];
+  return isPortrait(page) ? [first, second] : [[...first, ...second]];
+}
+
+/** Who drew the plan, and when: as it is on record, never the person who prints it. */
+function drawnCell(plan: Plan): Cell {
+  const { by = '', at = null } = plan.report?.drawing ?? {};
+  const drawn = msOf(at);
+  const zone = plan.site.timeZone;
+  const day = drawn === null ? '' : formatDate(drawn, zone, { year: true });
+  return { heading: 'Drawn by', text: by.trim() || 'not recorded', ...(day ? { second: day } : {}), width: 40 };
 }
 
 function drawCell({ heading, text, second, bold = false }: Cell, x: number, top: number, width: number): string {

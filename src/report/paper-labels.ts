@@ -2,11 +2,13 @@
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { checksInOrder, headlineText, toneOf } from '../../geometry/messages/index.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/plane/point.ts';
 import { inked, linesPart } from '../drawing/display-list.ts';
 import type { Label, LabelMedium } from '../drawing/labels/label.ts';
 import type { MeasuredLine } from '../drawing/labels/measured.ts';
 import { slotPart } from '../drawing/labels/slot.ts';
 import type { TagPlace } from '../drawing/labels/tags.ts';
+import type { TapedGap } from '../drawing/labels/taped.ts';
 import { CAP_HEIGHT, type Text } from '../drawing/text.ts';
 import { measureWords } from '../drawing/words.ts';
 import type { Area } from './paper.ts';
@@ -14,6 +16,7 @@ import { DIMENSIONS_MM, SMALL_RATIO, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { num } from './svg.ts';
 import { paperColor, svgShapes } from './svg-shapes.ts';
+import { tapeDistances } from './tape-distances.ts';
 import { drawText, shortened, textWidth } from './text.ts';
 import { toPaper, type View } from './view.ts';
 
@@ -96,9 +99,9 @@ export function tagLabel(view: View, detector: Detector, report: DetectorReport,
 /** With more detectors than this, only what is not met is measured on the drawing. */
 const FEW = 12;
 /** Where all is met, a distance is shown that is at most this many times what is needed, and the tightest in any case. */
-const NEAR = 2;
+const NEAR = 1.5;
 
-/** Every distance that is not met or tight, else what is near its limit; of a pair, the same subject once. */
+/** The nearest subject of every rule that is not met, tight or near its limit; of a pair, the same subject once. */
 export function measuredLines({ plan, detectors }: SubjectMatter): readonly MeasuredLine[] {
   const seen = new Set<string>();
   return detectors.flatMap(({ detector, report }) => {
@@ -107,15 +110,30 @@ export function measuredLines({ plan, detectors }: SubjectMatter): readonly Meas
     );
     const troubled = measured.filter(({ verdict }) => verdict !== 'clear');
     const clear = measured.filter(({ verdict, rule }) => verdict === 'clear' && rule !== 'companion');
-    const near = clear
-      .filter((check, i) => i === 0 || (check.measured ?? 0) < NEAR * (check.required ?? 0))
-      .slice(0, 2);
-    const rest = detectors.length > FEW ? [] : near;
-    return (troubled.length > 0 ? troubled : rest).flatMap((check): readonly MeasuredLine[] => {
+    const near = clear.filter(
+      (check, i) => (i === 0 && troubled.length === 0) || (check.measured ?? 0) < NEAR * (check.required ?? 0),
+    );
+    return [...troubled, ...(detectors.length > FEW ? [] : near)].flatMap((check): readonly MeasuredLine[] => {
       const key = `${detector.pair ?? detector.id} ${check.subject} ${check.reason}`;
       if (seen.has(key) || !check.witness) return [];
       seen.add(key);
       return [{ from: check.witness.rim, to: check.witness.subject, words: measureWords(check, plan) }];
     });
   });
+}
+
+/** Two tapes that end so near to one another are one, mm. */
+const SAME_END = 150;
+
+/** From each detector to the nearer wall on either axis, but where a rule's own distance is drawn; of a pair one of them. */
+export function tapedGaps(
+  { plan, model, detectors }: SubjectMatter,
+  measured: readonly MeasuredLine[],
+): readonly TapedGap[] {
+  if (detectors.length > FEW) return [];
+  return detectors.flatMap(({ detector }) =>
+    tapeDistances(plan, model, detector)
+      .filter(({ line: [, end] }) => measured.every(({ to }) => distance(to, end) > SAME_END))
+      .map(({ side, line, length }) => ({ line, words: length, key: `${detector.pair ?? detector.id} ${side}` })),
+  );
 }

@@ -2,6 +2,10 @@ import { EDGE_MM } from './style.ts';
 
 export type PaperName = 'letter' | 'a4' | 'tabloid' | 'a3';
 
+/** Which side of the paper lies across. */
+export type Orientation = 'landscape' | 'portrait';
+export const ORIENTATIONS: readonly Orientation[] = ['landscape', 'portrait'];
+
 /** A rectangle on the paper, mm. */
 export interface Area {
   readonly x: number;
@@ -10,9 +14,19 @@ export interface Area {
   readonly height: number;
 }
 
-export interface Paper {
+/** mm. */
+export interface PageSize {
   readonly width: number;
   readonly height: number;
+}
+
+/** What is asked for: a paper, and how it lies. Left out, as the drawing fits best, or landscape where there is none. */
+export interface PageChoice {
+  readonly paper: PaperName;
+  readonly orientation?: Orientation | undefined;
+}
+
+export interface Paper extends PageSize {
   /** As people call it. */
   readonly words: string;
 }
@@ -27,9 +41,23 @@ export const PAPERS: Readonly<Record<PaperName, Paper>> = {
 
 export const PAPER_NAMES = Object.keys(PAPERS) as readonly PaperName[];
 
-/** What the frame encloses. */
-export function frameOf(paper: PaperName): Area {
+export function pageSize(paper: PaperName, orientation: Orientation): PageSize {
   const { width, height } = PAPERS[paper];
+  return orientation === 'landscape' ? { width, height } : { width: height, height: width };
+}
+
+/** Returns the size of a drawn page. */
+export function sizeOfPage(svg: string): PageSize {
+  const [, width = 0, height = 0] = (/ viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? []).map(Number);
+  return { width, height };
+}
+
+export function isPortrait({ width, height }: PageSize): boolean {
+  return width < height;
+}
+
+/** What the frame encloses. */
+export function frameOf({ width, height }: PageSize): Area {
   return { x: EDGE_MM, y: EDGE_MM, width: width - 2 * EDGE_MM, height: height - 2 * EDGE_MM };
 }
 

@@ -5,12 +5,11 @@ import type { Probe } from '../../geometry/region/types.ts';
 import { drawSheets } from './draw-sheets.ts';
 import { withEmbeddedFont } from './embedded-font.ts';
 import { type ImageSize, imageSize } from './image-size.ts';
-import type { PaperName } from './paper.ts';
+import { type PageChoice, type PageSize, sizeOfPage } from './paper.ts';
 import { COLOR, EDGE_MM } from './style.ts';
 import { num } from './svg.ts';
 
-export interface ImageOptions {
-  readonly paper: PaperName;
+export interface ImageOptions extends PageChoice {
   /** As it shall be read on the sheet. */
   readonly date: string;
   /** px to the inch; 200 when left out. Less where the picture would be larger than a browser draws. */
@@ -28,15 +27,11 @@ export interface ImageOptions {
 /** A PNG of the sheets of one level. Rejects with a sentence for people; never resolves to an empty picture. */
 export async function exportPlanImage(plan: Plan, levelId: string, options: ImageOptions): Promise<Blob> {
   const sheets = chosenSheets(plan, levelId, options);
-  return imageOfSheets(sheets, imageSize(options.paper, sheets.length, options.dpi));
+  return imageOfSheets(sheets, imageSize(sizeOfPage(sheets[0] ?? ''), sheets.length, options.dpi));
 }
 
 /** The same of one page of another size, mm, with a frame at the usual edge. */
-export async function exportPageImage(
-  svg: string,
-  page: { readonly width: number; readonly height: number },
-  dpi = 150,
-): Promise<Blob> {
+export async function exportPageImage(svg: string, page: PageSize, dpi = 150): Promise<Blob> {
   const [width, height] = [Math.floor((page.width * dpi) / 25.4), Math.floor((page.height * dpi) / 25.4)];
   const corners = [{ x: 0, y: 0 }];
   return imageOfSheets([svg], { width, height, dpi, corners, sheetWidth: width, sheetHeight: height });
@@ -63,11 +58,11 @@ async function imageOfSheets(sheets: readonly string[], size: ImageSize): Promis
 function chosenSheets(
   plan: Plan,
   levelId: string,
-  { paper, date, sheet = 'all', probe, showTracing = false, computed = new Map() }: ImageOptions,
+  { sheet = 'all', showTracing = false, computed = new Map(), ...options }: ImageOptions,
 ): readonly string[] {
   if (!plan.levels.some(({ id }) => id === levelId))
     throw new Error('The level that was to be drawn is not in the plan.');
-  const sheets = drawSheets({ plan, levelId, paper, date, showTracing, computed, ...(probe ? { probe } : {}) });
+  const sheets = drawSheets({ ...options, plan, levelId, showTracing, computed });
   if (sheet === 'all') return sheets;
   const chosen = sheets[sheet - 1];
   if (!chosen) throw new Error(`There is no sheet ${sheet}: the level has ${sheets.length}.`);

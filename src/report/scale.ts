@@ -53,7 +53,7 @@ export interface BarParts {
   readonly labels: readonly string[];
 }
 
-const FEET_STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
+const FEET_STEPS = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 const METER_STEPS = [0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500];
 
 /** Four parts of a round length, as long as fits into `width` mm of paper. */

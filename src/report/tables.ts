@@ -12,7 +12,7 @@ import {
 } from '../../geometry/messages/index.ts';
 import { markedCite, profileDoubts } from '../../geometry/messages/sources.ts';
 import { type EffectiveRule, profileOf } from '../../geometry/rules/profiles.ts';
-import { formatArea, formatMeasured } from '../../geometry/units/index.ts';
+import { formatArea } from '../../geometry/units/index.ts';
 import { roomSizeWords, roomTitle } from '../drawing/words.ts';
 import { describeIssues, headlineSentence } from '../protocol/validity/headline.ts';
 import { type Block, paragraph, stack } from './block.ts';
@@ -25,6 +25,7 @@ import {
   lookedForLines,
   MEASURED_LINE,
   notRunLines,
+  placeLine,
   profileLine,
   reasonOf,
   remarks,
@@ -136,12 +137,12 @@ function detectorItems(matter: SubjectMatter, placed: Placed, width: number): re
 }
 
 /** Mark, label and word; where it stands. */
-function detectorHead({ plan, model, level }: SubjectMatter, { detector, report }: Placed, width: number): Block {
-  const unit = plan.display.length;
+function detectorHead(matter: SubjectMatter, { detector, report }: Placed, width: number): Block {
+  const { model, level } = matter;
   const room = model.rooms.find(({ label }) => label !== null && label.id === report.room);
   const place = room ? `In ${roomTitle(room)}` : 'In no room with a name';
   const pair = detector.pair === null ? 'placed alone' : `placed side by side, pair ${detector.pair}`;
-  const words = `${place}, on ${level.name || level.id}; underside ${formatMeasured(detector.base, unit)} above the floor; ${pair}.`;
+  const words = `${place}, on ${level.name || level.id}; ${pair}. ${placeLine(matter, detector)}`;
   const tone = toneOf(report);
   const style = { size: TYPE_MM.title, weight: 'bold', color: COLOR.verdict[tone].line } as const;
   const label = shortened(detector.label.trim() || detector.id, width - 70, style);

@@ -2,16 +2,16 @@
 
 import { overlap } from '../../src/drawing/labels/placer.ts';
 import { slotCorners } from '../../src/drawing/labels/slot.ts';
-import { frameOf, type PaperName } from '../../src/report/paper.ts';
+import { frameOf, sizeOfPage } from '../../src/report/paper.ts';
 import { sheetTexts } from './sheet-texts.ts';
 
 /** Tolerance of an overlap, mm: letters have side bearings. */
 const TOUCH = 0.1;
 
 /** Returns every text outside the frame or over another one, and every number that is NaN. */
-export function pageProblems(sheets: readonly string[], paper: PaperName): readonly string[] {
-  const { x, y, width, height } = frameOf(paper);
+export function pageProblems(sheets: readonly string[]): readonly string[] {
   return sheets.flatMap((svg, sheet) => {
+    const { x, y, width, height } = frameOf(sizeOfPage(svg));
     if (/NaN|Infinity|undefined/.test(svg)) return [`sheet ${sheet + 1}: a figure that is none`];
     const texts = sheetTexts(svg);
     const outside = texts.filter((slot) =>

@@ -21,6 +21,9 @@ const LicenseSchema = record({ name: word(), license: word() }, 'an object with 
 const ReportSchema = about(
   record(
     {
+      drawing: maybe(
+        about(record({ by: word(), at: instant() }, 'an object with by and at'), 'Who drew the plan, and when.'),
+      ),
       address: maybe(
         record(
           { street: word(), city: word(), state: word(), zip: word(), county: word() },

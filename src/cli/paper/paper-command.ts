@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { PAPER_NAMES, type PaperName } from '../../report/paper.ts';
+import { ORIENTATIONS, PAPER_NAMES, type PageChoice, type PaperName } from '../../report/paper.ts';
 import { type Call, type CommandResult, readPlan, UnusableError } from '../call.ts';
 import { choiceOption, formatOf, makeFolder, outOption, pathsIn, writeFiles } from '../output.ts';
 import type { JobResult, MadePaper, PaperJob } from './paper-job.ts';
@@ -91,4 +91,12 @@ function asText(done: readonly Done[]): string {
 /** Returns the paper that is asked for, else the usual one for the plan's units of length. */
 export function paperOption(job: PaperJob, { display }: Plan): PaperName {
   return choiceOption(job, 'paper', PAPER_NAMES, display.length === 'metric' ? 'a4' : 'letter');
+}
+
+/** Returns the paper with the orientation that is asked for; none is what fits the drawing. */
+export function pageOption(job: PaperJob, plan: Plan): PageChoice {
+  const paper = paperOption(job, plan);
+  return job.options.orientation === undefined
+    ? { paper }
+    : { paper, orientation: choiceOption(job, 'orientation', ORIENTATIONS, 'landscape') };
 }

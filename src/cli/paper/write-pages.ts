@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { PAPERS, type PaperName } from '../../report/paper.ts';
+import { sizeOfPage } from '../../report/paper.ts';
 import { pagesToPdf } from '../../report/pdf/pdf.ts';
 import { fontFiles, withEmbeddedFont } from './fonts.ts';
 import type { OutputFile } from './output-file.ts';
@@ -16,14 +16,15 @@ const PNG_DPI = 200;
 export async function filesOfPages(
   { path, format }: { readonly path: string; readonly format: string },
   pages: readonly string[],
-  { plan, paper, date }: { readonly plan: Plan; readonly paper: PaperName; readonly date: string },
+  { plan, date }: { readonly plan: Plan; readonly date: string },
 ): Promise<{ readonly files: readonly OutputFile[]; readonly lacking: readonly string[] }> {
   const title = plan.title || 'Plan without a title';
   const pdf = await pagesToPdf(pages, { title, date, fonts: fontFiles() });
   if (format === 'pdf') return { files: [{ path, bytes: pdf.bytes }], lacking: pdf.lacking };
-  const width = Math.round((PAPERS[paper].width * PNG_DPI) / 25.4);
-  const draw = (page: string) =>
-    format === 'svg' ? withEmbeddedFont(page) : new Uint8Array(rasterize(page, width).png);
+  const draw = (page: string) => {
+    const width = Math.round((sizeOfPage(page).width * PNG_DPI) / 25.4);
+    return format === 'svg' ? withEmbeddedFont(page) : new Uint8Array(rasterize(page, width).png);
+  };
   return {
     files: pages.map((page, index) => ({ path: numbered(path, index), bytes: draw(page) })),
     lacking: pdf.lacking,

@@ -24,13 +24,16 @@ const SHARES = [0.5, 0.36, 0.64, 0.24, 0.76] as const;
 export function dimensionWriter(unit: LengthUnit, sheet: LabelSheet) {
   // The figures alone, each with the ground by which it is pressed.
   const targets = createPlacer(null, 4 * sheet.type.fine);
-  return (dimensions: readonly RunningDimension[]): readonly DimensionLabel[] =>
+  return (dimensions: readonly PlacedDimension[]): readonly DimensionLabel[] =>
     dimensions.flatMap((dimension) => dimensionLabel(dimension, unit, sheet, targets) ?? []);
 }
 
-/** How far the whole building reaches, across and down, beyond all other lines. */
-export function overallDimensions({ minX, minY, maxX, maxY }: Extent): readonly RunningDimension[] {
-  const rest = { wallBehind: 0, room: '', row: 'whole', beyondString: true } as const;
+/** A dimension that stands farther out than its row: `more` mm. */
+export type PlacedDimension = RunningDimension & { readonly more?: number };
+
+/** How far the whole building reaches, across and down, beyond all other lines. @param more beyond one line of dimensions, mm */
+export function overallDimensions({ minX, minY, maxX, maxY }: Extent, more = 0): readonly PlacedDimension[] {
+  const rest = { wallBehind: 0, room: '', row: 'whole', beyondString: true, more } as const;
   const ends = [{ kind: 'corner' }, { kind: 'corner' }] as const;
   return [
     { ...rest, ends, key: 'across', from: [minX, minY], to: [maxX, minY], length: maxX - minX, outward: [0, -1] },
@@ -39,7 +42,7 @@ export function overallDimensions({ minX, minY, maxX, maxY }: Extent): readonly 
 }
 
 function dimensionLabel(
-  dimension: RunningDimension,
+  dimension: PlacedDimension,
   unit: LengthUnit,
   sheet: LabelSheet,
   targets: Placer,
@@ -80,9 +83,12 @@ function dimensionLabel(
 }
 
 /** The line of a dimension off its wall, and the thin ones to it from the wall's outer face where it stands outside. */
-function linesOf({ from, to, outward, wallBehind, beyondString }: RunningDimension, { dimensions, type }: LabelSheet) {
+function linesOf(
+  { from, to, outward, wallBehind, beyondString, more: farther = 0 }: PlacedDimension,
+  { dimensions, type }: LabelSheet,
+) {
   const { outside, inside, step } = dimensions;
-  const more = beyondString ? step : 0;
+  const more = (beyondString ? step : 0) + farther;
   const off = wallBehind === null ? -inside - more : wallBehind + outside + more;
   const beyond = ([x, y]: XY, by: number): XY => [x + outward[0] * by, y + outward[1] * by];
   const line: Line = [beyond(from, off), beyond(to, off)];

@@ -1,11 +1,10 @@
-import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import type { LevelRegion, Zone } from '../../../geometry/region/types.ts';
 import type { Stretch } from '../../../geometry/region/visible-edges.ts';
 import { openRooms } from '../floor.ts';
 import { roomWords, thingNames, zoneName } from '../words.ts';
-import { dimensionWriter } from './dimensions.ts';
+import { dimensionWriter, type PlacedDimension } from './dimensions.ts';
 import { takeGround } from './grounds.ts';
 import type { DimensionLabel, Label, LabelMedium, LabelSheet, RoomLabel, ThingLabel, ZoneLabel } from './label.ts';
 import { type MeasuredLine, measuredLabel } from './measured.ts';
@@ -13,6 +12,7 @@ import { createPlacer, type Placer } from './placer.ts';
 import { roomLabel } from './rooms.ts';
 import { lineSlot, type Slot } from './slot.ts';
 import { placeTags, type TagPlace } from './tags.ts';
+import { type TapedGap, takeTapes, tapedLabels } from './taped.ts';
 import { isOnFloor, thingLabel } from './things.ts';
 import { zoneLabels } from './zones.ts';
 
@@ -24,8 +24,10 @@ export interface Labeled {
   /** What is seen of the outlines of the zones that have labels. */
   readonly edges: ReadonlyMap<Zone, readonly Stretch[]>;
   /** In the order of their importance. */
-  readonly dimensions: readonly (readonly RunningDimension[])[];
+  readonly dimensions: readonly (readonly PlacedDimension[])[];
   readonly measured: readonly MeasuredLine[];
+  /** Tapes from detectors to walls, where they are to show. */
+  readonly taped?: readonly TapedGap[];
   /** Widths of the forms of a detector's tag, the fullest first. */
   readonly tagWidths: (detector: Detector) => readonly number[];
   /** Ground that no label may take. */
@@ -35,6 +37,7 @@ export interface Labeled {
 export interface Labels {
   readonly tags: ReadonlyMap<string, TagPlace>;
   readonly measured: readonly Label[];
+  readonly taped: readonly Label[];
   readonly rooms: readonly RoomLabel[];
   readonly things: readonly ThingLabel[];
   readonly zones: readonly ZoneLabel[];
@@ -46,18 +49,20 @@ export interface Labels {
 }
 
 /**
- * All labels of a level in the order of their importance: detectors, measured lines, rooms, things, whole lengths, rules, strings of
+ * All labels of a level in the order of their importance: detectors, measured lines, tapes, rooms, things, whole lengths, rules, strings of
  * openings. What finds no room is left out, detectors last of all.
  */
 export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
-  const { plan, model, region, edges } = labeled;
+  const { plan, model, region, edges, taped: tapes = [] } = labeled;
   const placer = createPlacer(medium.area, 4 * medium.type.fine);
   const sheet: LabelSheet = { ...medium, placer };
   for (const slot of labeled.reserved) placer.take(slot);
   takeGround(model, sheet);
   for (const { from, to } of labeled.measured) placer.take(lineSlot(from, to, 0.2 * medium.type.fine), 'line');
+  takeTapes(tapes, sheet);
   const tags = placeTags(model, labeled.tagWidths, sheet);
   const measured = labeled.measured.map((line) => measuredLabel(line, labeled.measured, sheet));
+  const taped = tapedLabels(tapes, sheet);
   const leftOff: string[] = [];
   const rooms = region.rooms.flatMap((each) => {
     const words = roomWords(each, plan);
@@ -82,5 +87,5 @@ export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
     sheet,
   );
   const strings = others.flatMap(write);
-  return { tags, measured, rooms, things, zones, dimensions: [...wholes, ...strings], leftOff, placer };
+  return { tags, measured, taped, rooms, things, zones, dimensions: [...wholes, ...strings], leftOff, placer };
 }

@@ -2,6 +2,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type {
   DeviceFacts,
+  DrawingFacts,
   Laboratory,
   Party,
   PostalAddress,
@@ -18,6 +19,7 @@ export const NO_LABORATORY: Laboratory = {
   analyzed: null,
   reported: null,
 };
+export const NO_DRAWING: DrawingFacts = { by: '', at: null };
 export const NO_DEVICE: DeviceFacts = { description: '', maker: '', model: '', calibrated: '', expires: '' };
 
 /** Returns the plan with some of what the report needs changed. */

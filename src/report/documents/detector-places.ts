@@ -1,15 +1,13 @@
 /** Where the detectors are, in words. */
 
 import { roomAt } from '../../../geometry/check/room.ts';
-import { nearGaps, type Side } from '../../../geometry/dimension/wall-gaps.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
-import { capital, counted, listed } from '../../../geometry/messages/index.ts';
-import { compassPoint } from '../../../geometry/messages/subject.ts';
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
-import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
 import { roomTitle } from '../../drawing/words.ts';
+import { tapeWords } from '../tape-distances.ts';
 import { clipped } from './document-blocks.ts';
 
 export interface PlacedDetector {
@@ -22,9 +20,6 @@ export interface PlacedDetector {
   /** Height of its base above the floor. */
   readonly height: string;
 }
-
-/** Degrees on the page, clockwise from +x. */
-const DIRECTION: Readonly<Record<Side, number>> = { right: 0, down: 90, left: 180, up: 270 };
 
 /** Returns every detector of the plan with its place, level by level. */
 export function placedDetectors(plan: Plan): readonly PlacedDetector[] {
@@ -41,17 +36,9 @@ function placedDetector(plan: Plan, level: Level, model: LevelModel, detector: D
     name: detector.label.trim() || detector.id,
     level: level.name.trim() || level.id,
     room: room ? roomTitle(room) : 'Outside the rooms',
-    fromWalls: wallWords(plan, model, detector),
+    fromWalls: tapeWords(plan, model, detector),
     height: formatMeasured(detector.base, plan.display.length),
   };
-}
-
-function wallWords({ display, site }: Plan, model: LevelModel, { at, radius }: Detector): string {
-  const reach = { left: radius, right: radius, up: radius, down: radius };
-  const gaps = nearGaps(model, at, reach)
-    .filter(({ gap }) => gap > TOUCHING)
-    .map(({ side, gap }) => `${compassPoint(DIRECTION[side], site)} wall ${formatMeasured(gap, display.length)}`);
-  return capital(gaps.join(', '));
 }
 
 /** More detectors than this are counted, not named: occupants look for a room, not for a label. */

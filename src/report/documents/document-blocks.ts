@@ -4,21 +4,23 @@ import type { Computed } from '../../../geometry/recheck/compare.ts';
 import { type Block, besides, indented, paragraph, space, stack, withRole } from '../block.ts';
 import { drawFilled, fillColumns } from '../flow.ts';
 import { contentArea, drawPage } from '../page-frame.ts';
-import { type Area, inset, type PaperName } from '../paper.ts';
+import { type Area, inset, type PageChoice, type PageSize, pageSize } from '../paper.ts';
 import { COLOR, LINE_MM } from '../style.ts';
 import { element, line, rectElement } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
 import { formatPrinted, type TestTime } from './format-times.ts';
 
 /** Input of a document. */
-export interface DocumentOrder {
+export interface DocumentOrder extends PageChoice {
   readonly plan: Plan;
-  readonly paper: PaperName;
   /** ISO 8601 date of printing: this code has no clock. */
   readonly date: string;
   /** Outcome of the second computation by detector id; left out, the document states that verdicts were computed once. */
   readonly computed?: ReadonlyMap<string, Computed>;
 }
+
+/** Returns the size of the document's pages: landscape unless something else is asked for. */
+export const pageOf = ({ paper, orientation = 'landscape' }: PageChoice): PageSize => pageSize(paper, orientation);
 
 /** Type sizes, mm: larger than on the plan, for reading at a distance. */
 export const READ_TEXT: TextStyle = { size: 3.7 };
@@ -125,8 +127,9 @@ export const titleBlock = (text: string, width: number): Block =>
   withRole(paragraph(text, width, { size: 7.4, weight: 'bold' }), 'heading', { 'aria-level': 1 });
 
 /** Returns the document's title over the page width, with the site. */
-export function masthead(title: string, { plan, paper }: DocumentOrder): Block {
-  const { width } = inset(contentArea(paper), PAD);
+export function masthead(title: string, order: DocumentOrder): Block {
+  const { plan } = order;
+  const { width } = inset(contentArea(pageOf(order)), PAD);
   const under: TextStyle = { size: 4.6 };
   return stack([
     withRole(paragraph(title, width, READ_TITLE), 'heading', { 'aria-level': 1 }),
@@ -148,8 +151,8 @@ export function siteLine({ site, title }: Plan): string {
 }
 
 /** Returns the columns of one page, `under` mm below its top. */
-function columnsOf(paper: PaperName, count: number, under = 0): readonly Area[] {
-  const { x, y, width, height } = inset(contentArea(paper), PAD);
+function columnsOf(page: PageSize, count: number, under = 0): readonly Area[] {
+  const { x, y, width, height } = inset(contentArea(page), PAD);
   const each = (width - (count - 1) * GUTTER) / count;
   return Array.from({ length: count }, (_, i) => ({
     x: x + i * (each + GUTTER),
@@ -163,10 +166,11 @@ function columnsOf(paper: PaperName, count: number, under = 0): readonly Area[] 
 export function pagesInColumns(
   head: Block,
   blocksFor: (width: number) => readonly Block[],
-  { paper }: DocumentOrder,
+  order: DocumentOrder,
   gap: number,
 ): readonly string[] {
-  const [first, later] = [columnsOf(paper, 2, head.height), columnsOf(paper, 2)];
+  const page = pageOf(order);
+  const [first, later] = [columnsOf(page, 2, head.height), columnsOf(page, 2)];
   const corner = later[0] as Area;
   const pages: string[] = [];
   for (let rest = blocksFor(corner.width); rest.length > 0; ) {
@@ -193,15 +197,16 @@ export function onFewestPages(
 
 /** Returns each page with its frame, cautions and title block. `furtherPages`: pages of the document that are drawn elsewhere. */
 export function framed(
-  { plan, paper, date }: DocumentOrder,
+  order: DocumentOrder,
   name: string,
   pages: readonly string[],
   furtherPages = 0,
 ): readonly string[] {
+  const { plan, date } = order;
   return pages.map((content, i) =>
     drawPage(
       {
-        paper,
+        page: pageOf(order),
         plan,
         levelName: name,
         date: formatPrinted(date, plan),

@@ -6,7 +6,7 @@ import { type Area, inset } from '../paper.ts';
 import { COLOR, LINE_MM } from '../style.ts';
 import { element, line, rectElement } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
-import { blankLine, bullet, type DocumentOrder, framed, siteLine } from './document-blocks.ts';
+import { blankLine, bullet, type DocumentOrder, framed, pageOf, siteLine } from './document-blocks.ts';
 import { describePickUp, formatForOccupants } from './format-times.ts';
 import { deviationInstructions, occupantRequests, SAFETY_FIRST, whyClosed } from './occupant-texts.ts';
 
@@ -23,7 +23,7 @@ const SHARES = Array.from({ length: 30 }, (_, i) => 1 - i * 0.015);
  * (a notice at the entrance); the wording is ours. Each face has the cautions and the site, because the page footer is cut off.
  */
 export function drawDoorHanger(order: DocumentOrder): readonly string[] {
-  const area = inset(contentArea(order.paper), 5);
+  const area = inset(contentArea(pageOf(order)), 5);
   const half = area.width / 2;
   const middle = area.x + half;
   const left = { ...area, width: half };

@@ -3,7 +3,7 @@ import { type Block, paragraph, space, stack } from '../block.ts';
 import { contentArea } from '../page-frame.ts';
 import { inset } from '../paper.ts';
 import type { TextStyle } from '../text.ts';
-import { blankLine, blankLines, type DocumentOrder, framed, testerOf } from './document-blocks.ts';
+import { blankLine, blankLines, type DocumentOrder, framed, pageOf, testerOf } from './document-blocks.ts';
 import { describePickUp, formatForOccupants } from './format-times.ts';
 
 /** Factors of the type size to try. */
@@ -14,7 +14,7 @@ const SHARES = Array.from({ length: 40 }, (_, i) => 1.3 - i * 0.02);
  * notice at the entrance); the wording is ours.
  */
 export function drawEntranceNotice(order: DocumentOrder): readonly string[] {
-  const area = inset(contentArea(order.paper), 8);
+  const area = inset(contentArea(pageOf(order)), 8);
   const fits = SHARES.map((share) => noticeBlock(order, area.width, share)).find(({ height }) => height <= area.height);
   if (!fits) throw new Error('The words are too long for one page.');
   return framed(order, 'Notice for each entrance', [fits.draw(area.x, area.y)]);

@@ -24,7 +24,7 @@ import { TYPE_MM } from '../style.ts';
 import { headingItem, tableItems, textItems } from '../table.ts';
 import type { TextStyle } from '../text.ts';
 import { placedDetectors } from './detector-places.ts';
-import { blankLines, type DocumentOrder, framed, siteLine, testerOf, titleBlock } from './document-blocks.ts';
+import { blankLines, type DocumentOrder, framed, pageOf, siteLine, testerOf, titleBlock } from './document-blocks.ts';
 import { clockLine, formatAt, formatShortAt } from './format-times.ts';
 import { photoItems } from './log-photos.ts';
 import {
@@ -48,7 +48,7 @@ const FINE: TextStyle = { size: TYPE_MM.small };
 
 /** Returns the log of a test with its chain of custody, conditions, weather and agreement. Unknown values are blank lines. */
 export function drawLog(order: DocumentOrder): readonly string[] {
-  const area = inset(contentArea(order.paper), 5);
+  const area = inset(contentArea(pageOf(order)), 5);
   return framed(order, 'Log and chain of custody', pour(logFlow(order, area.width), area));
 }
 

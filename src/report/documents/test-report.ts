@@ -2,13 +2,13 @@ import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { ItemReport } from '../../protocol/required-items/items.ts';
 import { describePlacement, describeVerification } from '../../protocol/validity/verified-placement.ts';
-import { drawPlanPage } from '../draw-sheets.ts';
+import { drawPlanPage, fittingOrientation } from '../draw-sheets.ts';
 import { type FlowItem, pour } from '../flow.ts';
 import { contentArea } from '../page-frame.ts';
-import { inset } from '../paper.ts';
+import { inset, type Orientation } from '../paper.ts';
 import { type Column, headingItem, tableItems, textItems } from '../table.ts';
 import { placedDetectors } from './detector-places.ts';
-import { blankLines, type DocumentOrder, framed, siteLine, titleBlock } from './document-blocks.ts';
+import { blankLines, type DocumentOrder, framed, pageOf, siteLine, titleBlock } from './document-blocks.ts';
 import { formatPrinted } from './format-times.ts';
 import { PLACE_COLUMNS, placeCells } from './log-rows.ts';
 import { type ReportContent, reportContent, STATEMENTS } from './report-content.ts';
@@ -26,18 +26,30 @@ const ITEM_COLUMNS: readonly Column[] = [
  * Returns the report of a test: the summary first, then all that it rests on, then the marked-up plan of each level with a detector. The
  * first page of a test that does not hold says so before any figure.
  */
-export function drawTestReport(order: DocumentOrder): readonly string[] {
+export function drawTestReport(asked: DocumentOrder): readonly string[] {
+  const order = { ...asked, orientation: asked.orientation ?? usualOrientation(asked) };
   const content = reportContent(order.plan, order.computed);
-  const area = inset(contentArea(order.paper), 5);
-  const { plan, paper, date, computed } = order;
-  const levels = plan.levels.filter(({ detectors }) => detectors.length > 0);
+  const area = inset(contentArea(pageOf(order)), 5);
+  const { plan, paper, orientation, date, computed } = order;
+  const levels = testedLevels(plan);
   const pages = pour(reportFlow(content, area.width), area);
-  const ofPlan = { plan, paper, date: formatPrinted(date, plan), ...(computed ? { computed } : {}) };
+  const ofPlan = { plan, paper, orientation, date: formatPrinted(date, plan), ...(computed ? { computed } : {}) };
   const all = pages.length + levels.length;
   return [
     ...framed(order, 'Report of a radon test', pages, levels.length),
     ...levels.map(({ id }, i) => drawPlanPage({ ...ofPlan, levelId: id }, pages.length + i + 1, all)),
   ];
+}
+
+const testedLevels = ({ levels }: Plan) => levels.filter(({ detectors }) => detectors.length > 0);
+
+/** Portrait where each level is drawn larger in it; a report is read and printed in one orientation. */
+function usualOrientation({ plan, paper, date, computed }: DocumentOrder): Orientation {
+  const levels = testedLevels(plan);
+  const fitting = levels.map(({ id }) =>
+    fittingOrientation({ plan, paper, date, levelId: id, ...(computed ? { computed } : {}) }),
+  );
+  return fitting.length > 0 && fitting.every((each) => each === 'portrait') ? 'portrait' : 'landscape';
 }
 
 function reportFlow(content: ReportContent, width: number): readonly FlowItem[] {

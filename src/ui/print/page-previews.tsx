@@ -2,33 +2,33 @@ import { useEffect, useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
 import { sheetDrawings, troubleOf } from '../../commands/sheet-files.ts';
 import type { VisitDocument } from '../../report/documents/draw-document.ts';
-import { PAPERS, type PaperName } from '../../report/paper.ts';
+import { isPortrait, PAPERS, type PageChoice, type PageSize, sizeOfPage } from '../../report/paper.ts';
 import { useAppStore } from '../../state/store.ts';
 import { jobPaperDrawings } from './paper-files.ts';
 import { PrintedPages, printPages } from './printed-pages.tsx';
 
 type Preview =
   | { readonly state: 'drawing' }
-  | { readonly state: 'drawn'; readonly addresses: readonly string[] }
+  | { readonly state: 'drawn'; readonly addresses: readonly string[]; readonly page: PageSize }
   | { readonly state: 'failed'; readonly why: string };
 
 /** The sheets as they will be saved, one under another. */
-export function SheetPreview({ paper, showTracing }: { readonly paper: PaperName; readonly showTracing: boolean }) {
-  return <Previews key={paper} paper={paper} draw={() => sheetDrawings(paper, showTracing)} />;
+export function SheetPreview({ choice, showTracing }: { readonly choice: PageChoice; readonly showTracing: boolean }) {
+  return <Previews key={choice.paper} choice={choice} draw={() => sheetDrawings(choice, showTracing)} />;
 }
 
 /** The pages of a paper of the job as they will be saved. */
-export function PaperPreview({ paper, which }: { readonly paper: PaperName; readonly which: VisitDocument }) {
-  return <Previews key={which} paper={paper} draw={() => jobPaperDrawings(which, paper)} />;
+export function PaperPreview({ choice, which }: { readonly choice: PageChoice; readonly which: VisitDocument }) {
+  return <Previews key={which} choice={choice} draw={() => jobPaperDrawings(which, choice)} />;
 }
 
 interface PreviewsProps {
-  readonly paper: PaperName;
+  readonly choice: PageChoice;
   readonly draw: () => Promise<readonly string[]>;
 }
 
 /** Draws once, when it comes to the page: what it shows does not change while it is looked at. */
-function Previews({ paper, draw }: PreviewsProps) {
+function Previews({ choice, draw }: PreviewsProps) {
   const [preview, setPreview] = useState<Preview>({ state: 'drawing' });
   // biome-ignore lint/correctness/useExhaustiveDependencies: drawn once
   useEffect(() => {
@@ -38,7 +38,7 @@ function Previews({ paper, draw }: PreviewsProps) {
       (sheets) => {
         if (gone) return;
         addresses = sheets.map((svg) => URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' })));
-        setPreview({ state: 'drawn', addresses });
+        setPreview({ state: 'drawn', addresses, page: sizeOfPage(sheets[0] ?? '') });
       },
       (error: unknown) => setPreview({ state: 'failed', why: troubleOf(error) }),
     );
@@ -49,7 +49,7 @@ function Previews({ paper, draw }: PreviewsProps) {
   }, []);
   if (preview.state === 'drawing') return <p role="status">Drawing the plan sheet…</p>;
   if (preview.state === 'failed') return <p role="alert">{preview.why}</p>;
-  const { addresses } = preview;
+  const { addresses, page } = preview;
   return (
     <>
       <div className="preview-buttons">
@@ -57,8 +57,8 @@ function Previews({ paper, draw }: PreviewsProps) {
           Print
         </button>
         <p className="small">
-          {counted(addresses.length, 'page')}, {PAPERS[paper].words}, the long side across. At 100 % it has its true
-          size.
+          {counted(addresses.length, 'page')}, {PAPERS[choice.paper].words},{' '}
+          {isPortrait(page) ? 'portrait' : 'landscape'}. At 100 % it has its true size.
         </p>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
@@ -67,7 +67,7 @@ function Previews({ paper, draw }: PreviewsProps) {
           <img key={address} src={address} alt={`Sheet ${index + 1} of ${addresses.length}`} />
         ))}
       </section>
-      <PrintedPages paper={paper} addresses={addresses} />
+      <PrintedPages page={page} addresses={addresses} />
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { PAPER_NAMES, PAPERS, type PaperName } from '../../report/paper.ts';
+import { type Orientation, PAPER_NAMES, PAPERS, type PaperName } from '../../report/paper.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 
 interface PaperFieldProps {
@@ -12,4 +12,30 @@ const CHOICES = PAPER_NAMES.map((value) => ({ value, words: PAPERS[value].words 
 /** The size of the paper. */
 export function PaperField({ label, value, onCommit }: PaperFieldProps) {
   return <ChoiceField label={label} value={value} choices={CHOICES} onCommit={onCommit} />;
+}
+
+const FITS = 'fits';
+const ORIENTATION_CHOICES = [
+  { value: FITS, words: 'As the drawing fits' },
+  { value: 'portrait', words: 'Portrait' },
+  { value: 'landscape', words: 'Landscape' },
+] as const;
+
+interface OrientationFieldProps {
+  readonly label: string;
+  /** Null: whichever shows the drawing larger. */
+  readonly value: Orientation | null;
+  readonly onCommit: (orientation: Orientation | null) => void;
+}
+
+/** How the paper lies. */
+export function OrientationField({ label, value, onCommit }: OrientationFieldProps) {
+  return (
+    <ChoiceField
+      label={label}
+      value={value ?? FITS}
+      choices={ORIENTATION_CHOICES}
+      onCommit={(chosen) => onCommit(chosen === FITS ? null : chosen)}
+    />
+  );
 }

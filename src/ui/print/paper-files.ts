@@ -1,7 +1,7 @@
 import { computedTwice, today, troubleOf } from '../../commands/sheet-files.ts';
 import { partMissing } from '../../platform/part-missing.ts';
 import type { VisitDocument } from '../../report/documents/draw-document.ts';
-import type { PaperName } from '../../report/paper.ts';
+import type { PageChoice } from '../../report/paper.ts';
 import { useAppStore } from '../../state/store.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
@@ -16,27 +16,27 @@ export const DOCUMENT_NAMES: Readonly<Record<VisitDocument, string>> = {
 };
 
 /** The pages of a paper as SVG text that carries its own font. The code that draws it is loaded on demand. */
-export async function jobPaperDrawings(which: VisitDocument, paper: PaperName): Promise<readonly string[]> {
+export async function jobPaperDrawings(which: VisitDocument, choice: PageChoice): Promise<readonly string[]> {
   const { withEmbeddedFont } = await import('../../report/embedded-font.ts').catch(partMissing);
-  return Promise.all((await jobPaperPages(which, paper)).map((svg) => withEmbeddedFont(svg)));
+  return Promise.all((await jobPaperPages(which, choice)).map((svg) => withEmbeddedFont(svg)));
 }
 
 /** The same without the font. */
-export async function jobPaperPages(which: VisitDocument, paper: PaperName): Promise<readonly string[]> {
+export async function jobPaperPages(which: VisitDocument, choice: PageChoice): Promise<readonly string[]> {
   const [{ drawDocument }, { sunAtOnce }] = await Promise.all([
     import('../../report/documents/draw-document.ts'),
     import('../../state/direct-sun.ts'),
   ]).catch(partMissing);
   const { plan } = useAppStore.getState();
   const computed = await computedTwice(plan);
-  return sunAtOnce(() => drawDocument(which, { plan, paper, date: today(), computed }));
+  return sunAtOnce(() => drawDocument(which, { ...choice, plan, date: today(), computed }));
 }
 
 /** Saves each page of a paper as a drawing. Says where it is, or why there is none. */
-export async function saveJobPaper(which: VisitDocument, paper: PaperName): Promise<void> {
+export async function saveJobPaper(which: VisitDocument, choice: PageChoice): Promise<void> {
   const { plan, say } = useAppStore.getState();
   try {
-    const pages = await jobPaperDrawings(which, paper);
+    const pages = await jobPaperDrawings(which, choice);
     const stem = `${fileStem(plan.title)}-${which}`;
     pages.forEach((svg, i) => {
       const name = pages.length > 1 ? `${stem}-${i + 1}.svg` : `${stem}.svg`;

@@ -1,7 +1,7 @@
 import { computedTwice, sheetPages, today, troubleOf } from '../../commands/sheet-files.ts';
 import { partMissing } from '../../platform/part-missing.ts';
 import type { VisitDocument } from '../../report/documents/draw-document.ts';
-import type { PaperName } from '../../report/paper.ts';
+import type { PageChoice } from '../../report/paper.ts';
 import { useAppStore } from '../../state/store.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 import { DOCUMENT_NAMES, jobPaperPages } from './paper-files.ts';
@@ -9,29 +9,35 @@ import { DOCUMENT_NAMES, jobPaperPages } from './paper-files.ts';
 /** Papers as PDF files. The code that makes them is loaded when one is asked for. */
 
 /** Saves the sheets of the level in view as one PDF. Says where it is, or why there is none. */
-export async function saveSheetPdf(paper: PaperName, showTracing: boolean): Promise<void> {
-  await inWords(async () => save(await pdfFile(await sheetPages(paper, showTracing), '')));
+export async function saveSheetPdf(choice: PageChoice, showTracing: boolean): Promise<void> {
+  await inWords(async () => save(await pdfFile(await sheetPages(choice, showTracing), '')));
 }
 
 /** Saves a document as one PDF. Says where it is, or why there is none. */
-export async function saveDocumentPdf(which: VisitDocument, paper: PaperName): Promise<void> {
-  await inWords(async () => save(await documentPdf(which, paper)));
+export async function saveDocumentPdf(which: VisitDocument, choice: PageChoice): Promise<void> {
+  await inWords(async () => save(await documentPdf(which, choice)));
 }
 
-/** Hands a document to the system's share sheet, or to the downloads where there is none. */
-export async function shareDocumentPdf(which: VisitDocument, paper: PaperName): Promise<void> {
-  await inWords(async () => {
-    const made = await documentPdf(which, paper);
-    if (!canShareFiles(made.file)) return save(made);
-    try {
-      await navigator.share({ files: [made.file], title: DOCUMENT_NAMES[which] });
-      return `${DOCUMENT_NAMES[which]}: shared.${lackingWords(made)}`;
-    } catch (error) {
-      // The person changed their mind.
-      if (error instanceof DOMException && error.name === 'AbortError') return '';
-      return save(made);
-    }
-  });
+/** Hands the sheets of the level in view to the system's share sheet, or to the downloads where there is none. */
+export async function shareSheetPdf(choice: PageChoice, showTracing: boolean): Promise<void> {
+  await inWords(async () => share(await pdfFile(await sheetPages(choice, showTracing), ''), 'Plan sheet'));
+}
+
+/** The same of a document. */
+export async function shareDocumentPdf(which: VisitDocument, choice: PageChoice): Promise<void> {
+  await inWords(async () => share(await documentPdf(which, choice), DOCUMENT_NAMES[which]));
+}
+
+async function share(made: Made, name: string): Promise<string> {
+  if (!canShareFiles(made.file)) return save(made);
+  try {
+    await navigator.share({ files: [made.file], title: name });
+    return `${name}: shared.${lackingWords(made)}`;
+  } catch (error) {
+    // The person changed their mind.
+    if (error instanceof DOMException && error.name === 'AbortError') return '';
+    return save(made);
+  }
 }
 
 /** Whether the system has a share sheet that takes files. */
@@ -62,8 +68,8 @@ interface Made {
   readonly lacking: readonly string[];
 }
 
-async function documentPdf(which: VisitDocument, paper: PaperName): Promise<Made> {
-  return pdfFile(await jobPaperPages(which, paper), `-${which}`);
+async function documentPdf(which: VisitDocument, choice: PageChoice): Promise<Made> {
+  return pdfFile(await jobPaperPages(which, choice), `-${which}`);
 }
 
 async function pdfFile(pages: readonly string[], ending: string): Promise<Made> {

@@ -1,22 +1,19 @@
 import { createPortal } from 'react-dom';
-import { PAPERS, type PaperName } from '../../report/paper.ts';
+import type { PageSize } from '../../report/paper.ts';
 import './printed-pages.css';
 
 interface PrintedPagesProps {
-  readonly paper: PaperName;
+  readonly page: PageSize;
   /** Addresses of the drawings, one a page. */
   readonly addresses: readonly string[];
-  /** Whether the long side is upright; left out, it lies across. */
-  readonly upright?: boolean;
 }
 
 /**
  * What goes to the printer in place of the app while it is here, by a button or by the browser's own command: each drawing on a page
  * of its own, as large as it is. Outside the app's own element, since nothing that scrolls or lies over the page prints as pages.
  */
-export function PrintedPages({ paper, addresses, upright = false }: PrintedPagesProps) {
-  const sides = [`${PAPERS[paper].width}mm`, `${PAPERS[paper].height}mm`] as const;
-  const [width, height] = upright ? [sides[1], sides[0]] : sides;
+export function PrintedPages({ page, addresses }: PrintedPagesProps) {
+  const [width, height] = [`${page.width}mm`, `${page.height}mm`];
   return createPortal(
     <div className="printed">
       <style>{`@page{size:${width} ${height};margin:0}`}</style>

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { openStage } from '../../commands/panels.ts';
 import { troubleOf, usualPaper } from '../../commands/sheet-files.ts';
 import type { QuickCard } from '../../quick-card/describe-card.ts';
+import { pageSize } from '../../report/paper.ts';
 import { PrintedPages, printPages } from '../print/printed-pages.tsx';
 import { canShare, cardPage, cardPicture, saveCalendar, sharePicture } from './card-files.ts';
 
@@ -36,7 +37,7 @@ export function CardActions({ card, onChange, onAnother, onClose }: Props) {
       <p className="small" role="status">
         {trouble || said || 'The card is kept under Plans on this device.'}
       </p>
-      {made && <PrintedPages paper={usualPaper(card.plan)} addresses={[made.address]} upright />}
+      {made && <PrintedPages page={pageSize(usualPaper(card.plan), 'portrait')} addresses={[made.address]} />}
     </section>
   );
 }

@@ -46,13 +46,13 @@ export function Dialogs() {
     case 'sheet':
       return (
         <Frame title="Plan sheet" closeFirst wide>
-          <SheetPreview paper={dialog.paper} showTracing={dialog.showTracing} />
+          <SheetPreview choice={dialog.choice} showTracing={dialog.showTracing} />
         </Frame>
       );
     case 'paper':
       return (
         <Frame title={DOCUMENT_NAMES[dialog.which]} closeFirst wide>
-          <PaperPreview paper={dialog.paper} which={dialog.which} />
+          <PaperPreview choice={dialog.choice} which={dialog.which} />
         </Frame>
       );
     default:

@@ -37,6 +37,14 @@ describe('stillspot sheet', () => {
     expect(existsSync(at('one-2.svg'))).toBe(true);
   });
 
+  it('writes it upright where that is asked for, sheet and report', async () => {
+    await call('sheet', BASEMENT, '--out', at('upright.svg'), '--paper', 'a4', '--orientation', 'portrait');
+    expect(readFileSync(at('upright.svg'), 'utf8')).toMatch(/^<svg [^>]*width="210mm" height="297mm"/);
+    await call('report', BASEMENT, '--out', at('upright.pdf'), '--orientation', 'portrait');
+    const { pages } = await readPdf(new Uint8Array(readFileSync(at('upright.pdf'))));
+    expect(pages.every(({ width, height }) => width < height)).toBe(true);
+  });
+
   it('writes a PNG', async () => {
     await call('sheet', BASEMENT, '--out', at('one.png'));
     // ISO/IEC 15948, 5.2: the signature of a PNG file.
@@ -60,6 +68,7 @@ describe('stillspot sheet', () => {
     [['--out', 'x.doc'], 'give the file an ending that tells its format'],
     [[], 'needs --out'],
     [['--out', 'x.pdf', '--paper', 'b5'], '--paper "b5" is not one of letter, a4, tabloid, a3'],
+    [['--out', 'x.pdf', '--orientation', 'askew'], '--orientation "askew" is not one of landscape, portrait'],
     [['--out', 'x.pdf', '--level', 'L9'], '--level "L9" is no level of it'],
   ])('refuses %j in words', async (options, words) => {
     const { code, out, err } = await call('sheet', BASEMENT, ...options);

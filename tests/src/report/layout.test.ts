@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { drawSheets } from '../../../src/report/draw-sheets.ts';
-import type { PaperName } from '../../../src/report/paper.ts';
+import { ORIENTATIONS, type Orientation, type PaperName } from '../../../src/report/paper.ts';
 import { howMany } from '../../helpers/how-many.ts';
 import { pageProblems } from '../../helpers/page-problems.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
@@ -16,9 +16,13 @@ const PAPERS: readonly PaperName[] = ['letter', 'a4'];
 describe.each(SAMPLE_NAMES)('the sheets of %s', (name) => {
   const plan = samplePlan(name);
 
-  it.each(PAPERS)('on %s write nothing over another text and nothing beyond the frame', (paper) => {
-    for (const { id } of plan.levels) expect(troubles(plan, id, paper)).toEqual([]);
-  });
+  it.each(PAPERS)(
+    'on %s write nothing over another text and nothing beyond the frame, in either orientation',
+    (paper) => {
+      for (const orientation of ORIENTATIONS)
+        for (const { id } of plan.levels) expect(troubles(plan, id, paper, orientation)).toEqual([]);
+    },
+  );
 });
 
 /** A plan that somebody filled with the longest texts that they could paste. */
@@ -62,7 +66,8 @@ describe('sheets of random levels, degenerate ones included', () => {
     for (let seed = 1; seed <= SEEDS; seed++) {
       const plan = randomPlan(seed);
       for (const { id } of plan.levels) {
-        expect(troubles(plan, id, seed % 2 === 0 ? 'a4' : 'letter'), `seed ${seed}`).toEqual([]);
+        const orientation = ORIENTATIONS[seed % 4 < 2 ? 0 : 1];
+        expect(troubles(plan, id, seed % 2 === 0 ? 'a4' : 'letter', orientation), `seed ${seed}`).toEqual([]);
       }
     }
   });
@@ -70,7 +75,7 @@ describe('sheets of random levels, degenerate ones included', () => {
 
 describe('sheets that are hard to fill', () => {
   it.each(PAPERS)('keep overlong names within the frame and apart on %s', (paper) => {
-    expect(troubles(overlongPlan(), 'L1', paper)).toEqual([]);
+    for (const orientation of ORIENTATIONS) expect(troubles(overlongPlan(), 'L1', paper, orientation)).toEqual([]);
   });
 
   it('run on over further sheets for sixty detectors, each with all its checks', () => {
@@ -93,5 +98,9 @@ describe('sheets that are hard to fill', () => {
   });
 });
 
-const troubles = (plan: Plan, levelId: string, paper: PaperName): readonly string[] =>
-  pageProblems(drawSheets({ plan, levelId, paper, date: '2026-11-25' }), paper);
+const troubles = (
+  plan: Plan,
+  levelId: string,
+  paper: PaperName,
+  orientation: Orientation | undefined = undefined,
+): readonly string[] => pageProblems(drawSheets({ plan, levelId, paper, orientation, date: '2026-11-25' }));

@@ -44,7 +44,7 @@ function nearWashers(plan: Plan): Plan {
 /** Spots all over the open rooms: what the rules say of each, beside what the drawing shows there. */
 function compare(plan: Plan, levelId: string) {
   const matter = subjectMatter(plan, levelId);
-  const drawing = drawLevel(matter, contentArea('letter'));
+  const drawing = drawLevel(matter, contentArea(PAPERS.letter));
   if (!drawing) throw new Error('nothing is drawn');
   const picture = groundPicture(matter, drawing.view);
   const rings = openRooms(matter.region).flatMap((room) => room.rings);

@@ -6,6 +6,7 @@ import { licenseOf, peopleInLog } from '../../../protocol/required-items/items.t
 import {
   NO_ADDRESS,
   NO_DEVICE,
+  NO_DRAWING,
   NO_LABORATORY,
   NO_PARTY,
   type UsualFacts,
@@ -17,6 +18,7 @@ import {
 import { useAppStore } from '../../../state/store.ts';
 import { readSetting, writeSetting } from '../../../storage/settings.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { DayField } from '../../fields/day-field.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 
@@ -45,6 +47,7 @@ export function ReportFields({ plan }: { readonly plan: Plan }) {
   };
   const [address, client, firm] = [report.address ?? NO_ADDRESS, report.client ?? NO_PARTY, report.firm ?? NO_PARTY];
   const [laboratory, device] = [report.laboratory ?? NO_LABORATORY, report.device ?? NO_DEVICE];
+  const drawing = report.drawing ?? NO_DRAWING;
   const mitigation = report.mitigation ?? null;
   return (
     <>
@@ -78,6 +81,19 @@ export function ReportFields({ plan }: { readonly plan: Plan }) {
           value={report.vents ?? ''}
           hint="Crawl space and combustion air: their condition, or none."
           onCommit={(vents) => change({ vents })}
+        />
+      </Group>
+      <Group title="Drawing of the plan" known={drawing.by}>
+        <TextField
+          label="Drawn by"
+          value={drawing.by}
+          onCommit={(by) => change({ drawing: { ...drawing, by: by.trim() } })}
+        />
+        <DayField
+          label="Drawn on"
+          value={drawing.at}
+          zone={plan.site.timeZone}
+          onCommit={(at) => change({ drawing: { ...drawing, at } })}
         />
       </Group>
       <Group title="Client" known={client.name}>

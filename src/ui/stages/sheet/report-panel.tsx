@@ -1,11 +1,9 @@
-import { useState } from 'react';
 import { showDialog } from '../../../commands/panels.ts';
-import { usualPaper } from '../../../commands/sheet-files.ts';
 import { requiredItems } from '../../../protocol/required-items/items.ts';
-import type { PaperName } from '../../../report/paper.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { PaperField } from '../../print/paper-field.tsx';
+import { OrientationField, PaperField } from '../../print/paper-field.tsx';
 import { canShareFiles, saveDocumentPdf, saveReportTable, shareDocumentPdf } from '../../print/pdf-files.ts';
+import { usePageChoice } from '../../print/use-page-choice.ts';
 import { Cautions } from '../../verdict/cautions.tsx';
 import { ReportFields } from './report-fields.tsx';
 import '../house/papers.css';
@@ -13,8 +11,7 @@ import '../house/papers.css';
 /** The report of the test: what it needs, what is missing, and its files. */
 export function ReportPanel() {
   const plan = useAppStore((state) => state.plan);
-  const [chosen, setChosen] = useState<PaperName | null>(null);
-  const paper = chosen ?? usualPaper(plan);
+  const { choice, orientation, setPaper, setOrientation } = usePageChoice();
   const missing = requiredItems(plan).filter(({ state }) => state === 'missing');
   return (
     <section className="papers" aria-labelledby="report-heading">
@@ -38,19 +35,20 @@ export function ReportPanel() {
         </ul>
         <p className="small soft">Local codes decide what a report must hold. The report names each list.</p>
       </details>
-      <PaperField label="Paper of the report" value={paper} onCommit={setChosen} />
+      <PaperField label="Paper of the report" value={choice.paper} onCommit={setPaper} />
+      <OrientationField label="Orientation of the report" value={orientation} onCommit={setOrientation} />
       <button
         type="button"
         className="button button--main"
-        onClick={() => showDialog({ kind: 'paper', paper, which: 'report' })}
+        onClick={() => showDialog({ kind: 'paper', choice, which: 'report' })}
       >
         Look at the report
       </button>
-      <button type="button" className="button" onClick={() => void saveDocumentPdf('report', paper)}>
+      <button type="button" className="button" onClick={() => void saveDocumentPdf('report', choice)}>
         Save the report (PDF)
       </button>
       {canShareFiles() && (
-        <button type="button" className="button" onClick={() => void shareDocumentPdf('report', paper)}>
+        <button type="button" className="button" onClick={() => void shareDocumentPdf('report', choice)}>
           Share the report
         </button>
       )}

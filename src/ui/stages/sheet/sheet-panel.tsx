@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import { showDialog } from '../../../commands/panels.ts';
-import { saveDrawings, savePicture, usualPaper } from '../../../commands/sheet-files.ts';
-import type { PaperName } from '../../../report/paper.ts';
+import { saveDrawings, savePicture } from '../../../commands/sheet-files.ts';
 import { selectLevel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { PaperField } from '../../print/paper-field.tsx';
-import { saveSheetPdf } from '../../print/pdf-files.ts';
+import { OrientationField, PaperField } from '../../print/paper-field.tsx';
+import { canShareFiles, saveSheetPdf, shareSheetPdf } from '../../print/pdf-files.ts';
+import { usePageChoice } from '../../print/use-page-choice.ts';
 import { Parts } from '../parts.tsx';
 import { ReportPanel } from './report-panel.tsx';
 
@@ -16,9 +16,7 @@ export function SheetPanel() {
 
 /** The marked-up sheet: preview, print and files. */
 function SheetPart() {
-  const usual = useAppStore((state) => usualPaper(state.plan));
-  const [chosen, setChosen] = useState<PaperName | null>(null);
-  const paper = chosen ?? usual;
+  const { choice, orientation, setPaper, setOrientation } = usePageChoice();
   const hasTracing = useAppStore((state) => selectLevel(state).tracing !== undefined);
   const [wanted, setWanted] = useState(false);
   const showTracing = hasTracing && wanted;
@@ -28,7 +26,8 @@ function SheetPart() {
         The level in view with its measures, what each rule takes away, the detectors, every check, the sources and the
         title block. It reads in black and white.
       </p>
-      <PaperField label="Paper" value={paper} onCommit={setChosen} />
+      <PaperField label="Paper" value={choice.paper} onCommit={setPaper} />
+      <OrientationField label="Orientation" value={orientation} onCommit={setOrientation} />
       {hasTracing && (
         <label className="tick">
           <input type="checkbox" checked={wanted} onChange={(event) => setWanted(event.currentTarget.checked)} />
@@ -38,17 +37,22 @@ function SheetPart() {
       <button
         type="button"
         className="button button--main"
-        onClick={() => showDialog({ kind: 'sheet', paper, showTracing })}
+        onClick={() => showDialog({ kind: 'sheet', choice, showTracing })}
       >
         Preview the plan sheet
       </button>
-      <button type="button" className="button" onClick={() => void saveSheetPdf(paper, showTracing)}>
+      <button type="button" className="button" onClick={() => void saveSheetPdf(choice, showTracing)}>
         Save the sheets (PDF)
       </button>
-      <button type="button" className="button" onClick={() => void savePicture(paper, showTracing)}>
+      {canShareFiles() && (
+        <button type="button" className="button" onClick={() => void shareSheetPdf(choice, showTracing)}>
+          Share the sheets
+        </button>
+      )}
+      <button type="button" className="button" onClick={() => void savePicture(choice, showTracing)}>
         Save the picture (PNG)
       </button>
-      <button type="button" className="button" onClick={() => void saveDrawings(paper, showTracing)}>
+      <button type="button" className="button" onClick={() => void saveDrawings(choice, showTracing)}>
         Save the drawing (SVG)
       </button>
     </>

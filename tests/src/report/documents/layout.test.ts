@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { CAP_HEIGHT, DESCENT } from '../../../../src/drawing/text.ts';
-import { frameOf, type PaperName } from '../../../../src/report/paper.ts';
+import { drawDocument } from '../../../../src/report/documents/draw-document.ts';
+import { frameOf, pageSize, sizeOfPage } from '../../../../src/report/paper.ts';
 import { COLOR } from '../../../../src/report/style.ts';
 import { howMany } from '../../../helpers/how-many.ts';
 import { pageProblems } from '../../../helpers/page-problems.ts';
@@ -12,8 +13,8 @@ import { sheetTexts } from '../../../helpers/sheet-texts.ts';
 import { BOTH, bare, draw, filled, PAPERS, timed, withPhotos } from './job-plans.ts';
 
 /** Boxes, lines, photos and holes that reach beyond the frame. */
-function strayShapes(pages: readonly string[], paper: PaperName): readonly string[] {
-  const { x, y, width, height } = frameOf(paper);
+function strayShapes(pages: readonly string[]): readonly string[] {
+  const { x, y, width, height } = frameOf(sizeOfPage(pages[0] ?? ''));
   const out = (px: number, py: number) =>
     px < x - 0.01 || py < y - 0.01 || px > x + width + 0.01 || py > y + height + 0.01;
   const number = (text: string, name: string) =>
@@ -46,13 +47,30 @@ describe.each(BOTH)('%s on %s', (kind, paper) => {
     ['with overlong texts', filled('Wwwwwwww-ÅÄÖ & <b>"long"</b> name '.repeat(30))],
     ['with one overlong word', filled('Donaudampfschifffahrt'.repeat(12))],
   ])('%s: no text over another or beyond the frame', (_, plan) => {
-    expect(pageProblems(draw(kind, plan, paper), paper)).toEqual([]);
+    expect(pageProblems(draw(kind, plan, paper))).toEqual([]);
   });
 
   it('carries every caution on every page', () => {
     for (const svg of draw(kind, filled('R. Alder'), paper)) {
       const line = sheetTexts(svg).map(({ text }) => text);
       expect(line).toContain(CAUTIONS.join('  '));
+    }
+  });
+});
+
+describe.each(PAPERS)('the report upright on %s', (paper) => {
+  it.each([
+    ['with nothing known', bare],
+    ['with everything on record', filled('R. Alder')],
+    ['with overlong texts', filled('Wwwwwwww-ÅÄÖ & <b>"long"</b> name '.repeat(30))],
+    ['of a sale', samplePlan('06-sale-report')],
+  ])('%s: no text over another or beyond the frame, and every caution on every page', (_, plan) => {
+    const pages = drawDocument('report', { plan, paper, orientation: 'portrait', date: '2026-03-05' });
+    expect([...pageProblems(pages), ...strayShapes(pages)]).toEqual([]);
+    for (const svg of pages) {
+      expect(sizeOfPage(svg)).toEqual(pageSize(paper, 'portrait'));
+      const words = sheetTexts(svg).map(({ text }) => text);
+      expect(words.join(' ')).toContain(CAUTIONS.join(' '));
     }
   });
 });
@@ -66,7 +84,7 @@ it.each(SAMPLE_NAMES)(
       for (const paper of PAPERS) {
         for (const kind of ['notice', 'door-hanger', 'agreement'] as const)
           expect(draw(kind, each, paper), `${kind} ${paper}`).toHaveLength(1);
-        expect(pageProblems(draw('log', each, paper), paper)).toEqual([]);
+        expect(pageProblems(draw('log', each, paper))).toEqual([]);
       }
     }
   },
@@ -101,7 +119,7 @@ it.each(BOTH)('%s on %s: no text of any length runs over another or beyond the f
         levels: [{ ...level, name: place, detectors: many }],
       };
       const pages = draw(kind, plan, paper);
-      expect([...pageProblems(pages, paper), ...strayShapes(pages, paper)]).toEqual([]);
+      expect([...pageProblems(pages), ...strayShapes(pages)]).toEqual([]);
     }),
     { numRuns: howMany(6, 15), seed: 7 },
   );

@@ -1,0 +1,36 @@
+/** How far a detector is from the walls, as somebody with a tape finds its spot again. */
+import { nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
+import type { LevelModel } from '../../geometry/level/types.ts';
+import { capital } from '../../geometry/messages/index.ts';
+import { compassPoint } from '../../geometry/messages/subject.ts';
+import type { Detector, Plan } from '../../geometry/plan/model.ts';
+import type { Line } from '../../geometry/plane/types.ts';
+import { TOUCHING } from '../../geometry/snap/room-faces.ts';
+import { formatMeasured } from '../../geometry/units/index.ts';
+
+/** Degrees on the page, clockwise from +x. */
+const DIRECTION: Readonly<Record<Side, number>> = { right: 0, down: 90, left: 180, up: 270 };
+
+interface TapeDistance {
+  readonly side: Side;
+  /** From the rim to the face of the wall. */
+  readonly line: Line;
+  /** "9 ft 10 in". */
+  readonly length: string;
+}
+
+/** Returns the distance across and the one down, to the nearer wall each; none to a wall that the detector touches. */
+export function tapeDistances({ display }: Plan, model: LevelModel, { at, radius }: Detector): readonly TapeDistance[] {
+  const reach = { left: radius, right: radius, up: radius, down: radius };
+  return nearGaps(model, at, reach)
+    .filter(({ gap }) => gap > TOUCHING)
+    .map(({ side, line, gap }) => ({ side, line, length: formatMeasured(gap, display.length) }));
+}
+
+/** Returns "West wall 9 ft 10 in, north wall 11 ft 8 in"; empty where no wall is near. */
+export function tapeWords(plan: Plan, model: LevelModel, detector: Detector): string {
+  const gaps = tapeDistances(plan, model, detector).map(
+    ({ side, length }) => `${compassPoint(DIRECTION[side], plan.site)} wall ${length}`,
+  );
+  return capital(gaps.join(', '));
+}
