@@ -43,12 +43,13 @@ export interface ReadPdf {
 
 type Matrix = readonly [number, number, number, number, number, number];
 
-export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+/** @param shapes whether the paths are read too, which takes most of the time */
+export async function readPdf(bytes: Uint8Array, { shapes = true } = {}): Promise<ReadPdf> {
   const doc = await getDocumentProxy(bytes.slice());
   const { info } = (await doc.getMetadata()) as unknown as { info: Readonly<Record<string, string>> };
   const outline = (await doc.getOutline()) ?? [];
   const pages: ReadPage[] = [];
-  for (let number = 1; number <= doc.numPages; number++) pages.push(await readPage(await doc.getPage(number)));
+  for (let number = 1; number <= doc.numPages; number++) pages.push(await readPage(await doc.getPage(number), shapes));
   return {
     title: info.Title ?? '',
     language: info.Language ?? '',
@@ -59,7 +60,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
 
 type Page = Awaited<ReturnType<Awaited<ReturnType<typeof getDocumentProxy>>['getPage']>>;
 
-async function readPage(page: Page): Promise<ReadPage> {
+async function readPage(page: Page, shapes: boolean): Promise<ReadPage> {
   const [, , width = 0, height = 0] = page.view;
   const { items } = await page.getTextContent();
   const texts = items.flatMap((item) => {
@@ -71,7 +72,7 @@ async function readPage(page: Page): Promise<ReadPage> {
     width: width * MM,
     height: height * MM,
     texts,
-    paths: await pathsOf(page, height),
+    paths: shapes ? await pathsOf(page, height) : [],
     structure: structureText((await page.getStructTree()) as StructureNode | null),
   };
 }

@@ -1,0 +1,48 @@
+/** Reads a PDF with PDFium, which shares nothing with pdf.js: a second opinion on what the file says and how it looks. */
+import { PDFiumLibrary } from '@hyzyla/pdfium';
+
+export interface SeenPage {
+  /** mm. */
+  readonly width: number;
+  readonly height: number;
+  readonly text: string;
+}
+export interface DrawnPage {
+  /** px. */
+  readonly width: number;
+  readonly height: number;
+  /** RGBA of each pixel. */
+  readonly pixels: Uint8Array;
+}
+const MM = 25.4 / 72;
+
+let library: Promise<PDFiumLibrary> | undefined;
+
+async function opened<T>(bytes: Uint8Array, use: (document: Document) => Promise<T>): Promise<T> {
+  library ??= PDFiumLibrary.init();
+  const document = await (await library).loadDocument(bytes);
+  try {
+    return await use(document);
+  } finally {
+    document.destroy();
+  }
+}
+type Document = Awaited<ReturnType<PDFiumLibrary['loadDocument']>>;
+
+/** Returns size and text of every page. Rejects where the file cannot be opened. */
+export async function seenByPdfium(bytes: Uint8Array): Promise<readonly SeenPage[]> {
+  return opened(bytes, async (document) =>
+    [...document.pages()].map((page) => {
+      const { originalWidth, originalHeight } = page.getOriginalSize();
+      return { width: originalWidth * MM, height: originalHeight * MM, text: page.getText() };
+    }),
+  );
+}
+
+/** Returns a page as a picture. @param dpi px to the inch */
+export async function drawnByPdfium(bytes: Uint8Array, index: number, dpi: number): Promise<DrawnPage> {
+  return opened(bytes, async (document) => {
+    const { width, height, data } = await document.getPage(index).render({ scale: dpi / 72, render: 'bitmap' });
+    return { width, height, pixels: Uint8Array.from(data) };
+  });
+}

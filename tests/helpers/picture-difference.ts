@@ -1,0 +1,35 @@
+/** How much two pictures of the same page differ. */
+
+export interface Pixels {
+  readonly width: number;
+  readonly height: number;
+  /** Four bytes a pixel; of two pictures in the same order. */
+  readonly data: Uint8Array;
+}
+
+/** Beyond this, of 255, a color is another one: edges of letters and thin lines are smoothed in different ways. */
+const NOTICED = 64;
+
+/** Returns the share of pixels, 0 to 1, of which the other picture has nothing alike at the same place or one pixel beside it. */
+export function noticedDifference(a: Pixels, b: Pixels): number {
+  if (a.width !== b.width || a.height !== b.height) return 1;
+  let noticed = 0;
+  for (let y = 0; y < a.height; y++)
+    for (let x = 0; x < a.width; x++) if (!isAlike(a, b, x, y) || !isAlike(b, a, x, y)) noticed++;
+  return noticed / (a.width * a.height);
+}
+
+function isAlike(one: Pixels, other: Pixels, x: number, y: number): boolean {
+  const at = 4 * (y * one.width + x);
+  if (isNear(one.data, at, other.data, at)) return true;
+  for (let v = Math.max(0, y - 1); v <= Math.min(one.height - 1, y + 1); v++)
+    for (let u = Math.max(0, x - 1); u <= Math.min(one.width - 1, x + 1); u++)
+      if (isNear(one.data, at, other.data, 4 * (v * one.width + u))) return true;
+  return false;
+}
+
+function isNear(a: Uint8Array, i: number, b: Uint8Array, j: number): boolean {
+  for (let channel = 0; channel < 3; channel++)
+    if (Math.abs((a[i + channel] ?? 0) - (b[j + channel] ?? 0)) > NOTICED) return false;
+  return true;
+}

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { fontFiles, withEmbeddedFont } from '../../../src/cli/paper/fonts.ts';
+import { drawDocument, type VisitDocument } from '../../../src/report/documents/draw-document.ts';
+import { drawSheets } from '../../../src/report/draw-sheets.ts';
+import { PAPER_NAMES } from '../../../src/report/paper.ts';
+import { pagesToPdf } from '../../../src/report/pdf/pdf.ts';
+import { howMany } from '../../helpers/how-many.ts';
+import { pageProblems } from '../../helpers/page-problems.ts';
+import { type ReadPage, readPdf } from '../../helpers/pdf-reader.ts';
+import { randomJob } from '../../helpers/random-job.ts';
+import { lettersOf, type TextStart, textStarts } from '../../helpers/text-starts.ts';
+
+const JOBS = Number(process.env.STILLSPOT_JOBS ?? howMany(3, 8));
+const NOTICES: readonly VisitDocument[] = [
+  'notice',
+  'entrance-notice',
+  'door-hanger',
+  'agreement',
+  'placement-card',
+  'log',
+];
+const date = '2026-03-20';
+const fonts = fontFiles();
+
+/** The sheets of every level, the report and one of the notices, on one paper after another. */
+function pagesOf(seed: number): readonly string[] {
+  const paper = PAPER_NAMES[seed % PAPER_NAMES.length] ?? 'letter';
+  const order = { plan: randomJob(seed), paper, date };
+  const notice = NOTICES[seed % NOTICES.length] ?? 'notice';
+  return [
+    ...order.plan.levels.flatMap(({ id }) => drawSheets({ ...order, levelId: id })),
+    ...drawDocument('report', order),
+    ...drawDocument(notice, order),
+  ];
+}
+
+/** Texts of the page that the PDF does not have at their place, mm of paper. */
+function strayTexts(starts: readonly TextStart[], { texts }: ReadPage): readonly string[] {
+  const isThere = ({ text, x, y }: TextStart) =>
+    texts.some(
+      (read) =>
+        Math.hypot(read.x - x, read.y - y) < 0.02 && lettersOf([text]).startsWith(lettersOf([read.text.slice(0, 3)])),
+    );
+  return starts.filter((start) => !isThere(start)).map(({ text, x, y }) => `"${text}" at ${x}, ${y}`);
+}
+
+describe('the papers of random jobs', () => {
+  it(`have the same texts at the same places as SVG and as PDF, none over another or beyond the page: ${JOBS} jobs`, async () => {
+    let [pages, texts] = [0, 0];
+    for (let seed = 1; seed <= JOBS; seed++) {
+      const drawn = pagesOf(seed);
+      const { bytes, lacking } = await pagesToPdf(drawn, { title: 'Job', date, fonts });
+      const read = await readPdf(bytes, { shapes: false });
+      expect({ seed, lacking, pages: read.pages.length }).toEqual({ seed, lacking: [], pages: drawn.length });
+      expect(pageProblems(drawn), `seed ${seed}`).toEqual([]);
+      drawn.forEach((svg, i) => {
+        const starts = textStarts(svg);
+        expect(svg).not.toContain('<script');
+        // What is saved as SVG, and what the PNG is drawn from, is the page with its fonts.
+        expect(textStarts(withEmbeddedFont(svg))).toEqual(starts);
+        expect(strayTexts(starts, read.pages[i] as ReadPage), `seed ${seed}, page ${i + 1}`).toEqual([]);
+        const letters = lettersOf((read.pages[i] as ReadPage).texts.map(({ text }) => text));
+        for (const { text } of starts) expect(letters).toContain(lettersOf([text]));
+        texts += starts.length;
+      });
+      pages += drawn.length;
+    }
+    expect(pages).toBeGreaterThan(4 * JOBS);
+    expect(texts).toBeGreaterThan(50 * pages);
+  }, 1_800_000);
+});
