@@ -62,8 +62,8 @@ function gapTo({ x, y }: Slot, { from, to }: MeasuredLine): number {
 }
 
 /**
- * Where an upright figure may stand, the best first: on its line where that is long enough, beside it, past its end, farther beside it;
- * at last on a line that is shorter than the figure. Screen px.
+ * Where an upright figure may stand, the best first: on its line where that is long enough, beside it, past its end, farther beside it.
+ * It never covers an end of its line. Screen px.
  */
 export function figureSlots([a, b]: Line, width: number, height: number): readonly Slot[] {
   const long = distance(a, b);
@@ -76,10 +76,24 @@ export function figureSlots([a, b]: Line, width: number, height: number): readon
     slotAt({ width, height }, polar(polar(a, way, angle), off, angle + Math.PI / 2));
   const on = [0.5, 0.68, 0.32, 0.85].map((share) => at(share * long, 0));
   const beside = [-1, 1].map((side) => at(long / 2, side * (across / 2 + 5)));
-  const past = at(long + hidden / 2 + 8, 0);
-  const farther = [-1, 1].map((side) => at(long / 2, side * (across * 1.5 + 5)));
-  return long > hidden + 8 ? [...on, ...beside, past, ...farther] : [...beside, past, ...farther, ...on];
+  const past = [8, SYMBOL_PX].map((off) => at(long + hidden / 2 + off, 0));
+  const before = [8, SYMBOL_PX].map((off) => at(-hidden / 2 - off, 0));
+  const farther = [1.5, 2.5].flatMap((times) => [-1, 1].map((side) => at(long / 2, side * (across * times + 5))));
+  const askew = [-0.7, 0.7].flatMap((way) =>
+    [-1, 1].map((side) => at(long / 2 + way * hidden, side * (across / 2 + 5))),
+  );
+  const slots = [...on, ...beside, ...past, ...before, ...askew, ...farther];
+  return slots.filter((slot) => !covers(slot, a) && !covers(slot, b));
 }
+
+/** Past the symbol of a detector at the end of a line, px. */
+const SYMBOL_PX = 34;
+
+/** So near an end, px, a figure would hide the bar across it. */
+const END_PX = 3;
+
+const covers = ({ x, y, width, height }: Slot, [px, py]: XY): boolean =>
+  Math.abs(px - x) < width / 2 + END_PX && Math.abs(py - y) < height / 2 + END_PX;
 
 /** A line with a bar across each end; of no length, a point. */
 export function tape(from: XY, to: XY, size: number, color: ColorRole): Shape {

@@ -10,9 +10,10 @@ import { toScreen } from '../../state/viewport.ts';
 import { figuresOn } from '../lengths/figures.ts';
 import { selectNamed } from '../named.ts';
 import type { DrawnDetector } from '../paint/detectors.ts';
+import { type Disc, discsApart } from '../paint/discs-apart.ts';
 import { type OverlayPlacer, overlayPlacer } from '../paint/names/overlay-placer.ts';
 import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
-import type { Pen } from '../paint/pen.ts';
+import { lengthPx, type Pen, px } from '../paint/pen.ts';
 import { detectorPreview } from './detector-preview.ts';
 import { type Sketch, useSketch } from './sketch.ts';
 
@@ -29,6 +30,8 @@ export interface OverlayScene {
   /** What is taken already: each picture that writes something claims its place here, in the order of painting. */
   readonly placer: OverlayPlacer;
   readonly detectors: readonly DrawnDetector[];
+  /** Their symbols on the screen, in the same order. */
+  readonly discs: readonly Disc[];
 }
 
 /** Returns the scene of one pass: a pen is made for each. */
@@ -39,11 +42,20 @@ export const overlayScene = memoize((pen: Pen): OverlayScene => {
   const names = sheetNames(pen, selectNamed(state));
   const placer = overlayPlacer(names.placer, pen.view, state.stageSize);
   const detectors = detectorsOf(state, sketch);
-  for (const { detector } of detectors) placer.take(slotAt(DETECTOR_PX, toScreen(pen.view, detector.at)));
+  const discs = discsApart(
+    detectors.map(({ detector }) => ({ at: px(pen, detector.at), radius: lengthPx(pen, detector.radius) })),
+  );
+  for (const { at } of discs) placer.take(slotAt(DETECTOR_PX, at));
+  // Tags are painted over all of it.
+  for (const { slot } of names.tags.values()) {
+    placer.take(
+      slotAt({ width: lengthPx(pen, slot.width), height: lengthPx(pen, slot.height) }, px(pen, [slot.x, slot.y])),
+    );
+  }
   for (const { middle, width } of figuresOn(pen, state).own) {
     placer.take(slotAt({ width: width + 12, height: 24 }, [middle[0] + pen.view.x, middle[1] + pen.view.y]));
   }
-  return { state, pointed: pointedAt(state), sketch, names, placer, detectors };
+  return { state, pointed: pointedAt(state), sketch, names, placer, detectors, discs };
 });
 
 /** While the commands for a spot of the floor are listed, what keeps a detector from it stays highlighted. */

@@ -82,12 +82,13 @@ const MEASURED_LINES = overlayPicture('measured-lines', (pen, { state, sketch, p
 });
 
 /** With their verdicts in words too, so that no one has to know the colors; a dragged one has its verdict on the note. */
-const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors }) => {
+const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors, discs }) => {
   const carried = selectDragged(state);
-  paintDrawn(pen, { shapes: detectors.flatMap((each) => detectorShapes(pen, each)), texts: [] });
-  for (const { detector, report } of detectors) {
+  paintDrawn(pen, { shapes: detectorShapes(pen, detectors, discs), texts: [] });
+  for (const [index, { detector, report }] of detectors.entries()) {
+    const disc = discs[index];
     const place = detector === carried ? undefined : names.tags.get(detector.id);
-    if (place && report) paintDrawn(pen, detectorLabel(pen, detector, headlineText(report), place));
+    if (place && report && disc) paintDrawn(pen, detectorLabel(pen, detector, headlineText(report), place, disc));
   }
 });
 

@@ -1,6 +1,7 @@
 import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
 import { TONE_WORD, toneOf } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
+import { distance, along as onLine } from '../../../geometry/plane/point.ts';
 import { discsPart, inked, linesPart, type Shape } from '../../drawing/display-list.ts';
 import { plateLabel } from '../../drawing/labels/label.ts';
 import { figureSlots, tape } from '../../drawing/labels/measured.ts';
@@ -9,12 +10,10 @@ import type { TagPlace } from '../../drawing/labels/tags.ts';
 import { type Drawn, type TextStyle, textAt } from '../../drawing/text.ts';
 import { verdictSign } from '../../drawing/verdict-sign.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
+import type { Disc } from './discs-apart.ts';
 import type { OverlayPlacer } from './names/overlay-placer.ts';
-import { lengthPx, type Pen, px } from './pen.ts';
+import { type Pen, px } from './pen.ts';
 import { FINE, READ } from './text.ts';
-
-/** A detector is never drawn smaller than this, px: it must be found at arm's length. */
-export const LEAST_RADIUS_PX = 11;
 
 export interface DrawnDetector {
   readonly detector: Detector;
@@ -22,16 +21,34 @@ export interface DrawnDetector {
   readonly chosen: boolean;
 }
 
-/** A disc with the sign of its verdict. */
-export function detectorShapes(pen: Pen, { detector, report, chosen }: DrawnDetector): readonly Shape[] {
-  const at = px(pen, detector.at);
-  const radius = Math.max(LEAST_RADIUS_PX, lengthPx(pen, detector.radius));
-  const ring = inked({ line: LINE_PX.detector, color: 'accent' }, discsPart([at], radius + 6));
-  return [
-    inked({ fill: 'paper' }, discsPart([at], radius + 2.5)),
+/** From this far on, px, a symbol that is drawn beside its place has a line to it. */
+const ASIDE_PX = 3;
+
+/** A disc with the sign of its verdict for each: `discs` are where they are drawn. Rings of those that are chosen lie below all signs. */
+export function detectorShapes(
+  pen: Pen,
+  detectors: readonly DrawnDetector[],
+  discs: readonly Disc[],
+): readonly Shape[] {
+  const drawn = detectors.flatMap((each, index) => {
+    const disc = discs[index];
+    return disc ? [{ ...each, ...disc, place: px(pen, each.detector.at) }] : [];
+  });
+  const signs = drawn.map(({ at, radius, report }) => [
+    inked({ fill: 'paper' }, discsPart([at], radius + 2)),
     ...verdictSign(report ? toneOf(report) : 'unknown', at, radius + 1.3),
-    ...(chosen ? [ring] : []),
-  ];
+  ]);
+  const rings = drawn
+    .filter(({ chosen }) => chosen)
+    .map(({ at, radius }) => inked({ line: LINE_PX.detector, color: 'accent' }, discsPart([at], radius + 6)));
+  // Where it stands, on top of its sign, with a line to it.
+  const places = drawn
+    .filter(({ at, place }) => distance(at, place) >= ASIDE_PX)
+    .flatMap(({ at, place }) => [
+      inked({ line: 'leader', color: 'ink' }, linesPart([[at, place]])),
+      inked({ fill: 'ink' }, discsPart([place], 2)),
+    ]);
+  return [...rings, ...signs.flat(), ...places];
 }
 
 /** The lines that a tester would tape: from the rim to each subject near its limit, with the length on it. */
@@ -68,8 +85,8 @@ export function labelWidths(pen: Pen, { label }: Detector): readonly number[] {
   return [widest, widthOf(pen, label)].map((width) => width / pen.view.scale);
 }
 
-/** @param place goes along with a disc that glides */
-export function detectorLabel(pen: Pen, { at, label }: Detector, word: string, place: TagPlace): Drawn {
+/** @param disc its symbol as it is drawn @param place goes along with a disc that glides */
+export function detectorLabel(pen: Pen, { at, label }: Detector, word: string, place: TagPlace, disc: Disc): Drawn {
   const { slot, side, form, leader, plate } = place;
   const along = ([x, y]: XY): XY => px(pen, [x + at[0] - place.at[0], y + at[1] - place.at[1]]);
   const text = form === 0 && word ? `${label} ${word}`.trim() : label;
@@ -79,10 +96,11 @@ export function detectorLabel(pen: Pen, { at, label }: Detector, word: string, p
   const middle: XY = [x - (side * (slot.width * pen.view.scale - width)) / 2, y];
   const own = { x: middle[0], y, width, height: STYLE.size, turn: 0 };
   // The place holds every verdict's word; the leader goes to the words that stand there.
-  const rim = leader && along(leader[0]);
+  const end = edgeToward(own, disc.at);
+  const rim = leader && onLine(disc.at, end, Math.min(1, (disc.radius + 2) / (distance(disc.at, end) || 1)));
   return {
     shapes: [
-      ...(rim ? [inked({ line: 'leader', color: 'ink' }, linesPart([[rim, edgeToward(own, rim)]]))] : []),
+      ...(rim ? [inked({ line: 'leader', color: 'ink' }, linesPart([[rim, end]]))] : []),
       ...(plate ? [inked({ fill: 'paper' }, slotPart(own))] : []),
     ],
     texts: [textAt(text, middle, STYLE)],

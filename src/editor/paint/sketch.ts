@@ -15,7 +15,7 @@ import {
 } from '../../drawing/display-list.ts';
 import type { Ink } from '../../drawing/inks.ts';
 import { dimensionLine } from '../../drawing/labels/dimensions.ts';
-import { slotAt, slotPart, turnAlong } from '../../drawing/labels/slot.ts';
+import { slotAt, slotPart, turnAlong, turned } from '../../drawing/labels/slot.ts';
 import { type Drawn, type Text, textAt } from '../../drawing/text.ts';
 import { outlinePart } from '../../drawing/things.ts';
 import type { SizePx } from '../../state/viewport.ts';
@@ -126,8 +126,15 @@ function openingPreview(
   return [inked(ON_PAPER, body), ...offsets.map(([from, to]) => dimensionLine(off(from), off(to), FINE.size * mm))];
 }
 
-/** The length on its dimension line. */
+/** A letter is about so wide, in sizes of its type. */
+const LETTER = 0.6;
+
+/** The length on its dimension line; above one that is shorter than the words, whose ends they would hide. */
 function gapText([from, to]: Line, unit: Plan['display']['length'], mm: Mm): Text {
   const style = { size: FINE.size * mm, bold: true, color: 'dimension', halo: 'paper' } as const;
-  return textAt(formatMeasured(distance(from, to), unit), along(from, to, 0.5), style, turnAlong(from, to));
+  const words = formatMeasured(distance(from, to), unit);
+  const [turn, [x, y]] = [turnAlong(from, to), along(from, to, 0.5)];
+  const isShort = distance(from, to) < (words.length * LETTER + 1) * style.size;
+  const [dx, dy] = turned([0, isShort ? -1.2 * style.size : 0], turn);
+  return textAt(words, [x + dx, y + dy], style, turn);
 }

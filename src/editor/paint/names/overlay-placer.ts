@@ -5,7 +5,7 @@ import type { SizePx, Viewport } from '../../../state/viewport.ts';
 /** Finds places for what is written on the overlay, over the labels of the sheet. Screen px. */
 export interface OverlayPlacer {
   /**
-   * Takes and returns the first slot with nothing written under it; where there is none, the first that hides labels of the sheet alone.
+   * Takes and returns the first slot with nothing written under it; where there is none, the one that hides the least of the sheet's labels.
    * @param over what of the sheet may lie under it
    */
   readonly claim: (slots: readonly Slot[], over?: readonly Ground[]) => Slot | null;
@@ -21,13 +21,21 @@ export function overlayPlacer(sheet: Placer, view: Viewport, stage: SizePx | nul
   return {
     claim: (slots, over = DRAWN) => {
       const free = slots.filter((slot) => own.isFree(slot));
-      const found = free.find((slot) => sheet.isFree(planSlot(view, slot), over)) ?? free[0] ?? null;
+      const found =
+        free.find((slot) => sheet.isFree(planSlot(view, slot), over)) ??
+        leastOf(free, (slot) => sheet.covered(planSlot(view, slot)));
       if (found) own.take(found);
       return found;
     },
     take: (slot) => own.take(slot),
     covered: (slot) => own.covered(slot) + (sheet.covered(planSlot(view, slot)) * view.scale ** 2) / 8,
   };
+}
+
+/** Returns the first slot that hides the least; null for no slots. */
+function leastOf(slots: readonly Slot[], hides: (slot: Slot) => number): Slot | null {
+  const costs = slots.map(hides);
+  return slots[costs.indexOf(Math.min(...costs))] ?? null;
 }
 
 /** A slot of the screen, px, on the plan, mm. */

@@ -20,7 +20,8 @@ import { TYPE_PX } from '../../../theme/tokens.ts';
 import { drawnDimensions, drawnEdges } from '../../drawing.ts';
 import { type Inputs, sameInputs } from '../../stage/picture.ts';
 import { paintDrawn, paintOnPlan } from '../canvas.ts';
-import { LEAST_RADIUS_PX, labelWidths } from '../detectors.ts';
+import { labelWidths } from '../detectors.ts';
+import { LEAST_RADIUS_PX } from '../discs-apart.ts';
 import { isSeen, type Pen, px } from '../pen.ts';
 import { READ } from '../text.ts';
 import { followedLabel, type Named, type SheetLabel } from './followed.ts';
@@ -56,7 +57,7 @@ function screenMedium({ view: { scale }, measure }: Pen): LabelMedium {
     isSmall: scale < LEAST_SCALE_FOR_THINGS,
     roomSizes: false,
     dimensions: { outside: mm(OFF_PX.outside), inside: mm(OFF_PX.inside), step: mm(target + 2), target: mm(target) },
-    symbol: mm(LEAST_RADIUS_PX + 2.5),
+    symbol: mm(LEAST_RADIUS_PX.single + 2.5),
   };
 }
 
