@@ -3,6 +3,7 @@ import { convexHull } from '../plane/hull.ts';
 import type { HeightLimit, Strip } from './beams.ts';
 import { areaOf, clip } from './convex.ts';
 import { withFewerCorners } from './fewer-corners.ts';
+import type { Edge } from './light-edges.ts';
 import type { Reach } from './reach.ts';
 import type { ReachedSheaf } from './sheaves.ts';
 
@@ -70,9 +71,35 @@ function betweenEdges(cell: XY[], { from, to, k0, k1, within }: Strip): XY[] {
 
 /** Returns points whose hull holds the light of a strip between two depths, by the heights of the openings on the way. */
 function litWithinLimits(strip: Strip, part: ReachedSheaf, reach: Reach, low: Mm, high: Mm): XY[] {
+  const passing = strip.limits.reduce((rest, limit) => passingHeight(rest, limit, strip, reach), part);
+  if (passing.l0 > passing.l1) return [];
   const lit: XY[] = [];
-  addLit(lit, strip, part, reach, low, high);
-  return strip.limits.reduce((rest, limit) => withinHeight(rest, limit, strip, part), convexHull(lit));
+  addLit(lit, strip, passing, reach, low, high);
+  return strip.limits.reduce((rest, limit) => withinHeight(rest, limit, strip, passing), convexHull(lit));
+}
+
+/** Returns the beams of a part that pass both the glass and a limit on the way; `l0` is more than `l1` where none does. */
+function passingHeight(part: ReachedSheaf, limit: HeightLimit, strip: Strip, reach: Reach): ReachedSheaf {
+  const { k0, k1 } = strip;
+  const [nearest, farthest] = depthsOn(limit.edge, strip);
+  if (limit.bound === 'above') {
+    const straightest = k0 > 0 ? k0 : Math.min(k1, 0);
+    return { ...part, l0: Math.max(part.l0, reach.leastFall(limit.drop, nearest) * Math.hypot(1, straightest)) };
+  }
+  const steepest = Math.max(Math.abs(k0), Math.abs(k1));
+  return { ...part, l1: Math.min(part.l1, reach.mostFall(limit.drop, farthest) * Math.hypot(1, steepest)) };
+}
+
+/** Returns the least and the greatest depth at which light between the corners of a strip crosses an edge. */
+function depthsOn({ a, b, nx, ny }: Edge, { left, right, k0, k1 }: Strip): [Mm, Mm] {
+  const ends = [Math.min(a[1], b[1]), Math.max(a[1], b[1])] as const;
+  const crossed = [left, right].flatMap(([x, y]) =>
+    [k0, k1].map((k) => (nx * (a[0] - x + y * k) + ny * a[1]) / (nx * k + ny)),
+  );
+  const inside = (depth: Mm) => Math.min(ends[1], Math.max(ends[0], depth));
+  // Light along an edge crosses it anywhere.
+  if ((nx * k0 + ny) * (nx * k1 + ny) <= 0) return [...ends];
+  return [inside(Math.min(...crossed)), inside(Math.max(...crossed))];
 }
 
 function beyond(cell: XY[], a: XY, nx: number, ny: number, side: number): XY[] {

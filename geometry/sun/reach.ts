@@ -3,11 +3,15 @@ import type { Glass, Sheaf } from './glass.ts';
 import type { ReachedSheaf } from './sheaves.ts';
 import type { Heights } from './sun-floor.ts';
 
+/** Of a share. */
+const ROUNDING = 1e-9;
+
 /** Finds where light through a glass is at the height of the detector. */
 export class Reach {
   /** How far the detector is below the head, and below the sill, mm. */
   readonly head: Mm;
   readonly sill: Mm;
+  private readonly tall: Mm;
   private readonly thickness: Mm;
   /** The edge of an overhang: how far above the detector, and how far from the inner face. */
   private readonly roof: { readonly above: Mm; readonly out: Mm } | null;
@@ -16,13 +20,16 @@ export class Reach {
 
   constructor({ opening: { bottom, top, shade }, thickness }: Glass, { base, tall }: Heights) {
     const overhang = typeof shade === 'object' ? shade?.overhang : undefined;
+    this.tall = tall;
     this.thickness = thickness;
     this.head = top - base;
     this.sill = Math.max(0, bottom - base - tall);
     this.roof = overhang ? { above: top + overhang.above - base, out: thickness + overhang.depth } : null;
+    // A beam that is at the height of the detector in the room is not below it at the inner face, nor below the sill.
+    const lowest = Math.max(base, bottom) - base;
     this.flattest = Math.max(
-      thickness / Math.max(1e-9, this.head - this.sill),
-      this.roof ? this.roof.out / Math.max(1e-9, this.roof.above - this.sill) : 0,
+      thickness / Math.max(1e-9, this.head - lowest),
+      this.roof ? this.roof.out / Math.max(1e-9, this.roof.above - lowest) : 0,
     );
   }
 
@@ -34,6 +41,18 @@ export class Reach {
     return { k0, k1, l0, l1, near, far: this.farAt(sheaf, straightest) };
   }
 
+  /** Returns the least fall along y of light that passes the head here and, at a depth, over a height above the top of the detector. */
+  leastFall(over: Mm, depth: Mm): number {
+    const most = this.head - over - this.tall;
+    return most > 0 ? (depth + this.thickness) / most : Number.POSITIVE_INFINITY;
+  }
+
+  /** Returns the greatest fall along y of light that passes the sill here and, at a depth, under a height above the detector. */
+  mostFall(under: Mm, depth: Mm): number {
+    const least = this.sill === 0 ? 0 : this.sill + this.tall - under;
+    return least > 0 ? depth / least : Number.POSITIVE_INFINITY;
+  }
+
   /** Returns the least depth of the light in one direction; nothing is lit where it is more than `farAt`. */
   nearAt({ l0 }: Sheaf, k: number): Mm {
     return this.sill === 0 ? 0 : this.sill * Math.max(l0 / Math.sqrt(1 + k * k), this.flattest);
@@ -41,6 +60,7 @@ export class Reach {
 
   farAt(sheaf: Sheaf, k: number): Mm {
     const fall = wayOf(sheaf) / Math.sqrt(1 + k * k);
+    if (fall < this.flattest * (1 - ROUNDING)) return -1;
     const head = this.head * fall - this.thickness;
     return this.roof ? Math.min(head, this.roof.above * fall - this.roof.out) : head;
   }

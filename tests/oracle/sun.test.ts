@@ -35,16 +35,20 @@ it(`of ${ROOMS} random houses no lit point is outside the swept area`, { timeout
   expect(count).toBeGreaterThan(ROOMS * LIT * 0.3);
 });
 
-it.runIf(WITH_EXCESS)('corners of the swept area are at most 75 mm from a lit point', { timeout: 600_000 }, () => {
-  const all = houses.flatMap((seed) => {
-    const { plan, house, swept } = computed(seed);
-    return excessOf(plan, house, swept).map((excess) => ({ seed, excess }));
-  });
-  // The rays go out once a minute: light that narrows to a point, or runs along a wall, is missed by them.
-  const far = all.filter(({ excess }) => excess > 75);
-  console.log(`${all.length} corners, ${far.length} farther: ${JSON.stringify(far)}`);
-  expect(far.length).toBeLessThanOrEqual(0.1 * all.length);
-});
+it.runIf(WITH_EXCESS)(
+  'corners of the swept area are at most 75 mm or 2 % from a lit point',
+  { timeout: 3_600_000 },
+  () => {
+    const all = houses.flatMap((seed) => {
+      const { plan, house, swept } = computed(seed);
+      return excessOf(plan, house, swept).map((corner) => ({ seed, ...corner }));
+    });
+    // Slivers along a wall, and light narrower than the rays are apart, are missed by them.
+    const far = all.filter(({ isNear }) => !isNear);
+    console.log(`${all.length} corners, ${far.length} farther: ${JSON.stringify(far)}`);
+    expect(far.length).toBeLessThanOrEqual(0.02 * all.length);
+  },
+);
 
 function computed(seed: number): { plan: Plan; house: RayHouse; swept: Swept } {
   const random = seededRandom(seed);
@@ -92,37 +96,56 @@ function litPoints(plan: Plan, house: RayHouse, random: () => number, wanted: nu
   return lit;
 }
 
-const NEAR = [0, 20, 45, 74];
+/** Where light is looked for around a corner, as shares of how far it may be. */
+const NEAR = [0, 0.27, 0.6, 0.99];
 const TURNS = 16;
+/** Seconds between the rays: first, and for what those miss. */
+const EVERY = [60, 5];
 
-/** How far corners of the swept area are from a place that is lit, mm: one of a few distances. */
-function excessOf(plan: Plan, house: RayHouse, swept: Swept): number[] {
+/** Returns corners of the swept area, and whether a place is lit that is near enough: one of a few around. */
+function excessOf(plan: Plan, house: RayHouse, swept: Swept): { at: XY; isNear: boolean }[] {
   if (swept.state !== 'known') return [];
-  const [start, end] = [Date.parse(plan.visit.start as string), Date.parse(plan.visit.end as string)];
-  const suns: Ray[] = [];
-  for (let t = start; t <= end; t += 60_000) {
-    const sun = sunAt(plan, t);
-    if (sun) for (const [a, u] of DISCS) suns.push(rayTo(plan, sun, a * DISC, u * DISC));
-  }
+  const suns = EVERY.map((seconds) => {
+    let rays: Ray[] | null = null;
+    return () => {
+      rays ??= raysOf(plan, seconds);
+      return rays;
+    };
+  });
   return swept.areas.flatMap(({ opening, rings }) => {
-    const window = house.windows.find((one) => one.opening.id === opening) as never;
-    const isLit = (p: Point) =>
-      suns.some(
+    const window = house.windows.find((one) => one.opening.id === opening) as RayHouse['windows'][number];
+    const { wall, along } = window;
+    const middle = window.opening.offset + window.opening.width / 2;
+    const isLit = (p: Point, rays: readonly Ray[]) =>
+      rays.some(
         (ray) =>
           house.isLitThrough(window, p, HEIGHTS.base, ray) ||
           house.isLitThrough(window, p, HEIGHTS.base + HEIGHTS.tall, ray),
       );
     return rings.flatMap((ring) =>
-      some(ring, 6).map((corner) => {
-        for (const reach of NEAR)
-          for (let n = 0; n < TURNS; n++) {
+      some(ring, 6).map((at) => {
+        const way = Math.hypot(at[0] - wall.from[0] - along[0] * middle, at[1] - wall.from[1] - along[1] * middle);
+        const most = Math.max(75, 0.02 * way);
+        const places = NEAR.flatMap((share) =>
+          Array.from({ length: TURNS }, (_, n): Point => {
             const turn = (2 * Math.PI * n) / TURNS;
-            if (isLit([corner[0] + reach * Math.cos(turn), corner[1] + reach * Math.sin(turn)])) return reach;
-          }
-        return 76;
+            return [at[0] + share * most * Math.cos(turn), at[1] + share * most * Math.sin(turn)];
+          }),
+        );
+        return { at, isNear: suns.some((rays) => places.some((place) => isLit(place, rays()))) };
       }),
     );
   });
+}
+
+function raysOf(plan: Plan, seconds: number): Ray[] {
+  const [start, end] = [Date.parse(plan.visit.start as string), Date.parse(plan.visit.end as string)];
+  const rays: Ray[] = [];
+  for (let t = start; t <= end; t += seconds * 1000) {
+    const sun = sunAt(plan, t);
+    if (sun) for (const [a, u] of DISCS) rays.push(rayTo(plan, sun, a * DISC, u * DISC));
+  }
+  return rays;
 }
 
 const DISCS = [
