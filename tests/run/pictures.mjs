@@ -1,9 +1,11 @@
 // The pictures of the README, taken from the built app: node tests/run/pictures.mjs
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureDeps, ROOT, runPlainly } from './ensure-deps.mjs';
 import { BROWSER_ARGS, findBrowser } from './find-browser.mjs';
+import { movingPicture } from './moving-picture.mjs';
 
 const PICTURES = join(ROOT, 'samples', 'pictures');
 
@@ -22,20 +24,69 @@ async function openSample(page, name) {
 async function takeNotice(page) {
   await page.getByRole('button', { name: 'Time', exact: true }).click();
   for (const [field, at] of [
-    ['House closed since', '2026-11-27T20:00'],
-    ['Set out', '2026-11-28T09:30'],
-    ['Fetched', '2026-11-30T14:00'],
+    ['Closed-building conditions since', '2026-11-27T20:00'],
+    ['Placed', '2026-11-28T09:30'],
+    ['Picked up', '2026-11-30T14:00'],
   ]) {
     await page.getByLabel(field ?? '', { exact: true }).fill(at ?? '');
     await page.getByLabel(field ?? '', { exact: true }).press('Enter');
   }
   await page.getByRole('button', { name: 'House', exact: true }).click();
-  await page.getByRole('button', { name: 'Look at the paper' }).click();
+  await page.getByRole('button', { name: 'Preview the document' }).click();
   const sheet = page.locator('.printed img').first();
   await sheet.waitFor({ state: 'attached' });
   await page.emulateMedia({ media: 'print' });
   await sheet.screenshot({ path: join(PICTURES, 'notice.png') });
   await page.emulateMedia({ media: null });
+}
+
+/** What of the page the moving picture shows, the plan and the verdict; the desk beside the open panel and beside the folded one; the way to it. CSS px. */
+const MOVING = { x: 44, y: 99, width: 980, height: 492 };
+const DESK_AT_FIRST = { x: 520, y: 366 };
+const DESK = { x: 300, y: 371 };
+const WAY = [{ x: 404, y: 250 }, { x: 250, y: 418 }, DESK];
+const STEPS = 9;
+
+/**
+ * One detector that is dragged through the air of two registers to a desk in the allowed area, with its verdict.
+ * @param {import('playwright-core').Page} page
+ */
+async function takeDrag(page) {
+  for (const name of [/^A2/, /^A1/]) {
+    await page.getByRole('button', { name }).first().click();
+    await page.keyboard.press('Delete');
+  }
+  await page.getByRole('button', { name: 'Place panel' }).click();
+  await page.locator('.answers').getByRole('button', { name: 'Detector' }).first().click();
+  await page.waitForTimeout(1000);
+  await page.getByRole('button', { name: 'Whole level' }).click();
+  await page.waitForTimeout(500);
+  await page.mouse.click(DESK_AT_FIRST.x, DESK_AT_FIRST.y);
+  await page.keyboard.press('Escape');
+  await page.waitForTimeout(1000);
+  /** @type {import('./moving-picture.mjs').Frame[]} */
+  const frames = [];
+  const take = async (/** @type {number} */ delay) => {
+    await page.waitForTimeout(200);
+    frames.push({ png: await page.screenshot({ clip: MOVING }), delay });
+  };
+  await page.mouse.move(DESK.x, DESK.y);
+  await page.mouse.down();
+  const [first, ...others] = WAY;
+  let at = first ?? DESK;
+  await page.mouse.move(at.x, at.y, { steps: 6 });
+  await take(1500);
+  for (const next of others) {
+    for (let step = 1; step <= STEPS; step++) {
+      const along = (/** @type {'x' | 'y'} */ axis) => at[axis] + ((next[axis] - at[axis]) * step) / STEPS;
+      await page.mouse.move(along('x'), along('y'));
+      await take(step === STEPS ? 1500 : 80);
+    }
+    at = next;
+  }
+  await page.mouse.up();
+  await take(2500);
+  await writeFile(join(PICTURES, 'turning-clear.gif'), await movingPicture(page, frames));
 }
 
 /**
@@ -79,9 +130,12 @@ async function takePictures() {
     const desk = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     await desk.goto(address);
     await openSample(desk, /plain basement/i);
-    await desk.screenshot({ path: join(PICTURES, 'plain-basement.png') });
-
     await takeNotice(desk);
+
+    const small = await browser.newPage({ viewport: { width: 1024, height: 640 } });
+    await small.goto(address);
+    await openSample(small, /plain basement/i);
+    await takeDrag(small);
 
     const tablet = await browser.newContext({ viewport: { width: 1024, height: 768 }, hasTouch: true, isMobile: true });
     const page = await tablet.newPage();
