@@ -1,20 +1,20 @@
-import { writeFileSync } from 'node:fs';
 import { calendarText } from '../protocol/calendar/ics.ts';
 import { visitEvents } from '../protocol/calendar/visit-events.ts';
 import { instantText } from '../protocol/timing/clock.ts';
 import { formatInstant } from '../protocol/timing/format-time.ts';
 import { type CliCommand, UnusableError } from './call.ts';
+import { outOption, writeFiles } from './output.ts';
 
 /** `calendar FILE --out NAME.ics`: writes the visit as a calendar file. */
 export const calendar: CliCommand = {
   name: 'calendar',
-  synopsis: 'FILE --out NAME.ics',
+  synopsis: 'FILE --out NAME.ics [--force]',
   summary: 'closing time, start, pick-up window and mailing as a calendar file',
   options: ['out'],
-  run: ({ plan, json, options, file }) => {
-    const { out } = options;
-    if (!out)
-      throw new UnusableError('calendar needs --out and the name of the file to write, for instance --out visit.ics.');
+  flags: ['force'],
+  run: (call) => {
+    const { plan, json, flags, file } = call;
+    const out = outOption(call, 'calendar', 'visit.ics');
     const now = Date.now();
     const events = visitEvents(plan, now);
     if (events.length === 0) {
@@ -22,12 +22,7 @@ export const calendar: CliCommand = {
         `${file}: /visit/start: The start is not recorded, so there is nothing to put in a calendar.`,
       );
     }
-    try {
-      writeFileSync(out, calendarText(plan, now));
-    } catch (error) {
-      if (!(error instanceof Error && 'code' in error)) throw error;
-      throw new UnusableError(`${out}: the file could not be written: ${error.message}`);
-    }
+    writeFiles([{ path: out, bytes: calendarText(plan, now) }], flags.has('force'));
     const { timeZone } = plan.site;
     if (json) {
       const rows = events.map(({ kind, title, start, end }) => ({

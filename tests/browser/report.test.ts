@@ -49,6 +49,52 @@ describe('the report in the browser', () => {
     expect(new TextDecoder().decode(table.bytes)).toMatch(/^title,site,test/);
   });
 
+  it('is upright where that is chosen, and the sheets too, with who drew the plan', async () => {
+    await page.getByText(/^Drawing of the plan: /).click();
+    await field(page, 'Drawn by').fill('<b>Ines</b> Calloway');
+    await field(page, 'Drawn by').press('Tab');
+    await field(page, 'Orientation').selectOption('Portrait');
+    await field(page, 'Orientation of the report').selectOption('Portrait');
+    for (const name of ['Save the sheets (PDF)', 'Save the report (PDF)']) {
+      const { pages } = await readPdf(new Uint8Array((await saveBy(page, name)).bytes));
+      expect(pages.every(({ width, height }) => width < height)).toBe(true);
+      const last = pages.at(name.includes('sheets') ? 0 : -1);
+      expect(last?.texts.map(({ text }) => text).join(' ')).toContain('<b>Ines</b> Calloway');
+    }
+    await page.getByRole('button', { name: 'Preview the plan sheet' }).click();
+    await page.getByText(/Letter, portrait\. At 100 %/).waitFor();
+    expect(await page.evaluate(() => document.querySelector('.printed style')?.textContent)).toContain(
+      '215.9mm 279.4mm',
+    );
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+  });
+
+  it('is shared by the sheet of the system where there is one, as the sheets and the notices are', async () => {
+    await page.evaluate(() => {
+      const shared: string[] = [];
+      Object.assign(window, { shared });
+      Object.assign(navigator, {
+        canShare: () => true,
+        share: async ({ title, files = [] }: ShareData) => {
+          shared.push(`${title}: ${files.map(({ name, type }) => `${name} ${type}`)}`);
+        },
+      });
+    });
+    await openStage(page, 'House');
+    const shared = () => page.evaluate(() => (window as unknown as { shared: string[] }).shared);
+    await page.getByRole('button', { name: 'Share it' }).click();
+    const wanted = ['Notice to occupants: finch-lane-basement-notice.pdf application/pdf'];
+    await expect.poll(shared).toEqual(wanted);
+    await openStage(page, 'Plan sheet');
+    await page.getByRole('button', { name: 'Share the sheets' }).click();
+    wanted.push('Plan sheet: finch-lane-basement.pdf application/pdf');
+    await expect.poll(shared).toEqual(wanted);
+    await page.getByRole('button', { name: 'Share the report' }).click();
+    wanted.push('Report of the test: finch-lane-basement-report.pdf application/pdf');
+    await expect.poll(shared).toEqual(wanted);
+  });
+
   it('offers firm and laboratory of the last report for the next plan', async () => {
     await page.getByText(/^Firm and licenses: /).click();
     await field(page, 'Name of the firm').fill('Lindqvist Testing');

@@ -249,6 +249,19 @@ describe('stillspot calendar', () => {
     expect(err).toContain('/levels');
   });
 
+  it('replaces a file only with --force, and a plan never', async () => {
+    const [plan, out] = [file('kept', []), join(folder, 'there.ics')];
+    writeFileSync(out, 'old');
+    const kept = await callCli('calendar', plan, '--out', out);
+    expect([kept.code, readFileSync(out, 'utf8')]).toEqual([2, 'old']);
+    expect(kept.err).toContain('this file is there already');
+    expect((await callCli('calendar', plan, '--out', out, '--force')).code).toBe(0);
+    expect(readFileSync(out, 'utf8')).toMatch(/^BEGIN:VCALENDAR/);
+    const before = readFileSync(plan, 'utf8');
+    expect((await callCli('calendar', plan, '--out', plan, '--force')).code).toBe(2);
+    expect(readFileSync(plan, 'utf8')).toBe(before);
+  });
+
   it('writes nothing without a start, and asks for the name of the file', async () => {
     const out = join(folder, 'none.ics');
     const none = await callCli('calendar', file('none', [], { start: null, end: null }), '--out', out);
