@@ -85,6 +85,11 @@ describe('the quick card on a phone, from a first visit', () => {
     expect(await sun.boundingBox()).toEqual(before);
   });
 
+  it('draws the sketch in the font of the page', async () => {
+    const sketch = open.page.locator('.quick-card__sketch');
+    await expect.poll(() => sketch.getAttribute('src')).toContain(encodeURIComponent('@font-face'));
+  });
+
   it('hands out the picture of one upright page, and the times for a calendar', async () => {
     const press = (name: string) => () => open.page.getByRole('button', { name }).tap();
     const { bytes } = await download(open.page, press('Save as a picture'));

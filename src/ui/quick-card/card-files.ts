@@ -13,6 +13,12 @@ export async function cardPage({ plan }: QuickCard): Promise<string> {
   return withEmbeddedFont(drawCardPage(await checkedTwice(plan), { paper: usualPaper(plan), date: today() }));
 }
 
+/** Returns the sketch with the font of the page in it. Rejects where that cannot be loaded. */
+export async function sketchWithFont(sketch: string): Promise<string> {
+  const { withEmbeddedFont } = await import('../../report/embedded-font.ts').catch(partMissing);
+  return withEmbeddedFont(sketch);
+}
+
 /** Returns the page of a card as a PNG. */
 export async function cardPicture({ plan }: QuickCard): Promise<File> {
   const { exportPageImage } = await import('../../report/png.ts').catch(partMissing);

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import {
   type CardFact,
   type CardSection,
@@ -19,6 +19,7 @@ import { useAppStore } from '../../state/store.ts';
 import { sunVersion } from '../../state/sun-version.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { CardActions } from './card-actions.tsx';
+import { sketchWithFont } from './card-files.ts';
 import { anotherCard, changeAnswers } from './quick-card-store.ts';
 import { ResultPart } from './result-part.tsx';
 
@@ -57,7 +58,7 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
 
 function Spot({ card }: { readonly card: QuickCard }) {
   const { spot, times, plan } = card;
-  const picture = useMemo(() => sketchPicture(card, SKETCH.width, SKETCH.height), [card]);
+  const picture = useSketch(card);
   if (!spot) return null;
   const place = placeFacts(spot);
   return (
@@ -81,6 +82,24 @@ function Spot({ card }: { readonly card: QuickCard }) {
       <p className="small soft">Local time at the property ({plan.site.timeZone.replaceAll('_', ' ')}).</p>
     </>
   );
+}
+
+/** Returns the sketch: at first in a font of the system, then in that of the page, which a picture has to hold itself. */
+function useSketch(card: QuickCard): string {
+  const plain = useMemo(() => sketchPicture(card, SKETCH.width, SKETCH.height), [card]);
+  const [withFont, setWithFont] = useState<{ readonly plain: string; readonly picture: string } | null>(null);
+  useEffect(() => {
+    let isGone = false;
+    // Where the font cannot be had the sketch stays as it is: it can be read.
+    sketchWithFont(plain).then(
+      (picture) => !isGone && setWithFont({ plain, picture }),
+      () => undefined,
+    );
+    return () => {
+      isGone = true;
+    };
+  }, [plain]);
+  return withFont?.plain === plain ? withFont.picture : plain;
 }
 
 function Fact({ fact: { name, text } }: { readonly fact: CardFact }) {
