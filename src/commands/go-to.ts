@@ -25,7 +25,7 @@ export const LEVELS_GROUP = 'levels-group';
 
 /**
  * Asks what the room at `at` is used for, in a box beside it: the use that is picked names that room. No use is assumed, since
- * it decides whether a detector may sit there.
+ * it decides whether a detector may be placed there.
  */
 export function nameRoom(at: XY): void {
   showPlan();

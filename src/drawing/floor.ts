@@ -4,7 +4,7 @@ import { type Stretch, zoneExtent } from '../../geometry/region/visible-edges.ts
 import { type HatchName, roomHatch, ruleHatch } from '../theme/hatches.ts';
 import { linesPart, type Part, ringsPart, type Shape } from './display-list.ts';
 
-/** The floor: white where a detector may sit, hatched where a rule takes it away. Plan mm. */
+/** The floor: white where a detector may be placed, hatched where a rule takes it away. Plan mm. */
 
 const floorPart = memoize(({ room }: RoomRegion): Part => ringsPart(room.floorRings));
 const whitePart = memoize(({ rings }: RoomRegion): Part => ringsPart(rings));
@@ -17,7 +17,7 @@ export function openRooms({ rooms }: Pick<LevelRegion, 'rooms'>): readonly RoomR
   return rooms.filter(({ barred }) => !barred);
 }
 
-/** Floors in the tone of what is taken, and white where a detector may sit. */
+/** Floors in the tone of what is taken, and white where a detector may be placed. */
 export const floorShapes = memoize(({ rooms }: LevelRegion): readonly Shape[] => [
   { ink: { fill: 'ground', rule: 'evenodd' }, parts: rooms.map(floorPart) },
   { ink: { fill: 'paper', rule: 'evenodd' }, parts: rooms.map(whitePart) },
@@ -47,7 +47,7 @@ export function zoneShapes(
 
 const NONE: readonly Stretch[] = [];
 
-/** The edge of the white: where a detector may sit. */
+/** The edge of the white: where a detector may be placed. */
 export function regionEdge({ rooms }: LevelRegion): Shape {
   return { ink: { line: 'region', color: 'clear' }, parts: rooms.map(whitePart) };
 }

@@ -32,6 +32,7 @@ export const GLOSSARY: readonly GlossaryEntry[] = [
     'set detector',
     'set one down',
     'might sit',
+    'might it sit',
     'may sit',
   ]),
   entry(

@@ -51,7 +51,7 @@ function strokeAttributes({ scale: { ratio } }: View, ink: Ink): Attributes {
   };
 }
 
-/** White is where a detector may sit: furniture, on which one may, has no fill. */
+/** White is where a detector may be placed: furniture, on which one may, has no fill. */
 const ON_SHEET: Readonly<Partial<Record<ColorRole, string>>> = {
   ground: TAKEN_GROUND,
   sheet: COLOR.paper,

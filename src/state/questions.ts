@@ -116,7 +116,7 @@ export const QUESTIONS: readonly Question[] = [
   },
   {
     id: 'sit',
-    asks: 'Where might it sit?',
+    asks: 'Where could it be placed?',
     answers: [
       answer('Detector', { kind: 'detector' }, (unit) => `${formatLength(USUAL_DETECTOR.radius * 2, unit)} across`),
     ],

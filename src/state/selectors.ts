@@ -125,7 +125,7 @@ const regionOf = memoizeLatest(
 const regionArgs = (state: AppState) =>
   [selectShownPlan(state), selectModel(state), selectProbe(state), selectLevelBar(state)] as const;
 
-/** Where a detector may sit on the level in view; nowhere on a level that is not the one to test, whatever the distances. */
+/** Where a detector may be placed on the level in view; nowhere on a level that is not the one to test, whatever the distances. */
 export const selectRegion = (state: AppState): LevelRegion => regionOf(...regionArgs(state));
 /** The same where it is known already, else null. */
 export const knownRegion = (state: AppState): LevelRegion | null => regionOf.peek(...regionArgs(state));

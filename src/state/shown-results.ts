@@ -31,7 +31,7 @@ export const takeDeferred = scheduler.takeDeferred;
 let lastRegion: { readonly levelId: string; readonly region: LevelRegion } | null = null;
 let lastReports: { readonly levelId: string; readonly reports: readonly DetectorReport[] } | null = null;
 
-/** Where a detector may sit on the level in view, as it is drawn. */
+/** Where a detector may be placed on the level in view, as it is drawn. */
 export function shownRegion(state: AppState): LevelRegion {
   const levelId = selectLevel(state).id;
   let region = knownRegion(state);

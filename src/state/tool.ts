@@ -19,7 +19,7 @@ export type Tool =
   | { readonly kind: 'frame' }
   /** The next press comes to the middle of the stage: a pan without a drag. */
   | { readonly kind: 'center' }
-  /** Shows for any spot why no detector may sit there. */
+  /** Shows for any spot why no detector may be placed there. */
   | { readonly kind: 'ask' }
   /** Changes the picture under the level: by two presses each, or (`move`) by drags and arrow keys. */
   | { readonly kind: 'tracing'; readonly task: 'scale' | 'straighten' | 'shift' | 'move' }

@@ -11,7 +11,7 @@ const blockedWords = memoizeLatest((plan: Plan, model: LevelModel, probe: Probe,
   describeBlocked(blockingChecks(plan, model, probe, at), region, plan, model, at),
 );
 
-/** Why no detector may sit at a spot of the level in view, in words. */
+/** Why no detector may be placed at a spot of the level in view, in words. */
 export function selectWhyNotWords(state: AppState, at: XY): ReturnType<typeof describeBlocked> {
   return blockedWords(selectShownPlan(state), selectModel(state), selectProbe(state), selectRegion(state), at);
 }

@@ -25,7 +25,7 @@ describe('the sheet by keyboard alone', () => {
   });
 
   it('sets a detector down on the white', async () => {
-    await keys('8', '1'); // Where might it sit? A detector.
+    await keys('8', '1'); // Where could it be placed? A detector.
     await keys('ArrowRight', 'ArrowLeft', 'Enter');
     await expect.poll(() => detectors()).toHaveLength(1);
     expect(['clear-of-drawn', 'tight']).toContain(await editor.verdict());

@@ -104,7 +104,7 @@ describe('the whole job by keyboard alone', () => {
     expect(pit?.kind).toBe('sump-pit');
   });
 
-  it('a detector is placed where it may sit, and none is looked for elsewhere', async () => {
+  it('a detector is placed where it may be placed, and none is looked for elsewhere', async () => {
     await keys('lets go', 'Escape', 'Escape');
     await keys('detector', '8', '1');
     await times('to the middle', 'Control+ArrowRight', 12);

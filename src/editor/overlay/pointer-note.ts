@@ -49,7 +49,7 @@ export function pointerNote(state: AppState, sketch: Sketch, viewport: Viewport)
   return whyNotNote(state, sketch, viewport);
 }
 
-/** Why no detector may sit under the pointer: the one rule, subject, distance and need, and the way to the nearest white. */
+/** Why no detector may be placed under the pointer: the one rule, subject, distance and need, and the way to the nearest white. */
 function whyNotNote(state: AppState, { touch }: Sketch, viewport: Viewport): PointerNote | null {
   const { hover, tool } = state;
   const asked = tool.kind === 'ask';

@@ -93,7 +93,7 @@ function gridLines({ ctx, view, area, theme }: Pen, step: number, width: number)
 
 /**
  * The photo or scan under the level, faded as asked. Like ink on glass: where it is blank the sheet shows as it is, so that white is
- * still where a detector may sit.
+ * still where a detector may be placed.
  */
 export function paintTracing(
   pen: Pen,

@@ -19,7 +19,7 @@ import { tracingImageOf } from './tracing-images.ts';
 
 const extentOf = memoize((level: Parameters<typeof levelExtent>[0]) => ({ extent: levelExtent(level) }));
 
-/** Desk, sheet, floors; white where a detector may sit. */
+/** Desk, sheet, floors; white where a detector may be placed. */
 const SHEET = picture({
   name: 'sheet',
   read: () => {

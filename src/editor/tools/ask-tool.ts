@@ -7,7 +7,7 @@ import type { ToolController, ToolPoint } from './tool-controller.ts';
 const SLID_PX = 9;
 
 /**
- * Shows why no detector may sit at the pointer. A press opens the menu of that spot; of a finger only a long press does, and what a tap
+ * Shows why no detector may be placed at the pointer. A press opens the menu of that spot; of a finger only a long press does, and what a tap
  * shows stays.
  */
 export function createAskTool(): ToolController {

@@ -31,7 +31,7 @@ interface Press {
 
 /**
  * Selects, moves, reshapes and draws a marquee; on empty ground a finger pans. A long press on an item opens its menu on release; a
- * long press on the floor shows why no detector may sit there and wherever the finger slides.
+ * long press on the floor shows why no detector may be placed there and wherever the finger slides.
  */
 export function createSelectTool(): ToolController {
   let press: Press | null = null;

@@ -88,7 +88,7 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
 /** The shortcut that the menu shows; empty for none. */
 const shownShortcut = ({ shortcuts = [] }: Command): string => shortcuts[0]?.shown ?? '';
 
-/** What the menu is about; on bare floor why no detector may sit there. */
+/** What the menu is about; on bare floor why no detector may be placed there. */
 function Head({ target }: { readonly target: Target }) {
   const { at, state } = target;
   const whyNot = at && isOnFloor(target) ? selectWhyNotWords(state, at) : null;

@@ -24,7 +24,7 @@ const EDGE = 0.45;
 const STEP = 173.7;
 
 describe('the ground of the sheet', () => {
-  it.each(SAMPLE_NAMES.slice(0, 4))('of %s is white where a detector may sit and nowhere else', (name) => {
+  it.each(SAMPLE_NAMES.slice(0, 4))('of %s is white where a detector may be placed and nowhere else', (name) => {
     const plan = nearWashers(samplePlan(name));
     const counts = plan.levels.map(({ id }) => compare(plan, id));
     expect(counts.flatMap(({ wrong }) => wrong)).toEqual([]);

@@ -51,7 +51,7 @@ describe('the note at the pointer', () => {
     expect(note()).toBeNull();
   });
 
-  it('says why no detector may sit where a rule is broken', () => {
+  it('says why no detector may be placed where a rule is broken', () => {
     const [spot] = spotsOf('blocked');
     if (!spot) throw new Error('no blocked spot');
     hoverAt(spot);
