@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -120,6 +120,73 @@ describe('a new version', () => {
     await page.reload();
     await expect.poll(() => runs(page)).toBe(FIRST);
     await expect.poll(() => page.getByText(READY).count()).toBe(0);
+    deploy(inject('siteFolder'));
+    await context.close();
+  });
+
+  /** A script of the second version, as it lies on the server. */
+  const script = () => {
+    const name = readdirSync(join(app(), SECOND)).find((each) => each.startsWith('start-') && each.endsWith('.js'));
+    return join(app(), SECOND, name ?? '');
+  };
+  const HALVES: readonly (readonly [string, () => void])[] = [
+    [
+      'a script that is missing and for which the server sends the start page',
+      () => cpSync(join(app(), 'index.html'), script()),
+    ],
+    [
+      'a script of which half has arrived',
+      () => writeFileSync(script(), readFileSync(script(), 'utf8').slice(0, 5000)),
+    ],
+    [
+      'a script of another version under the same name',
+      () => writeFileSync(script(), `${readFileSync(script(), 'utf8')};`),
+    ],
+    ['a script that is missing', () => rmSync(script())],
+    [
+      'the page of the first version',
+      () => cpSync(join(inject('siteFolder'), 'index.html'), join(app(), 'index.html')),
+    ],
+  ];
+  it.each(HALVES)('is not kept with %s, and is once it is whole', async (_, breakIt) => {
+    deploy(inject('siteFolder'));
+    const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
+    await kept(page);
+    await titled(page, 'Kept all along');
+    deploy(second);
+    breakIt();
+    expect(await lookForNew(page)).toBe('redundant');
+    deploy(second);
+    expect(await lookForNew(page)).toBe('installed');
+    await page.getByText(READY).waitFor();
+    await page.getByRole('button', { name: 'Start it' }).click();
+    await expect.poll(() => runs(page).catch(() => '')).toBe(SECOND);
+    await expect.poll(() => titleOf(page)).toBe('Kept all along');
+    deploy(inject('siteFolder'));
+    await context.close();
+  });
+
+  it('takes no file over from a version that was kept wrong', async () => {
+    const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
+    await kept(page);
+    const [first = ''] = await page.evaluate(async () => {
+      const [name = ''] = await caches.keys();
+      const cache = await caches.open(name);
+      const [wrong] = (await cache.keys()).filter(({ url }) => /start-.*\.js$/.test(url));
+      if (wrong) await cache.put(wrong, new Response('<!doctype html>', { headers: { 'content-type': 'text/html' } }));
+      return [name, wrong?.url];
+    });
+    const worker = join(app(), 'service-worker.js');
+    writeFileSync(worker, readFileSync(worker, 'utf8').replace(/VERSION = "[^"]+"/, 'VERSION = "next"'));
+    expect(await lookForNew(page)).toBe('installed');
+    const texts = await page.evaluate(async () => {
+      const cache = await caches.open('stillspot-next');
+      const scripts = (await cache.keys()).filter(({ url }) => /start-.*\.js$/.test(url));
+      return Promise.all(scripts.map(async (each) => (await (await cache.match(each))?.text()) ?? ''));
+    });
+    expect(first).not.toBe('stillspot-next');
+    expect(texts.length).toBeGreaterThan(0);
+    for (const text of texts) expect(text).not.toContain('<!doctype');
     deploy(inject('siteFolder'));
     await context.close();
   });

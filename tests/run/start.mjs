@@ -20,14 +20,19 @@ async function start() {
   const server = await preview({
     root: ROOT,
     logLevel: 'warn',
+    appType: 'mpa', // a missing file is 404, not the start page
     preview: {
       port,
       host: process.env.HOST || 'localhost',
-      strictPort: Boolean(process.env.PORT),
+      strictPort: true,
       open: Boolean(process.stdout.isTTY) && !process.env.CI,
     },
   }).catch((/** @type {Error} */ error) => {
-    throw new Error(`The app could not be served: ${error.message}. Try another port, say PORT=${port + 1} npm start.`);
+    // The browser keeps plans by address: on another port Plans is empty, so nobody is led there unasked.
+    throw new Error(
+      `The app could not be served: ${error.message}. Plans are kept for each address, so on another port Plans is empty. ` +
+        `End what uses port ${port}, or choose another port: PORT=${port + 1} npm start.`,
+    );
   });
   const address = server.resolvedUrls?.local[0] ?? server.resolvedUrls?.network[0];
   process.stdout.write(`Open ${address} in a browser. Ctrl+C stops it.\n`);

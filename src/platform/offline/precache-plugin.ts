@@ -21,7 +21,7 @@ export function precachePlugin(): Plugin {
     apply: 'build',
     transformIndexHtml: {
       order: 'post',
-      handler: (_, context) => [...fontTags(context), ...appTags()],
+      handler: (html, context) => [policyTag(html), ...fontTags(context), ...appTags()],
     },
     generateBundle() {
       for (const icon of readdirSync(ICONS)) {
@@ -34,17 +34,37 @@ export function precachePlugin(): Plugin {
       const names = Object.keys(bundle)
         .filter((name) => !name.endsWith('.map'))
         .sort();
-      const hash = createHash('sha256');
-      for (const name of names)
-        hash
-          .update(`${name}\0`)
-          .update(readFileSync(join(dir, name)))
-          .update('\0');
       // The page is requested by its folder.
-      const files = names.map((name) => (name === 'index.html' ? './' : name));
-      writeFileSync(join(dir, WORKER_FILE), await workerCode(hash.digest('hex').slice(0, 12), files));
+      const files = Object.fromEntries(
+        names.map((name) => [name === 'index.html' ? './' : name, sha256(readFileSync(join(dir, name)))]),
+      );
+      const version = createHash('sha256').update(JSON.stringify(files)).digest('hex').slice(0, 12);
+      writeFileSync(join(dir, WORKER_FILE), await workerCode(version, files));
     },
   };
+}
+
+/**
+ * What the page may load: its own files, and nothing from elsewhere. The script in the page is allowed by its hash. Styles made at run time
+ * are allowed: the theme, the size of a printed page, pictures that are shown as SVG.
+ */
+function policyTag(html: string): HtmlTagDescriptor {
+  const scripts = [...html.matchAll(/<script>([\s\S]*?)<\/script>/g)].map(
+    ([, text = '']) => `'sha256-${sha256(text)}'`,
+  );
+  const content = [
+    "default-src 'none'",
+    ["script-src 'self'", ...scripts].join(' '),
+    "style-src 'self' 'unsafe-inline'",
+    "img-src 'self' data: blob:",
+    "font-src 'self'",
+    "connect-src 'self' data:",
+    "worker-src 'self'",
+    "manifest-src 'self'",
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  return { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content }, injectTo: 'head-prepend' };
 }
 
 function fontTags({ bundle = {} }: IndexHtmlTransformContext): HtmlTagDescriptor[] {
@@ -69,7 +89,9 @@ function appTags(): HtmlTagDescriptor[] {
   ];
 }
 
-async function workerCode(version: string, files: readonly string[]): Promise<string> {
+const sha256 = (content: string | Buffer): string => createHash('sha256').update(content).digest('base64');
+
+async function workerCode(version: string, files: Readonly<Record<string, string>>): Promise<string> {
   const file = new URL('./service-worker.ts', HERE);
   const { code } = await transformWithOxc(readFileSync(file, 'utf8'), 'service-worker.ts', { sourcemap: false });
   return `const VERSION = ${JSON.stringify(version)};\nconst FILES = ${JSON.stringify(files)};\n${code}`;

@@ -22,7 +22,8 @@ interface FetchEvent extends LastingEvent {
 
 declare const self: WorkerScope;
 declare const VERSION: string;
-declare const FILES: readonly string[];
+/** Every file with the SHA-256 of its content, in base64; the page is `./`. */
+declare const FILES: Readonly<Record<string, string>>;
 
 const PREFIX = 'stillspot-';
 const CACHE = `${PREFIX}${VERSION}`;
@@ -41,40 +42,50 @@ self.addEventListener('fetch', (event) => {
   event.respondWith(request.mode === 'navigate' ? page(request) : part(request));
 });
 
-/** Caches all files or none: a version with a missing part is not installed. */
-async function keepAll(): Promise<void> {
-  // The page first: if it cannot be cached, nothing else is fetched.
-  const start = await wholePage();
-  const cache = await caches.open(CACHE);
-  const wanted = await Promise.all(FILES.filter((file) => file !== './').map((file) => orKnown(file, cache)));
-  await cache.addAll(wanted.filter((file) => file !== null).map(fresh));
-  await cache.put('./', start);
-}
-
 /**
- * Resolves to the page as it is on the server now. The server may have been updated since it delivered this worker: a page that names a
- * part of another version is refused.
+ * Caches all files or none: a version with a missing or wrong part is not installed. A server that answers with its start page for a file
+ * that is not there, or that has files of two versions, gives itself away by the hash.
  */
-async function wholePage(): Promise<Response> {
-  const response = await fetch(fresh('./'));
-  const html = await response.text();
-  const parts = [...html.matchAll(/(?:src|href)="\.\/([^"]+)"/g)].map(([, name = '']) => name);
-  if (!response.ok || parts.length === 0 || !parts.every((name) => FILES.includes(name))) {
-    throw new Error('The page on the server is not of this version.');
+async function keepAll(): Promise<void> {
+  // The page first: if it is not of this version, nothing else is fetched.
+  const start = await fetched('./');
+  const cache = await caches.open(CACHE);
+  try {
+    const names = Object.keys(FILES).filter((file) => file !== './');
+    await Promise.all(names.map(async (file) => cache.put(file, (await known(file)) ?? (await fetched(file)))));
+    await cache.put('./', start);
+  } catch (error) {
+    await caches.delete(CACHE);
+    throw error;
   }
+}
+
+/** Resolves to a file as it is on the server now. Rejects where it is not the file of this version. */
+async function fetched(file: string): Promise<Response> {
+  const response = await fetch(new Request(file, { cache: 'reload' }));
+  const right = response.ok ? await ofThisVersion(file, response) : null;
+  if (!right) throw new Error(`${file} on the server is not of this version.`);
+  return right;
+}
+
+/** Resolves to a file with a hashed name from an earlier version; null where there is none, or where it is not what its name says. */
+async function known(file: string): Promise<Response | null> {
+  const response = file.includes('/') ? await caches.match(file, MATCH) : undefined;
+  return response ? ofThisVersion(file, response) : null;
+}
+
+/** Resolves to the response if its content has the hash of the file in this version; else to null. */
+async function ofThisVersion(file: string, response: Response): Promise<Response | null> {
+  const bytes = await response.arrayBuffer();
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+  const isRight = btoa(String.fromCharCode(...digest)) === FILES[file];
+  if (!isRight) return null;
+  const headers = new Headers(response.headers);
+  // Of what came over the line; these bytes are unpacked.
+  for (const name of ['content-encoding', 'content-length']) headers.delete(name);
   // A new response: a redirected one must not be used for a navigation.
-  return new Response(html, { headers: response.headers });
+  return new Response(bytes, { headers });
 }
-
-/** Copies a file with a hashed name from an earlier version and resolves to null; else to the name, to be fetched. */
-async function orKnown(file: string, cache: Cache): Promise<string | null> {
-  const known = file.includes('/') ? await caches.match(file, MATCH) : undefined;
-  if (!known) return file;
-  await cache.put(file, known);
-  return null;
-}
-
-const fresh = (file: string) => new Request(file, { cache: 'reload' });
 
 /**
  * Deletes all older versions, also those that were never active, except the one that was active until now: open tabs still use it. Newer
