@@ -1,4 +1,4 @@
-import { lazy, type MouseEvent, Suspense, useEffect, useState } from 'react';
+import { type MouseEvent, type ReactNode, useEffect, useState } from 'react';
 import { useKeyboard } from './commands/keyboard.ts';
 import { isPlanInView, usePanels } from './commands/panels.ts';
 import { useClipboardKeys } from './commands/use-clipboard.ts';
@@ -11,6 +11,7 @@ import { useTypedSavedOnLeave } from './ui/hooks/use-typed-saved.ts';
 import { AskedLength } from './ui/shell/asked-length.tsx';
 import { AskedRoom } from './ui/shell/asked-room.tsx';
 import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
+import { FaultLine } from './ui/shell/fault-line.tsx';
 import { Foot } from './ui/shell/foot.tsx';
 import { NewVersionLine } from './ui/shell/new-version-line.tsx';
 import { SheetLine } from './ui/shell/sheet-line.tsx';
@@ -32,7 +33,7 @@ const CommandMenu = later(() => import('./ui/menu/command-menu.tsx').then((part)
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
 
 // Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
-const TracingFrame = lazy(() => import('./editor/overlay/tracing-frame.tsx'));
+const TracingFrame = later(() => import('./editor/overlay/tracing-frame.tsx').then((part) => part.default));
 
 /**
  * The whole screen: the bar of the stages; below it the work of a stage on the left, the sheet in the middle and the verdict on the right,
@@ -74,11 +75,12 @@ function Page() {
       <a className="skip" href={`#${SHEET_ID}`} onClick={skip}>
         {onPlan ? 'To the plan' : 'To the page'}
       </a>
-      <TopBar />
-      <StageBar />
-      <StageColumn />
+      {guarded(<TopBar />)}
+      {guarded(<StageBar />)}
+      {guarded(<StageColumn />)}
       <main className="sheet">
         <div>
+          <FaultLine />
           <NewVersionLine />
           {onPlan && <SheetLine />}
         </div>
@@ -87,27 +89,22 @@ function Page() {
           <AskedLength />
           <AskedRoom />
           <EmptySheet />
-          {tracingByHand && (
-            <Suspense>
-              <TracingFrame />
-            </Suspense>
-          )}
+          {tracingByHand && <TracingFrame />}
         </div>
-        <Foot />
+        {guarded(<Foot />)}
       </main>
-      <SideColumn />
-      {pageOpened && <StagePage />}
-      {asked && (
-        <div className="page__over">
-          <Dialogs />
-        </div>
-      )}
-      {isMenuOpen && <CommandMenu />}
+      {guarded(<SideColumn />)}
+      {pageOpened && guarded(<StagePage />)}
+      {asked && <div className="page__over">{guarded(<Dialogs />)}</div>}
+      {isMenuOpen && guarded(<CommandMenu />)}
       {/* Filled by `ui/announce/announcer.ts`. */}
       <output className="unseen" id="announcer" aria-live="polite" />
     </div>
   );
 }
+
+/** A fault in this part leaves the rest of the page as it is. */
+const guarded = (part: ReactNode) => <ErrorBoundary part>{part}</ErrorBoundary>;
 
 /** Past the bars to the work. */
 function skip(event: MouseEvent): void {

@@ -4,16 +4,18 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { openFiles, startAddress } from './commands/open-and-save.ts';
+import { watchForFaults } from './platform/faults.ts';
 import { openLaunchedFiles } from './platform/offline/launched-files.ts';
 import { useAppStore } from './state/store.ts';
 import { startAutosave } from './storage/autosave.ts';
-import { restoreWork } from './storage/restore.ts';
+import { type Restored, restoreWork } from './storage/restore.ts';
 import { readSetting } from './storage/settings.ts';
 import { fontsReady } from './theme/fonts.ts';
 import { applyTheme, systemTheme } from './theme/theme.ts';
 import { THEMES, type ThemeName } from './theme/tokens.ts';
 import { loadTheRest } from './ui/hooks/later.tsx';
 
+watchForFaults();
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
 
@@ -21,13 +23,23 @@ if (!root) throw new Error('index.html has no element with the id "root"');
 useAppStore.getState().setTheme(systemTheme());
 applyTheme(useAppStore.getState().theme);
 
+/** How long the first picture waits for fonts, and for the store, which another tab may hold, ms. */
+const WAIT_FOR = { fonts: 2500, store: 4000 } as const;
+const within = <T,>(wanted: Promise<T>, ms: number, fallback: T): Promise<T> =>
+  Promise.race([wanted, new Promise<T>((done) => setTimeout(done, ms, fallback))]);
+
 // A canvas text drawn before its font is there keeps the wrong font, so the first draw waits. A font that fails to
 // load must not keep the page blank. The plan of last time is laid out before the first draw, so that nothing jumps.
-const [, theme, letterKeys, restored] = await Promise.all([
-  fontsReady().catch(() => undefined),
-  readSetting('theme'),
-  readSetting('letterKeys'),
-  restoreWork(),
+const [theme, letterKeys, restored] = await Promise.all([
+  within(readSetting('theme'), WAIT_FOR.store, undefined),
+  within(readSetting('letterKeys'), WAIT_FOR.store, undefined),
+  within<Restored>(restoreWork(), WAIT_FOR.store, { found: 'no-answer' }),
+  // What comes later is drawn then (`SheetStage`).
+  within(
+    fontsReady().catch(() => undefined),
+    WAIT_FOR.fonts,
+    undefined,
+  ),
 ]);
 if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
 if (letterKeys === false) useAppStore.getState().setLetterKeysAnywhere(false);
@@ -36,6 +48,13 @@ if (restored.found === 'unreadable') {
 }
 if (restored.found === 'gone') {
   useAppStore.getState().say('The plan of this address is not in this browser. Look in Plans, or open its file.');
+}
+if (restored.found === 'no-answer') {
+  useAppStore
+    .getState()
+    .say(
+      'The storage of this browser does not answer: close other tabs of Stillspot. Plans are kept, and shown when it does.',
+    );
 }
 startAutosave();
 startAddress();

@@ -36,7 +36,7 @@ const SRC = {
   report: ['drawing', 'protocol', 'theme'],
   'quick-card': ['advice', 'drawing', 'protocol', 'report', 'state', 'theme'],
   storage: ['drawing', 'protocol', 'report', 'state', 'theme'],
-  editor: ['advice', 'drawing', 'state', 'theme'],
+  editor: ['advice', 'drawing', 'platform', 'state', 'theme'],
   commands: ['advice', 'editor', 'platform', 'report', 'state', 'storage'],
   ui: ['advice', 'commands', 'editor', 'platform', 'protocol', 'quick-card', 'report', 'state', 'storage', 'theme'],
   cli: ['protocol', 'report'],

@@ -3,6 +3,7 @@ import type { AppState } from '../state/app-state.ts';
 import { useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from './address.ts';
 import { freshId } from './fresh-id.ts';
+import { troubleInWords } from './library/database.ts';
 import { type Work, writeWork } from './library/plans.ts';
 import { keepTextAsVersion } from './library/versions.ts';
 import { showSaveStatus, useLibrary } from './library-state.ts';
@@ -68,7 +69,10 @@ function schedule(drawn: boolean): void {
 export function saveNow(force = false): Promise<void> {
   clearTimeout(timer);
   timer = undefined;
-  writing = writing.then(() => write(force));
+  // A write that fails in a way of its own is shown, and the next one is tried all the same.
+  writing = writing
+    .then(() => write(force))
+    .catch((error) => showSaveStatus({ state: 'failed', reason: troubleInWords(error) }));
   return writing;
 }
 

@@ -17,6 +17,7 @@ import { UNREADABLE } from './library/summary.ts';
 import { keepTextAsVersion } from './library/versions.ts';
 import { showSaveStatus, useLibrary } from './library-state.ts';
 import { joinText } from './long-texts.ts';
+import { hasWork } from './open-plan.ts';
 import { clearUnsavedCopies, type UnsavedCopy, unsavedCopies } from './unsaved-copy.ts';
 
 /** What was found when the page opened. */
@@ -25,6 +26,8 @@ export type Restored =
   /** The address names a plan that is not in this browser. */
   | { readonly found: 'gone' }
   | { readonly found: 'unreadable' }
+  /** The store has not answered yet. */
+  | { readonly found: 'no-answer' }
   | { readonly found: 'no-store'; readonly reason: string };
 
 /** Opens a plan of the library: the one that the address names, else the one that was changed last. */
@@ -46,6 +49,8 @@ async function restoreFromAddress(unsaved: readonly StoredWork[]): Promise<Resto
   const id = address.shows === 'plan' ? address.id : (unsaved.at(-1)?.id ?? (await lastChangedPlan())?.id);
   if (id === undefined) return { found: 'nothing' };
   const stored = unsaved.findLast((work) => work.id === id) ?? (await readWork(id));
+  // The store was slow to answer, and somebody has begun to draw meanwhile.
+  if (hasWork(useAppStore.getState().plan)) return { found: 'nothing' };
   if (address.shows !== 'plans') showAddress(stored ? { shows: 'plan', id } : { shows: 'nothing' }, 'replace');
   if (!stored) return { found: 'gone' };
   if (showWork(id, stored)) return { found: 'plan' };

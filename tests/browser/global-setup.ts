@@ -25,7 +25,9 @@ const EMPTY_PAGE: Plugin = {
   name: EMPTY,
   configurePreviewServer: ({ middlewares }) => {
     middlewares.use(`/${EMPTY}`, (_, response) => {
-      response.setHeader('Content-Type', 'text/html').end('<!doctype html><html lang="en"><title>Empty</title></html>');
+      response
+        .setHeader('Content-Type', 'text/html')
+        .end('<!doctype html><html lang="en"><title>Empty</title><link rel="icon" href="data:,"></html>');
     });
   },
 };

@@ -1,4 +1,5 @@
-import { afterEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterEach, describe, expect, inject, it } from 'vitest';
 import {
   accessibilityFindings,
   closePages,
@@ -40,11 +41,15 @@ function expectWay(way: readonly Step[], pointer: string): void {
   expect(way.filter(({ type }) => type === 'pointermove').length).toBeGreaterThanOrEqual(4);
 }
 
+/** To a page without a policy of its own. */
+const emptied = (page: Page) => page.goto(inject('emptyUrl'));
+
 const wayOf = (window: Window) => (window as unknown as { way: Step[] }).way;
 
 describe('what the browser tests drive a page with', () => {
   it('a mouse drag lands, moves in steps and lets go; a color is read from what is shown', async () => {
     const { page } = await openPage();
+    await emptied(page);
     await page.setContent(RECORDER);
     await drag(page, from, to);
     expectWay(await page.evaluate(`(${wayOf})(window)`), 'mouse');
@@ -53,6 +58,7 @@ describe('what the browser tests drive a page with', () => {
 
   it('a touch drag does the same with a finger and does not scroll, on a screen of two pixels to one', async () => {
     const { page } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true, deviceScaleFactor: 2 });
+    await emptied(page);
     await page.setContent(RECORDER);
     await touchDrag(page, from, to);
     expectWay(await page.evaluate(`(${wayOf})(window)`), 'touch');
@@ -62,6 +68,7 @@ describe('what the browser tests drive a page with', () => {
 
   it('a download comes with its name and bytes, and a picture in it can be read', async () => {
     const { page } = await openPage();
+    await emptied(page);
     await page.setContent(`<button>Save</button><script>
       document.querySelector('button').onclick = () => {
         const canvas = Object.assign(document.createElement('canvas'), { width: 30, height: 20 });
@@ -81,6 +88,7 @@ describe('what the browser tests drive a page with', () => {
 
   it('an accessibility finding is found, and an error on the page fails the test', async () => {
     const opened = await openPage();
+    await emptied(opened.page);
     await opened.page.setContent('<img src="data:,"><script>console.error("broken")</script>');
     const findings = await accessibilityFindings(opened.page);
     expect(findings.some((line) => line.startsWith('image-alt'))).toBe(true);

@@ -13,11 +13,13 @@ describe('a mistake of ours', () => {
       const plan = store?.getState().plan;
       if (plan) store?.setState({ plan: { ...plan, protocol: { profile: 'no such list', overrides: [] } } });
     });
-    await page.getByRole('heading', { name: 'Something in Stillspot went wrong' }).waitFor();
-    const { name, bytes } = await download(page, () => page.getByRole('button', { name: 'Save the plan' }).click());
+    await page.getByRole('heading', { name: 'Something in Stillspot went wrong' }).first().waitFor();
+    const { name, bytes } = await download(page, () =>
+      page.getByRole('button', { name: 'Save the plan', exact: true }).first().click(),
+    );
     expect(name).toBe('finch-lane-basement.plan.json');
     expect(JSON.parse(bytes.toString('utf8'))).toMatchObject({ title: 'Finch Lane, basement' });
-    await page.getByRole('button', { name: 'Undo the last step' }).click();
+    await page.getByRole('button', { name: 'Undo the last step' }).first().click();
     await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
   });
 });

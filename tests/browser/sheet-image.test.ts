@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { build, type Rollup } from 'vite';
-import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, describe, expect, inject, it } from 'vitest';
 import { closePages, imagePixel, openPage, pngSize } from './harness.ts';
 
 /** The module under test as one script, its fonts inside, for a page that has nothing else. */
@@ -60,6 +60,8 @@ describe('exportPlanImage in a browser', () => {
 
   async function barePage(): Promise<Page> {
     const { page } = await openPage();
+    // Without the policy of the app's page.
+    await page.goto(inject('emptyUrl'));
     await page.setContent('<!doctype html><html lang="en"><title>Sheet</title></html>');
     await page.addScriptTag({ content: script });
     return page;

@@ -18,6 +18,11 @@ function fontOf({ bold = false, size }: Pick<TextStyle, 'bold' | 'size'>): strin
 const widths = new Map<string, number>();
 const MOST_WIDTHS = 4000;
 
+/** Measures anew: a font has come after the first draw. */
+export function forgetWidths(): void {
+  widths.clear();
+}
+
 /** @param ctx of a canvas in the page, whose style sheet has a say in the width of figures */
 export function measuredBy(ctx: CanvasRenderingContext2D): MeasureText {
   return (text, style) => {

@@ -32,8 +32,17 @@ function runAll(): void {
   for (const phase of Object.values(phases)) {
     const due = [...phase];
     phase.clear();
-    for (const work of due) work();
+    for (const work of due) isolated(work);
   }
   const more = Object.values(phases).some(({ size }) => size > 0);
   requested = more ? requestAnimationFrame(runAll) : 0;
+}
+
+/** One piece of work that throws must not keep the others, or the next frame, from being done. */
+function isolated(work: () => void): void {
+  try {
+    work();
+  } catch (error) {
+    reportError(error);
+  }
 }

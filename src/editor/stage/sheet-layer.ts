@@ -38,6 +38,10 @@ export class SheetLayer {
   #painted: Painted | null = null;
   /** The CSS transform of the canvas. */
   #placement = '';
+  /** Pictures that threw: they are left out until `retry`. */
+  readonly #broken = new Set<Picture>();
+  /** The picture at work, which is to blame for what is thrown. */
+  #atWork: Picture | null = null;
   /** What the shapes paint now. Null outside of a pass: a draw that the library starts by itself changes nothing. */
   #pass: { readonly pen: Pen; readonly inputs: readonly Inputs[] } | null = null;
 
@@ -68,9 +72,42 @@ export class SheetLayer {
     return this.#placement !== '';
   }
 
-  /** Paints what changed and places the canvas where the viewport wants it. Returns whether its place changed. */
+  /** Whether a picture is left out because it threw. */
+  get isBroken(): boolean {
+    return this.#broken.size > 0;
+  }
+
+  /** The next update paints every picture, also those that threw. */
+  retry(): void {
+    this.#broken.clear();
+    this.invalidate();
+  }
+
+  /**
+   * Paints what changed and places the canvas where the viewport wants it. Returns whether its place changed. A picture that throws is
+   * left out and the others are painted without it.
+   */
   update(view: SheetView): boolean {
-    const inputs = readAll(this.#pictures);
+    for (;;) {
+      this.#atWork = null;
+      try {
+        return this.#update(view);
+      } catch (error) {
+        const picture = this.#atWork as Picture | null;
+        // Without its own clip and transform, and empty.
+        this.node.getCanvas().setPixelRatio(view.ratio);
+        this.#pass = null;
+        const isFirst = this.#painted !== null;
+        this.invalidate();
+        if (picture) this.#broken.add(picture);
+        else if (!isFirst) throw error;
+        console.error(error);
+      }
+    }
+  }
+
+  #update(view: SheetView): boolean {
+    const inputs = this.#readAll();
     const look = lookOf(view);
     if (this.#painted && sameInputs(look, this.#painted.look)) this.#paintChanges(view, this.#painted, inputs);
     else this.#repaint(view, inputs);
@@ -82,11 +119,14 @@ export class SheetLayer {
     this.#painted = null;
   }
 
-  #shapeOf({ name, paint }: Picture, index: number): Shape {
+  #shapeOf(picture: Picture, index: number): Shape {
+    const { name, paint } = picture;
     const sceneFunc = () => {
-      if (!this.#pass) return;
+      if (!this.#pass || this.#broken.has(picture)) return;
       const { pen, inputs } = this.#pass;
+      this.#atWork = picture;
       paint(pen, inputs[index] as Inputs);
+      this.#atWork = null;
       countPaint(name, areaOf(pen.area));
     };
     return new Shape({ name, sceneFunc, listening: false, perfectDrawEnabled: false });
@@ -95,7 +135,9 @@ export class SheetLayer {
   #paintChanges(view: SheetView, painted: Painted, inputs: readonly Inputs[]): void {
     const whole = stageRect(view.size, MARGIN_PX);
     const dirty = dirtyRect(this.#pictures, painted.inputs, inputs, this.#pen(view, painted.viewport, whole));
-    const isAnchored = this.#pictures.some(({ anchored }, index) => anchored?.(inputs[index] as Inputs));
+    const isAnchored = this.#pictures.some(
+      (picture, index) => !this.#broken.has(picture) && picture.anchored?.(inputs[index] as Inputs),
+    );
     const move = viewportMove(painted.viewport, view.viewport, { ...view, isAnchored });
     if (move === 'repaint' || (dirty && areaOf(dirty) > MOSTLY * areaOf(whole))) {
       this.#repaint(view, inputs);
@@ -133,6 +175,19 @@ export class SheetLayer {
     this.#pass = null;
   }
 
+  /** Pictures that share a `read` get the same inputs. */
+  #readAll(): readonly Inputs[] {
+    const known = new Map<Picture['read'], Inputs>();
+    return this.#pictures.map((picture) => {
+      if (this.#broken.has(picture)) return [];
+      this.#atWork = picture;
+      const inputs = known.get(picture.read) ?? picture.read();
+      known.set(picture.read, inputs);
+      this.#atWork = null;
+      return inputs;
+    });
+  }
+
   #pen({ theme, unit, ratio }: SheetView, view: Viewport, area: RectPx): Pen {
     const ctx = this.node.getContext()._context;
     return { ctx, view, measure: measuredBy(ctx), theme: THEMES[theme], unit, ratio, area, seen: extentOf(view, area) };
@@ -146,16 +201,6 @@ export class SheetLayer {
     if (placement) countPlacement();
     return true;
   }
-}
-
-/** Pictures that share a `read` get the same inputs. */
-function readAll(pictures: readonly Picture[]): readonly Inputs[] {
-  const known = new Map<Picture['read'], Inputs>();
-  return pictures.map(({ read }) => {
-    const inputs = known.get(read) ?? read();
-    known.set(read, inputs);
-    return inputs;
-  });
 }
 
 /** By whole canvas pixels. What is uncovered is left empty. */

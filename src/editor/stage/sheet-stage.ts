@@ -1,8 +1,11 @@
 import { Konva } from 'konva/lib/Global';
 import { Stage } from 'konva/lib/Stage';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { useFaults } from '../../platform/faults.ts';
 import { takeDeferred } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import type { SizePx } from '../../state/viewport.ts';
+import { forgetWidths } from '../paint/text.ts';
 import { cancelInNextFrame, inNextFrame } from './frame-loop.ts';
 import type { Picture } from './picture.ts';
 import { MARGIN_PX, SheetLayer } from './sheet-layer.ts';
@@ -11,6 +14,9 @@ import { MARGIN_PX, SheetLayer } from './sheet-layer.ts';
 const REST_MS = 140;
 /** Where a whole repaint takes longer, ms, canvases are scaled while the sheet is zoomed, and repainted at rest. */
 const EXPENSIVE_MS = 9;
+/** A sheet that could not be drawn is drawn again after so long, ms; each time twice as long after. */
+const FIRST_RETRY_MS = 1000;
+const LONGEST_RETRY_MS = 30_000;
 /** More canvas pixels than this to a px cost memory that a tablet does not have. */
 const MAX_RATIO = 2;
 
@@ -31,6 +37,10 @@ export class SheetStage {
   readonly #layers: readonly SheetLayer[];
   #restTimer: ReturnType<typeof setTimeout> | undefined;
   #atRest = false;
+  /** The plan that could not be drawn. */
+  #faultyPlan: Plan | null = null;
+  #retryTimer: ReturnType<typeof setTimeout> | undefined;
+  #retryMs = FIRST_RETRY_MS;
 
   constructor(container: HTMLDivElement, { ground, overlay }: SheetPictures) {
     // A draw that the library starts by itself would come one frame late.
@@ -42,20 +52,31 @@ export class SheetStage {
       this.#stage.add(node);
       node.getNativeCanvasElement().addEventListener('contextrestored', this.#onRestored);
     }
+    document.fonts.addEventListener('loadingdone', this.#onFont);
   }
+
+  /** A canvas text drawn before its font is there keeps the wrong font. */
+  readonly #onFont = (): void => {
+    forgetWidths();
+    this.#drawAgain();
+  };
 
   /** Paints in the next frame what has changed. */
   readonly wake = (): void => inNextFrame('paint', this.#frame);
 
   destroy(): void {
     cancelInNextFrame(this.#frame);
+    document.fonts.removeEventListener('loadingdone', this.#onFont);
     clearTimeout(this.#restTimer);
+    clearTimeout(this.#retryTimer);
     this.#stage.destroy();
   }
 
   readonly #frame = (): void => {
     const { viewport, stageSize: size, theme, plan } = useAppStore.getState();
     if (size.width <= 0) return;
+    // Another plan may be one that can be drawn.
+    if (this.#faultyPlan && this.#faultyPlan !== plan) this.#forgetFaults();
     const ratio = pixelRatio();
     this.#fitTo(size, ratio);
     // All canvases are scaled, or none: labels on one are laid out for what the other shows.
@@ -66,6 +87,32 @@ export class SheetStage {
     if (changes.some(Boolean)) this.#awaitRest();
     // Deferred work is done in the next frame.
     if (takeDeferred()) this.wake();
+    this.#checkFaults(plan);
+  };
+
+  /** Where a picture could not be drawn, shows that and tries again, later each time; else the sheet is as it should be. */
+  #checkFaults(plan: Plan): void {
+    const isBroken = this.#layers.some((layer) => layer.isBroken);
+    if (isBroken && !this.#faultyPlan) {
+      this.#faultyPlan = plan;
+      useFaults.setState({ drawAgain: this.#drawAgain });
+      this.#retryTimer = setTimeout(this.#drawAgain, this.#retryMs);
+      this.#retryMs = Math.min(2 * this.#retryMs, LONGEST_RETRY_MS);
+    } else if (!isBroken && useFaults.getState().drawAgain) {
+      this.#retryMs = FIRST_RETRY_MS;
+      useFaults.setState({ drawAgain: null });
+    }
+  }
+
+  #forgetFaults(): void {
+    clearTimeout(this.#retryTimer);
+    this.#faultyPlan = null;
+    for (const layer of this.#layers) layer.retry();
+  }
+
+  readonly #drawAgain = (): void => {
+    this.#forgetFaults();
+    this.wake();
   };
 
   #awaitRest(): void {

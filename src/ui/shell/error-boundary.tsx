@@ -2,51 +2,62 @@ import { Component, type ReactNode } from 'react';
 import { newSheet, saveWhole } from '../../commands/open-and-save.ts';
 import { useAppStore } from '../../state/store.ts';
 
+interface Props {
+  readonly children: ReactNode;
+  /** A part of the page: the rest of it goes on. Left out: the whole page. */
+  readonly part?: boolean;
+}
 interface State {
   readonly trouble: string | null;
 }
 
-/** Catches our own mistakes: the plan can still be saved, and the page can be tried again. */
-export class ErrorBoundary extends Component<{ readonly children: ReactNode }, State> {
+/** Catches our own mistakes: the plan can still be saved, and what failed can be tried again. */
+export class ErrorBoundary extends Component<Props, State> {
   override state: State = { trouble: null };
+  #stop = (): void => undefined;
 
   static getDerivedStateFromError(error: unknown): State {
     return { trouble: error instanceof Error ? error.message : String(error) };
   }
 
+  override componentDidMount(): void {
+    // Another plan may be one that works.
+    this.#stop = useAppStore.subscribe(({ plan }, before) => {
+      if (plan !== before.plan && this.state.trouble !== null) this.#again();
+    });
+  }
+
+  override componentWillUnmount(): void {
+    this.#stop();
+  }
+
+  readonly #again = (): void => this.setState({ trouble: null });
+
   override render(): ReactNode {
-    if (this.state.trouble === null) return this.props.children;
+    const { part, children } = this.props;
+    if (this.state.trouble === null) return children;
+    const button = (words: string, act: () => void, className = 'button') => (
+      <button type="button" className={className} onClick={act}>
+        {words}
+      </button>
+    );
+    const Tag = part ? 'section' : 'main';
+    const Heading = part ? 'h2' : 'h1';
     return (
-      <main className="broken">
-        <h1>Something in Stillspot went wrong</h1>
-        <p>This is a fault of Stillspot. Your plan is unchanged: save it as a file, then try again.</p>
+      <Tag className={part ? 'broken broken--part' : 'broken'}>
+        <Heading>Something in Stillspot went wrong</Heading>
+        <p>
+          This is a fault of Stillspot{part ? ' in this part of the page' : ''}. Your plan is unchanged: save it as a
+          file, then try again.
+        </p>
         <div className="buttons">
-          <button type="button" className="button button--main" onClick={() => void saveWhole()}>
-            Save the plan
-          </button>
-          <button type="button" className="button" onClick={() => this.setState({ trouble: null })}>
-            Try again
-          </button>
-          <button
-            type="button"
-            className="button"
-            onClick={() => {
-              useAppStore.getState().undo();
-              this.setState({ trouble: null });
-            }}
-          >
-            Undo the last step
-          </button>
-          <button
-            type="button"
-            className="button"
-            onClick={() => void newSheet().then(() => this.setState({ trouble: null }))}
-          >
-            Set it aside and start a new plan
-          </button>
+          {button('Save the plan', () => void saveWhole(), 'button button--main')}
+          {button('Try again', this.#again)}
+          {button('Undo the last step', () => useAppStore.getState().undo())}
+          {!part && button('Set it aside and start a new plan', () => void newSheet())}
         </div>
         <p className="fine soft">Details: {this.state.trouble}</p>
-      </main>
+      </Tag>
     );
   }
 }

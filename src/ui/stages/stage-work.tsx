@@ -1,14 +1,10 @@
-import { lazy, Suspense } from 'react';
 import type { Stage } from '../../advice/guidance.ts';
 import { showDialog } from '../../commands/panels.ts';
 import { QUESTIONS } from '../../state/questions.ts';
 import { later } from '../hooks/later.tsx';
 import { Palette } from '../questions/palette.tsx';
 
-const TracingPanel = lazy(() =>
-  import('./draw/tracing-panel.tsx').then((module) => ({ default: module.TracingPanel })),
-);
-
+const TracingPanel = later(() => import('./draw/tracing-panel.tsx').then((part) => part.TracingPanel));
 const LevelPanel = later(() => import('./draw/level/level-panel.tsx').then((part) => part.LevelPanel));
 const SitePanel = later(() => import('./site/site-panel.tsx').then((part) => part.SitePanel));
 const WhoLooks = later(() => import('../questions/who-looks.tsx').then((part) => part.WhoLooks));
@@ -32,9 +28,7 @@ export function StageWork({ stage }: { readonly stage: Stage }) {
           <WhoLooks />
           <LevelPanel />
           <TapeUnitField />
-          <Suspense>
-            <TracingPanel />
-          </Suspense>
+          <TracingPanel />
         </>
       );
     case 'place':

@@ -1,0 +1,146 @@
+import type { BrowserContext, Page } from 'playwright-core';
+import { beforeEach, describe, expect, inject, it } from 'vitest';
+import { accessibilityFindings, download, openPage } from './harness.ts';
+import { openStage, pickSample, saved } from './samples.ts';
+
+const NOT_STARTED = /^Stillspot has not started\./;
+const OUT_OF_DATE = /the plan on screen may be out of date/;
+/** Nothing here waits for more than the store, whose limit is 4 s. */
+const SOON_MS = 30_000;
+const title = (page: Page) => page.getByLabel('Title of the plan');
+
+describe('a start that cannot be made', () => {
+  let page: Page;
+  let context: BrowserContext;
+  beforeEach(async () => {
+    ({ page, context } = await openPage());
+    page.setDefaultTimeout(SOON_MS);
+  });
+
+  /** Loads the page again and comes back when its first bytes are there. */
+  const load = () => page.goto(inject('siteUrl'), { waitUntil: 'commit' });
+
+  it('says without JavaScript that it is needed', async () => {
+    const without = await context.browser()?.newContext({ javaScriptEnabled: false });
+    const bare = await without?.newPage();
+    await bare?.goto(inject('siteUrl'));
+    await bare?.getByText('Stillspot works in the browser and needs JavaScript.').waitFor();
+    await without?.close();
+  });
+
+  it.each(['start', 'react', 'rolldown-runtime'])(
+    'says that the part "%s" is missing, and offers ways out',
+    async (part) => {
+      await context.route(`**/assets/${part}-*.js`, (route) => route.fulfill({ status: 404, body: 'not found' }));
+      await load();
+      await page.getByText(NOT_STARTED).waitFor();
+      expect(await accessibilityFindings(page)).toEqual([]);
+      await context.unroute(`**/assets/${part}-*.js`);
+      await page.getByRole('button', { name: 'Load again' }).click();
+      await title(page).waitFor();
+    },
+  );
+
+  it('says so where the server answers with the start page for a script', async () => {
+    await context.route('**/assets/start-*.js', (route) =>
+      route.fulfill({ body: '<!doctype html><title>Stillspot</title>', contentType: 'text/html' }),
+    );
+    await load();
+    await page.getByText(NOT_STARTED).waitFor();
+    await context.unroute('**/assets/start-*.js');
+    await page.getByRole('button', { name: 'Fetch Stillspot anew' }).click();
+    await title(page).waitFor();
+  });
+
+  it('shows words while a script hangs', async () => {
+    await context.route('**/assets/start-*.js', () => undefined);
+    await load();
+    await page.getByText('Starting…').waitFor();
+  });
+
+  it('starts without fonts that hang', async () => {
+    await context.route('**/*.woff2', () => undefined);
+    await load();
+    await title(page).waitFor();
+  });
+
+  it('starts without a store that hangs, and says that plans are kept', async () => {
+    // Deleting waits for a connection that stays open, and opening waits for that: as while another tab holds an older version.
+    const other = await context.newPage();
+    await other.goto(inject('emptyUrl'));
+    await other.evaluate(
+      () =>
+        new Promise<void>((done) => {
+          const opening = indexedDB.open('stillspot-shelf');
+          opening.onsuccess = () => {
+            Object.assign(window, { held: opening.result });
+            indexedDB.deleteDatabase('stillspot-shelf').onblocked = () => done();
+          };
+        }),
+    );
+    await load();
+    await title(page).waitFor();
+    await page.getByText('The storage of this browser does not answer').waitFor();
+  });
+});
+
+describe('a fault while the app runs', () => {
+  async function basement(): Promise<{ page: Page; context: BrowserContext }> {
+    const { page, context } = await openPage();
+    page.setDefaultTimeout(SOON_MS);
+    await pickSample(page, /^Plain basement/);
+    await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
+    await saved(page);
+    return { page, context };
+  }
+
+  const moveFirst = (page: Page) =>
+    page.evaluate(() => {
+      const { store } = window.__stillspot ?? {};
+      store?.setState({ selection: ['d1'] });
+    });
+
+  it('of one picture leaves the others painted, says so, and paints it again when it can', async () => {
+    const { page } = await basement();
+    await page.evaluate(() => {
+      const { prototype } = CanvasRenderingContext2D;
+      const { fillText } = prototype;
+      Object.assign(window, { mend: () => Object.assign(prototype, { fillText }) });
+      prototype.fillText = () => {
+        throw new Error('no text today');
+      };
+    });
+    const walls = () => page.evaluate(() => window.__stillspot?.paintCounts().paints.walls ?? 0);
+    const before = await walls();
+    await moveFirst(page);
+    await page.getByText(OUT_OF_DATE).waitFor();
+    expect(await walls()).toBeGreaterThan(before);
+    const { bytes } = await download(page, () => page.getByRole('button', { name: 'Save the plan as a file' }).click());
+    expect(JSON.parse(bytes.toString('utf8'))).toMatchObject({ title: 'Finch Lane, basement' });
+    await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
+    await page.getByRole('button', { name: 'Draw it again' }).click();
+    await page.getByText(OUT_OF_DATE).waitFor({ state: 'detached' });
+  });
+
+  it('that nobody caught is shown, with the plan as a file', async () => {
+    const { page } = await basement();
+    await page.evaluate(() => setTimeout(() => Promise.reject(new Error('lost on the way'))));
+    await page.getByText(/A fault of Stillspot: something did not work.*lost on the way/).waitFor();
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+    await page.getByText('lost on the way').waitFor({ state: 'detached' });
+  });
+
+  it('of a part that does not load stays in its place, and the rest works', async () => {
+    const { page, context } = await openPage();
+    await context.route(/tracing-(panel|frame)/, (route) => route.abort());
+    await page.reload();
+    await title(page).waitFor();
+    await openStage(page, 'Draw');
+    await page.getByText('A part of Stillspot did not load.').first().waitFor();
+    await title(page).fill('Still here');
+    await title(page).press('Enter');
+    await saved(page);
+    await context.unroute(/tracing-(panel|frame)/);
+  });
+});
