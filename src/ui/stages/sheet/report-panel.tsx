@@ -42,7 +42,7 @@ export function ReportPanel() {
         className="button button--main"
         onClick={() => showDialog({ kind: 'paper', choice, which: 'report' })}
       >
-        Look at the report
+        Preview the report
       </button>
       <button type="button" className="button" onClick={() => void saveDocumentPdf('report', choice)}>
         Save the report (PDF)
