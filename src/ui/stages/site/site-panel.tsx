@@ -2,13 +2,14 @@ import { levelsInOrder, withPurpose } from '../../../../geometry/edit/index.ts';
 import { capital, PURPOSE_PHRASE } from '../../../../geometry/messages/index.ts';
 import { levelName } from '../../../../geometry/messages/subject.ts';
 import type { Plan, Purpose, Site } from '../../../../geometry/plan/model.ts';
-import { LATITUDE_FIELD, livingFieldId, NORTH_FIELD, PURPOSE_FIELD } from '../../../commands/go-to.ts';
+import { livingFieldId, PURPOSE_FIELD } from '../../../commands/go-to.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/length-field.tsx';
-import { NumberField } from '../../fields/number-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { LivingField } from '../draw/level/living-field.tsx';
+import { LocationFields } from './location-fields.tsx';
+import { NorthField } from './north-field.tsx';
 import { ProtocolPanel } from './protocol-panel.tsx';
 import { ZoneField } from './zone-field.tsx';
 
@@ -67,47 +68,15 @@ export function SitePanel() {
 function PlaceFields({ plan: { site, tapeTolerance } }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const changeSite = (patch: Partial<Site>) => run((plan) => ({ ...plan, site: { ...plan.site, ...patch } }));
-  const changeNorth = (north: number | null) =>
-    north === null
-      ? changeSite({ north: 0, northAnswered: false })
-      : changeSite({ north: ((north % 360) + 360) % 360, northAnswered: true });
   return (
     <>
-      <NumberField
-        id={NORTH_FIELD}
-        label="North, from up the page"
-        value={site.northAnswered === false ? null : site.north}
-        unit="°"
-        least={-360}
-        most={360}
-        mayBeEmpty
-        hint="Clockwise from straight up the page. Empty: the plan sheet states that north is not given, and direct sun is not worked out."
-        onCommit={(north) => changeNorth(north)}
-      />
+      <NorthField site={site} changeSite={changeSite} />
+      <LocationFields site={site} changeSite={changeSite} />
       <LengthField
         label="The tape may be off by"
         value={tapeTolerance}
         bare="small"
         onCommit={(mm) => run((plan) => ({ ...plan, tapeTolerance: mm }))}
-      />
-      <NumberField
-        id={LATITUDE_FIELD}
-        label="Latitude"
-        value={site.latitude}
-        unit="°"
-        least={-90}
-        most={90}
-        mayBeEmpty
-        onCommit={(latitude) => changeSite({ latitude })}
-      />
-      <NumberField
-        label="Longitude"
-        value={site.longitude}
-        unit="°"
-        least={-180}
-        most={180}
-        mayBeEmpty
-        onCommit={(longitude) => changeSite({ longitude })}
       />
       <div className="wide">
         <ZoneField value={site.timeZone} onCommit={(timeZone) => changeSite({ timeZone })} />
