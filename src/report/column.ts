@@ -57,6 +57,8 @@ const NOTE_LINES = 4;
 const CHUNK = 8;
 /** Letters of a verdict's word that leave room for a second row beside it. */
 const LONG_WORD = 10;
+/** The plan page of a report has no tables of its own. */
+const SOURCES_ELSEWHERE = 'Sources: in the tables of the plan sheets.';
 const SWATCH = { width: 11, height: 4.6 } as const;
 
 /** Blocks in the order of their weight for the reader; each is kept whole. */
@@ -241,14 +243,14 @@ function basisBlock(matter: SubjectMatter, width: number, fullness: Fullness): B
     full: [
       computed,
       profileLine(matter),
-      fitsParagraph(sources, width, SOFT) ? sources : 'Sources with the tables.',
+      fitsParagraph(sources, width, SOFT) ? sources : SOURCES_ELSEWHERE,
       toleranceLine(matter),
       whiteMeans(matter),
       MEASURED_LINE,
     ],
-    short: [computed, `${profileLine(matter)} Sources with the tables.`, toleranceLine(matter), whiteMeans(matter)],
+    short: [computed, `${profileLine(matter)} ${SOURCES_ELSEWHERE}`, toleranceLine(matter), whiteMeans(matter)],
     least: [
-      `${computed} ${profileLine(matter)} Sources with the tables. ${toleranceLine(matter)} ${whiteHeight(matter)}`.trim(),
+      `${computed} ${profileLine(matter)} ${SOURCES_ELSEWHERE} ${toleranceLine(matter)} ${whiteHeight(matter)}`.trim(),
     ],
   }[fullness];
   return stack(

@@ -7,7 +7,7 @@ import { contentArea, drawPage } from '../page-frame.ts';
 import { type Area, inset, type PageChoice, type PageSize, pageSize } from '../paper.ts';
 import { COLOR, LINE_MM } from '../style.ts';
 import { element, line, rectElement } from '../svg.ts';
-import { drawText, shortened, type TextStyle } from '../text.ts';
+import { drawText, shortened, type TextStyle, textWidth } from '../text.ts';
 import { formatPrinted, type TestTime } from './format-times.ts';
 
 /** Input of a document. */
@@ -30,6 +30,8 @@ const READ_TITLE: TextStyle = { size: 9, weight: 'bold' };
 
 const PAD = 7;
 const GUTTER = 10;
+/** What is filled in is never smaller, mm. */
+const LEAST_WRITTEN = 2.75;
 /** Height of a line to write on, mm. */
 const WRITING_LINE = 9;
 const BOX = { fill: 'none', stroke: COLOR.ink, 'stroke-width': LINE_MM.box } as const;
@@ -62,13 +64,17 @@ function marked(text: string, width: number, style: TextStyle, mark: (x: number,
   return { height: words.height, draw: (x, y) => mark(x, y) + words.draw(x, y) };
 }
 
-/** Returns a line to write on with its label below, filled in with `written` where that is known. */
+/** Returns a line to write on with its label below, filled in with `written` where that is known, in smaller type where it is long. */
 export function blankLine(label: string, width: number, written = ''): Block {
   const words = paragraph(label, width, READ_SOFT);
+  const long = textWidth(written, READ_TEXT);
+  const style = {
+    size: Math.max(LEAST_WRITTEN, Math.min(READ_TEXT.size, (READ_TEXT.size * (width - 2)) / (long || 1))),
+  };
   return {
     height: WRITING_LINE + words.height + 1,
     draw: (x, y) =>
-      (written ? drawText(x + 1, y + WRITING_LINE - 1.4, shortened(written, width - 2, READ_TEXT), READ_TEXT) : '') +
+      (written ? drawText(x + 1, y + WRITING_LINE - 1.4, shortened(written, width - 2, style), style) : '') +
       line(x, y + WRITING_LINE, x + width, y + WRITING_LINE, BOX) +
       words.draw(x, y + WRITING_LINE + 0.6),
   };
@@ -96,12 +102,13 @@ export function checkBoxes(words: readonly string[], width: number, style: TextS
 
 /** Returns a row per time: its name, then the time, or a blank line with what applies until it is arranged. */
 export function timeRows(times: readonly TestTime[], width: number, style: TextStyle = READ_TEXT): Block {
-  const left = style.size * 9.6;
+  const bold: TextStyle = { ...style, weight: 'bold' };
+  const left = Math.min(width / 2, Math.max(...times.map(({ name }) => textWidth(name, bold))) + style.size);
   const wide = width - left;
   return stack(
     times.map(({ name, at, otherwise }) =>
       besides([
-        { left: 0, block: paragraph(name, left - 2, { ...style, weight: 'bold' }) },
+        { left: 0, block: paragraph(name, left - style.size / 2, bold) },
         { left, block: at ? paragraph(at, wide, style) : openTime(otherwise, wide, style) },
       ]),
     ),

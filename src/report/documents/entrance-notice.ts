@@ -41,7 +41,8 @@ function noticeBlock({ plan }: DocumentOrder, width: number, share: number): Blo
     space(4 * share),
     until ? middle(`Until ${until}`, 7, 'bold') : blankLine('Until: day and time', width),
     space(3 * share),
-    middle('In an emergency do what safety calls for first. Then tell the tester what was opened, and when.', 5),
+    middle('In an emergency do what safety calls for first.', 5),
+    middle('Then tell the tester what was opened, and when.', 5),
     space(3 * share),
     blankLines(
       [

@@ -99,8 +99,13 @@ export function deploymentRow(plan: Plan, { detector, name }: PlacedDetector): R
   ]);
 }
 
-/** Returns the recorded hand-overs in order of time, equal ones in one row, then blank rows. */
+/** Returns the recorded hand-overs, then blank rows. */
 export function custodyRows(plan: Plan): readonly Row[] {
+  return [...handOvers(plan).map(row), ...emptyRows(CUSTODY_COLUMNS, EMPTY_ROWS)];
+}
+
+/** Returns the cells of `CUSTODY_COLUMNS` for the recorded hand-overs in order of time, equal ones in one row. */
+export function handOvers(plan: Plan): readonly Row[] {
   const steps = new Map<string, { at: number; names: string[]; cells: readonly [string, string, string, string] }>();
   for (const { detector, name } of placedDetectors(plan)) {
     for (const { at, from, to, note } of logEntryOf(plan, detector.id).custody) {
@@ -111,13 +116,17 @@ export function custodyRows(plan: Plan): readonly Row[] {
       else steps.set(key, { at: msOf(at) ?? Number.POSITIVE_INFINITY, names: [name], cells });
     }
   }
-  const rows = [...steps.values()]
+  return [...steps.values()]
     .sort((a, b) => (a.at === b.at ? 0 : a.at - b.at))
     .map(
-      ({ names, cells: [at, from, to, note] }): Row =>
-        row([names.map(clipped).join(', '), at, clipped(from), clipped(to), clipped(note)]),
+      ({ names, cells: [at, from, to, note] }): Row => [
+        names.map(clipped).join(', '),
+        at,
+        clipped(from),
+        clipped(to),
+        clipped(note),
+      ],
     );
-  return [...rows, ...emptyRows(CUSTODY_COLUMNS, EMPTY_ROWS)];
 }
 
 export function conditionRow(

@@ -88,7 +88,11 @@ function placeBlock(
   return stack(
     [
       paragraph(`${name}: ${room}, ${level}`, width, bold),
-      paragraph(`${height} above the floor.${fromWalls ? ` From its rim: ${fromWalls}.` : ''}${pair}`, width, style),
+      paragraph(
+        `${height} above the floor.${fromWalls ? ` From its rim: ${fromWalls.charAt(0).toLowerCase()}${fromWalls.slice(1)}.` : ''}${pair}`,
+        width,
+        style,
+      ),
       ...(report ? [paragraph(`Verdict on the plan: ${headlineText(report).toLowerCase()}.`, width, style)] : []),
     ],
     0.3,

@@ -9,6 +9,7 @@ import { locationTexts } from '../../protocol/results/describe-location.ts';
 import { evaluateResults } from '../../protocol/results/evaluate-results.ts';
 import type { LocationReport } from '../../protocol/results/location-report.ts';
 import { locationName } from '../../protocol/results/locations.ts';
+import { NEXT_STEPS } from '../../protocol/results/next-steps.ts';
 import { amountsInUnit, enteredText, otherUnitText } from '../../protocol/results/radon.ts';
 import { type HomeStep, homeStep } from '../../protocol/validity/home-step.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
@@ -46,7 +47,7 @@ export interface ResultRow {
 /** Returns a row for each location with a result. Of one that does not hold the values are a record and nothing is evaluated. */
 export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] {
   return sets.map((set) => {
-    const { results, pair, step } = locationTexts(plan, set);
+    const { results, pair } = locationTexts(plan, set);
     const values = set.set.readings.map((reading) => {
       const detector = set.set.detectors.find(({ id }) => id === reading.detector);
       const below = reading.belowLimit ? 'below ' : '';
@@ -57,7 +58,8 @@ export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] 
       location: capital(locationName(set)),
       values,
       agreement: [...results.slice(1), ...pair],
-      step,
+      // Without the causes: they stand once, in the summary.
+      step: amountsInUnit(plan.display.radon, NEXT_STEPS[set.next.id].text),
       validity: set.state.validity,
     };
   });

@@ -10,7 +10,7 @@ import { timingReport } from '../../protocol/timing/timing-report.ts';
 import type { FlowItem } from '../flow.ts';
 import { type Cell, type Column, headingItem, tableItems, textItems } from '../table.ts';
 import { placedDetectors } from './detector-places.ts';
-import { clockLine, formatAt, formatShortAt } from './format-times.ts';
+import { clockLine, formatAt, formatPrinted, formatShortAt } from './format-times.ts';
 import { BODY, FINE, facts, MISSING, partyText, section, TABLE } from './report-parts.ts';
 import { weatherLines } from './weather-lines.ts';
 
@@ -120,8 +120,8 @@ export function deviceItems(plan: Plan, width: number): readonly FlowItem[] {
       ['Device', [device?.description, device?.maker, device?.model].filter(Boolean).join(', ')],
       ['Serial numbers', serials.join(', ')],
       ['Lot', plan.kit.lot ?? ''],
-      ['Use before', device?.expires ?? ''],
-      ...(device?.calibrated ? [['Calibrated', device.calibrated] as const] : []),
+      ['Use before', formatPrinted(device?.expires ?? '', plan)],
+      ...(device?.calibrated ? [['Calibrated', formatPrinted(device.calibrated, plan)] as const] : []),
       ['Laboratory', [laboratory?.name, laboratory?.address].filter(Boolean).join(', ')],
       ['License of the laboratory', laboratory?.license ?? ''],
       ['Analyzed', [formatShortAt(laboratory?.analyzed, plan), laboratory?.analyst].filter(Boolean).join(', ')],

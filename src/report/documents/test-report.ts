@@ -12,9 +12,14 @@ import { blankLines, type DocumentOrder, framed, pageOf, siteLine, titleBlock } 
 import { formatPrinted } from './format-times.ts';
 import { PLACE_COLUMNS, placeCells } from './log-rows.ts';
 import { type ReportContent, reportContent, STATEMENTS } from './report-content.ts';
-import { BODY, facts, MISSING, NOT_KNOWN, partyText, section, TABLE } from './report-parts.ts';
+import { custodyItems, qualityItems } from './report-custody.ts';
+import { BODY, FINE, facts, MISSING, NOT_KNOWN, partyText, section, TABLE } from './report-parts.ts';
 import { conditionItems, deviceItems, peopleItems, timeItems } from './report-record.ts';
 import { summaryItems } from './report-summary.ts';
+
+/** The marks that stand beside sources. */
+const MARKS =
+  'Beside a source: (secondary) is not read in the primary text, (from memory) is not looked up. The text of the state decides.';
 
 const ITEM_COLUMNS: readonly Column[] = [
   { heading: 'Item', share: 0.32 },
@@ -63,7 +68,10 @@ function reportFlow(content: ReportContent, width: number): readonly FlowItem[] 
     ...conditionItems(content.plan, width),
     ...deviceItems(content.plan, width),
     ...peopleItems(content.plan, width),
+    ...custodyItems(content.plan, width),
+    ...qualityItems(content.plan, width),
     headingItem('What the published lists require', width),
+    ...textItems(MARKS, width, FINE).map((item) => ({ ...item, keepWithNext: true })),
     ...tableItems(ITEM_COLUMNS, content.items.map(itemRow), width, TABLE),
     ...section('What to know', STATEMENTS, width),
     headingItem('Signatures', width),
