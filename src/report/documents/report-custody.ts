@@ -25,7 +25,9 @@ export function custodyItems(plan: Plan, width: number): readonly FlowItem[] {
   const placed = placedDetectors(plan);
   if (placed.length === 0) return [];
   const steps = handOvers(plan);
-  const none = isSentToLaboratory(plan) ? 'No transfer is on record.' : 'Read on site: no detector was given to anybody.';
+  const none = isSentToLaboratory(plan)
+    ? 'No transfer is on record.'
+    : 'Read on site: no detector was given to anybody.';
   return [
     headingItem('Chain of custody', width),
     ...tableItems(
