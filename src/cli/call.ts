@@ -31,6 +31,8 @@ export interface Call {
 
 export interface CommandResult {
   readonly text: string;
+  /** Whether the text is a file for other programs, every sign of which stays: JSON, or a table whose cells are safe. */
+  readonly isData?: boolean;
   /** 2: some of several files were not usable; the others were done. */
   readonly code: 0 | 1 | 2;
   /** What went wrong with some of several files, for standard error. */

@@ -46,11 +46,11 @@ export async function run(argv: readonly string[]): Promise<number> {
   setSunSource(sweptArea);
   try {
     const call: Call = parseCall(command, rest);
-    const { text, code, problems = [] } = await command.run(call);
+    const { text, isData = call.json, code, problems = [] } = await command.run(call);
     const wrong = [...call.refused, ...problems];
     print(process.stderr, [...wrong, ...call.remarks]);
     // JSON escapes what a terminal would act on, and holds every text as it is.
-    process.stdout.write(call.json ? text : forTerminal(text));
+    process.stdout.write(isData ? text : forTerminal(text));
     return code;
   } catch (error) {
     if (!(error instanceof UnusableError)) throw error;

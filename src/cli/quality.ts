@@ -21,7 +21,7 @@ export const quality: CliCommand = {
     const code = isInOrder(book, charts) ? 0 : 1;
     if (flags.has('csv') && !json) {
       const tables = [monthTable(book.months), chartRows(charts), checkTable(book.checks)];
-      return { text: tables.map(csv).join('\r\n'), code };
+      return { text: tables.map(csv).join('\r\n'), isData: true, code };
     }
     return { text: json ? `${JSON.stringify(asJson(book, charts), null, 2)}\n` : asText(book, charts), code };
   },
