@@ -1,9 +1,15 @@
 import { loadLateTools } from '../editor/tools/late-tool.ts';
+import { destroyOutlived } from '../storage/library/old-trash.ts';
 import { keepWallSettings } from './kept-wall-settings.ts';
 import { startTapeKeys } from './tape-keys.ts';
 import { loadWallEdits } from './wall-edits.ts';
 
-/** What drawing needs and the first picture does not: the settings of walls, the laser tape that types, rarer tools and edits. */
+/**
+ * What the first picture does not need: the settings of walls, the laser tape that types, rarer tools and edits; the end of plans that
+ * were deleted long ago.
+ */
 export async function startDrawing(): Promise<void> {
+  // Out of reach: the next start tries again.
+  void destroyOutlived(Date.now()).catch(() => undefined);
   await Promise.all([keepWallSettings(), startTapeKeys(), loadLateTools(), loadWallEdits()]);
 }

@@ -9,6 +9,7 @@ import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { toScreen } from '../state/viewport.ts';
+import { samePlan } from '../storage/library-state.ts';
 
 /** The last copy of this tab, for where the page may not read the system's clipboard. */
 let lastCopy = '';
@@ -55,8 +56,9 @@ export async function copySelection(): Promise<boolean> {
 
 /** Paste by a button; see `copySelection`. */
 export async function pasteByButton(at: XY | null): Promise<void> {
+  const isSame = samePlan();
   const text = isTabOnly ? lastCopy : await navigator.clipboard.readText().catch(() => lastCopy);
-  paste(text, at);
+  if (isSame()) paste(text, at);
 }
 
 /** Pastes the items of a text on the level in view, as one step of history, and selects them. Shows a message where the text holds none. */

@@ -9,7 +9,7 @@ import { freshId } from '../storage/fresh-id.ts';
 import { sameInLibrary, setTrashed } from '../storage/library/plans.ts';
 import type { PlanSummary } from '../storage/library/records.ts';
 import { markVersion } from '../storage/library/versions.ts';
-import { useLibrary } from '../storage/library-state.ts';
+import { samePlan, useLibrary } from '../storage/library-state.ts';
 import { textHash } from '../storage/long-texts.ts';
 import { announceLibraryChange, hasWork } from '../storage/open-plan.ts';
 import {
@@ -196,22 +196,25 @@ function follow(): void {
 /** Saves the whole plan without a question: for a plan that is stored nowhere else. */
 export async function saveWhole(): Promise<void> {
   const { plan } = useAppStore.getState();
-  await report(await savePlanFile(plan), plan);
+  const isSame = samePlan();
+  await report(await savePlanFile(plan), plan, isSame);
 }
 
 /** Saves the plan; where it has pictures, asks first whether the file shall hold them. */
 export async function saveFile(): Promise<void> {
+  const isSame = samePlan();
   const plan = await planToSave();
-  await report(await savePlanFile(plan), plan);
+  await report(await savePlanFile(plan), plan, isSame);
 }
 
 export async function saveFileTo(): Promise<void> {
+  const isSame = samePlan();
   const plan = await planToSave();
   const result = await savePlanTo(plan);
-  if (result) await report(result, plan);
+  if (result) await report(result, plan, isSame);
 }
 
-async function report(result: SaveResult, saved: Plan): Promise<void> {
+async function report(result: SaveResult, saved: Plan, isSame: () => boolean): Promise<void> {
   if (!result.ok) {
     say(result.reason);
     return;
@@ -220,5 +223,6 @@ async function report(result: SaveResult, saved: Plan): Promise<void> {
   say(`${place}${pictureWords(saved)}.`);
   // What was saved as a file can be found again as a version.
   await saveNow();
+  if (!isSame()) return;
   if (await markVersion(useLibrary.getState().openId, 'file')) announceLibraryChange();
 }

@@ -13,11 +13,16 @@ import { clearUnsavedCopies, keepUnsavedCopy } from './unsaved-copy.ts';
 /** A copy is written when nothing has changed for this long, ms; the first change after a pause is written almost at once. */
 const REST_MS = 300;
 const FIRST_MS = 40;
+/** A change waits no longer than this, however many follow it: a key that is held changes the plan thirty times a second. */
 const WHILE_MS = 1500;
 
 const tab = freshId();
 let lastSeen: number | null = null;
-let lastWrittenAt = 0;
+let lastWrittenAt = Number.NEGATIVE_INFINITY;
+/** When the first change that is not written was made, by the clock of the page; null for none. */
+let waitingSince: number | null = null;
+/** Whether a copy of changes that another tab holds up is about to be made. */
+let isCopyDue = false;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let writing: Promise<void> = Promise.resolve();
 /** Changes that are not written yet because another tab has written the plan since. */
@@ -55,20 +60,33 @@ export function startAutosave(): () => void {
 function schedule(drawn: boolean): void {
   if (useLibrary.getState().saveStatus.state === 'held') {
     changedWhileHeld ||= drawn;
+    // The library is the other tab's until the user has chosen; this copy becomes a version if the page is lost before.
+    if (drawn && !isCopyDue) {
+      isCopyDue = true;
+      setTimeout(copyHeld, WHILE_MS);
+    }
     return;
   }
   if (!drawn && !useLibrary.getState().inLibrary) return;
   changes += 1;
   if (drawn) showSaveStatus({ state: 'saving' });
   clearTimeout(timer);
-  const first = drawn && Date.now() - lastWrittenAt > WHILE_MS;
-  timer = setTimeout(() => void saveNow(), first ? FIRST_MS : REST_MS);
+  const now = performance.now();
+  waitingSince ??= now;
+  const rest = drawn && now - lastWrittenAt > WHILE_MS ? FIRST_MS : REST_MS;
+  timer = setTimeout(() => void saveNow(), Math.max(0, Math.min(rest, waitingSince + WHILE_MS - now)));
+}
+
+function copyHeld(): void {
+  isCopyDue = false;
+  if (useLibrary.getState().saveStatus.state === 'held' && changedWhileHeld) keepUnsavedCopy(workNow(), true);
 }
 
 /** Writes the copy without waiting; `force` also over what another tab has written. */
 export function saveNow(force = false): Promise<void> {
   clearTimeout(timer);
   timer = undefined;
+  waitingSince = null;
   // A write that fails in a way of its own is shown, and the next one is tried all the same.
   writing = writing
     .then(() => write(force))
@@ -85,7 +103,7 @@ async function write(force: boolean): Promise<void> {
   const { inLibrary } = useLibrary.getState();
   const work = workNow();
   const upTo = changes;
-  lastWrittenAt = work.savedAt;
+  lastWrittenAt = performance.now();
   const result = await writeWork(work, lastSeen, force);
   if (result.ok) {
     lastSeen = work.savedAt;
@@ -127,7 +145,9 @@ export async function storeOpenPlan(): Promise<string> {
 export async function keepHeld(): Promise<boolean> {
   if (!changedWhileHeld) return true;
   const { id, text, savedAt } = workNow();
-  return keepTextAsVersion(id, text, savedAt, 'other-tab');
+  const kept = await keepTextAsVersion(id, text, savedAt, 'other-tab');
+  if (kept) clearUnsavedCopies(tab);
+  return kept;
 }
 
 /**
@@ -154,7 +174,9 @@ function workNow(): Work {
   const { plan, levelId, selection, viewport, chain }: AppState = useAppStore.getState();
   const { openId: id } = useLibrary.getState();
   const view = { levelId, selection, viewport, corners: chain.corners };
-  return { id, plan, text: writePlan(plan), savedAt: Date.now(), tab, view };
+  // Later than what was seen before, also where the clock was set back: the later of two states is the one that is opened.
+  const savedAt = Math.max(Date.now(), (lastSeen ?? 0) + 1);
+  return { id, plan, text: writePlan(plan), savedAt, tab, view };
 }
 
 function heard({ id, savedAt }: TabNews): void {

@@ -37,6 +37,15 @@ export const useLibrary = create<LibraryState>()(() => ({
   message: { text: '', undo: null },
 }));
 
+/**
+ * Returns a function that says whether the plan that is open now still is. To be asked after every await before the plan is changed:
+ * another one may have been opened meanwhile.
+ */
+export function samePlan(): () => boolean {
+  const { openId } = useLibrary.getState();
+  return () => useLibrary.getState().openId === openId;
+}
+
 export function showSaveStatus(saveStatus: SaveStatus): void {
   useLibrary.setState({ saveStatus });
 }

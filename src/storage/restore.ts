@@ -4,15 +4,7 @@ import { useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from './address.ts';
 import { keepHeld, takeSheet } from './autosave.ts';
 import { change, database, troubleInWords } from './library/database.ts';
-import {
-  destroy,
-  lastChangedPlan,
-  outlived,
-  readSummaries,
-  readWork,
-  type StoredWork,
-  writeWork,
-} from './library/plans.ts';
+import { lastChangedPlan, readWork, type StoredWork, writeWork } from './library/plans.ts';
 import { UNREADABLE } from './library/summary.ts';
 import { keepTextAsVersion } from './library/versions.ts';
 import { showSaveStatus, useLibrary } from './library-state.ts';
@@ -34,7 +26,6 @@ export type Restored =
 export async function restoreWork(): Promise<Restored> {
   try {
     const unsaved = await storeUnsavedCopies();
-    await destroy(outlived(await readSummaries(), Date.now()));
     return await restoreFromAddress(unsaved);
   } catch (error) {
     const reason = troubleInWords(error);

@@ -10,7 +10,10 @@ type JsonScan =
   | { readonly ok: true; readonly duplicateKeys: readonly (readonly Step[])[] }
   | ({ readonly ok: false } & JsonError);
 
-/** A plan nests 8 levels deep. Deeper nesting is refused because it would overflow the stack of recursive walks. */
+/**
+ * A plan nests 8 levels deep; unknown keys may nest deeper. What is deeper than this is refused, because it would overflow the stack of
+ * recursive walks.
+ */
 const DEEPEST = 200;
 
 const BLANKS = /[ \t\n\r]*/y;
@@ -21,10 +24,10 @@ const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
 /**
  * Validates JSON text without building values, because the error messages of `JSON.parse` differ between engines and
  * some have no position.
- * Accepts exactly what `JSON.parse` accepts, to a depth of 200.
+ * Accepts exactly what `JSON.parse` accepts, to a depth of `deepest`.
  */
-function scanJson(text: string): JsonScan {
-  const scanner = new Scanner(text);
+function scanJson(text: string, deepest: number): JsonScan {
+  const scanner = new Scanner(text, deepest);
   try {
     scanner.document();
   } catch (trouble) {
@@ -46,11 +49,13 @@ class ScanError extends Error {
 class Scanner {
   readonly duplicateKeys: (readonly Step[])[] = [];
   readonly #text: string;
+  readonly #deepest: number;
   readonly #path: Step[] = [];
   #at = 0;
 
-  constructor(text: string) {
+  constructor(text: string, deepest: number) {
     this.#text = text;
+    this.#deepest = deepest;
   }
 
   document(): void {
@@ -90,7 +95,7 @@ class Scanner {
 
   /** Reads everything between the brackets; `step` reads what precedes a value and returns its step. */
   #inside(close: string, separator: string, step: () => Step): void {
-    if (this.#path.length >= DEEPEST) this.#fail(`nesting at most ${DEEPEST} deep`);
+    if (this.#path.length >= this.#deepest) this.#fail(`nesting at most ${this.#deepest} deep`);
     this.#at += 1;
     this.#blanks();
     if (this.#text[this.#at] === close) {
@@ -155,10 +160,11 @@ export type JsonText =
  * Parses JSON text (RFC 8259) and reports the line and column of a syntax error, counted from 1. A leading byte order
  * mark is skipped. `duplicateKeys` are the paths of keys that occur twice in one object, which `JSON.parse` would
  * drop silently. Never throws.
+ * @param around how much deeper than a plan the text may nest, because plans are inside it
  */
-export function readJson(text: string): JsonText {
+export function readJson(text: string, around = 0): JsonText {
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
-  const scan = scanJson(body);
+  const scan = scanJson(body, DEEPEST + around);
   if (!scan.ok) return { ...scan, ...lineAndColumn(body, scan.at) };
   return { ok: true, value: JSON.parse(body), duplicateKeys: scan.duplicateKeys };
 }

@@ -78,7 +78,7 @@ type Filed = v.InferOutput<typeof LibrarySchema>;
 
 /** Reads the file. Never throws, never repairs. */
 export function readLibraryFile(text: string): ReadLibraryFile {
-  const json = readJson(text);
+  const json = readJson(text, AROUND);
   if (!json.ok) {
     const found = text.trim() === '' ? 'an empty file' : `${json.found} at line ${json.line}, column ${json.column}`;
     return refused([{ place: WHOLE, found, expected: json.expected }]);
@@ -96,6 +96,9 @@ export function readLibraryFile(text: string): ReadLibraryFile {
   const all = [...duplicateKeys, ...problems];
   return all.length === 0 ? { ok: true, plans } : refused(all);
 }
+
+/** How deep a plan lies in the file: file, list, entry. */
+const AROUND = 3;
 
 const WHOLE = 'the whole file';
 

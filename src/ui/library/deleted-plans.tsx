@@ -15,7 +15,7 @@ export function DeletedPlans({ summaries, now }: { readonly summaries: readonly 
     <details className="trash">
       <summary>Deleted plans: {counted(summaries.length, 'plan')}</summary>
       <p>
-        Each stays {TRASH_DAYS} days, then it is deleted for good.{' '}
+        Each stays at least {TRASH_DAYS} days, then it is deleted for good.{' '}
         <button type="button" className="text-button" onClick={() => setSure(true)}>
           Delete them all now
         </button>

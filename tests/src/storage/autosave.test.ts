@@ -2,9 +2,13 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { WriteResult } from '../../../src/storage/library/plans.ts';
 
 /** A store that takes as long as the test wants: each write waits until it is let through. */
-const writes: ((result: WriteResult) => void)[] = [];
+const writes: ((result: WriteResult | Promise<WriteResult>) => void)[] = [];
+const savedAts: number[] = [];
 vi.mock('../../../src/storage/library/plans.ts', () => ({
-  writeWork: () => new Promise<WriteResult>((done) => writes.push(done)),
+  writeWork: ({ savedAt }: { savedAt: number }) => {
+    savedAts.push(savedAt);
+    return new Promise<WriteResult>((done) => writes.push(done));
+  },
 }));
 
 import { useAppStore } from '../../../src/state/store.ts';
@@ -14,6 +18,8 @@ import { useLibrary } from '../../../src/storage/library-state.ts';
 let stop: () => void;
 
 beforeEach(() => {
+  writes.length = 0;
+  savedAts.length = 0;
   vi.useFakeTimers();
   const history = { replaceState: () => undefined, pushState: () => undefined };
   vi.stubGlobal('window', Object.assign(new EventTarget(), { history, location: new URL('http://localhost/') }));
@@ -50,5 +56,68 @@ describe('the save status of the open plan', () => {
     expect(saveStatus()).toBe('saving');
     await letThrough(1);
     expect(saveStatus()).toBe('saved');
+  });
+});
+
+/** Every write is let through at once. */
+const atOnce = async (ms: number) => {
+  await vi.advanceTimersByTimeAsync(ms);
+  for (const done of writes) done({ ok: true });
+  await vi.advanceTimersByTimeAsync(0);
+};
+
+describe('saving while the plan keeps changing', () => {
+  it('writes at least every 2 s while a key is held', async () => {
+    for (let repeat = 0; repeat < 300; repeat++) {
+      titled(`held ${repeat}`);
+      await atOnce(33);
+    }
+    expect(writes.length).toBeGreaterThanOrEqual(5);
+    expect(writes.length).toBeLessThan(30);
+  });
+
+  it('goes on after a write that fails in a way of its own, and says so', async () => {
+    titled('before');
+    await vi.advanceTimersByTimeAsync(2000);
+    writes.at(-1)?.(Promise.reject(new Error('torn')));
+    await vi.advanceTimersByTimeAsync(0);
+    expect(saveStatus()).toBe('failed');
+    const before = writes.length;
+    titled('after');
+    await atOnce(2000);
+    expect(writes.length).toBeGreaterThan(before);
+    expect(saveStatus()).toBe('saved');
+  });
+
+  it('never writes a time that is before the last one, also when the clock is set back', async () => {
+    titled('at noon');
+    await atOnce(2000);
+    vi.setSystemTime(Date.now() - 86_400_000);
+    titled('the day before');
+    await atOnce(2000);
+    titled('and on');
+    await atOnce(2000);
+    const sorted = [...savedAts].sort((a, b) => a - b);
+    expect(savedAts.length).toBeGreaterThanOrEqual(3);
+    expect(savedAts).toEqual([...new Set(sorted)]);
+  });
+
+  it('copies what it must not write every 2 s while another tab holds the plan', async () => {
+    const stored = new Map<string, string>();
+    vi.stubGlobal('localStorage', {
+      setItem: (key: string, value: string) => stored.set(key, value),
+      removeItem: (key: string) => stored.delete(key),
+    });
+    titled('mine');
+    await atOnce(2000);
+    useLibrary.setState({ saveStatus: { state: 'held', at: 1 } });
+    for (let repeat = 0; repeat < 100; repeat++) {
+      titled(`held up ${repeat}`);
+      await vi.advanceTimersByTimeAsync(33);
+    }
+    const [copy = ''] = stored.values();
+    expect(copy).toMatch(/held up [89]\d/);
+    expect(JSON.parse(copy)).toMatchObject({ held: true });
+    useLibrary.setState({ saveStatus: { state: 'resting' } });
   });
 });

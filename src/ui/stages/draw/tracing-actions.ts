@@ -7,6 +7,7 @@ import { loadLateTools } from '../../../editor/tools/late-tool.ts';
 import { selectLevel, selectLevelAtRest } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { toPlan } from '../../../state/viewport.ts';
+import { samePlan } from '../../../storage/library-state.ts';
 
 /** Actions on the photo or scan under the level in view. */
 
@@ -15,6 +16,7 @@ const FRESH = { turn: 0, opacity: 0.6, shown: true, locked: false } as const;
 /** Reads a picture and lays it under the level; its scale is asked for next. Shows a message where it cannot be read. */
 export async function bringIn(file: File): Promise<void> {
   const state = useAppStore.getState();
+  const [isSame, { id: levelId }] = [samePlan(), selectLevelAtRest(state)];
   state.endChain();
   state.say(`Reading ${file.name || 'the picture'}…`);
   const { readPicture } = await import('../../../storage/picture.ts');
@@ -24,8 +26,13 @@ export async function bringIn(file: File): Promise<void> {
     return;
   }
   const { remark, ...picture } = read.picture;
-  const { stageSize, viewport } = useAppStore.getState();
+  const { stageSize, viewport, levelId: shown } = useAppStore.getState();
   const level = selectLevel(useAppStore.getState());
+  // Reading takes a moment: another plan or level may be shown by now.
+  if (!isSame() || shown !== levelId) {
+    state.say('Another plan or level was opened meanwhile: the picture was not added. Add it where it belongs.');
+    return;
+  }
   const middle = toPlan(viewport, [stageSize.width / 2, stageSize.height / 2]);
   const tracing: Tracing = {
     ...picture,
@@ -41,6 +48,7 @@ export async function bringIn(file: File): Promise<void> {
   state.fit();
   // Its first press comes at once.
   await loadLateTools().catch(() => undefined);
+  if (!isSame()) return;
   state.setTool({ kind: 'tracing', task: 'scale' });
   state.say(`${remark}${replaced} Press the two ends of a length on it that you know: that sets its scale.`);
 }

@@ -3,7 +3,7 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import { namedDetectors } from '../../../protocol/custody/detectors.ts';
 import { logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { useLibrary } from '../../../storage/library-state.ts';
+import { samePlan } from '../../../storage/library-state.ts';
 import { megabytes } from '../../../storage/picture-file.ts';
 import { LARGEST_PLAN_FILE } from '../../../storage/plan-files.ts';
 
@@ -19,12 +19,12 @@ function picturesLength({ log = [], levels }: Plan): number {
 /** Adds photos to the log of a detector, all as one step of history. Shows a message of their size, and of those that could not be read and why. */
 export async function addPhotos(detector: string, files: readonly File[]): Promise<void> {
   const { say } = useAppStore.getState();
-  const { openId: id } = useLibrary.getState();
+  const isSame = samePlan();
   say(files.length > 1 ? `Reading ${files.length} photos…` : `Reading ${files[0]?.name || 'the photo'}…`);
   const { images, refused } = await readAll(files);
   const { plan, run } = useAppStore.getState();
   // Reading is asynchronous: another plan may be open by now, or the detector may be deleted.
-  if (id !== useLibrary.getState().openId || namedDetectors(plan).every((each) => each.id !== detector)) {
+  if (!isSame() || namedDetectors(plan).every((each) => each.id !== detector)) {
     say('The detector of these photos is no longer on the plan. They were not added.');
     return;
   }

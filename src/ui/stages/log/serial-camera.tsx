@@ -4,7 +4,7 @@ import type { NamedDetector } from '../../../protocol/custody/detectors.ts';
 import { describeDuplicateSerial } from '../../../protocol/custody/detectors.ts';
 import { logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
-import { useLibrary } from '../../../storage/library-state.ts';
+import { samePlan } from '../../../storage/library-state.ts';
 
 const NOT_FOUND = 'No bar code was found in the picture. Hold it flat and near, in good light, or type the number.';
 
@@ -42,11 +42,11 @@ export function SerialCamera({ detector: { id, name } }: { readonly detector: Na
 
 /** Writes the number on a picture into the log of a detector. The number before it is shown. */
 async function takeSerial(id: string, name: string, file: File): Promise<void> {
-  const { openId } = useLibrary.getState();
+  const isSame = samePlan();
   const serial = await readBarCode(file);
   const { plan, run, say } = useAppStore.getState();
   // Reading takes a moment: another plan may be open by now.
-  if (openId !== useLibrary.getState().openId) return;
+  if (!isSame()) return;
   const before = logEntryOf(plan, id).serial.trim();
   if (!serial || serial === before) {
     say(serial ? `${name}: ${serial}, as it is recorded.` : NOT_FOUND);

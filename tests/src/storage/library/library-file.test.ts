@@ -44,6 +44,13 @@ describe('a file with the whole shelf', () => {
     expect(text.split(PICTURE)).toHaveLength(3); // in the plan itself, and once for all versions
   });
 
+  it('with a plan that nests as deep as a plan may', () => {
+    const deep = `${'['.repeat(199)}${']'.repeat(199)}`;
+    const text = TEXT.replace('"levels"', `"own": ${deep},\n  "levels"`);
+    expect(parsePlan(text).ok).toBe(true);
+    expect(places(written(filed('a', text), filed('b')))).toEqual([]);
+  });
+
   it('of an empty shelf is one too', () => {
     expect(readLibraryFile(written())).toEqual({ ok: true, plans: [] });
   });

@@ -8,6 +8,7 @@ import { writePlan } from '../../../../geometry/planfile/write.ts';
 import { libraryAsFile, mergePlans } from '../../../../src/storage/library/backup.ts';
 import { closeDatabase, database } from '../../../../src/storage/library/database.ts';
 import { readLibraryFile } from '../../../../src/storage/library/library-file.ts';
+import { destroyOutlived } from '../../../../src/storage/library/old-trash.ts';
 import {
   destroy,
   outlived,
@@ -112,6 +113,18 @@ describe('pictures', () => {
 });
 
 describe('the bin', () => {
+  it('is not emptied by a clock that was set ahead, but after thirty days on seven of which the app was opened', async () => {
+    await writeWork(work(titled('Binned')), null);
+    await setTrashed(['p'], NOON);
+    const days = 86_400_000;
+    for (const _ of [1, 2, 3]) await destroyOutlived(NOON + 400 * days);
+    expect(await readSummaries()).toHaveLength(1);
+    for (let day = 0; day < 6; day++) await destroyOutlived(NOON + day * days);
+    expect(await readSummaries()).toHaveLength(1);
+    await destroyOutlived(NOON + 31 * days);
+    expect(await readSummaries()).toEqual([]);
+  });
+
   it('keeps a plan for thirty days; who draws on it takes it out', async () => {
     await writeWork(work(titled('Binned')), null);
     await setTrashed(['p'], NOON);
