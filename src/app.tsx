@@ -1,7 +1,6 @@
 import { type MouseEvent, type ReactNode, useEffect, useState } from 'react';
 import { useKeyboard } from './commands/keyboard.ts';
 import { isPlanInView, usePanels } from './commands/panels.ts';
-import { useClipboardKeys } from './commands/use-clipboard.ts';
 import { SHEET_ID } from './editor/open-menu.ts';
 import { NO_DOUBTS } from './state/second-opinion.ts';
 import { useAppStore } from './state/store.ts';
@@ -68,7 +67,6 @@ function Page() {
   useMovedButtonPress();
   useTypedSavedOnLeave();
   useKeyboard();
-  useClipboardKeys();
   useHeightOfSelected();
   return (
     <div className="page" data-plan={onPlan ? 'in-view' : 'covered'}>

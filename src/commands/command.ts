@@ -40,7 +40,7 @@ export interface Command {
   readonly shortcuts?: readonly Shortcut[];
   /** Where its shortcuts count; on the page if left out. */
   readonly modes?: readonly Mode[];
-  /** The browser tells of its shortcut by an event of its own (see `use-clipboard.ts`): key presses are left alone. */
+  /** The browser tells of its shortcut by an event of its own (see `clipboard-keys.ts`): key presses are left alone. */
   readonly byBrowser?: true;
   /** Whether it applies; it always does if left out. */
   readonly when?: (target: Target) => boolean;

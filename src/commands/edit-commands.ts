@@ -1,13 +1,19 @@
 import { ITEM_LISTS } from '../../geometry/edit/listed-items.ts';
+import { PART_MISSING } from '../platform/part-missing.ts';
 import { selectLevel } from '../state/selectors.ts';
+import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
-import { copySelection, pasteByButton } from './clipboard.ts';
 import type { Command, Target } from './command.ts';
 import { again, againWords } from './repeat.ts';
 import { plainKey, withCtrl } from './shortcut.ts';
 
 const isFloor = ({ found }: Target): boolean => found.every(({ list }) => list === 'rooms');
 const hasSome = ({ found }: Target): boolean => found.length > 0;
+
+/** The clipboard's code comes after the start. */
+function withClipboard(does: (clipboard: typeof import('./clipboard.ts')) => Promise<unknown>): void {
+  import('./clipboard.ts').then(does, () => useAppStore.getState().say(PART_MISSING));
+}
 
 /** Commands on the history, the selection and the clipboard. */
 export const EDIT_COMMANDS: readonly Command[] = [
@@ -38,7 +44,7 @@ export const EDIT_COMMANDS: readonly Command[] = [
     byBrowser: true,
     help: [{ keys: 'Ctrl + C', does: 'Copy what is selected: for another level, another plan, another tab' }],
     when: hasSome,
-    run: () => void copySelection(),
+    run: () => withClipboard(({ copySelection }) => copySelection()),
   },
   {
     id: 'cut',
@@ -48,7 +54,10 @@ export const EDIT_COMMANDS: readonly Command[] = [
     byBrowser: true,
     help: [{ keys: 'Ctrl + X', does: 'Cut it' }],
     when: ({ found }) => found.some(({ list }) => list !== 'openings'),
-    run: ({ state }) => void copySelection().then((done) => done && state.deleteSelection()),
+    run: ({ state }) =>
+      withClipboard(async ({ copySelection }) => {
+        if (await copySelection()) state.deleteSelection();
+      }),
   },
   {
     id: 'paste',
@@ -57,7 +66,7 @@ export const EDIT_COMMANDS: readonly Command[] = [
     shortcuts: [withCtrl('v')],
     byBrowser: true,
     help: [{ keys: 'Ctrl + V', does: 'Paste in the same place; a foot aside where that is taken' }],
-    run: (target) => void pasteByButton(isFloor(target) ? target.at : null),
+    run: (target) => withClipboard(({ pasteByButton }) => pasteByButton(isFloor(target) ? target.at : null)),
   },
   {
     id: 'again',

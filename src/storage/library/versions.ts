@@ -16,11 +16,13 @@ export async function keepVersion(
   await deleteOutdated(write, old.id, now);
 }
 
-/** Stores a text that is not the stored plan, say of another tab, as a version of it. */
+/** Stores a text that is not the stored plan, say of another tab, as a version of it; once, however often it is handed in. */
 export async function keepTextAsVersion(id: string, text: string, at: number, why: VersionReason): Promise<boolean> {
   try {
     await change(PLAN_STORES, async (write) => {
       const settled = await storeText(write, text);
+      const there = await write.objectStore('versions').getAll(versionsOf(id));
+      if (there.some((version) => version.hash === settled.hash && version.why === why)) return;
       await write.objectStore('versions').put({ plan: id, at, why, ...settled });
       await deleteOutdated(write, id, Date.now());
     });
