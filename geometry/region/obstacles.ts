@@ -11,6 +11,7 @@ import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import type { Body } from '../plane/body.ts';
 import { memoize } from '../plane/memoize.ts';
+import type { Ring } from '../plane/types.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import type { Probe, Zone } from './types.ts';
@@ -170,16 +171,18 @@ class LazyZone implements Zone {
   readonly subject: string | null;
   readonly distance: Mm;
   readonly stream: boolean;
+  readonly sunlit?: Ring;
   readonly #body: Body;
   readonly #grow: Mm;
   readonly #hole: Hole | null;
   #outlines: readonly ArcRing[] | null = null;
 
-  constructor(rule: EffectiveRule, { id, stream, body }: Subject, grow: Mm, hole: Hole | null) {
+  constructor(rule: EffectiveRule, { id, stream, body, what }: Subject, grow: Mm, hole: Hole | null) {
     this.rule = rule.id;
     this.subject = id;
     this.distance = stream ? 0 : (rule.least ?? 0);
     this.stream = stream;
+    if (what === 'sun' && body.kind === 'ring') this.sunlit = body.ring;
     this.#body = body;
     this.#grow = grow;
     this.#hole = hole;

@@ -1,6 +1,7 @@
 import type { ArcRing } from '../arrangement/types.ts';
 import type { Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import type { Ring } from '../plane/types.ts';
 import type { RuleId } from '../rules/types.ts';
 
 /** The detector to be placed: its size and base height. */
@@ -19,6 +20,8 @@ export interface Zone {
   readonly stream: boolean;
   /** Closed outlines that may overlap: fill them with the non-zero rule. */
   readonly outlines: readonly ArcRing[];
+  /** The floor in direct sun that the zone is around; absent for any other subject. */
+  readonly sunlit?: Ring;
 }
 
 export interface RoomRegion {

@@ -1,4 +1,5 @@
 import { memoize } from '../../geometry/plane/memoize.ts';
+import type { Ring } from '../../geometry/plane/types.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 import { type Stretch, zoneExtent } from '../../geometry/region/visible-edges.ts';
 import { type HatchName, roomHatch, ruleHatch } from '../theme/hatches.ts';
@@ -9,6 +10,7 @@ import { linesPart, type Part, ringsPart, type Shape } from './display-list.ts';
 const floorPart = memoize(({ room }: RoomRegion): Part => ringsPart(room.floorRings));
 const whitePart = memoize(({ rings }: RoomRegion): Part => ringsPart(rings));
 const zonePart = memoize((zone: Zone): Part => ringsPart(zone.outlines, zoneExtent(zone)));
+const sunlitPart = memoize((ring: Ring): Part => ringsPart([ring]));
 const seenEdgesPart = memoize((stretches: readonly Stretch[]): Part => linesPart(stretches));
 const zoneHatch = ({ rule }: Zone) => ruleHatch(rule);
 
@@ -37,6 +39,7 @@ export function zoneShapes(
   return [
     ...hatched(region.rooms, roomHatch, floorPart),
     ...hatched(zones, zoneHatch, zonePart).map((shape) => ({ ...shape, within })),
+    ...hatched(sunlitOf(zones), () => 'sunlit', sunlitPart).map((shape) => ({ ...shape, within })),
     {
       ink: { line: 'zone', color: 'hatchEdge' },
       parts: zones.map((zone) => seenEdgesPart(edges.get(zone) ?? NONE)),
@@ -46,6 +49,9 @@ export function zoneShapes(
 }
 
 const NONE: readonly Stretch[] = [];
+
+/** The floor that direct sun crosses. */
+const sunlitOf = (zones: readonly Zone[]): readonly Ring[] => zones.flatMap(({ sunlit }) => (sunlit ? [sunlit] : []));
 
 /** The edge of the white: where a detector may be placed. */
 export function regionEdge({ rooms }: LevelRegion): Shape {
@@ -63,7 +69,8 @@ export function pointedZones(region: LevelRegion, zones: readonly Zone[]): reado
 
 /** The hatches on the drawing, in the order of the legend. */
 export function usedHatches({ rooms }: LevelRegion, zones: readonly Zone[]): readonly HatchName[] {
-  const names = [...zones.map(zoneHatch), ...rooms.map(roomHatch)];
+  const sunlit = sunlitOf(zones).map((): HatchName => 'sunlit');
+  const names = [...zones.map(zoneHatch), ...sunlit, ...rooms.map(roomHatch)];
   return [...new Set(names)].filter((name) => name !== null);
 }
 

@@ -199,6 +199,8 @@ function hatchWords(matter: SubjectMatter, name: HatchName): string {
       return 'Room in which no detector may be placed';
     case 'unlabelled':
       return 'Room whose use is not known';
+    case 'sunlit':
+      return 'Floor that direct sun crosses on the planned days; clouds are not counted on';
     case 'height':
       return 'No spot at this height above the floor';
     default: {

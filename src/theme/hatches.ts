@@ -40,7 +40,8 @@ export type HatchName =
   | Exclude<RuleId, 'level' | 'height-band' | 'ceiling' | 'support' | 'companion' | 'room-use'>
   | 'barred'
   | 'unlabelled'
-  | 'height';
+  | 'height'
+  | 'sunlit';
 
 export const HATCHES: Readonly<Record<HatchName, Hatch>> = {
   // Rising to the right, wide.
@@ -60,6 +61,15 @@ export const HATCHES: Readonly<Record<HatchName, Hatch>> = {
   heat: { width: 10, height: 10, turn: 0, stroke: 'M-1 8.6L0 7.5L5 2.5L10 7.5L11 8.6', fill: '', weight: 0.75 },
   // Open rings, like suns.
   'direct-sun': { width: 12, height: 12, turn: 0, stroke: dot(6, 6, 2.2), fill: '', weight: 0.75 },
+  // The same with rays, over them: the floor that the sun crosses.
+  sunlit: {
+    width: 12,
+    height: 12,
+    turn: 0,
+    stroke: `${dot(6, 6, 2.2)}M6 2.6V1M6 9.4V11M2.6 6H1M9.4 6H11M3.6 3.6L2.5 2.5M8.4 8.4L9.5 9.5M3.6 8.4L2.5 9.5M8.4 3.6L9.5 2.5`,
+    fill: '',
+    weight: 0.75,
+  },
   // Level lines in pairs, like water.
   sump: { width: 16, height: 12, turn: 0, stroke: 'M0 4H16M0 7H16', fill: '', weight: 0.75 },
   // Drops.
