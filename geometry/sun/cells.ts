@@ -4,8 +4,7 @@ import type { HeightLimit, Strip } from './beams.ts';
 import { areaOf, clip } from './convex.ts';
 import { withFewerCorners } from './fewer-corners.ts';
 import type { Edge } from './light-edges.ts';
-import type { Reach } from './reach.ts';
-import type { ReachedSheaf } from './sheaves.ts';
+import type { Reach, ReachedSheaf } from './reach.ts';
 
 /** Cells are larger than the light by this, mm, so that cells side by side overlap. */
 const OVERLAP: Mm = 0.02;

@@ -1,7 +1,12 @@
 import type { Mm } from '../plan/model.ts';
 import type { Glass, Sheaf } from './glass.ts';
-import type { ReachedSheaf } from './sheaves.ts';
 import type { Heights } from './sun-floor.ts';
+
+/** A sheaf and the depths between which its light is at the height of the detector, mm from the inner face, in any of its directions. */
+export interface ReachedSheaf extends Sheaf {
+  readonly near: Mm;
+  readonly far: Mm;
+}
 
 /** Of a share. */
 const ROUNDING = 1e-9;

@@ -1,12 +1,6 @@
 import type { Mm } from '../plan/model.ts';
 import type { Sheaf } from './glass.ts';
-import type { Reach } from './reach.ts';
-
-/** A sheaf and the depths between which its light is at the height of the detector, mm from the inner face, in any of its directions. */
-export interface ReachedSheaf extends Sheaf {
-  readonly near: Mm;
-  readonly far: Mm;
-}
+import type { Reach, ReachedSheaf } from './reach.ts';
 
 /** A height that other openings on the way set to the light. */
 export interface Drop {

@@ -3,7 +3,8 @@ import { wallTime } from '../protocol/timing/clock.ts';
 import { formatHourMinute } from '../protocol/timing/format-time.ts';
 
 /** Said wherever direct sun is worked out. */
-export const SUN_HOLDS = 'Direct sun is worked out for the planned days only. Clouds are not counted on.';
+export const NO_CLOUDS = 'Clouds are not counted on.';
+export const SUN_HOLDS = `Direct sun is worked out for the planned days only. ${NO_CLOUDS}`;
 
 /**
  * Returns when the sun comes near, by the clock at the house: "2:10 pm to 4:40 pm, on 3 days of 5". On days with different times the

@@ -2,8 +2,10 @@ import type { LevelModel } from '../../geometry/level/types.ts';
 import { type Heights, keepSunFloor, type Swept, setSunSource } from '../../geometry/sun/sun-floor.ts';
 import { sweptArea, sweptAreaSteps } from '../../geometry/sun/swept.ts';
 import type { SunTimes } from '../../geometry/sun/times.ts';
+import { sunOnSpot } from '../advice/sun-on-spot.ts';
 import { isGestureUnderWay } from './selectors.ts';
 import { useAppStore } from './store.ts';
+import { setSunWords } from './why-not.ts';
 
 /*
  * Works direct sun out where nobody waits for it: an opening at a time, and nothing during a drag. What is not worked out yet is
@@ -33,6 +35,7 @@ let settled: (() => void)[] = [];
 export function startSun(): void {
   if (isStarted) return;
   isStarted = true;
+  setSunWords(sunOnSpot);
   setSunSource((model, times, heights) =>
     isAtOnce ? sweptArea(model, times, heights) : later({ model, times, heights }),
   );

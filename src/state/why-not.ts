@@ -8,10 +8,24 @@ import type { AppState } from './app-state.ts';
 import { selectModel, selectProbe, selectRegion, selectShownPlan } from './selectors.ts';
 
 const blockedWords = memoizeLatest((plan: Plan, model: LevelModel, probe: Probe, region: LevelRegion, at: XY) =>
-  describeBlocked(blockingChecks(plan, model, probe, at), region, plan, model, at),
+  withSun(describeBlocked(blockingChecks(plan, model, probe, at), region, plan, model, at), plan, model, probe, at),
 );
 
+type Words = ReturnType<typeof describeBlocked>;
+
+let sunWords: (plan: Plan, model: LevelModel, probe: Probe, at: XY) => string = () => '';
+
+/** Sets what says when the sun is on a spot: its code is loaded after the start. */
+export function setSunWords(words: typeof sunWords): void {
+  sunWords = words;
+}
+
+function withSun(words: Words, ...spot: Parameters<typeof sunWords>): Words {
+  const sun = sunWords(...spot);
+  return sun ? { ...words, lines: [...words.lines, sun] } : words;
+}
+
 /** Why no detector may be placed at a spot of the level in view, in words. */
-export function selectWhyNotWords(state: AppState, at: XY): ReturnType<typeof describeBlocked> {
+export function selectWhyNotWords(state: AppState, at: XY): Words {
   return blockedWords(selectShownPlan(state), selectModel(state), selectProbe(state), selectRegion(state), at);
 }
