@@ -3,6 +3,7 @@ import { useKeyboard } from './commands/keyboard.ts';
 import { isPlanInView, usePanels } from './commands/panels.ts';
 import { SHEET_ID } from './editor/open-menu.ts';
 import { NO_DOUBTS } from './state/second-opinion.ts';
+import { selectLevel } from './state/selectors.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
 import { later, preloaded } from './ui/hooks/later.tsx';
@@ -20,13 +21,14 @@ import { useColumns } from './ui/shell/use-columns.ts';
 import { useFileDrop } from './ui/shell/use-file-drop.ts';
 import { useHeightOfSelected } from './ui/shell/use-height-of-selected.ts';
 import { useMovedButtonPress } from './ui/shell/use-moved-button-press.ts';
-import { EmptySheet } from './ui/stages/draw/empty-sheet.tsx';
 import { StageBar } from './ui/stages/stage-bar.tsx';
 import { StageColumn } from './ui/stages/stage-column.tsx';
 import './app.css';
 
 // The sheet with its canvas library. The page asks for it when the start is there, not before: on a slow line it would hold up all else.
 const PlanCanvas = preloaded(() => import('./editor/plan-canvas.tsx').then((part) => part.PlanCanvas));
+// Beside it, where nothing is drawn yet.
+const EmptySheet = preloaded(() => import('./ui/stages/draw/empty-sheet.tsx').then((part) => part.EmptySheet));
 const StagePage = later(() => import('./ui/stages/stage-page.tsx').then((part) => part.StagePage));
 const CommandMenu = later(() => import('./ui/menu/command-menu.tsx').then((part) => part.CommandMenu));
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
@@ -56,6 +58,7 @@ function Page() {
     document.title = title ? `${title} - Stillspot` : 'Stillspot';
   }, [title]);
   const isMenuOpen = useAppStore(({ menu }) => menu !== null);
+  const isBare = useAppStore((state) => selectLevel(state).walls.length === 0);
   const onPlan = usePanels(isPlanInView);
   // Opened once it stays, with what was typed into it.
   const [pageOpened, setPageOpened] = useState(false);
@@ -86,7 +89,7 @@ function Page() {
           <PlanCanvas />
           <AskedLength />
           <AskedRoom />
-          <EmptySheet />
+          {isBare && <EmptySheet />}
           {tracingByHand && <TracingFrame />}
         </div>
         {guarded(<Foot />)}

@@ -51,11 +51,12 @@ function addLit(
   high: Mm,
 ): void {
   for (const k of reach.directionsOf(part, k0, k1, low, high)) {
-    const near = Math.max(low, reach.nearAt(part, k)) - OVERLAP;
-    const far = Math.min(high, reach.farAt(part, k)) + OVERLAP;
-    if (near > far) continue;
+    const [near, far] = [Math.max(low, reach.nearAt(part, k)), Math.min(high, reach.farAt(part, k))];
+    if (near > far + 2 * OVERLAP) continue;
     const [x0, x1] = [left[0] - left[1] * k - OVERLAP, right[0] - right[1] * k + OVERLAP];
-    points.push([x0 + near * k, near], [x1 + near * k, near], [x1 + far * k, far], [x0 + far * k, far]);
+    // Larger along y alone: beams along the wall would be far longer by it.
+    const [above, below] = [near - OVERLAP, far + OVERLAP];
+    points.push([x0 + near * k, above], [x1 + near * k, above], [x1 + far * k, below], [x0 + far * k, below]);
   }
 }
 

@@ -5,11 +5,11 @@ import { type Heights, sunFloor } from '../../geometry/sun/sun-floor.ts';
 import { sunTimes } from '../../geometry/sun/times.ts';
 import { NO_CLOUDS, sunTimesInWords } from './sun-words.ts';
 
-/** Returns when the sun is on a spot, as a sentence; empty where it never is, or where it is not worked out. */
-export function sunOnSpot(plan: Plan, model: LevelModel, heights: Heights, spot: XY): string {
+/** Returns when the sun is on a spot, as a line; none where it never is, or where it is not worked out. */
+export function sunOnSpot(plan: Plan, model: LevelModel, heights: Heights, spot: XY): readonly string[] {
   const times = sunTimes(plan);
   const swept = times && sunFloor(model, times, heights);
-  if (!times || swept?.state !== 'known') return '';
+  if (!times || swept?.state !== 'known') return [];
   const words = sunTimesInWords(sunAtSpot(model, times, heights, swept.areas, spot), times, plan.site.timeZone);
-  return words ? `In the sun from ${words}. ${NO_CLOUDS}` : '';
+  return words ? [`In the sun from ${words}. ${NO_CLOUDS}`] : [];
 }

@@ -7,23 +7,21 @@ import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import type { AppState } from './app-state.ts';
 import { selectModel, selectProbe, selectRegion, selectShownPlan } from './selectors.ts';
 
-const blockedWords = memoizeLatest((plan: Plan, model: LevelModel, probe: Probe, region: LevelRegion, at: XY) =>
-  withSun(describeBlocked(blockingChecks(plan, model, probe, at), region, plan, model, at), plan, model, probe, at),
-);
-
 type Words = ReturnType<typeof describeBlocked>;
 
-let sunWords: (plan: Plan, model: LevelModel, probe: Probe, at: XY) => string = () => '';
+let sunWords: (plan: Plan, model: LevelModel, probe: Probe, at: XY) => readonly string[] = () => [];
 
 /** Sets what says when the sun is on a spot: its code is loaded after the start. */
 export function setSunWords(words: typeof sunWords): void {
   sunWords = words;
 }
 
-function withSun(words: Words, ...spot: Parameters<typeof sunWords>): Words {
-  const sun = sunWords(...spot);
-  return sun ? { ...words, lines: [...words.lines, sun] } : words;
-}
+const blockedWords = memoizeLatest(
+  (plan: Plan, model: LevelModel, probe: Probe, region: LevelRegion, at: XY): Words => {
+    const { head, lines } = describeBlocked(blockingChecks(plan, model, probe, at), region, plan, model, at);
+    return { head, lines: [...lines, ...sunWords(plan, model, probe, at)] };
+  },
+);
 
 /** Why no detector may be placed at a spot of the level in view, in words. */
 export function selectWhyNotWords(state: AppState, at: XY): Words {

@@ -66,7 +66,7 @@ export const HATCHES: Readonly<Record<HatchName, Hatch>> = {
     width: 12,
     height: 12,
     turn: 0,
-    stroke: `${dot(6, 6, 2.2)}M6 2.6V1M6 9.4V11M2.6 6H1M9.4 6H11M3.6 3.6L2.5 2.5M8.4 8.4L9.5 9.5M3.6 8.4L2.5 9.5M8.4 3.6L9.5 2.5`,
+    stroke: `${dot(6, 6, 2.2)}M6 1V3M6 9V11M1 6H3M9 6H11`,
     fill: '',
     weight: 0.75,
   },

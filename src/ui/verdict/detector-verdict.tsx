@@ -18,11 +18,10 @@ import { OpenRows } from '../questions/open-rows.tsx';
 import { Loosened } from '../stages/place/loosened.tsx';
 import { OtherLists } from './other-lists.tsx';
 import { RecheckLine } from './recheck-line.tsx';
+import { SunLine } from './sun-line.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 import { ByPress, WaysOut } from './ways-out.tsx';
 
-// Direct sun is worked out after the start.
-const SunLine = later(() => import('./sun-line.tsx').then((part) => part.SunLine));
 // Below the verdict.
 const ClearanceList = later(() => import('./clearance-list.tsx').then((part) => part.ClearanceList));
 
