@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { HOUR, instantAt, type Ms, wallTime } from './clock.ts';
+import { DAY, HOUR, instantAt, type Ms, wallTime } from './clock.ts';
 import { isLongTerm, kitWindow, leastOfTerm, pickUpWindow } from './exposure-limits.ts';
 import { formatDay, formatDuration, formatShortInstant, formatTimeOfDay } from './format-time.ts';
 import { laboratoryBy } from './laboratory.ts';
@@ -20,26 +20,36 @@ export interface TimelineBar {
 export interface Timeline {
   readonly from: Ms;
   readonly to: Ms;
+  /** In their order. What began long before the visit, a mitigation system say, begins before `from`. */
   readonly bars: readonly TimelineBar[];
-  /** Midnights in the site's zone within the timeline. */
+  /** Midnights in the site's zone within the timeline: each of them, or every `everyDays`th where they would be too many. */
   readonly midnights: readonly Ms[];
+  readonly everyDays: number;
 }
+
+/** So long before the start the timeline begins at the earliest: more than any list requires. */
+const LONGEST_BEFORE: Ms = 7 * DAY;
+/** More marks than these cannot be told apart. */
+const MOST_MARKS = 100;
 
 /** Returns the visit as bars on one time scale; null while the start is not known. */
 export function timelineOf(plan: Plan): Timeline | null {
   const { start } = visitTimes(plan);
   if (start === null) return null;
   const bars = [...before(plan, start), ...after(plan, start)];
-  const from = Math.min(...bars.map((bar) => bar.from));
+  const from = Math.max(start - LONGEST_BEFORE, Math.min(...bars.map((bar) => bar.from)));
   const to = Math.max(...bars.map((bar) => bar.to));
-  return { from, to, bars, midnights: midnightsBetween(from, to, plan.site.timeZone) };
+  const everyDays = Math.max(1, Math.ceil((to - from) / DAY / MOST_MARKS));
+  return { from, to, bars, everyDays, midnights: midnightsBetween(from, to, plan.site.timeZone, everyDays) };
 }
 
-/** Returns "Sat 7 Mar, 6:00 to 18:00", with the second date where it differs. */
-export function formatSpan({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: string): string {
-  const [first, last] = [from, to].map((at) => formatDay(at, zone, { short: true }));
-  const until = first === last ? formatTimeOfDay(to, zone) : formatShortInstant(to, zone);
-  return `${formatShortInstant(from, zone)} to ${until}`;
+/**
+ * Returns "Sat 7 Mar, 6:00 to 18:00", with the second date where it differs, and with the year of a date where it is not that of `now`.
+ */
+export function formatSpan({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: string, now: Ms = from): string {
+  const [first, last] = [from, to].map((at) => formatDay(at, zone, { short: true, year: true }));
+  const until = first === last ? formatTimeOfDay(to, zone) : formatShortInstant(to, zone, now);
+  return `${formatShortInstant(from, zone, now)} to ${until}`;
 }
 
 function before(plan: Plan, start: Ms): readonly TimelineBar[] {
@@ -136,10 +146,10 @@ function fetchedNote(end: Ms | null, planned: boolean): string {
   return planned ? ', here the planned one' : '';
 }
 
-function midnightsBetween(from: Ms, to: Ms, zone: string): readonly Ms[] {
+function midnightsBetween(from: Ms, to: Ms, zone: string, everyDays: number): readonly Ms[] {
   const first = wallTime(from, zone);
   const midnights: Ms[] = [];
-  for (let day = first.day + 1; ; day++) {
+  for (let day = first.day + 1; ; day += everyDays) {
     const at = instantAt({ ...first, day, hour: 0, minute: 0 }, zone);
     if (at > to) return midnights;
     midnights.push(at);

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { wallTime } from '../../../protocol/timing/clock.ts';
-import { formatDuration, formatInstant } from '../../../protocol/timing/format-time.ts';
+import { formatDate, formatDuration, formatInstant } from '../../../protocol/timing/format-time.ts';
 import { formatSpan, timelineOf } from '../../../protocol/timing/timeline.ts';
 
 /** So many days have their number along the foot; the others only a line. */
@@ -12,9 +12,11 @@ const LAST = 96;
 export function TimelineView({ plan }: { readonly plan: Plan }) {
   const timeline = timelineOf(plan);
   if (!timeline) return null;
-  const { from, to, bars, midnights } = timeline;
-  const share = (at: number) => (100 * (at - from)) / (to - from);
+  const { from, to, bars, midnights, everyDays } = timeline;
+  const share = (at: number) => Math.max(0, (100 * (at - from)) / (to - from));
   const { timeZone } = plan.site;
+  const now = Date.now();
+  const dated = (at: number) => formatInstant(at, timeZone, { year: yearOf(at, timeZone) !== yearOf(now, timeZone) });
   const step = Math.ceil(midnights.length / NUMBERED);
   // One at the very end of the picture stays inside it.
   const lines = midnights.map((at) => (
@@ -24,8 +26,8 @@ export function TimelineView({ plan }: { readonly plan: Plan }) {
     <section className="visit" aria-labelledby="visit-heading">
       <h3 id="visit-heading">Timeline of the visit</h3>
       <p className="small soft">
-        {formatInstant(from, timeZone)} to {formatInstant(to, timeZone)}. A line at each midnight, with the day of the
-        month.
+        {dated(from)} to {dated(to)}. A line at {everyDays === 1 ? 'each midnight' : `one midnight in ${everyDays}`},
+        with the day of the month.
       </p>
       <p className="timeline__days small" aria-hidden="true">
         {midnights.map((at, index) =>
@@ -40,13 +42,18 @@ export function TimelineView({ plan }: { readonly plan: Plan }) {
         {bars.map((bar) => (
           <li key={bar.name} className="timeline__bar" data-kind={bar.kind}>
             <span>
-              <strong>{bar.name}</strong> <span className="timeline__whole">{formatDuration(bar.to - bar.from)}</span>
+              <strong>{bar.name}</strong>{' '}
+              <span className="timeline__whole">
+                {bar.from < from
+                  ? `since ${formatDate(bar.from, timeZone, { year: true })}`
+                  : formatDuration(bar.to - bar.from)}
+              </span>
             </span>
             <span className="timeline__track" aria-hidden="true">
               {lines}
               <span className="timeline__span" style={placed(share(bar.from), share(bar.to))} />
             </span>
-            <Span words={formatSpan(bar, timeZone)} />
+            <Span words={formatSpan(bar, timeZone, now)} />
             {bar.why && <span className="small soft">{bar.why}</span>}
           </li>
         ))}
@@ -54,6 +61,8 @@ export function TimelineView({ plan }: { readonly plan: Plan }) {
     </section>
   );
 }
+
+const yearOf = (at: number, zone: string): number => wallTime(at, zone).year;
 
 /** Between two places of a track, in hundredths; never too narrow to be seen, and never beyond its end. */
 function placed(from: number, to: number) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { timelineOf } from '../../../../src/protocol/timing/timeline.ts';
+import { formatSpan, timelineOf } from '../../../../src/protocol/timing/timeline.ts';
 import { at, planWith } from '../../../helpers/timing.ts';
 
 describe('the visit as bars', () => {
@@ -10,5 +10,27 @@ describe('the visit as bars', () => {
     expect(closedTo(at('3-4 12:00'))).toBe(Date.parse(at('3-4 12:00')));
     expect(closedTo(at('3-6 12:00'))).toBe(Date.parse(at('3-5 18:00')));
     expect(closedTo(null)).toBe(Date.parse(at('3-5 18:00')));
+  });
+
+  it('is bounded to the visit: a system that is on since long ago begins before it', () => {
+    const visit = { mitigationOnSince: '2015-01-01T00:00:00Z', start: at('3-2 18:00'), end: at('3-5 18:00') };
+    const timeline = timelineOf(planWith(visit));
+    const start = Date.parse(at('3-2 18:00'));
+    expect(timeline?.from).toBe(start - 7 * 86_400_000);
+    expect(timeline?.bars.find(({ name }) => name === 'System on')?.from).toBe(Date.UTC(2015, 0, 1));
+    expect(timeline?.midnights.length).toBeLessThan(30);
+    expect(timeline?.everyDays).toBe(1);
+  });
+
+  it('has at most a hundred marks, however long it is', () => {
+    const timeline = timelineOf(planWith({ start: at('3-2 18:00'), end: '2100-01-01T00:00:00Z' }));
+    expect(timeline?.midnights.length).toBeLessThanOrEqual(101);
+    expect(timeline?.everyDays).toBeGreaterThan(200);
+  });
+
+  it('writes the year of a date that is not of this one', () => {
+    const [from, to] = [Date.UTC(2015, 0, 1), Date.UTC(2026, 2, 5)];
+    expect(formatSpan({ from, to }, 'Europe/Dublin', to)).toBe('Thu 1 Jan 2015, 0:00 to Thu 5 Mar, 0:00');
+    expect(formatSpan({ from: to, to }, 'Europe/Dublin', to)).toBe('Thu 5 Mar, 0:00 to 0:00');
   });
 });
