@@ -21,6 +21,7 @@ import { openRooms } from '../drawing/floor.ts';
 import { logEntryOf } from '../protocol/custody/log-entries.ts';
 import { msOf } from '../protocol/timing/clock.ts';
 import { formatInstant } from '../protocol/timing/format-time.ts';
+import { carrierWords } from './carrier.ts';
 import { formatShortAt } from './documents/format-times.ts';
 import { TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
@@ -155,10 +156,10 @@ export function reasonOf(
 }
 
 /** Where a detector is found again, and which one it is. */
-export function placeLine({ plan, model }: SubjectMatter, detector: Detector): string {
+export function placeLine({ plan, model, level }: SubjectMatter, detector: Detector): string {
   const walls = tapeWords(plan, model, detector);
   return [
-    `Underside ${formatMeasured(detector.base, plan.display.length)} above the floor.`,
+    `Underside ${formatMeasured(detector.base, plan.display.length)} above the floor${carrierWords(level, detector)}.`,
     walls ? `From its rim: ${walls[0]?.toLowerCase()}${walls.slice(1)}.` : '',
     `Serial ${logEntryOf(plan, detector.id).serial.trim() || 'not recorded'}.`,
   ]

@@ -7,6 +7,7 @@ import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
 import { roomTitle } from '../../drawing/words.ts';
+import { carrierWords } from '../carrier.ts';
 import { tapeWords } from '../tape-distances.ts';
 import { clipped } from './document-blocks.ts';
 
@@ -19,6 +20,8 @@ export interface PlacedDetector {
   readonly fromWalls: string;
   /** Height of its base above the floor. */
   readonly height: string;
+  /** What carries it: ", on the table"; empty where that is not known. */
+  readonly carrier: string;
 }
 
 /** Returns every detector of the plan with its place, level by level. */
@@ -38,6 +41,7 @@ function placedDetector(plan: Plan, level: Level, model: LevelModel, detector: D
     room: room ? roomTitle(room) : 'Outside the rooms',
     fromWalls: tapeWords(plan, model, detector),
     height: formatMeasured(detector.base, plan.display.length),
+    carrier: carrierWords(level, detector),
   };
 }
 

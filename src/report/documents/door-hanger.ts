@@ -1,4 +1,5 @@
 import { CAUTIONS } from '../../../geometry/messages/index.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { type Block, paragraph, space, stack } from '../block.ts';
 import { contentArea } from '../page-frame.ts';
@@ -6,7 +7,7 @@ import { type Area, inset } from '../paper.ts';
 import { COLOR, LINE_MM } from '../style.ts';
 import { element, line, rectElement } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
-import { blankLine, bullet, type DocumentOrder, framed, pageOf, siteLine } from './document-blocks.ts';
+import { blankLine, bullet, type DocumentOrder, framed, pageOf, siteLine, testerOf } from './document-blocks.ts';
 import { describePickUp, formatForOccupants } from './format-times.ts';
 import { deviationInstructions, occupantRequests, SAFETY_FIRST, whyClosed } from './occupant-texts.ts';
 
@@ -81,10 +82,16 @@ function frontFace({ plan }: DocumentOrder, share: number, width: number): Block
     middle(until ? 'Until they are picked up' : 'Until', 5),
     until ? middle(until, 5.4, 'bold') : blankLine('Day and time', width),
     space(1),
-    blankLine('Questions or problems? Call', width),
+    blankLine('Questions or problems? Call', width, whomToCall(plan)),
     space(1),
     foot(plan, width, share),
   ]);
+}
+
+/** Tester or firm with the telephone; empty where no telephone is known. */
+function whomToCall(plan: Plan): string {
+  const { name = '', telephone = '' } = plan.report?.firm ?? {};
+  return telephone.trim() ? [testerOf(plan) || name, telephone].filter(Boolean).join(', ') : '';
 }
 
 /** Returns the whole list of requests. */

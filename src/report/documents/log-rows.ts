@@ -72,7 +72,10 @@ export function emptyRows(columns: readonly Column[], count: number): readonly R
 export const placeRow = (plan: Plan, placed: PlacedDetector): Row => row(placeCells(plan, placed));
 
 /** Returns the cells of `PLACE_COLUMNS`; an empty one is not known. */
-export function placeCells(plan: Plan, { detector, name, level, room, fromWalls, height }: PlacedDetector): Row {
+export function placeCells(
+  plan: Plan,
+  { detector, name, level, room, fromWalls, height, carrier }: PlacedDetector,
+): Row {
   const beside = detector.pair === null ? '' : `. Side by side, pair ${detector.pair}`;
   return [
     { text: clipped(name), bold: true },
@@ -80,7 +83,7 @@ export function placeCells(plan: Plan, { detector, name, level, room, fromWalls,
     clipped(level),
     clipped(room),
     (fromWalls || 'No wall near by') + beside,
-    height,
+    `${height}${carrier}`,
   ];
 }
 

@@ -79,7 +79,7 @@ function cardBlocks(
 }
 
 function placeBlock(
-  { detector, name, level, room, fromWalls, height, report }: Place,
+  { detector, name, level, room, fromWalls, height, carrier, report }: Place,
   width: number,
   style: TextStyle,
 ): Block {
@@ -89,7 +89,7 @@ function placeBlock(
     [
       paragraph(`${name}: ${room}, ${level}`, width, bold),
       paragraph(
-        `${height} above the floor.${fromWalls ? ` From its rim: ${fromWalls.charAt(0).toLowerCase()}${fromWalls.slice(1)}.` : ''}${pair}`,
+        `${height} above the floor${carrier}.${fromWalls ? ` From its rim: ${fromWalls.charAt(0).toLowerCase()}${fromWalls.slice(1)}.` : ''}${pair}`,
         width,
         style,
       ),

@@ -29,7 +29,7 @@ describe('the marked-up plan of a finished test', () => {
     ['what sets out an opening', '5 ft'],
     // From 3556 to the face at 7010.4 mm, less a radius of 2 in.
     ['a distance from a wall', 'south wall 11 ft 2 in'],
-    ['the height of a detector', 'Underside 2 ft 6 in above the floor'],
+    ['the height of a detector', 'Underside 2 ft 6 in above the floor, on the table'],
     ['the serial number', 'Serial C4-118203'],
     ['when the detectors were placed', 'Detectors placed: Tue, Oct 6, 2026, 9:00 am'],
     ['when they were picked up', 'Picked up: Fri, Oct 9, 2026, 8:30 am'],
