@@ -242,6 +242,25 @@ describe('by keyboard only', () => {
 });
 
 describe('by touch only', () => {
+  it.each([390, 820])('shows every sample with its picture, %d px wide, once it comes into view', async (width) => {
+    const { page, context, expectNoTroubles } = await openPage({ touch: true, viewport: { width, height: 844 } });
+    await plans(page).tap();
+    const rows = library(page).locator('.sample');
+    await rows.first().waitFor();
+    for (const row of await rows.all()) {
+      await row.scrollIntoViewIfNeeded();
+      const picture = row.locator('img');
+      await picture.waitFor();
+      await expect.poll(() => picture.evaluate((each: HTMLImageElement) => each.naturalWidth)).toBeGreaterThan(0);
+      // It says nothing that the words do not say.
+      expect(await picture.getAttribute('alt')).toBe('');
+    }
+    expect(await rows.count()).toBe(7);
+    expect(await accessibilityFindings(page)).toEqual([]);
+    expectNoTroubles();
+    await context.close();
+  });
+
   it('opens a sample, duplicates it, and deletes the copy for good', async () => {
     const { page, context, expectNoTroubles } = await openPage({ touch: true, viewport: { width: 1024, height: 768 } });
     await plans(page).tap();

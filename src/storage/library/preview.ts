@@ -7,6 +7,7 @@ import { testState } from '../../protocol/validity/test-state.ts';
 import { levelPicture } from '../../report/level-picture.ts';
 import { firstToShow } from '../../state/first-level.ts';
 import { textHash } from '../long-texts.ts';
+import type { Sample } from '../samples.ts';
 import { change, database } from './database.ts';
 import { readWork } from './plans.ts';
 import type { PlanPreview, PlanSummary } from './records.ts';
@@ -30,6 +31,22 @@ export async function planPreview(summary: PlanSummary): Promise<PlanPreview | n
   // A preview that could not be stored is made again the next time.
   await change(['looks'], async (write) => void (await write.objectStore('looks').put(look))).catch(() => undefined);
   return look;
+}
+
+/** By file: a sample never changes while the app is open. */
+const samplePictures = new Map<string, string>();
+
+/** Returns the picture of the first level to show of a sample. */
+export async function samplePicture({ file, load }: Sample): Promise<string> {
+  const made = samplePictures.get(file);
+  if (made !== undefined) return made;
+  const read = parsePlan(await load());
+  const level = read.ok ? firstToShow(read.plan) : undefined;
+  if (!read.ok || !level) return '';
+  const { sunAtOnce } = await import('../../state/direct-sun.ts');
+  const picture = sunAtOnce(() => levelPicture(read.plan, level.id));
+  samplePictures.set(file, picture);
+  return picture;
 }
 
 /** Returns the counts of verdicts, the state of the whole test, and the picture of the first level to show. */

@@ -1,5 +1,8 @@
+import { useRef } from 'react';
 import { openSample } from '../../commands/open-and-save.ts';
-import { SAMPLES } from '../../storage/samples.ts';
+import { SAMPLES, type Sample } from '../../storage/samples.ts';
+import { PlanPicture } from './plan-picture.tsx';
+import { useSamplePicture } from './use-preview.ts';
 
 /** The invented houses that come with the app. */
 export function Samples() {
@@ -8,14 +11,24 @@ export function Samples() {
       <h3 id="samples-heading">Sample plans of invented houses</h3>
       <ul className="sample-rows">
         {SAMPLES.map((sample) => (
-          <li key={sample.file}>
-            <button type="button" className="row" onClick={() => void openSample(sample)}>
-              <strong>{sample.title}</strong>
-              <span>{sample.shows}</span>
-            </button>
-          </li>
+          <SampleRow key={sample.file} sample={sample} />
         ))}
       </ul>
     </section>
+  );
+}
+
+/** A house with its picture: pressed, it opens. */
+function SampleRow({ sample }: { readonly sample: Sample }) {
+  const item = useRef<HTMLLIElement>(null);
+  const picture = useSamplePicture(sample, item);
+  return (
+    <li ref={item}>
+      <button type="button" className="row sample" onClick={() => void openSample(sample)}>
+        <PlanPicture picture={picture ?? undefined} />
+        <strong>{sample.title}</strong>
+        <span>{sample.shows}</span>
+      </button>
+    </li>
   );
 }

@@ -1,6 +1,7 @@
 import { type RefObject, useEffect, useState } from 'react';
-import { planPreview } from '../../storage/library/preview.ts';
+import { planPreview, samplePicture } from '../../storage/library/preview.ts';
 import type { PlanPreview, PlanSummary } from '../../storage/library/records.ts';
+import type { Sample } from '../../storage/samples.ts';
 
 /** A preview is made when its card is so far outside the page or nearer, px. */
 const AHEAD = '200px';
@@ -9,11 +10,22 @@ const AHEAD = '200px';
 let drawing: Promise<unknown> = Promise.resolve();
 
 /** Returns the preview of a plan once its card comes into view; undefined until then, null where the plan cannot be read. */
-export function usePlanPreview(
+export const usePlanPreview = (
   summary: PlanSummary,
   element: RefObject<Element | null>,
-): PlanPreview | null | undefined {
-  const [look, setLook] = useState<PlanPreview | null>();
+): PlanPreview | null | undefined => useInView(planPreview, summary, element);
+
+/** Returns the picture of a sample once its row comes into view; undefined until then, null where it cannot be loaded. */
+export const useSamplePicture = (sample: Sample, element: RefObject<Element | null>): string | null | undefined =>
+  useInView(samplePicture, sample, element);
+
+/** Returns what is made of a subject once an element comes into view; undefined until then, null where it cannot be made. */
+function useInView<Subject, Made>(
+  make: (subject: Subject) => Promise<Made | null>,
+  subject: Subject,
+  element: RefObject<Element | null>,
+): Made | null | undefined {
+  const [look, setLook] = useState<Made | null>();
   useEffect(() => {
     const { current } = element;
     let wanted = false;
@@ -23,7 +35,7 @@ export function usePlanPreview(
         if (!wanted) return;
         drawing = drawing.then(pause).then(async () => {
           if (!wanted) return;
-          const made = await planPreview(summary).catch(() => null);
+          const made = await make(subject).catch(() => null);
           observer.disconnect();
           if (wanted) setLook(made);
         });
@@ -35,7 +47,7 @@ export function usePlanPreview(
       wanted = false;
       observer.disconnect();
     };
-  }, [summary, element]);
+  }, [make, subject, element]);
   return look;
 }
 
