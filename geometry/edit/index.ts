@@ -5,7 +5,6 @@
 
 export { itemById, itemName } from '../plan/items.ts';
 export { ITEM_KINDS, type Item, itemsOf } from '../plan/kinds.ts';
-export { type AlignTo, alignedItems, type SpreadAlong, spreadItems } from './align.ts';
 export {
   type Look,
   withLiving,
@@ -31,7 +30,6 @@ export {
   withOrdersFromZero,
 } from './order.ts';
 export { clipOf, pastedItems, pasteOffset } from './paste.ts';
-export { withPlan, withSite } from './plan.ts';
-export { type ItemRow, itemsInRow } from './row.ts';
-export { withoutTracings, withTracing } from './tracing.ts';
+export { withoutTracings, withPlan, withSite } from './plan.ts';
+export { withTracing } from './tracing.ts';
 export { resizedItem, turnedItem } from './turn.ts';

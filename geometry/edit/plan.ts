@@ -1,4 +1,4 @@
-import type { Plan, Site } from '../plan/model.ts';
+import type { Level, Plan, Site } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 
 /** Everything but the levels, which have edits of their own. */
@@ -12,4 +12,10 @@ export function withPlan(plan: Plan, patch: PlanPatch): EditResult {
 /** Changes some values of the site. */
 export function withSite(plan: Plan, patch: Partial<Site>): EditResult {
   return withPlan(plan, { site: { ...plan.site, ...patch } });
+}
+
+/** Returns the plan without pictures under its levels, small enough for mail. The same plan if there are none. */
+export function withoutTracings(plan: Plan): Plan {
+  if (!plan.levels.some(({ tracing }) => tracing)) return plan;
+  return { ...plan, levels: plan.levels.map(({ tracing: _, ...level }): Level => level) };
 }

@@ -13,12 +13,6 @@ export function withTracing(plan: Plan, levelId: string, tracing: Tracing | null
   );
 }
 
-/** Returns the plan without pictures under its levels, small enough for mail. The same plan if there are none. */
-export function withoutTracings(plan: Plan): Plan {
-  if (!plan.levels.some(({ tracing }) => tracing)) return plan;
-  return { ...plan, levels: plan.levels.map(({ tracing: _, ...level }): Level => level) };
-}
-
 /** Initial width of a picture on an empty level, mm: 40 ft, the width of a house. */
 const FIRST_WIDTH: Mm = 12_192;
 
@@ -73,12 +67,4 @@ export function tracingRotated(tracing: Tracing, by: Deg, about: XY): Tracing {
 function normalizedAngle(turn: Deg): Deg {
   const round = Math.round((((turn % 360) + 360) % 360) * 1000) / 1000;
   return round > 180 ? round - 360 : round;
-}
-
-/** Returns the bounding box of the picture, mm. */
-export function tracingExtent({ at: [x, y], width, height, scale, turn }: Tracing): Extent {
-  const angle = (turn * Math.PI) / 180;
-  const [cos, sin] = [Math.abs(Math.cos(angle)), Math.abs(Math.sin(angle))];
-  const [halfX, halfY] = [((width * cos + height * sin) * scale) / 2, ((width * sin + height * cos) * scale) / 2];
-  return { minX: x - halfX, minY: y - halfY, maxX: x + halfX, maxY: y + halfY };
 }

@@ -2,8 +2,8 @@ import { loadLateTools } from '../editor/tools/late-tool.ts';
 import { destroyOutlived } from '../storage/library/old-trash.ts';
 import { startClipboardKeys } from './clipboard-keys.ts';
 import { keepWallSettings } from './kept-wall-settings.ts';
+import { loadLateEdits } from './late-edits.ts';
 import { startTapeKeys } from './tape-keys.ts';
-import { loadWallEdits } from './wall-edits.ts';
 
 /**
  * What the first picture does not need: the clipboard, the settings of walls, the laser tape that types, rarer tools and edits; the end of plans that
@@ -13,5 +13,5 @@ export async function startDrawing(): Promise<void> {
   startClipboardKeys();
   // Out of reach: the next start tries again.
   void destroyOutlived(Date.now()).catch(() => undefined);
-  await Promise.all([keepWallSettings(), startTapeKeys(), loadLateTools(), loadWallEdits()]);
+  await Promise.all([keepWallSettings(), startTapeKeys(), loadLateTools(), loadLateEdits()]);
 }

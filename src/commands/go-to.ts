@@ -8,8 +8,8 @@ import { setAtWall } from '../state/out-of-wall.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
+import { withLateEdits } from './late-edits.ts';
 import { foldAll, isPhonePage, openQuestion, openStage, showPlan, unfold, usePanels } from './panels.ts';
-import { withWallEdits } from './wall-edits.ts';
 
 export const TITLE_FIELD = 'plan-title';
 export const PURPOSE_FIELD = 'site-purpose';
@@ -82,11 +82,11 @@ export function followHint(offer: HintAction): void {
       setAtWall(offer.levelId, offer.id);
       return;
     case 'one-wall':
-      withWallEdits(({ makeOneWall }) => makeOneWall(...offer.ids));
+      withLateEdits('walls', ({ makeOneWall }) => makeOneWall(...offer.ids));
       return;
     case 'mend-gap':
       showThings(offer.levelId, [], offer.notice.at);
-      withWallEdits(({ mendGap }) => mendGap(offer.notice));
+      withLateEdits('walls', ({ mendGap }) => mendGap(offer.notice));
       return;
     case 'level':
       showLevels();

@@ -1,12 +1,20 @@
 import { PART_MISSING } from '../platform/part-missing.ts';
 import { useAppStore } from '../state/store.ts';
 
-type WallEdits = typeof import('../state/edit-walls.ts');
+/** Edits whose code comes after the start. */
+const LATE_EDITS = {
+  /** They split, join and mend walls. */
+  walls: () => import('../state/edit-walls.ts'),
+  /** They align and distribute. */
+  lines: () => import('../../geometry/edit/align.ts'),
+} as const;
+type LateEdits = { readonly [Name in keyof typeof LATE_EDITS]: Awaited<ReturnType<(typeof LATE_EDITS)[Name]>> };
 
-/** Loads the edits that split, join and mend walls: their code comes after the start. */
-export const loadWallEdits = (): Promise<WallEdits> => import('../state/edit-walls.ts');
+/** Loads all of them, so that they are there when they are asked for. */
+export const loadLateEdits = (): Promise<unknown> => Promise.all(Object.values(LATE_EDITS).map((load) => load()));
 
-/** Calls `does` with these edits; shows a message where their code cannot be loaded. */
-export function withWallEdits(does: (edits: WallEdits) => void): void {
-  loadWallEdits().then(does, () => useAppStore.getState().say(PART_MISSING));
+/** Calls `does` with some of these edits; shows a message where their code cannot be loaded. */
+export function withLateEdits<Name extends keyof LateEdits>(name: Name, does: (edits: LateEdits[Name]) => void): void {
+  const loading = LATE_EDITS[name]() as Promise<LateEdits[Name]>;
+  loading.then(does, () => useAppStore.getState().say(PART_MISSING));
 }

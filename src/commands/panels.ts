@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import type { ItemRow } from '../../geometry/edit/index.ts';
+import type { ItemRow } from '../../geometry/edit/row.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
 import type { VisitDocument } from '../report/documents/draw-document.ts';

@@ -1,6 +1,3 @@
-import { type ItemRow, itemsInRow } from '../../geometry/edit/index.ts';
-import { selectLevel } from '../state/selectors.ts';
-import { useAppStore } from '../state/store.ts';
 import { usePanels } from './panels.ts';
 
 export const ROW_FIELDS = 'row-fields';
@@ -9,13 +6,4 @@ export const ROW_FIELDS = 'row-fields';
 export function openRowFields(): void {
   usePanels.setState({ rowOpen: true });
   requestAnimationFrame(() => document.querySelector<HTMLInputElement>(`#${ROW_FIELDS} input`)?.focus());
-}
-
-/** Copies the selection in a row, as one step of history, and selects the copies with it. Returns why not, in words. */
-export function setOutRow(row: ItemRow): string {
-  const state = useAppStore.getState();
-  const copies = itemsInRow(state.plan, selectLevel(state).id, state.selection, row);
-  const refusal = state.run(() => copies);
-  if (copies.ok && !refusal) state.select([...state.selection, ...copies.ids]);
-  return refusal;
 }

@@ -1,11 +1,5 @@
-import {
-  type AlignTo,
-  alignedItems,
-  type EditResult,
-  type SpreadAlong,
-  spreadItems,
-  turnedItem,
-} from '../../geometry/edit/index.ts';
+import type { AlignTo, SpreadAlong } from '../../geometry/edit/align.ts';
+import { type EditResult, turnedItem } from '../../geometry/edit/index.ts';
 import type { ListedItem } from '../../geometry/edit/listed-items.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { anchorOf } from '../../geometry/snap/pick.ts';
@@ -13,6 +7,7 @@ import { putCross } from '../editor/overlay/sketch.ts';
 import { refuseLocked } from '../state/locked-detectors.ts';
 import { selectLevel } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
+import { withLateEdits } from './late-edits.ts';
 import { unfold } from './panels.ts';
 import { openRowFields } from './row.ts';
 import { plainKey, withCtrl } from './shortcut.ts';
@@ -39,7 +34,10 @@ const lineUp = (to: AlignTo, name: string): Command => ({
   section: 'line',
   name,
   when: (target) => standing(target) > 1,
-  run: (target) => run(target, (plan, levelId) => alignedItems(plan, levelId, idsOf(target), to)),
+  run: (target) =>
+    withLateEdits('lines', ({ alignedItems }) =>
+      run(target, (plan, levelId) => alignedItems(plan, levelId, idsOf(target), to)),
+    ),
   repeats: true,
 });
 const spread = (along: SpreadAlong, name: string): Command => ({
@@ -47,7 +45,10 @@ const spread = (along: SpreadAlong, name: string): Command => ({
   section: 'line',
   name,
   when: (target) => standing(target) > 2,
-  run: (target) => run(target, (plan, levelId) => spreadItems(plan, levelId, idsOf(target), along)),
+  run: (target) =>
+    withLateEdits('lines', ({ spreadItems }) =>
+      run(target, (plan, levelId) => spreadItems(plan, levelId, idsOf(target), along)),
+    ),
   repeats: true,
 });
 /** Commands on what is selected or was pressed, of any kind. */

@@ -7,7 +7,7 @@ import { createOpeningTool } from '../editor/tools/opening-tool.ts';
 import { pressAt } from '../editor/tools/tool-context.ts';
 import { selectLevel } from '../state/selectors.ts';
 import type { Command, Target } from './command.ts';
-import { withWallEdits } from './wall-edits.ts';
+import { withLateEdits } from './late-edits.ts';
 
 const wallOf = ({ one }: Target): Wall | null => (one?.list === 'walls' ? one.item : null);
 const nextWall = (target: Target, end: 'from' | 'to'): Wall | null => {
@@ -25,7 +25,7 @@ const join = (end: 'from' | 'to'): Command => ({
   when: (target) => nextWall(target, end) !== null,
   run: (target) => {
     const [wall, other] = [wallOf(target), nextWall(target, end)];
-    if (wall && other) withWallEdits(({ joinWalls }) => joinWalls(wall.id, other.id));
+    if (wall && other) withLateEdits('walls', ({ joinWalls }) => joinWalls(wall.id, other.id));
   },
 });
 
@@ -53,7 +53,7 @@ export const WALL_COMMANDS: readonly Command[] = [
       const wall = wallOf(target);
       if (!wall || !target.at) return;
       const at = nearestParameter(target.at, wall.from, wall.to) * wallLength(wall);
-      withWallEdits(({ splitWall }) => splitWall(wall.id, at));
+      withLateEdits('walls', ({ splitWall }) => splitWall(wall.id, at));
     },
   },
   {

@@ -1,5 +1,5 @@
-import { tracingExtent } from '../../geometry/edit/tracing.ts';
 import { levelExtent, unionExtent } from '../../geometry/level/level-extent.ts';
+import { tracingExtent } from '../../geometry/level/tracing-extent.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
 import { minTargetPx } from '../theme/target-size.ts';

@@ -1,7 +1,6 @@
 import type { Tool } from '../../state/tool.ts';
 import { createAskTool } from './ask-tool.ts';
 import { lateTool } from './late-tool.ts';
-import { createMoveHereTool } from './move-here-tool.ts';
 import { createOpeningTool } from './opening-tool.ts';
 import { createPlaceTool } from './place-tool.ts';
 import { createRoomBoxTool } from './room-box-tool.ts';
@@ -20,10 +19,9 @@ export function createTool(tool: Tool): ToolController {
       return createRoomBoxTool();
     case 'opening':
       return createOpeningTool(tool.opening);
-    case 'move-here':
-      return createMoveHereTool(tool.ids);
     case 'ask':
       return createAskTool();
+    case 'move-here':
     case 'grip':
     case 'frame':
     case 'center':

@@ -1,7 +1,8 @@
 import { usePanels } from '../../commands/panels.ts';
-import { ROW_FIELDS, setOutRow } from '../../commands/row.ts';
+import { ROW_FIELDS } from '../../commands/row.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
+import { setOutRow } from './set-out-row.ts';
 
 /** Copies the selection in a row: how many more, how far apart, which direction. */
 export function RowFields() {

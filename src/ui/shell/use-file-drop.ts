@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { openFiles } from '../../commands/open-and-save.ts';
 import { isPictureFile } from '../../storage/picture-file.ts';
-import { bringIn } from '../stages/draw/tracing-actions.ts';
+import { bringIn } from '../stages/draw/bring-in.ts';
 
 /** Opens a plan file that is dropped anywhere on the page; imports several into the library; lays a picture that is dropped or pasted under the level. Without this the browser would leave the page for the file. */
 export function useFileDrop(): void {

@@ -1,13 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  alignedItems,
-  duplicatedItems,
-  itemPatched,
-  movedItems,
-  resizedItem,
-  turnedItem,
-} from '../../../geometry/edit/index.ts';
+import { alignedItems } from '../../../geometry/edit/align.ts';
+import { duplicatedItems, itemPatched, movedItems, resizedItem, turnedItem } from '../../../geometry/edit/index.ts';
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import { withHandleAt } from '../../../geometry/edit/reshape.ts';
 import { detectorsWithoutSupport, withSupportedItems } from '../../../geometry/edit/supported-items.ts';

@@ -1,13 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { withoutTracings, withTracing } from '../../../geometry/edit/index.ts';
-import {
-  newTracingPlace,
-  tracingExtent,
-  tracingRotated,
-  tracingScaled,
-  tracingStraightened,
-} from '../../../geometry/edit/tracing.ts';
+import { newTracingPlace, tracingRotated, tracingScaled, tracingStraightened } from '../../../geometry/edit/tracing.ts';
+import { tracingExtent } from '../../../geometry/level/tracing-extent.ts';
 import type { Tracing, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';

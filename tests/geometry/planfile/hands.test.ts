@@ -1,14 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  type AlignTo,
-  alignedItems,
-  clipOf,
-  itemsInRow,
-  pastedItems,
-  pasteOffset,
-  spreadItems,
-} from '../../../geometry/edit/index.ts';
+import { type AlignTo, alignedItems, spreadItems } from '../../../geometry/edit/align.ts';
+import { clipOf, pastedItems, pasteOffset } from '../../../geometry/edit/index.ts';
+import { itemsInRow } from '../../../geometry/edit/row.ts';
 import type { Detector, Fixture, Level, Opening, Plan, PlanObject, Wall, XY } from '../../../geometry/plan/model.ts';
 import { shapeBody } from '../../../geometry/plane/body.ts';
 import { readClip, writeClip } from '../../../geometry/planfile/clip.ts';

@@ -1,17 +1,17 @@
-import { uncheckedLevelEdit } from '../../../geometry/edit/level.ts';
-import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
-import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
-import type { XY } from '../../../geometry/plan/model.ts';
-import { baseHeightAfterMove } from '../../../geometry/snap/base-height.ts';
-import { anchorOf } from '../../../geometry/snap/pick.ts';
-import { onGrid } from '../../../geometry/snap/snap-point.ts';
-import { SELECT_TOOL } from '../../state/tool.ts';
-import { clearSketch, useSketch } from '../overlay/sketch.ts';
-import { commitPreview } from './drag.ts';
-import { snappedMove } from './drag-items.ts';
-import { currentLevel, gridFor, store } from './tool-context.ts';
-import type { ToolController, ToolPoint } from './tool-controller.ts';
-import { gapsOfItem } from './wall-gaps.ts';
+import { uncheckedLevelEdit } from '../../../../geometry/edit/level.ts';
+import { withItemsMoved } from '../../../../geometry/edit/move-items.ts';
+import { USUAL_DETECTOR } from '../../../../geometry/plan/items.ts';
+import type { XY } from '../../../../geometry/plan/model.ts';
+import { baseHeightAfterMove } from '../../../../geometry/snap/base-height.ts';
+import { anchorOf } from '../../../../geometry/snap/pick.ts';
+import { onGrid } from '../../../../geometry/snap/snap-point.ts';
+import { SELECT_TOOL } from '../../../state/tool.ts';
+import { clearSketch, useSketch } from '../../overlay/sketch.ts';
+import { commitPreview } from '../drag.ts';
+import { snappedMove } from '../drag-items.ts';
+import { currentLevel, gridFor, store } from '../tool-context.ts';
+import type { ToolController, ToolPoint } from '../tool-controller.ts';
+import { gapsOfItem } from '../wall-gaps.ts';
 
 const NO_WAY: XY = [0, 0];
 

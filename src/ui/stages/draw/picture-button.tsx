@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import { bringIn } from './tracing-actions.ts';
+import { bringIn } from './bring-in.ts';
 
 /** A button that picks a picture and lays it under the level. */
 export function PictureButton({ words, className }: { readonly words: string; readonly className: string }) {

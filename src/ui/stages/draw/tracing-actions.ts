@@ -14,7 +14,7 @@ import { samePlan } from '../../../storage/library-state.ts';
 const FRESH = { turn: 0, opacity: 0.6, shown: true, locked: false } as const;
 
 /** Reads a picture and lays it under the level; its scale is asked for next. Shows a message where it cannot be read. */
-export async function bringIn(file: File): Promise<void> {
+export async function layUnder(file: File): Promise<void> {
   const state = useAppStore.getState();
   const [isSame, { id: levelId }] = [samePlan(), selectLevelAtRest(state)];
   state.endChain();

@@ -3,8 +3,8 @@ import { createAskTool } from '../../../../src/editor/tools/ask-tool.ts';
 import { createCenterTool } from '../../../../src/editor/tools/late/center-tool.ts';
 import { createFrameTool } from '../../../../src/editor/tools/late/frame-tool.ts';
 import { createGripTool } from '../../../../src/editor/tools/late/grip-tool.ts';
+import { createMoveHereTool } from '../../../../src/editor/tools/late/move-here-tool.ts';
 import { createSplitWallTool } from '../../../../src/editor/tools/late/split-wall-tool.ts';
-import { createMoveHereTool } from '../../../../src/editor/tools/move-here-tool.ts';
 import { at, level, openRoom, press, pull, sketch, state, steps } from '../../../helpers/tool-stage.ts';
 
 vi.stubGlobal('document', { getElementById: () => null });
