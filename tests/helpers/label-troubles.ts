@@ -18,8 +18,8 @@ interface Written {
 }
 
 export function labelTroubles(model: LevelModel, labels: Labels, medium: LabelMedium): readonly string[] {
-  const { tags, measured, rooms, things, zones, dimensions } = labels;
-  const all: readonly Label[] = [...measured, ...rooms, ...things, ...zones, ...dimensions];
+  const { tags, measured, taped, rooms, things, zones, dimensions } = labels;
+  const all: readonly Label[] = [...measured, ...taped, ...rooms, ...things, ...zones, ...dimensions];
   const tagBoxes = [...tags].map(
     ([id, { slot }]): Written => ({ what: `tag ${id}`, box: boxAt([slot.x, slot.y], slot.width, slot.height, 0) }),
   );

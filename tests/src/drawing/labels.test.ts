@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { runningDimensions, wholeDimensions } from '../../../geometry/dimension/running-dimensions.ts';
+import { runningDimensions } from '../../../geometry/dimension/running-dimensions.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { levelExtent } from '../../../geometry/level/level-extent.ts';
 import { USUAL_DETECTOR } from '../../../geometry/plan/items.ts';
@@ -8,7 +8,7 @@ import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { visibleEdges } from '../../../geometry/region/visible-edges.ts';
 import type { LabelMedium } from '../../../src/drawing/labels/label.ts';
 import { layOutLabels } from '../../../src/drawing/labels/layout.ts';
-
+import { tapeDistances } from '../../../src/report/tape-distances.ts';
 import { textWidth } from '../../../src/report/text.ts';
 import { howMany } from '../../helpers/how-many.ts';
 import { labelTroubles } from '../../helpers/label-troubles.ts';
@@ -72,17 +72,24 @@ function laidOut(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: boo
   const model = buildLevel(level);
   const region = levelRegion(plan, model, level.detectors[0] ?? USUAL_DETECTOR);
   const medium = mediumOf({ ...plan, levels: [level] });
-  const dimensions = runningDimensions(model);
+  const dimensions = runningDimensions(model).filter(({ wallBehind }) => !isPaper || wallBehind !== null);
   const labels = layOutLabels(
     {
       plan,
       model,
       region,
       edges: visibleEdges(region.zones),
-      dimensions: isPaper
-        ? [wholeDimensions(model).filter(({ wallBehind }) => wallBehind !== null)]
-        : (['whole', 'string'] as const).map((row) => dimensions.filter((each) => each.row === row)),
+      dimensions: (['whole', 'string'] as const).map((row) => dimensions.filter((each) => each.row === row)),
       measured: [],
+      taped: isPaper
+        ? level.detectors.flatMap((detector) =>
+            tapeDistances(plan, model, detector).map(({ side, line, length }) => ({
+              line,
+              words: length,
+              key: `${detector.pair ?? detector.id} ${side}`,
+            })),
+          )
+        : [],
       tagWidths: ({ label }) =>
         [`${label} clear of what is drawn`, label].map((text) => measure(text, { size: medium.type.tag, bold: true })),
       reserved: [],
