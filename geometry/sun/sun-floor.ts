@@ -36,7 +36,7 @@ export function setSunSource(work: SunSource): void {
   source = work;
 }
 
-/** Areas cached per drawing: the heights of its detectors, those of a slider, and two exposures. */
+/** Areas cached per drawing: the heights of its detectors, those of a slider, and later starts. */
 const MOST_CACHED = 160;
 
 const cachesOf = memoize((_: readonly WallPiece[]) =>

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { NO_SUN_COMES_IN } from '../../../geometry/check/sun.ts';
 import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { sunTimes } from '../../../geometry/sun/times.ts';
@@ -9,15 +10,41 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 
 /** When the sun comes too near to a detector, and that it holds for the planned days only. Nothing where the sun is not worked out. */
 export function SunLine({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
-  const row = report.checks.find(({ rule, measured }) => rule === 'direct-sun' && measured !== null);
+  const row = report.checks.find(
+    ({ rule, measured, reason }) => rule === 'direct-sun' && (measured !== null || reason === NO_SUN_COMES_IN),
+  );
   const words = useSunTimes(detector, row?.verdict === 'clear' ? undefined : row);
+  const later = useLateStart(detector, row);
   if (!row) return null;
   return (
     <p className="sun-line small soft">
       {words && `The sun comes too near from ${words}. `}
-      {SUN_HOLDS}
+      {later || SUN_HOLDS}
     </p>
   );
+}
+
+/** What a later start would change, in words; empty until it is worked out, and during a drag. */
+function useLateStart(detector: Detector, row: Check | undefined): string {
+  const model = useThrottled(selectModel);
+  const plan = useAppStore((state) => state.plan);
+  const isAtRest = useAppStore((state) => !isGestureUnderWay(state));
+  const [found, setFound] = useState<{ readonly row: Check; readonly late: string } | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the row is another one after every change that the verdict depends on
+  useEffect(() => {
+    if (!row || !isAtRest) return;
+    let isWanted = true;
+    void import('../../state/late-start.ts')
+      .then(({ lateStart }) => lateStart(plan, model, detector, () => isWanted))
+      .then((late) => {
+        if (isWanted && late) setFound({ row, late });
+      })
+      .catch(() => undefined);
+    return () => {
+      isWanted = false;
+    };
+  }, [row, isAtRest]);
+  return row && found?.row === row ? found.late : '';
 }
 
 /** The times in words; empty until they are worked out, and during a drag. */
