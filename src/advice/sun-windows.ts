@@ -22,6 +22,8 @@ export interface SunTake {
   /** In mm². */
   readonly allowed: number;
   readonly windows: readonly SunWindow[];
+  /** What keeping all of them covered gives back, mm². */
+  readonly all: number;
 }
 
 /**
@@ -34,27 +36,30 @@ export function* sunWindowSteps(plan: Plan, model: LevelModel, probe: Probe): Ge
   if (!times || swept?.state !== 'known') return null;
   const allowed = areaOf(plan, model, probe);
   yield;
+  const covered = (ids: ReadonlySet<string>): number => {
+    const level = withCover(model.level, ids);
+    const darker = buildLevel(level);
+    // The light of the other openings is the same.
+    const areas = swept.areas.filter(({ opening }) => !ids.has(opening));
+    keepSunFloor(darker, times, probe, { state: 'known', areas });
+    return areaOf({ ...plan, levels: plan.levels.map((one) => (one.id === level.id ? level : one)) }, darker, probe);
+  };
   const windows: SunWindow[] = [];
   for (const { opening } of swept.areas) {
-    const covered = withCover(model.level, opening);
-    const darker = buildLevel(covered);
-    // The light of the other openings is the same.
-    const areas = swept.areas.filter((area) => area.opening !== opening);
-    keepSunFloor(darker, times, probe, { state: 'known', areas });
-    const changed = { ...plan, levels: plan.levels.map((level) => (level.id === covered.id ? covered : level)) };
-    windows.push({ id: opening, name: nameOf(plan, model, opening), back: areaOf(changed, darker, probe) - allowed });
+    windows.push({ id: opening, name: nameOf(plan, model, opening), back: covered(new Set([opening])) - allowed });
     yield;
   }
-  return { allowed, windows: windows.sort((one, other) => other.back - one.back) };
+  const all = covered(new Set(swept.areas.map(({ opening }) => opening))) - allowed;
+  return { allowed, windows: windows.sort((one, other) => other.back - one.back), all };
 }
 
 const areaOf = (plan: Plan, model: LevelModel, probe: Probe): number =>
   levelRegion(plan, model, probe).rooms.reduce((sum, { area }) => sum + area, 0);
 
-function withCover(level: Level, id: string): Level {
+function withCover(level: Level, ids: ReadonlySet<string>): Level {
   return {
     ...level,
-    openings: level.openings.map((one) => (one.id === id ? { ...one, shade: 'covered' as const } : one)),
+    openings: level.openings.map((one) => (ids.has(one.id) ? { ...one, shade: 'covered' as const } : one)),
   };
 }
 

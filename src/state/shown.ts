@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { Check } from '../../geometry/check/types.ts';
 import type { Mm, XY } from '../../geometry/plan/model.ts';
+import type { Ring } from '../../geometry/plane/types.ts';
 
 /** A good place that the sheet marks. */
 export interface SpotMark {
@@ -24,11 +25,13 @@ interface Shown {
   readonly lit: string | null;
   /** The route of the air round the walls, from a fixture to a detector. */
   readonly air: readonly XY[] | null;
+  /** The floor in the sun at one moment, or on days that are not planned; null for none. */
+  readonly sun: readonly Ring[] | null;
   /** Corners A, B, C, D of a room whose diagonals are being typed in, and the level that it is on. */
   readonly corners: { readonly levelId: string; readonly at: readonly XY[] } | null;
 }
 
-const NOTHING: Shown = { levelId: '', spots: [], group: null, lit: null, air: null, corners: null };
+const NOTHING: Shown = { levelId: '', spots: [], group: null, lit: null, air: null, sun: null, corners: null };
 
 export const useShown = create<Shown>()(() => NOTHING);
 

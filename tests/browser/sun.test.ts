@@ -3,6 +3,7 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import { houseOf } from '../helpers/sun-room.ts';
 import { editorOf } from './editor.ts';
 import { accessibilityFindings, closePages, openPage, type PageOptions } from './harness.ts';
+import { openStage } from './samples.ts';
 
 afterEach(closePages);
 
@@ -40,6 +41,7 @@ describe('direct sun', () => {
       .poll(() => panel.textContent())
       .toMatch(/The sun comes too near from \d+:\d\d [ap]m to \d+:\d\d [ap]m, on 3 days of 3\./);
     expect(await panel.textContent()).toContain('Clouds are not counted on.');
+    await expect.poll(() => panel.textContent()).toContain('A start up to 7 days later does not change it.');
     const cover = panel.getByRole('button', { name: 'Keep the window covered during the test' });
     await cover.click();
     await expect.poll(() => editor.verdict()).not.toBe('blocked');
@@ -90,5 +92,41 @@ describe('direct sun', () => {
     await page.getByLabel('It lets light in while it is shut').uncheck();
     await expect.poll(async () => (await editor.level()).openings[0]?.glazed).toBe(false);
     await expect.poll(() => editor.verdict()).not.toBe('blocked');
+  });
+
+  it('is played over the day on the plan, by keyboard too, and its openings are told by what they take', async () => {
+    const { page, editor } = await sunnyPage({ viewport: { width: 1440, height: 900 } });
+    await expect.poll(() => editor.verdict()).toBe('blocked');
+    await openStage(page, 'Place');
+    const shown = () => page.evaluate(() => document.querySelector('.sun__moment')?.textContent ?? '');
+    const covers = page.getByRole('button', { name: /^Keep the window covered: .* more$/ });
+    await expect.poll(() => covers.count()).toBe(1);
+    expect(await page.getByRole('slider', { name: 'Time of the day that is played' }).count()).toBe(0);
+    await page.getByRole('button', { name: 'Play the day on the plan' }).click();
+    const slider = page.getByRole('slider', { name: 'Time of the day that is played' });
+    await slider.focus();
+    await page.keyboard.press('Home');
+    const first = await shown();
+    await page.keyboard.press('ArrowRight');
+    await expect.poll(shown).not.toBe(first);
+    expect(await slider.getAttribute('aria-valuetext')).toMatch(/\d:\d\d/);
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    const playing = await shown();
+    await expect.poll(shown).not.toBe(playing);
+    await page.getByRole('button', { name: 'Stop', exact: true }).click();
+    await covers.click();
+    expect((await editor.level()).openings[0]?.shade).toBe('covered');
+    await expect.poll(() => covers.count()).toBe(0);
+  });
+
+  it('is shown for a test from now on, with the days that are assumed, where none are planned', async () => {
+    const { page, editor } = await sunnyPage({ viewport: { width: 1440, height: 900 } });
+    const open = { ...SUNNY, visit: { ...SUNNY.visit, start: null, end: null } } as Plan;
+    await page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), open);
+    await openStage(page, 'Place');
+    await page.getByRole('button', { name: 'Show a test from now on' }).click();
+    await expect.poll(() => page.locator('.sun__day').textContent()).toMatch(/Assumed: .* No verdict counts it\./);
+    expect(await editor.verdict()).not.toBe('blocked');
   });
 });

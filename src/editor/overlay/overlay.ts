@@ -7,6 +7,7 @@ import { pointedZones } from '../../drawing/floor.ts';
 import { slotAt } from '../../drawing/labels/slot.ts';
 import { measureWords } from '../../drawing/words.ts';
 import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShownPlan } from '../../state/selectors.ts';
+import { useShown } from '../../state/shown.ts';
 import { shownRegion } from '../../state/shown-results.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { thicknessFrom } from '../../state/wall-chain.ts';
@@ -69,6 +70,14 @@ const PREVIEW = overlayPicture('preview', (pen, scene) => {
 /** What the panels ask to be shown: the way of the air, corners, good places. */
 const MARKS = overlayPicture('marks', (pen, { state, placer }) => {
   const plan = selectShownPlan(state);
+  const { sun } = useShown.getState();
+  if (sun) {
+    const parts = [ringsPart(sun)];
+    paintShapes(pen, [
+      { ink: { fill: 'accent', opacity: 0.3 }, parts },
+      { ink: { hatch: 'sunlit' }, parts },
+    ]);
+  }
   paintDrawn(pen, ...drawnMarks(pen, selectLevel(state).id, (check) => measureWords(check, plan), placer));
 });
 

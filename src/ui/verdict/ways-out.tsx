@@ -1,8 +1,9 @@
 import { useRef } from 'react';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
-import type { Detector, Opening, XY } from '../../../geometry/plan/model.ts';
+import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
 import { type Remedy, remediesFor } from '../../advice/remedies.ts';
+import { coverOpenings } from '../../commands/cover-openings.ts';
 import { nameRoom } from '../../commands/go-to.ts';
 import { isGestureUnderWay, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -84,18 +85,6 @@ function moveTogether(places: ReadonlyMap<string, XY>): void {
     ...plan,
     levels: plan.levels.map((level) =>
       level.detectors.some(({ id }) => places.has(id)) ? { ...level, detectors: level.detectors.map(placed) } : level,
-    ),
-  }));
-}
-
-/** One step of history. */
-function coverOpenings(ids: readonly string[]): void {
-  const covered = (opening: Opening): Opening =>
-    ids.includes(opening.id) ? { ...opening, shade: 'covered' } : opening;
-  useAppStore.getState().run((plan) => ({
-    ...plan,
-    levels: plan.levels.map((level) =>
-      level.openings.some(({ id }) => ids.includes(id)) ? { ...level, openings: level.openings.map(covered) } : level,
     ),
   }));
 }

@@ -7,6 +7,7 @@ import { BestSpots } from './best-spots.tsx';
 import { Heights } from './heights.tsx';
 import { OnFurniture } from './on-furniture.tsx';
 import { SideBySide } from './side-by-side.tsx';
+import { SunPanel } from './sun-panel.tsx';
 
 /** The placing of detectors: set one, choose the height, see the required locations. */
 export function PlacePanel() {
@@ -23,6 +24,7 @@ export function PlacePanel() {
       {hasWalls && <SideBySide />}
       {hasWalls && <OnFurniture />}
       <Heights />
+      {hasWalls && <SunPanel />}
       <LocationFields />
     </>
   );
