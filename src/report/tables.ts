@@ -110,8 +110,9 @@ function changedLines(matter: SubjectMatter): readonly string[] {
   );
 }
 
-/** Longer than this, a text may be shortened in the title block. */
+/** Longer than this, a text may be shortened in the title block; who drew the plan has less room. */
 const LONG = 48;
+const LONG_NAME = 24;
 
 /** What the title block may have had to shorten. */
 function longLines({ plan, level }: SubjectMatter): readonly string[] {
@@ -119,8 +120,11 @@ function longLines({ plan, level }: SubjectMatter): readonly string[] {
     ['Title', plan.title],
     ['Owner, property', plan.site.label],
     ['Level', level.name],
+    ['Drawn by', plan.report?.drawing?.by],
     ...level.detectors.map(({ label }) => ['Detector', label]),
-  ].flatMap(([heading, text = '']) => (text.length > LONG ? [`${heading}: ${text}`] : []));
+  ].flatMap(([heading, text = '']) =>
+    text.length > (heading === 'Drawn by' ? LONG_NAME : LONG) ? [`${heading}: ${text}`] : [],
+  );
 }
 
 function detectorItems(matter: SubjectMatter, placed: Placed, width: number): readonly FlowItem[] {

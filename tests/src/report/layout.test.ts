@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { logEntryOf } from '../../../src/protocol/custody/log-entries.ts';
 import { drawSheets } from '../../../src/report/draw-sheets.ts';
 import { ORIENTATIONS, type Orientation, type PaperName } from '../../../src/report/paper.ts';
 import { howMany } from '../../helpers/how-many.ts';
@@ -33,6 +34,10 @@ function overlongPlan(): Plan {
   return {
     ...plan,
     title: long,
+    report: { drawing: { by: long, at: '2026-03-07T18:00:00-05:00' } },
+    log: plan.levels.flatMap(({ detectors }) =>
+      detectors.map(({ id }) => ({ ...logEntryOf(plan, id), serial: `${word} ${long}` })),
+    ),
     site: { ...plan.site, label: word },
     protocol: { ...plan.protocol, overrides: plan.protocol.overrides.map((one) => ({ ...one, note: long })) },
     levels: plan.levels.map((level) => ({
