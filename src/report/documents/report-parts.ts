@@ -24,13 +24,26 @@ export function facts(
 ): readonly FlowItem[] {
   return [
     headingItem(title, width),
-    ...tableItems(
-      FACT_COLUMNS,
-      rows.map(([name, value]) => [name, value.trim() ? value : NOT_KNOWN]),
-      width,
-      TABLE,
+    ...together(
+      tableItems(
+        FACT_COLUMNS,
+        rows.map(([name, value]) => [name, value.trim() ? value : NOT_KNOWN]),
+        width,
+        TABLE,
+      ),
     ),
   ];
+}
+
+/** A higher table is parted where the page ends, mm. */
+const HIGHEST_WHOLE = 80;
+
+/** The rows on one page, where they are not too many for it. */
+function together(rows: readonly FlowItem[]): readonly FlowItem[] {
+  const height = rows.reduce((sum, { block, above }) => sum + block.height + above, 0);
+  return height > HIGHEST_WHOLE
+    ? rows
+    : rows.map((row, i) => (i < rows.length - 1 ? { ...row, keepWithNext: true } : row));
 }
 
 export function section(title: string, lines: readonly string[], width: number): readonly FlowItem[] {
