@@ -25,6 +25,8 @@ export interface Answer {
 export interface Question {
   readonly id: QuestionId;
   readonly asks: string;
+  /** What the trade calls it. */
+  readonly trade: string;
   readonly answers: readonly Answer[];
 }
 
@@ -67,12 +69,19 @@ export const QUESTIONS: readonly Question[] = [
   {
     id: 'closes',
     asks: 'What closes the room?',
+    trade: 'Exterior and interior walls',
     answers: [answer('Four walls in one drag', { kind: 'room-box' }), answer('Wall after wall', { kind: 'wall' })],
   },
-  { id: 'opens', asks: 'What opens it?', answers: [opening('door'), opening('window'), opening('passage')] },
+  {
+    id: 'opens',
+    asks: 'What opens it?',
+    trade: 'Doors, windows, passages',
+    answers: [opening('door'), opening('window'), opening('passage')],
+  },
   {
     id: 'used',
     asks: 'What is it used for?',
+    trade: 'Room use',
     answers: [
       ...ROOM_USES_ALLOWED.map((kind, index) => use(kind, index === 0 ? 'Detector allowed' : '')),
       ...ROOM_USES_BARRED.map((kind, index) => use(kind, index === 0 ? 'No detector allowed' : '')),
@@ -81,6 +90,7 @@ export const QUESTIONS: readonly Question[] = [
   {
     id: 'air',
     asks: 'What moves air?',
+    trade: 'Airflow: HVAC, fans, filters',
     answers: (
       [
         'supply-register',
@@ -98,6 +108,7 @@ export const QUESTIONS: readonly Question[] = [
   {
     id: 'heats',
     asks: 'What heats?',
+    trade: 'Heat sources',
     answers: (
       ['furnace', 'boiler', 'water-heater', 'fireplace', 'wood-stove', 'radiator', 'space-heater'] as const
     ).map(fixture),
@@ -105,11 +116,13 @@ export const QUESTIONS: readonly Question[] = [
   {
     id: 'wet',
     asks: 'What is wet or open to the soil?',
+    trade: 'Sump, drains, laundry, mitigation',
     answers: (['sump-pit', 'floor-drain', 'washer', 'dryer', 'mitigation-pipe'] as const).map(fixture),
   },
   {
     id: 'stands',
     asks: 'What stands here?',
+    trade: 'Furnishings',
     answers: OBJECT_PRESETS.map((preset) =>
       answer(OBJECT_DEFAULTS[preset].name, { kind: 'object', object: preset }, sizeWords(OBJECT_DEFAULTS[preset])),
     ),
@@ -117,12 +130,13 @@ export const QUESTIONS: readonly Question[] = [
   {
     id: 'sit',
     asks: 'Where could it be placed?',
+    trade: 'Detector location',
     answers: [
       answer('Detector', { kind: 'detector' }, (unit) => `${formatLength(USUAL_DETECTOR.radius * 2, unit)} across`),
     ],
   },
   // Behind the others, whose number is the key that opens them. Nothing is drawn for it.
-  { id: 'sun', asks: 'Where does direct sun fall?', answers: [] },
+  { id: 'sun', asks: 'Where does direct sun fall?', trade: 'Direct sunlight', answers: [] },
 ];
 
 /** Returns the answer of the walk that chooses this tool; undefined for a tool that no question asks for. */

@@ -36,6 +36,16 @@ const ASKED = [
   ['Floor drain', 'no floor drain'],
 ] as const;
 
+it('has the words of the trade beside each question, which keeps its name', async () => {
+  const { page } = await roomWithDetector();
+  const question = (name: string) => page.getByRole('button', { name, exact: true });
+  await question('What moves air?').getByText('Airflow: HVAC, fans, filters').waitFor();
+  expect(await question('What heats?').getAttribute('aria-describedby')).toBe(
+    'question-heats-trade question-heats-state',
+  );
+  expect(await page.locator('#question-heats-trade').textContent()).toBe('Heat sources');
+});
+
 describe('a room in which nothing was looked for', () => {
   it('is clear of what is drawn, turns green only with the last answer, and each answer is one step back', async () => {
     const { page, editor } = await roomWithDetector();

@@ -45,12 +45,14 @@ function QuestionItem({
   readonly open: boolean;
   readonly fixed: boolean;
 }) {
-  const { id, asks, answers } = question;
+  const { id, asks, trade, answers } = question;
   return (
     <li className="question" data-open={open || undefined}>
       <h3>
         {fixed ? (
-          <span className="question__button">{asks}</span>
+          <span className="question__button">
+            {asks} <span className="question__trade">{trade}</span>
+          </span>
         ) : (
           <button
             type="button"
@@ -58,10 +60,13 @@ function QuestionItem({
             className="question__button"
             aria-expanded={open}
             aria-labelledby={`question-${id}-asks`}
-            aria-describedby={`question-${id}-state`}
+            aria-describedby={`question-${id}-trade question-${id}-state`}
             onClick={() => openQuestion(open ? null : id)}
           >
             <span id={`question-${id}-asks`}>{asks}</span> <QuestionState id={id} />
+            <span className="question__trade" id={`question-${id}-trade`}>
+              {trade}
+            </span>
           </button>
         )}
       </h3>
