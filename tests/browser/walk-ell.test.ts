@@ -30,15 +30,6 @@ async function drawEll(
     await walker.click(button(name), name);
   };
   const take = (name: string) => walker.click(answer(name), name);
-  /** The lengths of what was put down; a finger asks for them first. */
-  const type = async (text: string, what: string, end: 'Enter' | 'Tab' = 'Enter') => {
-    const opens = page.getByRole('button', { name: /Tap to type it/ });
-    if (byFinger && (await page.locator('.typed-length input').count()) === 0) await walker.click(opens, 'to type');
-    if (byFinger && end === 'Tab') {
-      await page.locator('.typed-length input').fill(text);
-      await walker.click(button('Set, next'), `${what}: ${text}`);
-    } else await walker.type(text, what, end);
-  };
   /** A wall in a direction: shown by the mouse and typed, or set by a finger and corrected. */
   const leg = async (toward: XY, text: string) => {
     if (byFinger) {
@@ -49,7 +40,8 @@ async function drawEll(
   };
   const put = async (what: string, where: XY, ...lengths: readonly string[]) => {
     await walker.press(where, what);
-    for (const [i, text] of lengths.entries()) await type(text, what, i < lengths.length - 1 ? 'Tab' : 'Enter');
+    for (const [i, text] of lengths.entries())
+      await walker.length(text, what, i < lengths.length - 1 ? 'Tab' : 'Enter');
   };
 
   await take('Wall after wall');
@@ -85,11 +77,11 @@ async function drawEll(
     await walker.click(page.getByRole('button', { name: /Tap to type it/ }), 'to type');
     await walker.click(button('Inside'), 'taped inside');
   }
-  await type('18', 'from the upper wall');
+  await walker.length('18', 'from the upper wall');
   await take('Wall after wall');
   await walker.press(at(12.5, 0.4), 'a partition begins');
   await walker.press(at(12.5, 18.9), 'and ends');
-  await type('12', 'from the left wall');
+  await walker.length('12', 'from the left wall');
 
   for (const use of ['Family room', 'Bedroom', 'Utility room']) {
     const [room] = buildLevel(await levelOf(page)).rooms.filter(({ label }) => label === null);
@@ -144,7 +136,7 @@ async function drawEll(
   await put('detector', at(5.5, 8.5), '4 x 9');
   if (await panel.isVisible()) await walker.click(panel, 'the panel');
   await walker.click(page.getByRole('button', { name: /companion/ }), 'a second one beside it');
-  await type('4 9 x 9', 'from the walls');
+  await walker.length('4 9 x 9', 'from the walls');
 }
 
 async function levelOf(page: Awaited<ReturnType<typeof openPage>>['page']): Promise<Level> {

@@ -10,7 +10,6 @@ import { Walker } from './walker.ts';
 
 /** Half an inch, mm. */
 const CLOSE = 12.7;
-const MOST_ACTIONS = 75;
 
 /** The plain basement with what the walk draws: no water heater, sofa, bookcase and stairs. */
 const LEFT_OUT = new Set(['f2', 't2', 't3', 't4']);
@@ -30,23 +29,28 @@ const near = (x: number, y: number): XY => {
   return [ORIGIN[0] + x + off(x + 3 * y), ORIGIN[1] + y + off(y + 7 * x)];
 };
 
-describe('the plain basement from an empty page', () => {
+const WAYS = [
+  { how: 'by mouse and numbers', byFinger: false, most: 75, viewport: { width: 1440, height: 900 } },
+  { how: 'by finger', byFinger: true, most: 90, viewport: { width: 1024, height: 768 } },
+] as const;
+
+describe.each(WAYS)('the plain basement from an empty page, $how', ({ byFinger, most, viewport }) => {
   let open: OpenPage;
   let walker: Walker;
   beforeAll(async () => {
-    open = await openPage();
-    walker = await Walker.on(open.page);
+    open = await openPage({ viewport, touch: byFinger });
+    walker = await Walker.on(open.page, { byFinger });
   });
 
-  it('is drawn at true sizes, by mouse and by numbers, in at most 75 actions', async () => {
-    await drawBasement(open, walker);
+  it(`is drawn at true sizes in at most ${most} actions`, async () => {
+    await drawBasement(open, walker, byFinger);
     const { actions, corrections, seconds } = walker;
     const count = (kind: string) => actions.filter((each) => each.kind === kind).length;
     console.log(
       `${actions.length} actions: ${count('click')} clicks, ${count('drag')} drags, ${count('field')} fields, ${count('key')} keys alone; about ${Math.round(seconds)} s of a person's time; ${corrections.length} refused`,
     );
     expect(corrections).toEqual([]);
-    expect(actions.length).toBeLessThanOrEqual(MOST_ACTIONS);
+    expect(actions.length).toBeLessThanOrEqual(most);
   }, 120_000);
 
   it('is the sample: every wall, opening and thing within half an inch, every room as it is used', async () => {
@@ -74,26 +78,33 @@ describe('the plain basement from an empty page', () => {
   });
 });
 
-async function drawBasement({ page }: OpenPage, walker: Walker): Promise<void> {
+async function drawBasement({ page }: OpenPage, walker: Walker, byFinger: boolean): Promise<void> {
   const button = (name: string) => page.getByRole('button', { name, exact: true });
   const answer = (name: string) => page.locator('.answers').getByRole('button', { name }).first();
-  const ask = (name: string) => walker.click(button(name), name);
+  const unfold = async () => {
+    const panel = page.getByRole('button', { name: /^(?:Draw|Place) panel$/ });
+    if (await panel.isVisible()) await walker.click(panel, 'the panel');
+  };
+  const ask = async (name: string) => {
+    await unfold();
+    await walker.click(button(name), name);
+  };
   const take = (name: string) => walker.click(answer(name), name);
   /** Puts down what is in hand about there, and types how far it stands from both walls. */
   const put = async (what: string, at: XY, gaps: readonly string[], last: 'Enter' | 'Tab' = 'Enter', shift = false) => {
-    await walker.press(at, what, shift);
+    await walker.press(at, what, shift && !byFinger);
     for (const [index, gap] of gaps.entries()) {
-      await walker.type(gap, `${what} from the wall`, index === gaps.length - 1 ? last : 'Enter');
+      await walker.length(gap, `${what} from the wall`, index === gaps.length - 1 ? last : 'Enter');
     }
   };
 
   await take('Four walls in one drag');
   await walker.drag(ORIGIN, [ORIGIN[0] + 9000, ORIGIN[1] + 6500], 'the four walls');
-  await walker.type('34 x 24', 'across and down inside');
+  await walker.length('34 x 24', 'across and down inside');
   await take('Wall after wall');
   await walker.press(near(6400, -100), 'the inner wall begins');
   await walker.press(near(6400, 7400), 'and ends');
-  await walker.type('20 9 3/4', 'from the left wall');
+  await walker.length('20 9 3/4', 'from the left wall');
 
   for (const [x, use] of [
     [3172, 'Family room'],
@@ -106,52 +117,57 @@ async function drawBasement({ page }: OpenPage, walker: Walker): Promise<void> {
   await ask('What opens it?');
   await take('Window');
   await put('window', near(1700, -100), ['4 ft'], 'Tab');
-  await walker.type('36 x 56 x 80', 'its width, sill and head');
+  await walker.length('36 x 56 x 80', 'its width, sill and head');
   await put('window', near(4300, -100), ['5 3 3/4']);
   await put('window', near(10460, 3400), ['10'], 'Tab');
-  await walker.type('32', 'its width');
+  await walker.length('32', 'its width');
   await take('Door');
   await put('door', near(1200, 7400), ['2 6'], 'Tab');
-  await walker.type('36', 'its width');
+  await walker.length('36', 'its width');
   await put('door', near(6400, 5500), ['4 10'], 'Tab');
-  await walker.type('30', 'its width');
+  await walker.length('30', 'its width');
 
   await ask('What heats?');
   await take('Furnace');
-  await put('furnace', near(7366, 2540), ['2 0 3/4 x 7 2'], 'Tab');
-  await walker.type('22 x 28', 'its width and depth');
+  // A finger snaps to the partition from farther off, and the distance to it would be asked for last.
+  await put('furnace', near(byFinger ? 7900 : 7366, 2540), ['2 0 3/4 x 7 2'], 'Tab');
+  await walker.length('22 x 28', 'its width and depth');
 
   await ask('What is wet or open to the soil?');
   await take('Sump pit');
   await put('sump', near(7000, 6700), ['8 3/4 in x 9 in']);
   await take('Floor drain');
   await put('drain', near(8382, 3556), ['5 11 3/4 x 11 4'], 'Tab');
-  await walker.type('8', 'across');
+  await walker.length('8', 'across');
 
   await ask('What moves air?');
   await take('Supply register');
   await put('register', near(1676, 400), ['5 x 1'], 'Tab', true);
-  await walker.type('12', 'its width', 'Tab');
-  await walker.key('Tab', 'its depth stays');
-  await walker.type('90 x 88', 'its top and underside');
+  await walker.length('12', 'its width', 'Tab');
+  await walker.next('its depth stays');
+  await walker.length('90 x 88', 'its top and underside');
+  if (byFinger) await take('Supply register');
   await put('register', near(4267, 400), ['6 3 3/4 x 1'], 'Enter', true);
+  if (byFinger) await take('Supply register');
   await put('register', near(100, 5080), ['6 10 x 1']);
   await take('Return grille');
   await put('grille', near(6270, 1016), ['2 9'], 'Tab');
-  await walker.key('Tab', 'it stands against the wall');
-  await walker.key('Tab', 'its width stays');
-  await walker.type('4 x 20 x 6', 'its depth, top and underside');
+  await walker.next('it stands against the wall');
+  await walker.next('its width stays');
+  await walker.length('4 x 20 x 6', 'its depth, top and underside');
 
   await ask('What stands here?');
   await take('Desk');
   await put('desk', near(2743, 4267), ['6 6 x 8 9'], 'Tab');
-  await walker.type('60 x 30', 'its width and depth');
+  await walker.length('60 x 30', 'its width and depth');
 
   await walker.click(button('Place'), 'Place');
+  await unfold();
   await take('Detector');
   await put('detector', near(2616, 4216), ['8 5 x 10']);
+  await unfold();
   await walker.click(page.getByRole('button', { name: /companion/ }), 'a second one beside it');
-  await walker.type('9 2 1/2 x 10', 'from the left and the lower wall');
+  await walker.length('9 2 1/2 x 10', 'from the left and the lower wall');
 }
 
 async function level({ page }: OpenPage): Promise<Level> {

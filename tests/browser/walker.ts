@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import type { XY } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
+import { touchDrag } from './harness.ts';
 
 /**
  * Seconds of the keystroke-level model (Card, Moran and Newell 1980; from memory): a key of an average typist, pointing with a mouse,
@@ -67,7 +68,10 @@ export class Walker {
 
   async drag(from: XY, to: XY, what: string): Promise<void> {
     const seconds = this.toMouse() + 2 * SECONDS.point + 2 * SECONDS.button;
-    await this.act('drag', what, seconds, () => this.editor.pull(from, to));
+    await this.act('drag', what, seconds, async () => {
+      if (this.byFinger) await touchDrag(this.page, await this.editor.at(from), await this.editor.at(to));
+      else await this.editor.pull(from, to);
+    });
   }
 
   /** Types into what is asked for, or what has the keys, and ends it by Enter or Tab. */
@@ -77,6 +81,23 @@ export class Walker {
       await this.page.keyboard.type(text);
       await this.page.keyboard.press(end);
     });
+  }
+
+  /** Types a length of what was put down; a finger asks for the box first, and goes on to the next one by its button. */
+  async length(text: string, what: string, end: 'Enter' | 'Tab' = 'Enter'): Promise<void> {
+    const input = this.page.locator('.typed-length input');
+    if (!this.byFinger) return this.type(text, what, end);
+    if ((await input.count()) === 0)
+      await this.click(this.page.getByRole('button', { name: /Tap to type it/ }), 'to type');
+    if (end === 'Enter') return this.type(text, what);
+    await input.fill(text);
+    await this.next(`${what}: ${text}`);
+  }
+
+  /** Leaves a length as it is and goes on to the next one. */
+  async next(what: string): Promise<void> {
+    if (this.byFinger) await this.click(this.page.getByRole('button', { name: 'Set, next', exact: true }), what);
+    else await this.key('Tab', what);
   }
 
   async key(key: string, what: string): Promise<void> {
