@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import type { TestSequencer, TestSpecification } from 'vitest/node';
+import { licensesPlugin } from './src/platform/offline/licenses-plugin.ts';
 import { precachePlugin } from './src/platform/offline/precache-plugin.ts';
 import { localImports } from './tests/run/local-imports.ts';
 
@@ -39,7 +40,7 @@ const PDFKIT = fileURLToPath(new URL('node_modules/pdfkit/js/pdfkit.browser.mjs'
 export default defineConfig({
   resolve: { alias: { pdfkit: PDFKIT } },
   base: './', // the built page also runs from a sub-folder
-  plugins: [react(), precachePlugin()],
+  plugins: [react(), licensesPlugin(), precachePlugin()],
   build: {
     outDir: 'dist',
     // `tests/browser/bundle.test.ts` holds the start at its limit, compressed.

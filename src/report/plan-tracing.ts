@@ -1,5 +1,6 @@
 /** The photo or scan that the level was drawn over, faint under its walls, where the sheet is to show it. */
 import type { Tracing } from '../../geometry/plan/model.ts';
+import { isShowable } from '../drawing/picture-head.ts';
 import type { Area } from './paper.ts';
 import { element, group, num } from './svg.ts';
 import { onPaper, toPaper, type View } from './view.ts';
@@ -10,6 +11,7 @@ const STRENGTH = 0.3;
 
 /** Nothing of it reaches beyond `area`. It is mixed in like ink on glass, so that white stays white. */
 export function drawTracing({ image, width, height, at, scale, turn }: Tracing, view: View, area: Area): string {
+  if (!isShowable(image)) return '';
   const [x, y] = toPaper(view, at);
   const [w, h] = [onPaper(view, width * scale), onPaper(view, height * scale)];
   return group(

@@ -1,3 +1,5 @@
+export { isShowable } from '../drawing/picture-head.ts';
+
 /** Whether the file says that it is a picture, or a scan in a PDF: what to do with one that is dropped or pasted. */
 export const isPictureFile = (file: File): boolean =>
   /^image\/|^application\/pdf$/.test(file.type) ||

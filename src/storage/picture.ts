@@ -1,7 +1,8 @@
 /** Import of photos and scans: read, turned upright, scaled down to a size that fits a plan file. */
+
+import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from '../drawing/picture-head.ts';
 import { SHEET_THEME } from '../theme/tokens.ts';
 import { megabytes } from './picture-file.ts';
-import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from './picture-head.ts';
 
 interface Picture {
   /** As a data address. */
@@ -23,7 +24,7 @@ export interface PictureFit {
   readonly longestSide: number;
   /** Quality of the JPEG, 0 to 1. */
   readonly quality: number;
-  /** A PNG of so few bytes is kept as it is: a scan of lines is smaller as PNG than as a photo. */
+  /** A PNG of so few bytes stays a PNG: a scan of lines is smaller as PNG than as a photo. */
   readonly keepBelowBytes: number;
 }
 /** A sketch to draw over: every line of it is legible, and a plan with it stays below a few MB. */
@@ -91,25 +92,32 @@ async function stored(
     Math.max(1, Math.round(bitmap.width * share)),
     Math.max(1, Math.round(bitmap.height * share)),
   ];
-  // Encoded anew unless small: that drops the metadata of a phone, such as where a photo was taken.
-  const asIs = share === 1 && kind === 'image/png' && file.size <= keepBelowBytes;
-  const blob = asIs ? new Blob([file], { type: kind }) : await drawnDown(bitmap, width, height, quality);
+  // Encoded anew at every size: that drops the metadata of a phone, such as where a photo was taken.
+  const staysPng = share === 1 && kind === 'image/png' && file.size <= keepBelowBytes;
+  const blob = await drawnDown(
+    bitmap,
+    width,
+    height,
+    staysPng ? { type: 'image/png' } : { type: 'image/jpeg', quality },
+  );
   const image = await dataAddress(blob);
   const from = share < 1 ? `Reduced from ${bitmap.width} by ${bitmap.height} to ${width} by ${height} pixels, ` : '';
   const takes = `${megabytes(image.length)} of the plan.`;
   return { image, name: file.name, width, height, remark: from ? from + takes : `It takes ${takes}` };
 }
 
-async function drawnDown(bitmap: ImageBitmap, width: number, height: number, quality: number): Promise<Blob> {
+async function drawnDown(bitmap: ImageBitmap, width: number, height: number, form: ImageEncodeOptions): Promise<Blob> {
   const canvas = new OffscreenCanvas(width, height);
   const ctx = canvas.getContext('2d');
   if (!ctx) throw new Error('this browser draws no canvas');
   // JPEG has no transparency: what was transparent becomes white.
-  ctx.fillStyle = SHEET_THEME.paper;
-  ctx.fillRect(0, 0, width, height);
+  if (form.type === 'image/jpeg') {
+    ctx.fillStyle = SHEET_THEME.paper;
+    ctx.fillRect(0, 0, width, height);
+  }
   ctx.imageSmoothingQuality = 'high';
   ctx.drawImage(bitmap, 0, 0, width, height);
-  return canvas.convertToBlob({ type: 'image/jpeg', quality });
+  return canvas.convertToBlob(form);
 }
 
 function dataAddress(blob: Blob): Promise<string> {

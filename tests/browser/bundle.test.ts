@@ -55,6 +55,23 @@ it('the sheet is drawn after at most 300 kB compressed, its canvas library inclu
   expect(total(sizes), sizes.join(' ')).toBeLessThanOrEqual(MOST_BYTES.sheet);
 });
 
+it('the licenses of what is in the build come with it', () => {
+  const notices = readFileSync(join(folder(), 'licenses.txt'), 'utf8');
+  for (const name of [
+    'react',
+    'react-dom',
+    'konva',
+    'zustand',
+    'valibot',
+    'pdfkit',
+    '@fontsource/atkinson-hyperlegible-next',
+  ]) {
+    expect(notices).toMatch(new RegExp(`^${name} \\d+\\.\\d+\\.\\d+ \\(`, 'm'));
+  }
+  expect(notices).toContain('Permission is hereby granted');
+  expect(notices).toContain('SIL');
+});
+
 it('the app that users get has no hook for tests on its window', () => {
   const built = process.env.STILLSPOT_USERS;
   const users = built ?? mkdtempSync(join(tmpdir(), 'stillspot-users-'));

@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import { memoize } from '../../../geometry/plane/memoize.ts';
+import { isShowable } from '../../drawing/picture-head.ts';
 import { SHEET_THEME } from '../../theme/tokens.ts';
 
 /** Pictures by their data address; null for one that no browser reads. Decoding takes a tenth of a second: done once, beside the page's work. */
@@ -29,6 +30,7 @@ async function decode(image: string): Promise<void> {
 }
 
 async function read(image: string): Promise<ImageBitmap> {
+  if (!isShowable(image)) throw new Error('a picture that is too large to be shown');
   return createImageBitmap(await (await fetch(image)).blob());
 }
 

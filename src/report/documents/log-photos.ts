@@ -1,4 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { isShowable } from '../../drawing/picture-head.ts';
 import { logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { type Block, besides, paragraph, stack } from '../block.ts';
 import type { FlowItem } from '../flow.ts';
@@ -38,8 +39,9 @@ function photoBlock(image: string, name: string): Block {
   const picture: Block = {
     height: height + 0.8,
     draw: (x, y) =>
-      element('image', { href: image, x, y, width, height, preserveAspectRatio: 'xMidYMid meet' }) +
-      rectElement(x, y, width, height, { fill: 'none', stroke: COLOR.inkSoft, 'stroke-width': LINE_MM.rule }),
+      (isShowable(image)
+        ? element('image', { href: image, x, y, width, height, preserveAspectRatio: 'xMidYMid meet' })
+        : '') + rectElement(x, y, width, height, { fill: 'none', stroke: COLOR.inkSoft, 'stroke-width': LINE_MM.rule }),
   };
   return stack([picture, paragraph(shortened(name, width, NAME), width, NAME)]);
 }

@@ -33,6 +33,12 @@ export function StorageLine({ hasPlans }: { readonly hasPlans: boolean }) {
         {promised === false &&
           'The browser may delete them when this device runs short of storage. Export all plans to one file now and then.'}
       </p>
+      <p>
+        Plans, settings and a copy of Stillspot for use without a network are stored in this browser on this device, and
+        nowhere else: nothing is sent. To erase a plan, delete it, then open “Deleted plans” and delete it for good. To
+        erase everything, clear the data of this site in the settings of the browser.{' '}
+        <a href="./licenses.txt">Licenses of the software in it</a>
+      </p>
       {promised === false && (
         <button type="button" className="text-button" onClick={ask}>
           Ask the browser to keep them

@@ -2,6 +2,7 @@ import { useRef, useState } from 'react';
 import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
 import { withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
+import { isShowable } from '../../../storage/picture-file.ts';
 import { addPhotos } from './photo-actions.ts';
 
 interface Props {
@@ -33,7 +34,11 @@ export function Photos({ entry: { detector, photos }, name }: Props) {
                 aria-label={`${large === index ? 'Smaller' : 'Larger'}: photo ${index + 1} of ${name}`}
                 onClick={() => setLarge(large === index ? null : index)}
               >
-                <img src={photo} alt={`${name} where it lay, ${index + 1} of ${photos.length}`} />
+                {isShowable(photo) ? (
+                  <img src={photo} alt={`${name} where it lay, ${index + 1} of ${photos.length}`} />
+                ) : (
+                  <span className="small">This picture is damaged or too large to be shown.</span>
+                )}
               </button>
               <button
                 type="button"

@@ -87,9 +87,11 @@ describe('the log', () => {
   });
 
   it('shows the photos with whose they are', () => {
-    const photos = ['data:image/png;base64,AAAA', 'data:image/png;base64,BBBB'];
+    // Heads of JPEG pictures of 2 by 2 pixels; the third is none, and its frame stays empty.
+    const photos = ['AAAA', 'BBBB'].map((end) => `data:image/jpeg;base64,/9j/wAARCAACAAIDEQAAAAAAAAAA${end}`);
+    photos.push('data:image/png;base64,AAAA');
     const [svg = '', ...others] = draw('log', withLogEntry(timed, detector, { photos }));
-    expect([svg, ...others].join('').match(/<image [^>]*href="data:image\/png;base64,[AB]{4}"/g)).toHaveLength(2);
-    expect(words('log', withLogEntry(timed, detector, { photos }))).toContain('A1, 2 of 2');
+    expect([svg, ...others].join('').match(/<image [^>]*href="data:image\/[^"]*[AB]{4}"/g)).toHaveLength(2);
+    expect(words('log', withLogEntry(timed, detector, { photos }))).toContain('A1, 2 of 3');
   });
 });

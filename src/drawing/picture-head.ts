@@ -27,6 +27,39 @@ export function pictureHead(bytes: Uint8Array): PictureHead | OtherKind {
   return signs(bytes, 0, 4) === 'GIF8' ? 'gif' : 'unknown';
 }
 
+/** Pixels of the largest picture of a plan that is shown or printed: 160 MB while it is decoded. Ours are far smaller. */
+const MOST_SHOWN_PIXELS = 40_000_000;
+/** What was found of the pictures asked for last: the same ones are shown again and again. */
+const showable = new Map<string, boolean>();
+const MOST_KNOWN = 50;
+
+/**
+ * Whether a picture of a plan, a data address, may be decoded: a file may hold one of a few kilobytes that takes gigabytes of memory. Only
+ * its head is read.
+ */
+export function isShowable(address: string): boolean {
+  let known = showable.get(address);
+  if (known === undefined) {
+    known = hasBelievableHead(address);
+    if (showable.size >= MOST_KNOWN) showable.clear();
+    showable.set(address, known);
+  }
+  return known;
+}
+
+function hasBelievableHead(address: string): boolean {
+  const start = address.indexOf(',') + 1;
+  // Four characters hold three bytes.
+  const text = address.slice(start, start + 4 * Math.ceil(HEAD_BYTES / 3));
+  try {
+    const head = pictureHead(Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0)));
+    if (typeof head === 'string' || head.moving || !head.size) return false;
+    return head.size.width * head.size.height <= MOST_SHOWN_PIXELS;
+  } catch {
+    return false;
+  }
+}
+
 const signs = (bytes: Uint8Array, from: number, count: number): string =>
   String.fromCharCode(...bytes.subarray(from, from + count));
 

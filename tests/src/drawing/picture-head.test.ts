@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pictureHead } from '../../../src/storage/picture-head.ts';
+import { isShowable, pictureHead } from '../../../src/drawing/picture-head.ts';
 
 const bytes = (text: string) => Uint8Array.from(text, (sign) => sign.charCodeAt(0));
 const PNG = '\x89PNG\r\n\x1a\n';
@@ -51,5 +51,22 @@ describe('pictureHead(bytes)', () => {
     ]) {
       for (let end = 0; end < whole.length; end++) expect(() => pictureHead(bytes(whole.slice(0, end)))).not.toThrow();
     }
+  });
+});
+
+describe('isShowable(address)', () => {
+  const address = (text: string) => `data:image/png;base64,${btoa(text)}`;
+  const sized = (size: string) => address(`${PNG}\0\0\0\rIHDR${size}\x08\x02\0\0\0....\0\0\0\0IDAT`);
+  it('is true for a picture of the usual size', () => {
+    expect(isShowable(sized('\0\0\x03\x20\0\0\x02\x58'))).toBe(true);
+  });
+
+  it.each([
+    ['one of 30,000 by 30,000 pixels in a few bytes', sized('\0\0\x75\x30\0\0\x75\x30')],
+    ['what is no picture', address('<svg onload="alert(1)"/>')],
+    ['what is no base64', 'data:image/png;base64,%%%'],
+    ['a picture whose size is not known', address('\xff\xd8\xff\xe0')],
+  ])('is false for %s', (_, text) => {
+    expect(isShowable(text)).toBe(false);
   });
 });
