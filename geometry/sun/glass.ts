@@ -53,8 +53,8 @@ export interface Sheaf {
   readonly l1: number;
 }
 
-/** Beams nearer to the direction of the wall than this do not enter, degrees: at 20 m they are 0.04 mm from its face. */
-const STEEPEST: Deg = 89.9999;
+/** Beams nearer to the direction of the wall than this do not enter, degrees: at 20 m they are 0.4 mm from its face. */
+const STEEPEST: Deg = 89.999;
 /** Altitudes are kept away from the horizontal and the vertical, degrees. */
 const FLAT: Deg = 0.01;
 const RADIANS = Math.PI / 180;

@@ -9,8 +9,9 @@ import { along, distance } from '../plane/point.ts';
 import { ringContains, signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 
-/** A cell shows that it is in the merged area by its corners, each this much nearer to its middle. */
+/** A cell shows that it is in the merged area by places on its sides, as shares of their length, each this much nearer to its middle, mm. */
 const INSET = 0.02;
+const SHOWN = [0, 0.5];
 
 /** A hole at most this wide on average is filled, mm. */
 const NARROW = 5;
@@ -30,7 +31,13 @@ export function mergedCells(cells: readonly Ring[]): readonly Ring[] {
   const isIn = (p: XY) => outer.some((ring) => ringContains(ring, p)) && !holes.some((ring) => ringContains(ring, p));
   const isWhole = cells.every((cell) => {
     const middle = middleOf(cell);
-    return isIn(middle) && cell.every((corner) => isIn(inward(corner, middle)));
+    return (
+      isIn(middle) &&
+      cell.every((a, i) => {
+        const b = cell[(i + 1) % cell.length] as XY;
+        return SHOWN.every((share) => isIn(inward(along(a, b, share), middle)));
+      })
+    );
   });
   if (!isWhole) return cells;
   return outer.map((ring) =>

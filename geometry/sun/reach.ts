@@ -6,7 +6,12 @@ import type { Heights } from './sun-floor.ts';
 export interface ReachedSheaf extends Sheaf {
   readonly near: Mm;
   readonly far: Mm;
+  /** How far the ends of the light may lie beyond the chord of those in its first and its last direction, mm along a beam. */
+  readonly bulge: Mm;
 }
+
+/** A greater bulge is avoided by more directions, mm. */
+const MOST_BULGE: Mm = 1;
 
 /** Of a share. */
 const ROUNDING = 1e-9;
@@ -42,8 +47,10 @@ export class Reach {
   of(sheaf: Sheaf): ReachedSheaf {
     const { k0, k1, l0, l1 } = sheaf;
     const straightest = k0 > 0 ? k0 : Math.min(k1, 0);
-    const near = this.nearAt(sheaf, -k0 > k1 ? k0 : k1);
-    return { k0, k1, l0, l1, near, far: this.farAt(sheaf, straightest) };
+    const bulge = Math.min(MOST_BULGE, this.bulgeOf(k0, k1));
+    const part = { k0, k1, l0, l1, bulge };
+    const near = this.nearAt(part, -k0 > k1 ? k0 : k1);
+    return { ...part, near, far: this.farAt(part, straightest) };
   }
 
   /** Returns the least fall along y of light that passes the head here and, at a depth, over a height above the top of the detector. */
@@ -59,21 +66,25 @@ export class Reach {
   }
 
   /** Returns the least depth of the light in one direction; nothing is lit where it is more than `farAt`. */
-  nearAt({ l0 }: Sheaf, k: number): Mm {
-    return this.sill === 0 ? 0 : this.sill * Math.max(l0 / Math.sqrt(1 + k * k), this.flattest);
+  nearAt({ l0, bulge }: Bulging, k: number): Mm {
+    if (this.sill === 0) return 0;
+    const cosine = 1 / Math.sqrt(1 + k * k);
+    return this.sill * Math.max(l0 * cosine, this.flattest) - bulge * cosine;
   }
 
-  farAt(sheaf: Sheaf, k: number): Mm {
-    const fall = wayOf(sheaf) / Math.sqrt(1 + k * k);
+  farAt(sheaf: Bulging, k: number): Mm {
+    const cosine = 1 / Math.sqrt(1 + k * k);
+    const fall = wayOf(sheaf) * cosine;
     if (fall < this.flattest * (1 - ROUNDING)) return -1;
     const head = this.head * fall - this.thickness;
-    return this.roof ? Math.min(head, this.roof.above * fall - this.roof.out) : head;
+    const far = this.roof ? Math.min(head, this.roof.above * fall - this.roof.out) : head;
+    return far + sheaf.bulge * cosine;
   }
 
   /**
    * Returns directions from ka to kb, those two among them, so that between two that follow one another the ends of the light, cut at
-   * the given depths, run straight: an arc lies on the inner side of its chord, because its way is that of the corners of a polygon
-   * around it.
+   * the given depths, run straight or bend by no more than the bulge: an arc lies on the inner side of its chord, because its way is
+   * that of the corners of a polygon around it.
    */
   directionsOf(sheaf: ReachedSheaf, ka: number, kb: number, low: Mm, high: Mm): readonly number[] {
     const found = [ka, kb];
@@ -88,17 +99,39 @@ export class Reach {
     const { head, sill, thickness, roof, flattest } = this;
     if (roof) add((thickness - roof.out) / ((head - roof.above) * way));
     for (const depth of [low, high]) {
-      if (sheaf.far > depth) add((depth + thickness) / (head * way));
-      if (sheaf.far > depth && roof) add((depth + roof.out) / (roof.above * way));
-      if (sill > 0) add(depth / (sill * sheaf.l0));
+      if (sheaf.far > depth) add((depth + thickness) / (head * way + sheaf.bulge));
+      if (sheaf.far > depth && roof) add((depth + roof.out) / (roof.above * way + sheaf.bulge));
+      if (sill > 0) add(depth / (sill * sheaf.l0 - sheaf.bulge));
     }
     if (flattest > 0) {
       if (sill > 0) add(flattest / sheaf.l0);
       add(flattest / sheaf.l1);
     }
-    return found;
+    if (sheaf.bulge < MOST_BULGE) return found;
+    found.sort((one, other) => one - other);
+    return found.flatMap((k, i) => (i === 0 ? [k] : this.bentLess(found[i - 1] as number, k)));
+  }
+
+  /** Returns directions after ka, up to kb, near enough for the light not to bulge more than is allowed for. */
+  private bentLess(ka: number, kb: number): readonly number[] {
+    if (this.bulgeOf(ka, kb) <= MOST_BULGE) return [kb];
+    const middle = Math.tan((Math.atan(ka) + Math.atan(kb)) / 2);
+    return [...this.bentLess(ka, middle), ...this.bentLess(middle, kb)];
+  }
+
+  /** The way of a beam within the wall, and under the overhang, is taken from its end: it grows with the secant, which bends. */
+  private bulgeOf(ka: number, kb: number): Mm {
+    const long = this.roof?.out ?? this.thickness;
+    const [most, wide] = [Math.max(ka * ka, kb * kb), kb - ka];
+    const least = 1 + Math.min(ka * ka, kb * kb);
+    // Of a narrow range by the second derivative of the secant: it is less than 1 + 2k² times as much as along k.
+    if (wide * wide < 0.04 * least) return (long * (1 + 2 * most) * wide * wide) / (8 * least * Math.sqrt(least));
+    const half = (Math.atan(ka) + Math.atan(kb)) / 2;
+    return long * Math.max(0, (Math.hypot(1, ka) + Math.hypot(1, kb)) / 2 - 1 / Math.cos(half));
   }
 }
+
+type Bulging = Sheaf & Pick<ReachedSheaf, 'bulge'>;
 
 /** Returns the way on which the flattest beams of a sheaf fall by 1, made longer so that the chord of its arc is outside the arc. */
 function wayOf({ k0, k1, l1 }: Sheaf): number {

@@ -101,6 +101,7 @@ function union(one: ReachedSheaf, two: ReachedSheaf): ReachedSheaf {
     l1: Math.max(one.l1, two.l1),
     near: Math.min(one.near, two.near),
     far: Math.max(one.far, two.far),
+    bulge: Math.max(one.bulge, two.bulge),
   };
 }
 
