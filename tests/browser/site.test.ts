@@ -101,6 +101,45 @@ describe('the compass rose', () => {
   });
 });
 
+describe('north by the sun', () => {
+  it('is set from a wall that the sun shines along and the time, and says what it lacks', async () => {
+    const { page, expectNoTroubles } = await property();
+    await page.getByText('Find north by the sun').click();
+    const line = page.locator('details', { hasText: 'Find north by the sun' }).getByRole('status');
+    const press = () => page.getByRole('button', { name: 'Set north by the sun' }).click();
+    await press();
+    await expect.poll(() => line.textContent()).toMatch(/^Enter the location of the house first/);
+    await page.getByLabel('Latitude').fill('40.7');
+    await page.getByLabel('Longitude').fill('-74');
+    await page.keyboard.press('Enter');
+    await press();
+    await expect.poll(() => line.textContent()).toBe('Choose where the sun was and when.');
+    const wall = page.getByLabel('Along that wall the sun stands');
+    expect(await wall.locator('option:not([disabled])').allTextContents()).toEqual([
+      'toward the top of the page',
+      'toward the right of the page',
+      'toward the bottom of the page',
+      'toward the left of the page',
+    ]);
+    await wall.selectOption({ label: 'toward the bottom of the page' });
+    await page.getByLabel('Seen at', { exact: true }).fill('2026-10-05T23:00');
+    await page.keyboard.press('Enter');
+    await press();
+    await expect.poll(() => line.textContent()).toMatch(/^The sun was below the horizon then/);
+    expect((await site(page))?.northAnswered).toBe(false);
+    // Near solar noon of that place: the sun is in the south, so north is up the page.
+    await page.getByLabel('Seen at', { exact: true }).fill('2026-10-05T12:44');
+    await page.keyboard.press('Enter');
+    await press();
+    await expect.poll(() => line.textContent()).toMatch(/^North is set, as near as your eye/);
+    const { north = 180, northAnswered } = (await site(page)) ?? {};
+    expect(northAnswered).toBe(true);
+    expect(Math.min(north, 360 - north)).toBeLessThan(1.5);
+    expect(await accessibilityFindings(page)).toEqual([]);
+    expectNoTroubles();
+  });
+});
+
 describe('my location', () => {
   let opened: OpenPage;
   const line = () => opened.page.locator('.field-group', { hasText: 'Location' }).getByRole('status').textContent();

@@ -4,6 +4,7 @@ import { NORTH_FIELD } from '../../../commands/go-to.ts';
 import { FieldGroup } from '../../fields/field-group.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { Compass } from './compass.tsx';
+import { SunNorth } from './sun-north.tsx';
 import './site.css';
 
 interface Props {
@@ -40,6 +41,7 @@ export function NorthField({ site, changeSite }: Props) {
         Turn N to where north is when you look at the plan. A phone's compass is seldom nearer than 10° indoors. Not
         known: the plan sheet states that north is not given, and direct sun is not worked out.
       </p>
+      <SunNorth site={site} changeSite={changeSite} />
     </FieldGroup>
   );
 }

@@ -1,0 +1,41 @@
+import type { Wall } from '../plan/model.ts';
+import { bearing, fullTurn } from '../plane/bearing.ts';
+import { distance } from '../plane/point.ts';
+import type { Deg, Mm } from '../plane/types.ts';
+import { sunPosition } from './position.ts';
+
+/** Lower than this the sun is not seen over the horizon, or bent by the air; higher, a wall's shadow is too short to be judged by. Degrees. */
+const ALTITUDES = { least: 3, most: 60 } as const;
+/** A shorter wall is hard to sight along. */
+const SHORTEST: Mm = 1000;
+/** Walls that run so nearly the same way, degrees, are one direction. */
+const SAME: Deg = 1;
+
+/** What the sun along a wall says of the page. */
+export type NorthBySun =
+  | { readonly ok: true; readonly north: Deg; readonly azimuth: Deg; readonly altitude: Deg }
+  | { readonly ok: false; readonly why: 'low' | 'high'; readonly altitude: Deg };
+
+/** Returns the directions in which one can look along a wall of a level, each once, in whole degrees clockwise from straight up the page. */
+export function wallDirections(walls: readonly Pick<Wall, 'from' | 'to'>[]): readonly Deg[] {
+  const all = walls
+    .filter(({ from, to }) => distance(from, to) >= SHORTEST)
+    .flatMap(({ from, to }) => [bearing(from, to), bearing(to, from)])
+    .map((degrees) => fullTurn(Math.round(degrees)))
+    .sort((a, b) => a - b);
+  return all.filter((degrees, index) => !all.slice(0, index).some((other) => turnBetween(degrees, other) <= SAME));
+}
+
+const turnBetween = (a: Deg, b: Deg): Deg => Math.min(fullTurn(a - b), fullTurn(b - a));
+
+/**
+ * Returns where true north is, clockwise from straight up the page, when the sun stands in a direction of the page at an instant.
+ * @param toward the direction of the sun on the page, clockwise from straight up
+ * @param instant milliseconds since 1970; latitude and longitude in degrees north and east
+ */
+export function northBySun(toward: Deg, instant: number, latitude: Deg, longitude: Deg): NorthBySun {
+  const { azimuth, altitude } = sunPosition(instant, latitude, longitude);
+  if (altitude < ALTITUDES.least) return { ok: false, why: 'low', altitude };
+  if (altitude > ALTITUDES.most) return { ok: false, why: 'high', altitude };
+  return { ok: true, north: fullTurn(toward - azimuth), azimuth, altitude };
+}
