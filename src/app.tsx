@@ -49,6 +49,8 @@ export function App() {
 }
 
 function Page() {
+  // The page as it was before it started has nothing more to say.
+  useEffect(() => document.getElementById('starting')?.remove(), []);
   const theme = useAppStore((state) => state.theme);
   useEffect(() => applyTheme(theme), [theme]);
   // A doubt about a verdict concerns every part of the page that shows one.
