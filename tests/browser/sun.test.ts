@@ -129,4 +129,20 @@ describe('direct sun', () => {
     await expect.poll(() => page.locator('.sun__day').textContent()).toMatch(/Assumed: .* No verdict counts it\./);
     expect(await editor.verdict()).not.toBe('blocked');
   });
+
+  it('stays on the plan of a phone while the panel that covers it is folded', async () => {
+    const { page } = await sunnyPage({ viewport: { width: 390, height: 844 }, touch: true });
+    await openStage(page, 'Place');
+    await page.getByRole('button', { name: 'Place panel' }).tap();
+    const play = page.getByRole('button', { name: 'Play the day on the plan' });
+    await play.tap();
+    const slider = page.getByRole('slider', { name: 'Time of the day that is played' });
+    const value = await slider.inputValue();
+    expect((await slider.boundingBox())?.height).toBeGreaterThanOrEqual(44);
+    await page.getByRole('button', { name: 'Fold away: Place' }).tap();
+    await expect.poll(() => slider.count()).toBe(0);
+    await page.getByRole('button', { name: 'Place panel' }).tap();
+    await expect.poll(() => play.getAttribute('aria-pressed')).toBe('true');
+    expect(await slider.inputValue()).toBe(value);
+  });
 });

@@ -3,6 +3,7 @@ import { formatArea } from '../../../../geometry/units/index.ts';
 import { type SunTake, sunWindowSteps } from '../../../advice/sun-windows.ts';
 import { NO_CLOUDS } from '../../../advice/sun-words.ts';
 import { coverOpenings } from '../../../commands/cover-openings.ts';
+import { usePanels } from '../../../commands/panels.ts';
 import { formatInstant } from '../../../protocol/timing/format-time.ts';
 import { atLeisure } from '../../../state/at-leisure.ts';
 import { modelOf, selectLevelAtRest, selectProbeAtRest } from '../../../state/selectors.ts';
@@ -23,17 +24,22 @@ export function SunPanel() {
   const plan = useAppStore((state) => state.plan);
   const [now] = useState(() => Date.now());
   const days = useMemo(() => sunDays(plan, now), [plan, now]);
-  const [isOn, setOn] = useState(false);
+  const [isOn, setOn] = useState(kept.isOn);
+  const turn = (on: boolean) => {
+    kept.isOn = on;
+    setOn(on);
+  };
+  const inView = usePanels(({ stage }) => stage === 'place');
   return (
     <section className="sun" aria-labelledby="sun-heading">
       <h3 id="sun-heading">Where does the sun fall?</h3>
       {days ? (
         <>
-          {!days.isAssumed && <Takes />}
-          <button type="button" className="button" aria-pressed={isOn} onClick={() => setOn(!isOn)}>
+          {!days.isAssumed && inView && <Takes />}
+          <button type="button" className="button" aria-pressed={isOn} onClick={() => turn(!isOn)}>
             {days.isAssumed ? 'Show a test from now on' : 'Play the day on the plan'}
           </button>
-          {isOn && <Day days={days} />}
+          {isOn && inView && <Day days={days} />}
           <p className="fine soft">{NO_CLOUDS}</p>
         </>
       ) : (
@@ -43,6 +49,28 @@ export function SunPanel() {
       )}
     </section>
   );
+}
+
+/** What stays while the panel is folded, as on a phone, where it covers the plan. */
+const kept = { isOn: false, at: null as number | null, stop: () => {} };
+
+/** Takes the sun off the plan; folded away, it stays until anything that it depends on changes. */
+function leave(): void {
+  const clear = () => useShown.setState({ sun: null });
+  if (!usePanels.getState().jobFolded) {
+    clear();
+    return;
+  }
+  kept.stop = useAppStore.subscribe((now, before) => {
+    if (
+      now.plan === before.plan &&
+      now.levelId === before.levelId &&
+      selectProbeAtRest(now) === selectProbeAtRest(before)
+    )
+      return;
+    kept.stop();
+    clear();
+  });
 }
 
 /** What each opening takes from the allowed area, and what keeping it covered gives back. */
@@ -102,7 +130,10 @@ function Day({ days: { times, isAssumed, moments } }: { readonly days: SunDays }
   const model = useAppStore((state) => modelOf(selectLevelAtRest(state)));
   const { base, tall } = useAppStore(selectProbeAtRest);
   // The whole of the assumed days first: no zone of the plan shows them.
-  const [at, setAt] = useState(isAssumed ? -1 : Math.floor(moments.length / 2));
+  const [at, setAt] = useState(kept.at ?? (isAssumed ? -1 : Math.floor(moments.length / 2)));
+  useEffect(() => {
+    kept.at = at;
+  }, [at]);
   const [isPlaying, setPlaying] = useState(false);
   const moment = moments[Math.min(at, moments.length - 1)];
   const rings = useMemo(
@@ -113,7 +144,10 @@ function Day({ days: { times, isAssumed, moments } }: { readonly days: SunDays }
     [model, times, base, tall, moment],
   );
   useEffect(() => useShown.setState({ sun: rings }), [rings]);
-  useEffect(() => () => useShown.setState({ sun: null }), []);
+  useEffect(() => {
+    kept.stop();
+    return leave;
+  }, []);
   useEffect(() => {
     if (!isPlaying) return;
     const timer = setInterval(() => setAt((before) => (before + 1) % moments.length), FRAME_MS);
