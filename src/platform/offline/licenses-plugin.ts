@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Plugin } from 'vite';
 
 /** The file of the build with the licenses of all that was taken into it. */
-export const LICENSES_FILE = 'licenses.txt';
+const LICENSES_FILE = 'licenses.txt';
 
 /** Returns the plug-in that adds the license of each package in the build, which most of them ask to be passed on with it. */
 export function licensesPlugin(): Plugin {
