@@ -3,7 +3,7 @@
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
 /** Returns whole numbers from 0 up to `below`, the same ones for the same seed: mulberry32 (public domain). */
-export function randomOf(seed: number): (below: number) => number {
+function randomOf(seed: number): (below: number) => number {
   let state = seed >>> 0;
   return (below) => {
     state = (state + 0x6d2b79f5) >>> 0;
