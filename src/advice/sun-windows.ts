@@ -9,7 +9,7 @@ import { keepSunFloor, sunFloor } from '../../geometry/sun/sun-floor.ts';
 import { sunTimes } from '../../geometry/sun/times.ts';
 
 /** An opening that lets direct sun in. */
-export interface SunWindow {
+interface SunWindow {
   readonly id: string;
   /** "the window to the south". */
   readonly name: string;
