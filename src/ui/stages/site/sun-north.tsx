@@ -79,7 +79,7 @@ function setNorth(site: Site, changeSite: Props['changeSite'], toward: string | 
   if (!found.ok) {
     return found.why === 'low'
       ? 'The sun was below the horizon then, or within 3° of it. Nothing was changed: check the day and the minute.'
-      : `The sun stood ${Math.round(found.altitude)}° high then: too high to be sighted along a wall. Nothing was changed: look again in the morning or evening.`;
+      : `The sun stood ${Math.round(found.altitude)}° high then: too high to be sighted along a wall. Nothing was changed: sight it again in the morning or evening.`;
   }
   const refusal = changeSite({ north: Math.round(found.north * 10) / 10, northAnswered: true });
   const before = northAnswered === false ? '' : ` It was ${north}°; Undo restores that.`;
