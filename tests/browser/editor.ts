@@ -29,6 +29,8 @@ export interface Editor {
 /** The page is open and its sheet drawn. */
 export async function editorOf(page: Page): Promise<Editor> {
   await page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
+  // On a fast machine "1 1 Enter" comes as fast as a laser tape types it: here a hand presses every key.
+  await page.evaluate(() => window.__stillspot?.tape.setState({ gap: -1 }));
   const at = async ([x, y]: XY): Promise<PagePoint> => {
     const point = await page.evaluate(
       async (each) => {
