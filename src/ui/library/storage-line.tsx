@@ -36,9 +36,11 @@ export function StorageLine({ hasPlans }: { readonly hasPlans: boolean }) {
       <p>
         Plans, settings and a copy of Stillspot for use without a network are stored in this browser on this device, and
         nowhere else: nothing is sent. To erase a plan, delete it, then open “Deleted plans” and delete it for good. To
-        erase everything, clear the data of this site in the settings of the browser.{' '}
-        <a href="./licenses.txt">Licenses of the software in it</a>
+        erase everything, clear the data of this site in the settings of the browser.
       </p>
+      <a className="text-button" href="./licenses.txt" target="_blank" rel="noreferrer">
+        Licenses of the software in it
+      </a>
       {promised === false && (
         <button type="button" className="text-button" onClick={ask}>
           Ask the browser to keep them
