@@ -152,7 +152,9 @@ describe('the samples', () => {
     const titles = new Set<string | undefined>();
     for (let index = 0; index < count; index++) {
       await bar().getByRole('button', { name: 'Plans' }).click();
-      await expect.poll(async () => (await rows.nth(index).locator('span').textContent())?.length).toBeGreaterThan(20);
+      await expect
+        .poll(async () => (await rows.nth(index).locator(':scope > span').last().textContent())?.length)
+        .toBeGreaterThan(20);
       await rows.nth(index).click();
       await page.getByRole('dialog').waitFor({ state: 'detached' });
       titles.add(await title());
