@@ -48,8 +48,8 @@ const ALL = 63;
 /** Slots that overlap by less touch: it comes from rounding. */
 const ROUNDING = 1e-9;
 
-/** @param area nothing is placed beyond it; null for no bound @param cell width of the squares by which taken slots are looked up */
-export function createPlacer(area: Area | null, cell = 10): Placer {
+/** @param area nothing is placed beyond it; null for no bound @param cell about the height of a slot: taken slots are looked up by squares of it */
+export function createPlacer(area: Area | null, cell: number): Placer {
   const squares = new Map<number, Placed[]>();
   const squareOf = (coordinate: number) => Math.floor(coordinate / cell);
   /** Whether something holds of what is taken, is counted by the mask, is not the owner's and meets the slot. */

@@ -49,13 +49,13 @@ describe('overlap(a, b)', () => {
   });
 });
 
-describe('createPlacer(area)', () => {
+describe('createPlacer', () => {
   const area = { x: 0, y: 0, width: 40, height: 40 };
 
   it('never gives the same ground twice, and nothing beyond its area', () => {
     fc.assert(
       fc.property(fc.array(slotArb, { maxLength: 30 }), (slots) => {
-        const placer = createPlacer(area);
+        const placer = createPlacer(area, 10);
         const placed = slots.filter((slot) => {
           const free = placer.isFree(slot);
           if (free) placer.take(slot);
@@ -70,7 +70,7 @@ describe('createPlacer(area)', () => {
   });
 
   it('lets a name across an outline only when told to', () => {
-    const placer = createPlacer(area);
+    const placer = createPlacer(area, 10);
     const slot = { x: 20, y: 20, width: 6, height: 3, turn: 0 };
     placer.take(slot, 'thing', 't1');
     expect(placer.isFree(slot)).toBe(false);
@@ -79,7 +79,7 @@ describe('createPlacer(area)', () => {
   });
 
   it('works the parts of a slot out when something first meets it, and only they are taken', () => {
-    const placer = createPlacer(area);
+    const placer = createPlacer(area, 10);
     let times = 0;
     placer.take({ x: 20, y: 20, width: 20, height: 20, turn: 0 }, 'outline', 't1', () => {
       times += 1;
@@ -93,7 +93,7 @@ describe('createPlacer(area)', () => {
   });
 
   it('counts how much of what is written a slot would cover', () => {
-    const placer = createPlacer(area);
+    const placer = createPlacer(area, 10);
     placer.take({ x: 10, y: 10, width: 10, height: 10, turn: 0 });
     placer.take({ x: 30, y: 30, width: 10, height: 10, turn: 0 }, 'wall');
     expect(placer.covered({ x: 15, y: 15, width: 10, height: 10, turn: 0 })).toBeCloseTo(25);

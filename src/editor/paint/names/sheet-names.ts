@@ -126,7 +126,9 @@ const followedNames = memoizeLatest(
     const stand = new Set(named.model.rooms);
     const changed = now.model.rooms.filter((room) => !stand.has(room));
     // Strings of openings are left out during a drag: they are many, and nobody reads them while the wall moves.
-    const write = dimensionWriter(now.plan.display.length, { ...screenMedium(pen), placer: createPlacer(null) });
+    const medium = screenMedium(pen);
+    const placer = createPlacer(null, 4 * medium.type.fine);
+    const write = dimensionWriter(now.plan.display.length, { ...medium, placer });
     return { ...names, labels: [...following, ...write(wholeDimensions({ ...now.model, rooms: changed }))] };
   },
   (_, rest, { model, region }) => [rest, model, region],

@@ -19,7 +19,7 @@ function within([left, top]: XY, [[ax, ay], [bx, by]]: Line): number {
 }
 
 function placerWith(lines: readonly Line[]) {
-  const placer = createPlacer(null);
+  const placer = createPlacer(null, 10);
   for (const line of lines) takeStrip(placer, line);
   return placer;
 }
@@ -42,7 +42,7 @@ describe('notePlace', () => {
   });
 
   it('keeps off a figure that is written beside the pointer', () => {
-    const placer = createPlacer(null);
+    const placer = createPlacer(null, 10);
     placer.take(slotAt({ width: 90, height: 20 }, [400, 370]));
     const [left, top] = notePlace([300, 300], SIZE, STAGE, placer).at;
     expect(placer.covered(slotAt(SIZE, [left + 100, top + 45]))).toBe(0);
