@@ -1,6 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { beforeEach, describe, expect, inject, it } from 'vitest';
-import { accessibilityFindings, download, openPage } from './harness.ts';
+import { editorOf } from './editor.ts';
+import { accessibilityFindings, download, openPage, pixelAt } from './harness.ts';
 import { openStage, pickSample, saved } from './samples.ts';
 
 const NOT_STARTED = /^Stillspot has not started\./;
@@ -120,6 +121,30 @@ describe('a fault while the app runs', () => {
     await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
     await page.getByRole('button', { name: 'Draw it again' }).click();
     await page.getByText(OUT_OF_DATE).waitFor({ state: 'detached' });
+  });
+
+  it('of the hatches leaves no floor white: nothing of the plan is painted until it can be', async () => {
+    const { page } = await basement();
+    const floor = await (await editorOf(page)).at([1500, 2000]);
+    const white = await pixelAt(page, floor);
+    await page.evaluate(() => {
+      const { prototype } = CanvasRenderingContext2D;
+      const { createPattern } = prototype;
+      Object.assign(window, { mend: () => Object.assign(prototype, { createPattern }) });
+      prototype.createPattern = () => {
+        throw new Error('no hatch today');
+      };
+    });
+    await page.evaluate(() => {
+      const { store } = window.__stillspot ?? {};
+      store?.setState(({ viewport }) => ({ viewport: { ...viewport, scale: 1.01 * viewport.scale } }));
+    });
+    await page.getByText(OUT_OF_DATE).waitFor();
+    expect(await pixelAt(page, floor)).not.toEqual(white);
+    await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
+    await page.getByRole('button', { name: 'Draw it again' }).click();
+    await page.getByText(OUT_OF_DATE).waitFor({ state: 'detached' });
+    await expect.poll(() => pixelAt(page, floor)).toEqual(white);
   });
 
   it('that nobody caught is shown, with the plan as a file', async () => {

@@ -4,11 +4,12 @@ import type { Pen } from './pen.ts';
 /** One tile for each hatch, color, weight and fineness; a theme has a dozen of them. */
 const tiles = new Map<string, HTMLCanvasElement>();
 
-/** A fill that repeats the hatch in screen pixels and sticks to the sheet when it is moved. */
-export function hatchFill(pen: Pen, hatch: Hatch, color: string): CanvasPattern | null {
+/** Returns a fill that repeats the hatch in screen pixels and sticks to the sheet when it is moved. Throws where the browser makes none. */
+export function hatchFill(pen: Pen, hatch: Hatch, color: string): CanvasPattern {
   const tile = tileOf(hatch, color, pen.theme.weight, Math.max(1, Math.ceil(pen.ratio)));
   const pattern = pen.ctx.createPattern(tile, 'repeat');
-  if (!pattern) return null;
+  // Floor without its hatch would look allowed.
+  if (!pattern) throw new Error('The browser makes no hatch.');
   pattern.setTransform(
     new DOMMatrix()
       .translate(pen.view.x, pen.view.y)

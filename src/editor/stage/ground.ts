@@ -61,6 +61,8 @@ const BELOW = picture({
 /** The floor that rules exclude, hatched, and the edge of the allowed floor. */
 const ZONES = picture({
   name: 'zones',
+  // Without hatches every floor would be white, as if it were allowed.
+  isEssential: true,
   read: () => {
     const state = useAppStore.getState();
     return [shownRegion(state), state.previewPlan !== null];

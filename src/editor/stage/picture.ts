@@ -10,6 +10,8 @@ type Dirty = readonly Extent[] | 'everywhere';
 /** One of the pictures that lie over one another on a canvas of the sheet. No React, no state of its own. */
 export interface Picture<In extends Inputs = Inputs> {
   readonly name: string;
+  /** Whether the pictures of its canvas would mislead without it: where it cannot be drawn, none of them is. */
+  readonly isEssential?: boolean;
   /** Returns what it is made from, out of the stores. Called once a frame in which something changed. Never reads the viewport. */
   readonly read: () => In;
   /** Draws it in screen pixels. What lies outside `pen.area` may be left out. */

@@ -85,7 +85,7 @@ export class SheetLayer {
 
   /**
    * Paints what changed and places the canvas where the viewport wants it. Returns whether its place changed. A picture that throws is
-   * left out and the others are painted without it.
+   * left out and the others are painted without it; where it is an essential one, none is.
    */
   update(view: SheetView): boolean {
     for (;;) {
@@ -99,7 +99,7 @@ export class SheetLayer {
         this.#pass = null;
         const isFirst = this.#painted !== null;
         this.invalidate();
-        if (picture) this.#broken.add(picture);
+        if (picture) for (const each of picture.isEssential ? this.#pictures : [picture]) this.#broken.add(each);
         else if (!isFirst) throw error;
         console.error(error);
       }
