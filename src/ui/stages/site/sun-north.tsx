@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Site } from '../../../../geometry/plan/model.ts';
+import { fullTurn } from '../../../../geometry/plane/bearing.ts';
 import { northBySun, wallDirections } from '../../../../geometry/sun/north-by-sun.ts';
 import { msOf } from '../../../protocol/timing/clock.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
@@ -81,7 +82,7 @@ function setNorth(site: Site, changeSite: Props['changeSite'], toward: string | 
       ? 'The sun was below the horizon then, or within 3° of it. Nothing was changed: check the day and the minute.'
       : `The sun stood ${Math.round(found.altitude)}° high then: too high to be sighted along a wall. Nothing was changed: sight it again in the morning or evening.`;
   }
-  const refusal = changeSite({ north: Math.round(found.north * 10) / 10, northAnswered: true });
+  const refusal = changeSite({ north: fullTurn(Math.round(found.north * 10) / 10), northAnswered: true });
   const before = northAnswered === false ? '' : ` It was ${north}°; Undo restores that.`;
   return (
     refusal ||
