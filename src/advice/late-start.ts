@@ -35,14 +35,16 @@ export function* lateStartSteps(plan: Plan, model: LevelModel, detector: Detecto
       keepSunFloor(model, times, { base, tall }, yield* sweptAreaSteps(model, times, { base, tall }));
     yield;
     const verdict = sunVerdict(later, model, detector);
-    if (verdict && verdict !== planned) return { days, verdict };
+    if (!verdict) return null;
+    if (verdict !== planned) return { days, verdict };
   }
   return { days: null, verdict: planned };
 }
 
 /** Returns what a later start than planned would change, as a sentence. */
 export function lateStartWords({ days, verdict }: LateStart): string {
-  if (days === null) return `A start up to ${MOST_DAYS_LATER} days later does not change it. ${NO_CLOUDS}`;
+  if (days === null)
+    return `A start 1 to ${MOST_DAYS_LATER} days later, at the same time of day, does not change it. ${NO_CLOUDS}`;
   const start = days === 1 ? 'a day' : `${days} days`;
   return `This holds for the planned days only: with a start ${start} later direct sun ${SAYS[verdict]}. ${NO_CLOUDS}`;
 }

@@ -41,7 +41,9 @@ describe('direct sun', () => {
       .poll(() => panel.textContent())
       .toMatch(/The sun comes too near from \d+:\d\d [ap]m to \d+:\d\d [ap]m, on 3 days of 3\./);
     expect(await panel.textContent()).toContain('Clouds are not counted on.');
-    await expect.poll(() => panel.textContent()).toContain('A start up to 7 days later does not change it.');
+    await expect
+      .poll(() => panel.textContent())
+      .toContain('A start 1 to 7 days later, at the same time of day, does not change it.');
     const cover = panel.getByRole('button', { name: 'Keep the window covered during the test' });
     await cover.click();
     await expect.poll(() => editor.verdict()).not.toBe('blocked');
