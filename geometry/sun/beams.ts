@@ -187,10 +187,11 @@ class Tracer {
     const corners = cornersIn({ k0, k1, left, right, near }, ahead, far);
     const stopsAt = eventsOf(corners, k0, k1);
     const runs = new Map<number, { i: number; j: number; edge: number; k0: number; k1: number }>();
-    const flush = ({ i, j, edge, ...range }: { i: number; j: number; edge: number; k0: number; k1: number }) => {
+    const flush = ({ i, j, edge, k0, k1 }: { i: number; j: number; edge: number; k0: number; k1: number }) => {
       if (++this.strips > MOST_STRIPS) throw new TooMuchLight('too many corners in the light');
       found({
-        ...range,
+        k0,
+        k1,
         left: corners[i] as XY,
         right: corners[j] as XY,
         from,

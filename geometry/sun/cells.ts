@@ -28,35 +28,73 @@ export function cellsOf(strip: Strip, parts: readonly ReachedSheaf[], reach: Rea
   const cells: (readonly XY[])[] = [];
   for (let i = 0; i + 1 < stops.length; i++) {
     const [low, high] = [stops[i] as Mm, stops[i + 1] as Mm];
-    const points: XY[] = [];
-    for (const part of own) {
-      if (part.near > high || part.far < low) continue;
-      const range = { ...strip, k0: Math.max(strip.k0, part.k0), k1: Math.min(strip.k1, part.k1) };
-      if (strip.limits.length === 0) addLit(points, range, part, reach, low, high);
-      else points.push(...litWithinLimits(range, part, reach, low, high));
-    }
-    const cell = betweenEdges(convexHull(points), strip);
+    const cell = betweenEdges(convexHull(litPoints(strip, own, reach, low, high)), strip);
     if (cell.length > 2 && areaOf(cell) > SMALLEST) cells.push(withFewerCorners(cell, NEAREST));
   }
   return cells;
 }
 
-/** Adds points whose hull holds the light of a strip between two depths. */
-function addLit(
-  points: XY[],
-  { left, right, k0, k1 }: Strip,
-  part: ReachedSheaf,
-  reach: Reach,
-  low: Mm,
-  high: Mm,
-): void {
-  for (const k of reach.directionsOf(part, k0, k1, low, high)) {
-    const [near, far] = [Math.max(low, reach.nearAt(part, k)), Math.min(high, reach.farAt(part, k))];
-    if (near > far + 2 * OVERLAP) continue;
-    const [x0, x1] = [left[0] - left[1] * k - OVERLAP, right[0] - right[1] * k + OVERLAP];
+/** Returns points whose hull holds the light of a strip between two depths. */
+function litPoints(strip: Strip, parts: readonly ReachedSheaf[], reach: Reach, low: Mm, high: Mm): XY[] {
+  const lit = new LitPoints(strip.left, strip.right);
+  for (const part of parts) {
+    if (part.near > high || part.far < low) continue;
+    const [k0, k1] = [Math.max(strip.k0, part.k0), Math.min(strip.k1, part.k1)];
+    if (strip.limits.length === 0) lit.add(k0, k1, part, reach, low, high);
+    else lit.points.push(...litWithinLimits({ ...strip, k0, k1 }, part, reach, low, high));
+  }
+  lit.close();
+  return lit.points;
+}
+
+/** Collects corners of the light between two corners of a strip. */
+class LitPoints {
+  readonly points: XY[] = [];
+  private readonly left: XY;
+  private readonly right: XY;
+  /** The direction in which the last part ended, with its ends there: the next part begins with it most often. */
+  private k = Number.NaN;
+  private near: Mm = 0;
+  private far: Mm = 0;
+
+  constructor(left: XY, right: XY) {
+    this.left = left;
+    this.right = right;
+  }
+
+  /** Adds the light of a part in directions k0 to k1 between two depths. */
+  add(k0: number, k1: number, part: ReachedSheaf, reach: Reach, low: Mm, high: Mm): void {
+    for (const k of reach.directionsOf(part, k0, k1, low, high)) {
+      const near = Math.max(low, reach.nearAt(part, k));
+      const far = Math.min(high, reach.farAt(part, k));
+      if (near > far + 2 * OVERLAP) continue;
+      if (k === this.k) {
+        // One line of both parts: its ends are the outermost.
+        this.near = Math.min(this.near, near);
+        this.far = Math.max(this.far, far);
+      } else if (k === k1) {
+        this.close();
+        this.k = k;
+        this.near = near;
+        this.far = far;
+      } else this.push(k, near, far);
+    }
+  }
+
+  /** Adds the direction in which the last part ended. */
+  close(): void {
+    if (!Number.isNaN(this.k)) this.push(this.k, this.near, this.far);
+    this.k = Number.NaN;
+  }
+
+  private push(k: number, near: Mm, far: Mm): void {
+    const { left, right } = this;
+    const x0 = left[0] - left[1] * k - OVERLAP;
+    const x1 = right[0] - right[1] * k + OVERLAP;
     // Larger along y alone: beams along the wall would be far longer by it.
-    const [above, below] = [near - OVERLAP, far + OVERLAP];
-    points.push([x0 + near * k, above], [x1 + near * k, above], [x1 + far * k, below], [x0 + far * k, below]);
+    const above = near - OVERLAP;
+    const below = far + OVERLAP;
+    this.points.push([x0 + near * k, above], [x1 + near * k, above], [x1 + far * k, below], [x0 + far * k, below]);
   }
 }
 
@@ -73,9 +111,10 @@ function betweenEdges(cell: XY[], { from, to, k0, k1, within }: Strip): XY[] {
 function litWithinLimits(strip: Strip, part: ReachedSheaf, reach: Reach, low: Mm, high: Mm): XY[] {
   const passing = strip.limits.reduce((rest, limit) => passingHeight(rest, limit, strip, reach), part);
   if (passing.l0 > passing.l1) return [];
-  const lit: XY[] = [];
-  addLit(lit, strip, passing, reach, low, high);
-  return strip.limits.reduce((rest, limit) => withinHeight(rest, limit, strip, passing), convexHull(lit));
+  const lit = new LitPoints(strip.left, strip.right);
+  lit.add(strip.k0, strip.k1, passing, reach, low, high);
+  lit.close();
+  return strip.limits.reduce((rest, limit) => withinHeight(rest, limit, strip, passing), convexHull(lit.points));
 }
 
 /** Returns the beams of a part that pass both the glass and a limit on the way; `l0` is more than `l1` where none does. */

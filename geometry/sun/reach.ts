@@ -48,9 +48,10 @@ export class Reach {
     const { k0, k1, l0, l1 } = sheaf;
     const straightest = k0 > 0 ? k0 : Math.min(k1, 0);
     const bulge = Math.min(MOST_BULGE, this.bulgeOf(k0, k1));
-    const part = { k0, k1, l0, l1, bulge };
-    const near = this.nearAt(part, -k0 > k1 ? k0 : k1);
-    return { ...part, near, far: this.farAt(part, straightest) };
+    const part = { k0, k1, l0, l1, bulge, near: 0, far: 0 };
+    part.near = this.nearAt(part, -k0 > k1 ? k0 : k1);
+    part.far = this.farAt(part, straightest);
+    return part;
   }
 
   /** Returns the least fall along y of light that passes the head here and, at a depth, over a height above the top of the detector. */

@@ -1,4 +1,5 @@
 import type { Mm } from '../plan/model.ts';
+import { vectorLength } from '../plane/point.ts';
 import type { Sheaf } from './glass.ts';
 import type { Reach, ReachedSheaf } from './reach.ts';
 
@@ -35,20 +36,23 @@ export function sheafGroups(
   most: Mm,
 ): readonly SheafGroup[] {
   const ends = (part: ReachedSheaf): readonly Mm[] => {
+    const found = [Math.min(part.far, most), Math.min(part.near, most)];
     const cosine = 1 / beamLength(part);
-    const dropped = drops.map(({ drop, bound }) => drop * cosine * (bound === 'below' ? part.l1 : part.l0));
-    return [part.far, part.near, ...dropped].map((end) => Math.min(end, most));
+    for (const { drop, bound } of drops)
+      found.push(Math.min(drop * cosine * (bound === 'below' ? part.l1 : part.l0), most));
+    return found;
   };
   const groups: (Open<SheafGroup> & { parts: ReachedSheaf[] })[] = [];
   let line: StraightEnds | null = null;
   for (const part of joinedColumns(reach, columns, drops, most)) {
     const last = groups[groups.length - 1];
-    if (last && line && last.k1 === part.k0 && line.takes(part, ends(part))) {
-      Object.assign(last, union(last, part));
+    const own = ends(part);
+    if (last && line && last.k1 === part.k0 && line.takes(part, own)) {
+      widen(last, part);
       last.parts.push(part);
     } else {
       groups.push({ ...part, parts: [part] });
-      line = new StraightEnds(part, ends(part));
+      line = new StraightEnds(part, own);
     }
   }
   return groups;
@@ -89,20 +93,18 @@ class StraightEnds {
 }
 
 /** Returns the way of a beam while it goes on by 1 in depth, at most. */
-function beamLength({ k0, k1 }: Sheaf): number {
-  return Math.hypot(1, Math.max(Math.abs(k0), Math.abs(k1)));
+function beamLength({ k0, k1 }: Pick<Sheaf, 'k0' | 'k1'>): number {
+  return vectorLength(1, Math.max(Math.abs(k0), Math.abs(k1)));
 }
 
-function union(one: ReachedSheaf, two: ReachedSheaf): ReachedSheaf {
-  return {
-    k0: one.k0,
-    k1: two.k1,
-    l0: Math.min(one.l0, two.l0),
-    l1: Math.max(one.l1, two.l1),
-    near: Math.min(one.near, two.near),
-    far: Math.max(one.far, two.far),
-    bulge: Math.max(one.bulge, two.bulge),
-  };
+/** Makes a group so large that it takes in the part after it. */
+function widen(group: Open<ReachedSheaf>, part: ReachedSheaf): void {
+  group.k1 = part.k1;
+  group.l0 = Math.min(group.l0, part.l0);
+  group.l1 = Math.max(group.l1, part.l1);
+  group.near = Math.min(group.near, part.near);
+  group.far = Math.max(group.far, part.far);
+  group.bulge = Math.max(group.bulge, part.bulge);
 }
 
 function joinedColumns(
@@ -115,7 +117,7 @@ function joinedColumns(
   const isLike = (first: Sheaf, open: Sheaf, part: Sheaf) => {
     if ((part.k1 - open.k0) / (1 + open.k0 * part.k1) > WIDEST) return false;
     const [l0, l1] = [Math.min(open.l0, part.l0), Math.max(open.l1, part.l1)];
-    const beyond = most * Math.max(Math.hypot(1, open.k0), Math.hypot(1, part.k1));
+    const beyond = most * beamLength({ k0: open.k0, k1: part.k1 });
     return (
       (reach.head * Math.abs(first.l1 - part.l1) <= SAME_WAY || reach.head * l0 >= beyond) &&
       (reach.sill * Math.abs(first.l0 - part.l0) <= SAME_WAY || reach.sill * l0 >= beyond) &&

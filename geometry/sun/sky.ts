@@ -118,6 +118,7 @@ class SkyBuilder {
 }
 
 function joined(bands: readonly Band[]): readonly Band[] {
+  if (bands.length < 2) return bands;
   const sorted = [...bands].sort((a, b) => a.low - b.low);
   const found: { low: Deg; high: Deg }[] = [];
   for (const { low, high } of sorted) {

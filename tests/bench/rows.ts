@@ -100,8 +100,8 @@ export const ROWS: readonly Row[] = [
     id: 'sun',
     name: 'floor that direct sun crosses (8 windows, 96 h), the whole disc and every instant',
     sizes: ['house'],
-    times: 20,
-    budgets: [],
+    times: 60,
+    budgets: [{ of: 'median', most: { house: 60 } }],
     run: sunSwept,
   },
   {
