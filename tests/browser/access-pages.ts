@@ -30,6 +30,15 @@ export const ACCESS_PAGES: readonly AccessPage[] = [
     },
   },
   {
+    name: 'Serial number by the camera',
+    show: async (page) => {
+      await button(page, 'Visit').click();
+      await button(page, /^Camera: serial number of /).click();
+      await page.getByRole('dialog', { name: /^Serial number of / }).waitFor();
+    },
+    leave: closeDialog,
+  },
+  {
     name: 'Plans',
     show: async (page) => {
       await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();

@@ -1,55 +1,50 @@
-import { useRef } from 'react';
-import { canReadBarCodes, readBarCode } from '../../../platform/read-bar-code.ts';
+import { useRef, useState } from 'react';
 import type { NamedDetector } from '../../../protocol/custody/detectors.ts';
 import { describeDuplicateSerial } from '../../../protocol/custody/detectors.ts';
 import { logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { samePlan } from '../../../storage/library-state.ts';
+import { later } from '../../hooks/later.tsx';
 
-const NOT_FOUND = 'No bar code was found in the picture. Hold it flat and near, in good light, or type the number.';
+const SerialScanner = later(() => import('./serial-scanner.tsx').then((part) => part.SerialScanner));
 
-/** Takes a picture of the label of a detector and reads its number from the bar code. Nothing in a browser that reads none. */
+/** Opens the camera that reads the serial number of a detector from the bar code of its label. The field beside it takes it by keys. */
 export function SerialCamera({ detector: { id, name } }: { readonly detector: NamedDetector }) {
-  const picker = useRef<HTMLInputElement>(null);
-  if (!canReadBarCodes()) return null;
+  const [isOpen, setOpen] = useState(false);
+  const button = useRef<HTMLButtonElement>(null);
+  const isSame = useRef<() => boolean>(() => true);
   return (
     <>
       <button
+        ref={button}
         type="button"
         className="button"
         aria-label={`Camera: serial number of ${name}`}
-        onClick={() => picker.current?.click()}
+        onClick={() => {
+          isSame.current = samePlan();
+          setOpen(true);
+        }}
       >
         Camera
       </button>
-      <input
-        ref={picker}
-        type="file"
-        accept="image/*"
-        capture="environment"
-        className="unseen"
-        tabIndex={-1}
-        aria-label={`Picture of the label of ${name}`}
-        onChange={(event) => {
-          const [file] = event.currentTarget.files ?? [];
-          event.currentTarget.value = ''; // the same picture can be taken again
-          if (file) void takeSerial(id, name, file);
-        }}
-      />
+      {isOpen && (
+        <SerialScanner
+          name={name}
+          onShut={() => setOpen(false)}
+          onSerial={(serial) => isSame.current() && takeSerial(id, name, serial)}
+          onType={() => button.current?.closest('[data-detector]')?.querySelector('input')?.focus()}
+        />
+      )}
     </>
   );
 }
 
-/** Writes the number on a picture into the log of a detector. The number before it is shown. */
-async function takeSerial(id: string, name: string, file: File): Promise<void> {
-  const isSame = samePlan();
-  const serial = await readBarCode(file);
+/** Writes a number that was read into the log of a detector. The number before it is shown. */
+function takeSerial(id: string, name: string, serial: string): void {
   const { plan, run, say } = useAppStore.getState();
-  // Reading takes a moment: another plan may be open by now.
-  if (!isSame()) return;
   const before = logEntryOf(plan, id).serial.trim();
-  if (!serial || serial === before) {
-    say(serial ? `${name}: ${serial}, as it is recorded.` : NOT_FOUND);
+  if (serial === before) {
+    say(`${name}: ${serial}, as it is recorded.`);
     return;
   }
   if (run((now) => withLogEntry(now, id, { serial }))) return;
