@@ -43,15 +43,17 @@ function sunState(plan: Plan, model: LevelModel, heights: Heights): SunState {
   return swept.state === 'known' ? swept : { ...swept, pending: false };
 }
 
+const TIMES = 'the times of the test';
+
 /** Returns what is missing, as a sentence; empty for nothing. North matters only to light that comes in. */
 function missingForSun({ site, visit }: Plan, hasGlass: boolean): string {
   const missing = [
     site.latitude === null || site.longitude === null ? 'the location of the house' : '',
     hasGlass && site.northAnswered === false ? 'north' : '',
-    visit.start === null || visit.end === null ? 'the times of the test' : '',
+    visit.start === null || visit.end === null ? TIMES : '',
   ].filter(Boolean);
   if (missing.length === 0) return '';
-  const verb = missing.length > 1 || missing[0]?.endsWith('s') ? 'are' : 'is';
+  const verb = missing.length > 1 || missing[0] === TIMES ? 'are' : 'is';
   return `${capital(listed(missing))} ${verb} not given. Keep out of direct sun.`;
 }
 

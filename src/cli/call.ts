@@ -33,8 +33,8 @@ export interface CommandResult {
   readonly text: string;
   /** Whether the text is a file for other programs, every sign of which stays: JSON, or a table whose cells are safe. */
   readonly isData?: boolean;
-  /** 2: some of several files were not usable; the others were done. */
-  readonly code: 0 | 1 | 2;
+  /** 2: some of several files were not usable; 3: Stillspot itself failed on some. The others were done. */
+  readonly code: 0 | 1 | 2 | 3;
   /** What went wrong with some of several files, for standard error. */
   readonly problems?: readonly string[];
 }

@@ -2,7 +2,7 @@ import { drawDocument, type VisitDocument } from '../report/documents/draw-docum
 import { type CliCommand, UnusableError } from './call.ts';
 import { choiceOption } from './output.ts';
 import { computedById, today } from './paper/computed.ts';
-import { overPlans, type PaperCommand, paperOption } from './paper/paper-command.ts';
+import { overPlans, type PaperCommand, pageOption } from './paper/paper-command.ts';
 import { filesOfPages, PAGE_FORMATS } from './paper/write-pages.ts';
 import { verifiedPlacement } from './verified-placement.ts';
 
@@ -21,18 +21,22 @@ export const noticePaper: PaperCommand = {
   formats: PAGE_FORMATS,
   make: async (plan, job) => {
     const computed = computedById(verifiedPlacement(plan));
-    const order = { plan, paper: paperOption(job, plan), date: today(), computed };
+    const order = { plan, ...pageOption(job, plan), date: today(), computed };
     const pages = drawDocument(KINDS[choiceOption(job, 'kind', KIND_NAMES, 'closing')], order);
     return { ...(await filesOfPages(job, pages, order)), fine: true, notes: [], document: {} };
   },
 };
 
-/** `notice FILE --kind KIND --out NAME.pdf`: one page for the people in the house. */
+/** `notice FILE… --kind KIND --out NAME.pdf`: one page for the people in the house. */
 export const notice: CliCommand = {
   name: 'notice',
-  synopsis: 'FILE --kind closing|progress|agreement|card --out NAME.pdf|.svg|.png [--paper …] [--force]',
-  summary: 'a page for the people in the house: closing, test in progress, agreement, placement card',
-  options: ['kind', 'out', 'paper'],
+  synopsis:
+    'FILE… --kind closing|progress|agreement|card --out NAME.pdf|.svg|.png [--paper …] [--orientation …] [--force]',
+  summary:
+    'a page for the people in the house: closing, test in progress, agreement, placement card; of several plans into the folder --out',
+  takesManyFiles: true,
+  takesFolders: true,
+  options: ['kind', 'out', 'paper', 'orientation', 'format'],
   flags: ['force'],
   run: (call) => {
     if (call.options.kind === undefined)

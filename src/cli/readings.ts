@@ -7,7 +7,7 @@ import { isConclusive, type LocationReport } from '../protocol/results/location-
 import { locationName } from '../protocol/results/locations.ts';
 import { NEXT_STEP_SOURCES } from '../protocol/results/next-step-sources.ts';
 import { amountsInUnit } from '../protocol/results/radon.ts';
-import { describeIssues, headlineSentence } from '../protocol/validity/headline.ts';
+import { describeIssuesToFix, headlineSentence } from '../protocol/validity/headline.ts';
 import { type HomeStep, homeStep } from '../protocol/validity/home-step.ts';
 import { testState } from '../protocol/validity/test-state.ts';
 import { issueText, type TestState } from '../protocol/validity/validity.ts';
@@ -80,7 +80,7 @@ function asText(
     plan.title || 'Plan without a title',
     '',
     headlineSentence(plan, state),
-    ...describeIssues(plan, state).map((words) => `  ${words}`),
+    ...describeIssuesToFix(plan, state).map((words) => `  ${words}`),
     '',
     'Where the detectors are',
     ...[...describePlacement(plan, placement), ...describeVerification(plan, placement)].map((words) => `  ${words}`),

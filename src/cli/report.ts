@@ -36,7 +36,8 @@ export const report: CliCommand = {
   name: 'report',
   synopsis:
     'FILE… --out NAME.pdf|.svg|.png|.csv|.json [--paper letter|a4|tabloid|a3] [--orientation portrait|landscape] [--force]',
-  summary: 'the report of the test; of several files or a folder into the folder --out',
+  summary:
+    'the report of the test; of several files or a folder into the folder --out, as --format pdf|svg|png|csv|json',
   takesManyFiles: true,
   takesFolders: true,
   options: ['out', 'paper', 'orientation', 'format'],

@@ -26,7 +26,8 @@ export const sheet: CliCommand = {
   name: 'sheet',
   synopsis:
     'FILE… --out NAME.pdf|.svg|.png [--level ID] [--paper letter|a4|tabloid|a3] [--orientation portrait|landscape] [--force]',
-  summary: 'the marked-up plan, true to scale; of several files or a folder into the folder --out',
+  summary:
+    'the marked-up plan, true to scale; of several files or a folder into the folder --out, as --format pdf|svg|png',
   takesManyFiles: true,
   takesFolders: true,
   options: ['out', 'level', 'paper', 'orientation', 'format'],

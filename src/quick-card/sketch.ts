@@ -15,6 +15,7 @@ import { ON_PAPER, svgShapes, verdictMark } from '../report/svg-shapes.ts';
 import { drawText } from '../report/text.ts';
 import { centeredView, toPaper, type View } from '../report/view.ts';
 import type { QuickCard } from './describe-card.ts';
+import { boxOf, CAP, FIGURE, FIGURES, placeFigures, SPOT } from './figures.ts';
 import { middleOf } from './spot.ts';
 import { THINGS } from './things.ts';
 
@@ -25,9 +26,6 @@ const BEHIND: Mm = 900;
 const WALL: Mm = 320;
 const NAMES = 5;
 const NONE: ReadonlySet<string> = new Set();
-/** On a card the figures are read at arm's length. */
-const FIGURE = 3.7;
-const SPOT = 2.6;
 
 /** Returns the sketch of a card within an area of the paper; empty where no room is drawn. */
 export function drawSketch(card: QuickCard, area: Area): string {
@@ -56,7 +54,7 @@ export function drawSketch(card: QuickCard, area: Area): string {
     group({ 'clip-path': `url(#${clip})` }, svgShapes(view, shapes)),
     drawNames(card, view, extent),
     drawWallNames({ x, y, width: right - x, height: bottom - y }),
-    drawSpot(card, view),
+    drawSpot(card, view, [paperArea(view, ringExtent(floor)), area]),
   ].join('');
 }
 
@@ -83,6 +81,11 @@ function viewOf(extent: Extent, area: Area): View {
   const [width, height] = [area.width - 2 * NAMES, area.height - 2 * NAMES];
   const ratio = Math.max((maxX - minX) / width, (maxY - minY) / height);
   return centeredView(extent, area, { ratio, words: '' });
+}
+
+function paperArea(view: View, { minX, minY, maxX, maxY }: Extent): Area {
+  const [[x, y], [right, bottom]] = [toPaper(view, [minX, minY]), toPaper(view, [maxX, maxY])];
+  return { x, y, width: right - x, height: bottom - y };
 }
 
 function grown({ minX, minY, maxX, maxY }: Extent, by: Mm): Extent {
@@ -143,17 +146,20 @@ function drawWallNames({ x, y, width, height }: Area): string {
 }
 
 /** The tape distances, each beside its line, then the sign of the verdict at each detector. */
-function drawSpot({ spot }: QuickCard, view: View): string {
+function drawSpot({ spot, level }: QuickCard, view: View, areas: readonly Area[]): string {
   if (!spot) return '';
-  const tapes = spot.tapes.map(({ line: [from, to], length }) => {
-    const [a, b] = [toPaper(view, from), toPaper(view, to)];
-    const [x, y] = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-    const across = Math.abs(a[1] - b[1]) < Math.abs(a[0] - b[0]);
-    const anchor = across ? ('middle' as const) : ('start' as const);
-    const text = { size: FIGURE, weight: 'bold', anchor, halo: true, color: COLOR.accent } as const;
-    const [left, base] = across ? [x, y - FIGURE * 0.45] : [x + FIGURE * 0.3, y + FIGURE * 0.35];
-    return svgShapes(ON_PAPER, [dimensionLine(a, b, FIGURE)]) + drawText(left, base, length, text);
+  const tapes = spot.tapes.map(({ line: [from, to], length }) => ({
+    line: [toPaper(view, from), toPaper(view, to)] as const,
+    length,
+  }));
+  const spots = spot.detectors.map(({ at }) => toPaper(view, at));
+  const lines = tapes.map(({ line: [a, b] }) => svgShapes(ON_PAPER, [dimensionLine(a, b, FIGURE)]));
+  const things = level.fixtures.map((thing) => {
+    const { minX, minY, maxX, maxY } = thingExtent(thing);
+    return boxOf(toPaper(view, [minX, minY]), toPaper(view, [maxX, maxY]));
   });
-  const signs = spot.detectors.map(({ at }) => verdictMark(spot.tone, ...toPaper(view, at), SPOT));
-  return [...tapes, ...signs].join('');
+  const figures = placeFigures(tapes, spots, areas, things).map(({ text, x, y }) =>
+    drawText(x, y + CAP / 2, text, FIGURES),
+  );
+  return [...lines, ...figures, ...spots.map(([x, y]) => verdictMark(spot.tone, x, y, SPOT))].join('');
 }

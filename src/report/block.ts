@@ -1,7 +1,7 @@
 /** Pieces of a page that know their height before they are drawn: layout first, ink afterwards. */
 import { COLOR, LINE_MM } from './style.ts';
 import { type Attributes, group, line, rectElement } from './svg.ts';
-import { drawText, lineHeight, shortened, type TextStyle, wrapText } from './text.ts';
+import { balancedText, drawText, lineHeight, shortened, type TextStyle, wrapText } from './text.ts';
 
 /** Drawn with its upper left corner at a place on the paper, mm. */
 export interface Block {
@@ -24,7 +24,7 @@ export function fitsParagraph(text: string, width: number, style: TextStyle): bo
 
 /** Text wrapped to a width. Empty text has no height. */
 export function paragraph(text: string, width: number, style: TextStyle): Block {
-  const all = wrapText(text, width, style);
+  const all = style.anchor === 'middle' ? balancedText(text, width, style) : wrapText(text, width, style);
   const lines =
     all.length > MOST_LINES
       ? [...all.slice(0, MOST_LINES - 1), shortened(all.slice(MOST_LINES - 1).join(' '), width, style)]

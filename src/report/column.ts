@@ -57,8 +57,11 @@ const NOTE_LINES = 4;
 const CHUNK = 8;
 /** Letters of a verdict's word that leave room for a second row beside it. */
 const LONG_WORD = 10;
-/** The plan page of a report has no tables of its own. */
-const SOURCES_ELSEWHERE = 'Sources: in the tables of the plan sheets.';
+/** Where the sources stand that have no room beside the drawing. */
+const SOURCES_ELSEWHERE: Readonly<Record<SubjectMatter['paper'], string>> = {
+  sheets: 'Sources: in the tables on the sheets that follow.',
+  report: 'Sources: in the table of the rules, in this report.',
+};
 const SWATCH = { width: 11, height: 4.6 } as const;
 
 /** Blocks in the order of their weight for the reader; each is kept whole. */
@@ -178,7 +181,7 @@ function notRunBlock(matter: SubjectMatter, width: number): Block {
 
 /** In one column, or in two where there is little room. */
 function legendBlock(matter: SubjectMatter, width: number, fullness: Fullness): Block {
-  const wide = fullness === 'least' ? width / 2 - 1 : width;
+  const wide = fullness === 'least' ? width / 2 - 2.5 : width;
   const white = hasWhite(matter)
     ? swatchRow(
         width,
@@ -240,20 +243,19 @@ function hatchSwatch(name: HatchName, x: number, y: number): string {
 
 function basisBlock(matter: SubjectMatter, width: number, fullness: Fullness): Block {
   const computed = computedLines(matter).join(' ');
+  const elsewhere = SOURCES_ELSEWHERE[matter.paper];
   const sources = `Sources: ${sourcesLine(matter)}.`;
   const lines = {
     full: [
       computed,
       profileLine(matter),
-      fitsParagraph(sources, width, SOFT) ? sources : SOURCES_ELSEWHERE,
+      fitsParagraph(sources, width, SOFT) ? sources : elsewhere,
       toleranceLine(matter),
       whiteMeans(matter),
       MEASURED_LINE,
     ],
-    short: [computed, `${profileLine(matter)} ${SOURCES_ELSEWHERE}`, toleranceLine(matter), whiteMeans(matter)],
-    least: [
-      `${computed} ${profileLine(matter)} ${SOURCES_ELSEWHERE} ${toleranceLine(matter)} ${whiteHeight(matter)}`.trim(),
-    ],
+    short: [computed, `${profileLine(matter)} ${elsewhere}`, toleranceLine(matter), whiteMeans(matter)],
+    least: [`${computed} ${profileLine(matter)} ${elsewhere} ${toleranceLine(matter)} ${whiteHeight(matter)}`.trim()],
   }[fullness];
   return stack(
     [

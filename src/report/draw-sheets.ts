@@ -61,13 +61,14 @@ export function drawSheets(options: SheetOptions): readonly string[] {
   ];
 }
 
-/** The sheet with the drawing alone, as one page of a document of `sheets`. The plan must have the level. */
+/** The sheet with the drawing alone, as one page of a report of `sheets`. The plan must have the level. */
 export function drawPlanPage(options: SheetOptions, sheet: number, sheets: number): string {
-  const matter = subjectMatter(options.plan, options.levelId, options.probe, options.computed);
+  const { plan, levelId, probe, computed } = options;
+  const matter: SubjectMatter = { ...subjectMatter(plan, levelId, probe, computed), paper: 'report' };
   const layout = fittingLayout(matter, options);
   const { drawn, drawing } = firstSheet(matter, layout, options.showTracing);
   const facts = factsOf(matter, options, { page: layout.page, scale: drawing?.scale.words ?? '', sheet, sheets });
-  return drawPage(facts, hatchDefinitions(usedHatches(matter.region, matter.zones)), drawn);
+  return drawPage({ ...facts, inDocument: true }, hatchDefinitions(usedHatches(matter.region, matter.zones)), drawn);
 }
 
 /** Returns the orientation in which the level is drawn larger; landscape where both show it alike. The plan must have the level. */

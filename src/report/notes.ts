@@ -95,7 +95,7 @@ export function ruleWithDistance({ name, least, most }: EffectiveRule, { plan }:
   return words ? `${name}, ${words}` : name;
 }
 
-export function profileLine({ plan }: SubjectMatter): string {
+export function profileLine({ plan }: Pick<SubjectMatter, 'plan'>): string {
   const profile = profileById(plan.protocol.profile);
   return `Profile "${profile?.name ?? plan.protocol.profile}", ${PURPOSE_PHRASE[plan.site.purpose]}.`;
 }

@@ -6,7 +6,7 @@ import { formatDate } from '../protocol/timing/format-time.ts';
 import { type Area, frameOf, isPortrait, type PageSize } from './paper.ts';
 import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
 import { element, escapeXml, line, num, rectElement } from './svg.ts';
-import { drawText, lineHeight, shortened, type TextStyle, textWidth, wrapText } from './text.ts';
+import { balancedText, drawText, lineHeight, shortened, type TextStyle, textWidth, wrapText } from './text.ts';
 
 export interface PageFacts {
   readonly page: PageSize;
@@ -18,6 +18,8 @@ export interface PageFacts {
   readonly scale: string;
   readonly sheet: number;
   readonly sheets: number;
+  /** Whether the drawing is a page of a document, not one of the plan's own sheets. */
+  readonly inDocument?: boolean;
   /** A page of words, read by people in the house: no scale, larger cautions. */
   readonly words?: boolean;
 }
@@ -72,8 +74,8 @@ export function pageDocument({ width, height }: PageSize, title: string, ...part
   );
 }
 
-function escapedTitle({ plan, levelName, sheet }: PageFacts): string {
-  const text = `${plan.title || 'Plan without a title'}, ${levelName}, sheet ${sheet}`;
+function escapedTitle({ plan, levelName, sheet, words, inDocument = words }: PageFacts): string {
+  const text = `${plan.title || 'Plan without a title'}, ${levelName}, ${inDocument ? 'page' : 'sheet'} ${sheet}`;
   return escapeXml(text);
 }
 
@@ -95,9 +97,8 @@ function drawCautions(page: PageSize, most: number): string {
 function fittingLines(text: string, width: number, rows: number, most: number) {
   if (rows === 1) return { lines: [text], size: Math.min(most, (most * width) / textWidth(text, { size: most })) };
   let size = most;
-  let lines = wrapText(text, width, { size });
-  for (; lines.length > rows; lines = wrapText(text, width, { size })) size -= 0.05;
-  return { lines, size };
+  while (wrapText(text, width, { size }).length > rows) size -= 0.05;
+  return { lines: balancedText(text, width, { size }), size };
 }
 
 interface Cell {
@@ -140,6 +141,7 @@ function titleRows({
   sheet,
   sheets,
   words,
+  inDocument = words,
 }: PageFacts): readonly (readonly Cell[])[] {
   const first: readonly Cell[] = [
     { heading: 'Title', text: plan.title || 'Plan without a title', second: levelName, width: 0, bold: true },
@@ -148,7 +150,7 @@ function titleRows({
   const second: readonly Cell[] = [
     ...(words ? [] : [{ heading: 'Scale on paper', text: scale || 'no drawing', width: 34 }, drawnCell(plan)]),
     { heading: words ? 'Date' : 'Date of printing', text: date, width: isPortrait(page) ? 0 : 36 },
-    { heading: words ? 'Page' : 'Sheet', text: `${sheet} of ${sheets}`, width: 18 },
+    { heading: inDocument ? 'Page' : 'Sheet', text: `${sheet} of ${sheets}`, width: 18 },
   ];
   return isPortrait(page) ? [first, second] : [[...first, ...second]];
 }

@@ -34,6 +34,8 @@ export interface SubjectMatter {
   }[];
   /** The state of the whole test, all levels included. */
   readonly state: TestState;
+  /** What the drawing is a page of. */
+  readonly paper: 'sheets' | 'report';
   /** Why the whole level is not the one to test; empty when it is. */
   readonly levelBar: string;
 }
@@ -68,6 +70,7 @@ export function subjectMatter(
       return report ? [{ detector, report, computed: report.computed }] : [];
     }),
     state: testState(plan, placement),
+    paper: 'sheets',
     levelBar: levelBar(plan, level),
   };
 }

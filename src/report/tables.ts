@@ -11,6 +11,7 @@ import {
   VERDICT_WORD,
 } from '../../geometry/messages/index.ts';
 import { markedCite, profileDoubts } from '../../geometry/messages/sources.ts';
+import type { Plan } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, profileOf } from '../../geometry/rules/profiles.ts';
 import { formatArea } from '../../geometry/units/index.ts';
 import { roomSizeWords, roomTitle } from '../drawing/words.ts';
@@ -36,7 +37,7 @@ import { COLOR, TYPE_MM } from './style.ts';
 import type { SubjectMatter } from './subject-matter.ts';
 import { verdictMark } from './svg-shapes.ts';
 import { type Cell, type Column, headingItem, tableItems, textItems } from './table.ts';
-import { drawText, lineHeight, shortened } from './text.ts';
+import { drawText, lineHeight, shortened, type TextStyle } from './text.ts';
 
 type Placed = SubjectMatter['detectors'][number];
 
@@ -54,10 +55,10 @@ const CHECK_COLUMNS: readonly Column[] = [
   { heading: 'Source', share: 0.06 },
 ];
 const RULE_COLUMNS: readonly Column[] = [
-  { heading: 'Rule', share: 0.2 },
-  { heading: 'Requirement', share: 0.34 },
-  { heading: 'Distance', share: 0.13 },
-  { heading: 'Source', share: 0.33 },
+  { heading: 'Rule', share: 0.17 },
+  { heading: 'Requirement', share: 0.31 },
+  { heading: 'Distance', share: 0.1 },
+  { heading: 'Source', share: 0.42 },
 ];
 const ROOM_COLUMNS: readonly Column[] = [
   { heading: 'Room', share: 0.24 },
@@ -82,14 +83,7 @@ export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], wid
     ...section('Looked for, and not there', lookedForLines(matter), width),
     headingItem('Rooms', width),
     ...tableItems(ROOM_COLUMNS, roomRows(matter), width),
-    headingItem('Rules and their sources', width),
-    ...textItems(profileLine(matter), width),
-    ...profileDoubts(profileOf(matter.plan.protocol)).flatMap((words) => textItems(words, width)),
-    ...tableItems(
-      RULE_COLUMNS,
-      matter.rules.map((rule) => ruleRow(matter, rule)),
-      width,
-    ),
+    ...ruleItems(matter, width),
     ...section(
       'How it was measured',
       [...computedLines(matter), MEASURED_LINE, toleranceLine(matter), whiteMeans(matter)],
@@ -97,6 +91,27 @@ export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], wid
     ),
     ...section('Remarks on the drawing', [...remarks(matter), leftOffLine(leftOff)].filter(Boolean), width),
     ...section('Written out', longLines(matter), width),
+  ];
+}
+
+/** Every rule with its distance and its sources. */
+export function ruleItems(
+  { plan, rules }: Pick<SubjectMatter, 'plan' | 'rules'>,
+  width: number,
+  text?: TextStyle,
+  table?: TextStyle,
+): readonly FlowItem[] {
+  return [
+    headingItem('Rules and their sources', width),
+    ...[profileLine({ plan }), ...profileDoubts(profileOf(plan.protocol))].flatMap((words) =>
+      textItems(words, width, text).map((item) => ({ ...item, keepWithNext: true })),
+    ),
+    ...tableItems(
+      RULE_COLUMNS,
+      rules.map((rule) => ruleRow(plan, rule)),
+      width,
+      table,
+    ),
   ];
 }
 
@@ -220,7 +235,7 @@ function verdictCell({ verdict, notRun }: Check): Block {
   };
 }
 
-function ruleRow({ plan }: SubjectMatter, rule: EffectiveRule): readonly Cell[] {
+function ruleRow(plan: Plan, rule: EffectiveRule): readonly Cell[] {
   const unit = plan.display.length;
   return [rule.name, rule.says, limitWords(rule, unit) || NONE, [...new Set(rule.sources.map(markedCite))].join('; ')];
 }
@@ -229,7 +244,7 @@ function roomRows({ region, plan }: SubjectMatter): readonly (readonly Cell[])[]
   const unit = plan.display.length;
   return region.rooms.map(({ room, area, barred }) => [
     roomTitle(room),
-    room.label ? ROOM_USE_NOUN[room.label.use] : 'not given',
+    room.label ? capital(ROOM_USE_NOUN[room.label.use]) : 'Not given',
     roomSizeWords(room, unit),
     formatArea(room.floorArea, unit),
     barred || (area > 0 ? formatArea(area, unit) : 'none'),

@@ -104,6 +104,20 @@ export function wrapText(text: string, width: number, style: TextStyle): readonl
   return current ? [...lines, current] : lines;
 }
 
+/** The same in lines of about the same length: for lines about a middle, where a last word alone looks forgotten. */
+export function balancedText(text: string, width: number, style: TextStyle): readonly string[] {
+  const lines = wrapText(text, width, style);
+  if (lines.length < 2) return lines;
+  let [narrow, wide] = [width / lines.length, width];
+  while (wide - narrow > 0.5) {
+    const middle = (narrow + wide) / 2;
+    const fits = wrapText(text, middle, style).length === lines.length;
+    if (fits) wide = middle;
+    else narrow = middle;
+  }
+  return wrapText(text, wide, style);
+}
+
 /** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */
 export function shortened(text: string, width: number, style: TextStyle): string {
   return shortenedToWidth(oneLine(text), width, (part) => textWidth(part, style));

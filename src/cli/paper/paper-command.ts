@@ -2,9 +2,12 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { ORIENTATIONS, PAPER_NAMES, type PageChoice, type PaperName } from '../../report/paper.ts';
 import { type Call, type CommandResult, readPlan, UnusableError } from '../call.ts';
 import { choiceOption, formatOf, makeFolder, outOption, pathsIn, writeFiles } from '../output.ts';
-import type { JobResult, MadePaper, PaperJob } from './paper-job.ts';
+import { failedJob, type JobResult, type MadePaper, type PaperJob } from './paper-job.ts';
 import { inWorkers } from './pool.ts';
 import { showProgress } from './progress.ts';
+
+/** Exit code of a fault of Stillspot itself. */
+const OWN_FAULT = 3;
 
 /** A command that writes papers of each plan it is given. */
 export interface PaperCommand {
@@ -13,15 +16,14 @@ export interface PaperCommand {
   readonly make: (plan: Plan, job: PaperJob) => Promise<MadePaper>;
 }
 
-/** Does one job: reads the plan, makes its paper, writes it. */
+/** Does one job: reads the plan, makes its paper, writes it. A fault of Stillspot is a result too: other jobs go on. */
 export async function doJob({ make }: PaperCommand, job: PaperJob): Promise<JobResult> {
   try {
     const { files, ...rest } = await make(readPlan(job.file), job);
     writeFiles(files, job.force);
     return { ok: true, files: files.map(({ path }) => path), rest };
   } catch (error) {
-    if (!(error instanceof UnusableError)) throw error;
-    return { ok: false, problem: error.message };
+    return error instanceof UnusableError ? { ok: false, problem: error.message, fault: false } : failedJob(job, error);
   }
 }
 
@@ -35,11 +37,14 @@ export async function overPlans(command: PaperCommand, call: Call): Promise<Comm
   const progress = (done: number) => call.several && showProgress(done, jobs.length);
   const results = (await inWorkers(jobs, progress)) ?? (await inOrder(command, jobs, progress));
   const done = results.flatMap((result) => (result.ok ? [result] : []));
-  const problems = results.flatMap((result) => (result.ok ? [] : [result.problem]));
-  if (done.length === 0) throw new UnusableError([...call.refused, ...problems].join('\n'));
-  const bad = problems.length > 0 || call.refused.length > 0;
-  const code = done.every(({ rest }) => rest.fine) ? 0 : 1;
-  return { text: call.json ? asJson(call, done) : asText(done), code: bad ? 2 : code, problems };
+  const failed = results.flatMap((result) => (result.ok ? [] : [result]));
+  const problems = failed.map(({ problem }) => problem);
+  const isFault = failed.some(({ fault }) => fault);
+  if (done.length === 0 && !isFault) throw new UnusableError([...call.refused, ...problems].join('\n'));
+  const isBad = problems.length > 0 || call.refused.length > 0;
+  const verdictCode = done.every(({ rest }) => rest.fine) ? 0 : 1;
+  const code = isBad ? 2 : verdictCode;
+  return { text: textOf(call, done), code: isFault ? OWN_FAULT : code, problems };
 }
 
 async function inOrder(
@@ -72,10 +77,16 @@ function jobsOf(command: PaperCommand, call: Call): readonly PaperJob[] {
   }));
 }
 
+/** Nothing where nothing was done. */
+function textOf(call: Call, done: readonly Done[]): string {
+  if (done.length === 0) return '';
+  return call.json ? asJson(call, done) : asText(done);
+}
+
 type Done = Extract<JobResult, { ok: true }>;
 
 function asJson({ several }: Call, done: readonly Done[]): string {
-  const documents = done.map(({ files, rest }) => ({ files, ...rest.document }));
+  const documents = done.map(({ files, rest }) => ({ files, lackingLetters: rest.lacking, ...rest.document }));
   return `${JSON.stringify(several ? { plans: documents } : documents[0], null, 2)}\n`;
 }
 
@@ -89,7 +100,7 @@ function asText(done: readonly Done[]): string {
 }
 
 /** Returns the paper that is asked for, else the usual one for the plan's units of length. */
-export function paperOption(job: PaperJob, { display }: Plan): PaperName {
+function paperOption(job: PaperJob, { display }: Plan): PaperName {
   return choiceOption(job, 'paper', PAPER_NAMES, display.length === 'metric' ? 'a4' : 'letter');
 }
 

@@ -24,7 +24,17 @@ export interface MadePaper {
   readonly document: object;
 }
 
-/** A job that is done, or what was wrong with it. */
+/** A job that is done, or what was wrong with it: with the call or the file, or, where `fault`, with Stillspot itself. */
 export type JobResult =
   | { readonly ok: true; readonly files: readonly string[]; readonly rest: Omit<MadePaper, 'files'> }
-  | { readonly ok: false; readonly problem: string };
+  | { readonly ok: false; readonly problem: string; readonly fault: boolean };
+
+/** Returns the result of a job in which Stillspot itself failed. */
+export function failedJob({ file }: PaperJob, error: unknown): JobResult {
+  const trace = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  return {
+    ok: false,
+    problem: `${file}: Stillspot itself failed on this plan. Please report this:\n${trace}`,
+    fault: true,
+  };
+}

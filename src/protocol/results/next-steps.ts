@@ -121,8 +121,8 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
   'consider-fixing-sale': {
     id: 'consider-fixing-sale',
-    text: 'In a sale too: consider fixing the home, there is no safe level. This result does not call for mitigation below 4 pCi/L. Test again within 2 years, and after any renovation.',
-    noActionPhrases: ['consider fixing the home', 'This result does not call for mitigation'],
+    text: 'In a sale too: consider fixing the home, for no level is safe. Below 4 pCi/L this result does not call for mitigation. Test again within 2 years, and after any renovation.',
+    noActionPhrases: ['consider fixing the home', 'this result does not call for mitigation'],
   },
   'retest-later': {
     id: 'retest-later',

@@ -6,7 +6,14 @@ import { locationName } from '../results/locations.ts';
 import { isRetest } from '../results/next-steps.ts';
 import { amountsInUnit } from '../results/radon.ts';
 import { homeStep } from './home-step.ts';
-import { issueText, type TestStage, type TestState, VALIDITY_HEADLINE, VALIDITY_TEXT } from './validity.ts';
+import {
+  issueText,
+  type TestStage,
+  type TestState,
+  VALIDITY_HEADLINE,
+  VALIDITY_TEXT,
+  type ValidityIssue,
+} from './validity.ts';
 
 /** The whole test in one line; its tone is that of the worst part. */
 export interface TestHeadline {
@@ -62,8 +69,17 @@ export function headlineDetail(plan: Plan, state: TestState): string {
   return `${amountsInUnit(plan.display.radon, text)}${more > 0 ? ` And ${more} more.` : ''}`;
 }
 
-/** Returns what the validity means and every issue with where it is fixed; the next step where there is no issue. */
+/** Returns what the validity means and every issue; the next step where there is no issue. On paper: the app is not there to press in. */
 export function describeIssues(plan: Plan, state: TestState): readonly string[] {
+  return withIssues(plan, state, ({ text }) => text);
+}
+
+/** The same with where in the app each issue is fixed. */
+export function describeIssuesToFix(plan: Plan, state: TestState): readonly string[] {
+  return withIssues(plan, state, issueText);
+}
+
+function withIssues(plan: Plan, state: TestState, words: (issue: ValidityIssue) => string): readonly string[] {
   if (state.issues.length === 0) return [headlineDetail(plan, state)];
-  return [VALIDITY_TEXT[state.validity], ...state.issues.map(issueText), ...state.notes];
+  return [VALIDITY_TEXT[state.validity], ...state.issues.map(words), ...state.notes];
 }

@@ -13,20 +13,21 @@ import {
   heading,
   masthead,
   onFewestPages,
-  pagesInColumns,
   READ_SOFT,
   READ_TEXT,
   testerOf,
   timeRows,
+  typeSizes,
 } from './document-blocks.ts';
-import { clockLine, formatAt, testTimes } from './format-times.ts';
+import { clockLine, formatAt, NOT_SCHEDULED, testTimes } from './format-times.ts';
 import { occupantRequests, SAFETY_FIRST, WHAT_IT_IS, whyClosed } from './occupant-texts.ts';
 
-const SIZES = [3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1, 3, 2.9, 2.85] as const;
+const SIZES = typeSizes(4.2, 2.9);
 
-/** A state rule that was read. */
-const LAW =
-  'Some states prohibit interference with a radon test; Illinois does in 32 Ill. Adm. Code 422.70(g). A copy stays with who signs.';
+const COPY = 'A copy stays with who signs.';
+const LAW = 'Some states prohibit interference with a radon test.';
+/** A state rule that was read; no clause of one state stands on the paper of another. */
+const ILLINOIS_LAW = 'Illinois prohibits interference with a radon test: 32 Ill. Adm. Code 422.70(g).';
 
 /**
  * Returns the agreement of an owner, seller or occupant not to interfere, with room for a signature or a refusal. After ANSI/AARST
@@ -34,46 +35,61 @@ const LAW =
  */
 export function drawAgreement(order: DocumentOrder): readonly string[] {
   const head = masthead('Non-interference agreement', order);
-  const pages = onFewestPages(SIZES, (style) =>
-    pagesInColumns(head, (width) => agreementBlocks(order, width, style), order, 0.7),
-  );
+  const pages = onFewestPages(head, (width, style) => agreementBlocks(order, width, style), order, SIZES, 0.7);
   return framed(order, 'Non-interference agreement', pages);
 }
 
 function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle): readonly Block[] {
   const { plan } = order;
   const say = (text: string) => paragraph(text, width, style);
-  const times = testTimes(plan, (text) => formatAt(text, plan, '') || null, order.date);
+  // A blank line is enough for what is not scheduled: the page is full.
+  const times = testTimes(plan, (text) => formatAt(text, plan, '') || null, order.date).map((time) =>
+    time.otherwise === NOT_SCHEDULED ? { ...time, otherwise: '' } : time,
+  );
   const places = describePlaces(plan);
-  const detectors =
-    places.length === 0 ? [] : [{ name: 'Where the detectors are', at: places.join('. '), otherwise: '' }];
+  const detectors = places.length === 0 ? [] : [{ name: 'Detectors', at: places.join('. '), otherwise: '' }];
+  const { client, firm } = plan.report ?? {};
+  const parties = [
+    { name: 'Client', at: client?.name.trim() || null, otherwise: '' },
+    { name: 'Firm', at: [firm?.name, firm?.telephone].filter(Boolean).join(', ') || null, otherwise: '' },
+  ];
   return [
     say(`${WHAT_IT_IS} ${whyClosed(plan)}`),
     stack(
-      [space(0.4), timeRows([...times, ...detectors], width, style), paragraph(clockLine(plan), width, READ_SOFT)],
+      [
+        space(0.4),
+        timeRows([...parties, ...times, ...detectors], width, style),
+        paragraph(clockLine(plan), width, READ_SOFT),
+      ],
       0.8,
     ),
     ...promises(plan, width, style),
     stack([
       space(1),
       say('I tell visitors and contractors. I report any deviation promptly; it may make the test invalid.'),
+      say('The tester writes down interference and reports it with the result.'),
     ]),
     say(SAFETY_FIRST),
-    paragraph(LAW, width, READ_SOFT),
+    paragraph(`${isInIllinois(plan) ? ILLINOIS_LAW : LAW} ${COPY}`, width, READ_SOFT),
     signature(order, width),
     refusal(order, width),
     stack([
-      heading('Tester', width),
       blankLines(
         [
-          ['Name, firm', [testerOf(plan), plan.report?.firm?.name].filter(Boolean).join(', ')],
+          ['Tester', testerOf(plan)],
           ['Certificate or license number', licenseOf(plan, testerOf(plan))],
         ],
         width,
       ),
-      blankLines(['Signature', 'Date and time'], width),
+      blankLines(['Signature of the tester', 'Date and time'], width),
     ]),
   ];
+}
+
+/** By the rules that the plan goes by, or by the address. */
+function isInIllinois({ protocol, report }: DocumentOrder['plan']): boolean {
+  const state = report?.address?.state.trim().toLowerCase() ?? '';
+  return protocol.profile === 'illinois-422-130' || state === 'il' || state === 'illinois';
 }
 
 /** Returns the requests; the heading stays with the first group, a group's title with its first request. */
@@ -86,10 +102,14 @@ function promises(plan: DocumentOrder['plan'], width: number, style: TextStyle):
   });
 }
 
+/** Column in which name, signature and day stand side by side, mm. */
+const WIDE_ENOUGH = 100;
+
 function signature({ plan }: DocumentOrder, width: number): Block {
   const agreement = agreementOf(plan);
   const { signedBy, at, note } = agreement;
   const known = agreementState(agreement) === 'signed';
+  const name = ['Name', known ? signedBy.trim() : ''] as const;
   const record = known
     ? `On record: signed by ${signedBy.trim()}, ${formatAt(at, plan, 'at a time that is not known')}. ${note.trim()}`
     : '';
@@ -98,8 +118,9 @@ function signature({ plan }: DocumentOrder, width: number): Block {
     paragraph(record, width, { size: READ_SOFT.size }),
     space(0.8),
     checkBoxes(['Owner', 'Seller', 'Occupant'], width),
-    blankLines([['Name', known ? signedBy.trim() : '']], width),
-    blankLines(['Signature', 'Date and time'], width),
+    ...(width < WIDE_ENOUGH
+      ? [blankLines([name], width), blankLines(['Signature', 'Date and time'], width)]
+      : [blankLines([name, 'Signature', 'Date and time'], width)]),
   ]);
 }
 

@@ -169,15 +169,15 @@ function columnsOf(page: PageSize, count: number, under = 0): readonly Area[] {
   }));
 }
 
-/** Returns pages in two columns, below `head` on the first page. */
-export function pagesInColumns(
+/** Returns pages in so many columns, below `head` on the first page. */
+function pagesInColumns(
   head: Block,
   blocksFor: (width: number) => readonly Block[],
-  order: DocumentOrder,
+  page: PageSize,
+  count: number,
   gap: number,
 ): readonly string[] {
-  const page = pageOf(order);
-  const [first, later] = [columnsOf(page, 2, head.height), columnsOf(page, 2)];
+  const [first, later] = [columnsOf(page, count, head.height), columnsOf(page, count)];
   const corner = later[0] as Area;
   const pages: string[] = [];
   for (let rest = blocksFor(corner.width); rest.length > 0; ) {
@@ -189,17 +189,34 @@ export function pagesInColumns(
   return pages;
 }
 
-/** Returns the pages in the largest type that needs one page only, or in the smallest type. */
+/** Columns to try: across, two; upright, whichever takes the larger type. */
+const COLUMNS = { landscape: [2], portrait: [1, 2] } as const;
+
+/**
+ * Returns the pages in the largest type that needs one page only, or in the smallest type.
+ * @param sizes mm, the largest first
+ * @param gap between blocks, mm
+ */
 export function onFewestPages(
+  head: Block,
+  blocksFor: (width: number, style: TextStyle) => readonly Block[],
+  order: DocumentOrder,
   sizes: readonly number[],
-  pages: (style: TextStyle) => readonly string[],
+  gap: number,
 ): readonly string[] {
+  const page = pageOf(order);
   let tried: readonly string[] = [];
-  for (const size of sizes) {
-    tried = pages({ size });
-    if (tried.length === 1) break;
-  }
+  for (const size of sizes)
+    for (const count of COLUMNS[order.orientation ?? 'landscape']) {
+      tried = pagesInColumns(head, (width) => blocksFor(width, { size }), page, count, gap);
+      if (tried.length === 1) return tried;
+    }
   return tried;
+}
+
+/** Returns type sizes from the largest to the smallest, mm. */
+export function typeSizes(most: number, least: number): readonly number[] {
+  return Array.from({ length: Math.round((most - least) / 0.1) + 1 }, (_, i) => most - i * 0.1);
 }
 
 /** Returns each page with its frame, cautions and title block. `furtherPages`: pages of the document that are drawn elsewhere. */
@@ -230,6 +247,15 @@ export function framed(
 
 /** Returns who set out the detectors, where the log names one person for all; else empty. */
 export function testerOf({ log = [] }: Plan): string {
-  const names = new Set(log.map(({ placedBy }) => placedBy.trim()).filter(Boolean));
-  return names.size === 1 ? ([...names][0] ?? '') : '';
+  return theOnly(log.map(({ placedBy }) => placedBy));
+}
+
+/** Returns who picked the detectors up, where the log names one person for all; else empty. */
+export function retrieverOf({ log = [] }: Plan): string {
+  return theOnly(log.map(({ fetchedBy }) => fetchedBy));
+}
+
+function theOnly(names: readonly string[]): string {
+  const different = new Set(names.map((name) => name.trim()).filter(Boolean));
+  return different.size === 1 ? ([...different][0] ?? '') : '';
 }

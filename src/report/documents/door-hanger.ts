@@ -17,7 +17,7 @@ const PAD = 6;
 const CUT = { fill: 'none', stroke: COLOR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '3 2' } as const;
 const FOLD = { stroke: COLOR.ink, 'stroke-width': LINE_MM.box, 'stroke-dasharray': '0.4 1.6' } as const;
 /** Factors of the type size to try. */
-const SHARES = Array.from({ length: 30 }, (_, i) => 1 - i * 0.015);
+const SHARES = Array.from({ length: 57 }, (_, i) => 1.4 - i * 0.015);
 
 /**
  * Returns a door hanger to cut out and fold: the essentials on the right face, the whole list on the left. After ANSI/AARST MAH-2019, Exh. 4

@@ -3,11 +3,11 @@ import { type Block, paragraph, space, stack } from '../block.ts';
 import { contentArea } from '../page-frame.ts';
 import { inset } from '../paper.ts';
 import type { TextStyle } from '../text.ts';
-import { blankLine, blankLines, type DocumentOrder, framed, pageOf, testerOf } from './document-blocks.ts';
+import { blankLine, type DocumentOrder, framed, pageOf, testerOf } from './document-blocks.ts';
 import { describePickUp, formatForOccupants } from './format-times.ts';
 
 /** Factors of the type size to try. */
-const SHARES = Array.from({ length: 40 }, (_, i) => 1.3 - i * 0.02);
+const SHARES = Array.from({ length: 60 }, (_, i) => 1.7 - i * 0.02);
 
 /**
  * Returns the notice for each entrance while a test runs, in type that is read from the door step. After ANSI/AARST MAH-2019, Exh. 4 (a
@@ -25,6 +25,7 @@ function noticeBlock({ plan }: DocumentOrder, width: number, share: number): Blo
     paragraph(text, width, { size: size * share, weight, anchor: 'middle' });
   const until = describePickUp(plan, formatForOccupants);
   const { name = '', telephone = '' } = plan.report?.firm ?? {};
+  const who = [testerOf(plan), name.trim()].filter(Boolean).join(', ');
   return stack([
     middle('Radon test in progress', 15, 'bold'),
     space(4 * share),
@@ -44,12 +45,8 @@ function noticeBlock({ plan }: DocumentOrder, width: number, share: number): Blo
     middle('In an emergency do what safety calls for first.', 5),
     middle('Then tell the tester what was opened, and when.', 5),
     space(3 * share),
-    blankLines(
-      [
-        ['Tester, firm', [testerOf(plan), name].filter(Boolean).join(', ')],
-        ['Telephone', telephone],
-      ],
-      width,
-    ),
+    who ? middle(who, 6) : blankLine('Tester, firm', width),
+    space(share),
+    telephone.trim() ? middle(`Telephone ${telephone.trim()}`, 8, 'bold') : blankLine('Telephone', width),
   ]);
 }

@@ -4,6 +4,7 @@ import { unbrokenInstant } from '../../../geometry/units/no-break.ts';
 import { instantAt, msOf, wallTime } from '../../protocol/timing/clock.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { DAYS, formatDate, formatInstant, isMonthFirst } from '../../protocol/timing/format-time.ts';
+import { hasMitigation } from '../../protocol/timing/mitigation.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
 
 /** Returns "Saturday, March 7, 2026, 6:00 pm"; `otherwise` for no instant. */
@@ -41,6 +42,9 @@ export function formatPrinted(date: string, { site }: Plan): string {
   return formatDate(instantAt({ year, month, day, hour: 12, minute: 0 }, site.timeZone), site.timeZone, { year: true });
 }
 
+/** Of a time that nobody has set. */
+export const NOT_SCHEDULED = 'not scheduled yet';
+
 /** One time of the test as text; null for a blank line. */
 export interface TestTime {
   readonly name: string;
@@ -59,18 +63,24 @@ export function testTimes(
   format: (text: string | null | undefined, plan: Plan) => string | null,
   printed: string,
 ): readonly TestTime[] {
-  const { closeBy } = timingReport(plan);
-  const { start, closedSince } = plan.visit;
+  const { closeBy, mitigationOnBy } = timingReport(plan);
+  const { start, closedSince, mitigationOnSince } = plan.visit;
+  const ahead = (by: string | null) => (by && by.slice(0, 10) >= printed ? by : null);
+  const system: TestTime = {
+    name: 'Mitigation system on from',
+    at: format(mitigationOnSince ?? ahead(mitigationOnBy), plan),
+    otherwise: 'at least 24 hours before the detectors are placed',
+  };
   const closed: TestTime = {
     name: 'House closed from',
-    at: format(closedSince ?? (closeBy && closeBy.slice(0, 10) >= printed ? closeBy : null), plan),
+    at: format(closedSince ?? ahead(closeBy), plan),
     // ANSI/AARST MAH-2019, Exh. 2 and 4: 12 h before a test of less than 4 days.
     otherwise: 'at least 12 hours before the detectors are placed',
   };
   return [
-    ...(isLongTerm(plan) ? [] : [closed]),
-    { name: 'Detectors placed', at: format(start, plan), otherwise: 'not scheduled yet' },
-    { name: 'Detectors picked up', at: describePickUp(plan, format), otherwise: 'not scheduled yet' },
+    ...(isLongTerm(plan) ? [] : [...(hasMitigation(plan) ? [system] : []), closed]),
+    { name: 'Detectors placed', at: format(start, plan), otherwise: NOT_SCHEDULED },
+    { name: 'Detectors picked up', at: describePickUp(plan, format), otherwise: NOT_SCHEDULED },
   ];
 }
 

@@ -30,12 +30,12 @@ export const PLACE_COLUMNS = [
   column('Above the floor', 0.14),
 ];
 export const DEPLOYMENT_COLUMNS = [
-  column('Detector', 0.1),
-  column('Placed', 0.16),
-  column('By', 0.13),
-  column('Picked up', 0.16),
-  column('By', 0.13),
-  column('Sealed', 0.16),
+  column('Detector', 0.09),
+  column('Placed', 0.17),
+  column('By', 0.12),
+  column('Picked up', 0.17),
+  column('By', 0.12),
+  column('Sealed', 0.17),
   column('Evidence of tampering', 0.16),
 ];
 export const CUSTODY_COLUMNS = [
@@ -46,12 +46,12 @@ export const CUSTODY_COLUMNS = [
   column('Note, signature', 0.3),
 ];
 export const CONDITION_COLUMNS = [
-  column('Condition', 0.23),
-  column('Met?', 0.18),
+  column('Condition', 0.24),
+  column('Met?', 0.17),
   column('Verified by', 0.13),
-  column('When', 0.14),
-  column('Meaning, note', 0.26),
-  column('Source', 0.06),
+  column('When', 0.19),
+  column('Meaning, note', 0.2),
+  column('Source', 0.07),
 ];
 
 /** Returns the row, with room to write where a cell is blank. */
@@ -97,7 +97,7 @@ export function deploymentRow(plan: Plan, { detector, name }: PlacedDetector): R
     clipped(fetchedBy.trim()),
     formatShortAt(sealed, plan),
     tampering === 'unknown'
-      ? boxes(['none found', 'found'])
+      ? boxes(['none', 'found'])
       : { text: tampering === 'seen' ? 'FOUND' : 'none found', bold: tampering === 'seen' },
   ]);
 }
@@ -146,7 +146,7 @@ export function conditionRow(
   const list = citesOf(all);
   return row([
     item.name,
-    state === 'unknown' ? boxes(['kept', 'broken', 'none']) : { text: kept[state], bold: state === 'broken' },
+    state === 'unknown' ? boxes(['yes', 'no', 'n/a']) : { text: kept[state], bold: state === 'broken' },
     clipped(by),
     formatShortAt(at, plan),
     words || space(0),

@@ -24,7 +24,16 @@ import { TYPE_MM } from '../style.ts';
 import { headingItem, tableItems, textItems } from '../table.ts';
 import type { TextStyle } from '../text.ts';
 import { placedDetectors } from './detector-places.ts';
-import { blankLines, type DocumentOrder, framed, pageOf, siteLine, testerOf, titleBlock } from './document-blocks.ts';
+import {
+  blankLines,
+  type DocumentOrder,
+  framed,
+  pageOf,
+  retrieverOf,
+  siteLine,
+  testerOf,
+  titleBlock,
+} from './document-blocks.ts';
 import { clockLine, formatAt, formatShortAt } from './format-times.ts';
 import { photoItems } from './log-photos.ts';
 import {
@@ -92,8 +101,8 @@ function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): 
     ...textItems(agreementLine(plan), width, BODY),
     ...section('Written out', clippedTexts(plan), width),
     headingItem('Remarks', width),
-    writing([''], width),
-    writing([''], width),
+    // A page of signatures alone looks forgotten.
+    ...[writing([''], width), writing([''], width)].map((line) => ({ ...line, keepWithNext: true })),
     ...signatures(plan, width),
   ];
 }
@@ -182,7 +191,7 @@ function agreementLine(plan: Plan): string {
 function signatures(plan: Plan, width: number): readonly FlowItem[] {
   const rows: readonly (readonly [string, string])[] = [
     ['Placed by', testerOf(plan)],
-    ['Picked up by', ''],
+    ['Picked up by', retrieverOf(plan)],
     ['Received at the laboratory by', ''],
   ];
   return [

@@ -11,10 +11,10 @@ import {
   heading,
   masthead,
   onFewestPages,
-  pagesInColumns,
   READ_SOFT,
   testerOf,
   timeRows,
+  typeSizes,
 } from './document-blocks.ts';
 import { clockLine, formatForOccupants, testTimes } from './format-times.ts';
 import {
@@ -26,8 +26,7 @@ import {
   whyClosed,
 } from './occupant-texts.ts';
 
-/** Type sizes to try, mm. */
-const SIZES = [4, 3.85, 3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1] as const;
+const SIZES = typeSizes(5, 2.9);
 
 /**
  * Returns the notice to occupants before the test: times, conditions, reasons. After ANSI/AARST MAH-2019, Exh. 2 (occupants are told times
@@ -35,9 +34,7 @@ const SIZES = [4, 3.85, 3.7, 3.6, 3.5, 3.4, 3.3, 3.2, 3.1] as const;
  */
 export function drawNotice(order: DocumentOrder): readonly string[] {
   const head = masthead('Radon test in this house', order);
-  const pages = onFewestPages(SIZES, (style) =>
-    pagesInColumns(head, (width) => noticeBlocks(order, width, style), order, 0.9),
-  );
+  const pages = onFewestPages(head, (width, style) => noticeBlocks(order, width, style), order, SIZES, 0.9);
   return framed(order, 'Notice to occupants', pages);
 }
 
@@ -67,7 +64,7 @@ function noticeBlocks({ plan, date }: DocumentOrder, width: number, style: TextS
       ? []
       : [stack([heading('Where the detectors are', width), ...places.map((text) => bullet(text, width, style))], 0.6)]),
     stack([
-      heading(isLongTerm(plan) ? 'Until they are picked up' : 'From closing the house until they are picked up', width),
+      heading(isLongTerm(plan) ? 'Until pick-up' : 'From closing the house to pick-up', width),
       say(whyClosed(plan)),
     ]),
     ...asked(plan, width, style),

@@ -17,23 +17,20 @@ import {
   heading,
   masthead,
   onFewestPages,
-  pagesInColumns,
   READ_SOFT,
   timeRows,
+  typeSizes,
 } from './document-blocks.ts';
 import { clockLine, formatForOccupants, testTimes } from './format-times.ts';
 import { SAFETY } from './occupant-texts.ts';
 
-/** Type sizes to try, mm. */
-const SIZES = Array.from({ length: 28 }, (_, i) => 4.8 - i * 0.1);
+const SIZES = typeSizes(4.8, 2.1);
 
 /** Returns the card for the person who places the detectors: where, how high, when, and what to do after. */
 export function drawPlacementCard(order: DocumentOrder): readonly string[] {
   const head = masthead('Where and when to place the detectors', order);
   const card = contentOf(order); // once, not for each type size
-  const pages = onFewestPages(SIZES, (style) =>
-    pagesInColumns(head, (width) => cardBlocks(order, card, width, style), order, 1.2),
-  );
+  const pages = onFewestPages(head, (width, style) => cardBlocks(order, card, width, style), order, SIZES, 1.2);
   return framed(order, 'Placement card', pages);
 }
 

@@ -38,8 +38,8 @@ export function facts(
 /** A higher table is parted where the page ends, mm. */
 const HIGHEST_WHOLE = 80;
 
-/** The rows on one page, where they are not too many for it. */
-function together(rows: readonly FlowItem[]): readonly FlowItem[] {
+/** The items on one page, where they are not too high for it. */
+export function together(rows: readonly FlowItem[]): readonly FlowItem[] {
   const height = rows.reduce((sum, { block, above }) => sum + block.height + above, 0);
   return height > HIGHEST_WHOLE
     ? rows

@@ -11,7 +11,7 @@ import type { FlowItem } from '../flow.ts';
 import { type Cell, type Column, headingItem, tableItems, textItems } from '../table.ts';
 import { placedDetectors } from './detector-places.ts';
 import { clockLine, formatAt, formatPrinted, formatShortAt } from './format-times.ts';
-import { BODY, FINE, facts, MISSING, partyText, section, TABLE } from './report-parts.ts';
+import { BODY, FINE, facts, MISSING, partyText, section, TABLE, together } from './report-parts.ts';
 import { weatherLines } from './weather-lines.ts';
 
 const PERSON_COLUMNS: readonly Column[] = [
@@ -20,10 +20,10 @@ const PERSON_COLUMNS: readonly Column[] = [
   { heading: 'License or certificate', share: 0.3 },
 ];
 const CONDITION_COLUMNS: readonly Column[] = [
-  { heading: 'Condition', share: 0.3 },
+  { heading: 'Condition', share: 0.27 },
   { heading: 'State', share: 0.12 },
-  { heading: 'By, when', share: 0.2 },
-  { heading: 'Meaning, note', share: 0.38 },
+  { heading: 'By, when', share: 0.29 },
+  { heading: 'Meaning, note', share: 0.32 },
 ];
 
 /** Returns the times of the test, and what is open or wrong with them. */
@@ -31,7 +31,7 @@ export function timeItems(plan: Plan, width: number): readonly FlowItem[] {
   const { visit } = plan;
   const { exposureHours, planned, checks } = timingReport(plan);
   const at = (text: string | null | undefined) => formatAt(text, plan, '');
-  return [
+  return together([
     ...facts(
       'Times',
       [
@@ -47,7 +47,7 @@ export function timeItems(plan: Plan, width: number): readonly FlowItem[] {
     ),
     ...textItems(clockLine(plan), width, FINE),
     ...checks.filter(({ verdict }) => verdict !== 'clear').flatMap(({ detail }) => textItems(detail, width, BODY)),
-  ];
+  ]);
 }
 
 /** Returns the state of the building during the test, with every answer on record. */
@@ -140,10 +140,10 @@ export function peopleItems(plan: Plan, width: number): readonly FlowItem[] {
   ]);
   return [
     headingItem('Who did the test', width),
-    ...textItems(`Firm: ${partyText(plan.report?.firm) || 'none named'}`, width, BODY),
+    ...textItems(`Firm: ${partyText(plan.report?.firm) || MISSING}`, width, BODY),
     ...(rows.length > 0
       ? tableItems(PERSON_COLUMNS, rows, width, TABLE)
-      : textItems('The log names nobody.', width, BODY)),
+      : textItems(`${MISSING}: the log names nobody.`, width, BODY)),
   ];
 }
 

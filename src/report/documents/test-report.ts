@@ -1,5 +1,6 @@
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import type { ItemReport } from '../../protocol/required-items/items.ts';
 import { describePlacement, describeVerification } from '../../protocol/validity/verified-placement.ts';
 import { drawPlanPage, fittingOrientation } from '../draw-sheets.ts';
@@ -7,6 +8,7 @@ import { type FlowItem, pour } from '../flow.ts';
 import { contentArea } from '../page-frame.ts';
 import { inset, type Orientation } from '../paper.ts';
 import { type Column, headingItem, tableItems, textItems } from '../table.ts';
+import { ruleItems } from '../tables.ts';
 import { placedDetectors } from './detector-places.ts';
 import { blankLines, type DocumentOrder, framed, pageOf, siteLine, titleBlock } from './document-blocks.ts';
 import { formatPrinted } from './format-times.ts';
@@ -22,9 +24,9 @@ const MARKS =
   'Beside a source: (secondary) is not read in the primary text, (from memory) is not looked up. The text of the state decides.';
 
 const ITEM_COLUMNS: readonly Column[] = [
-  { heading: 'Item', share: 0.32 },
-  { heading: 'In this report', share: 0.34 },
-  { heading: 'Required by', share: 0.34 },
+  { heading: 'Item', share: 0.3 },
+  { heading: 'In this report', share: 0.22 },
+  { heading: 'Required by', share: 0.48 },
 ];
 
 /**
@@ -70,12 +72,13 @@ function reportFlow(content: ReportContent, width: number): readonly FlowItem[] 
     ...peopleItems(content.plan, width),
     ...custodyItems(content.plan, width),
     ...qualityItems(content.plan, width),
-    headingItem('What the published lists require', width),
-    ...textItems(MARKS, width, FINE).map((item) => ({ ...item, keepWithNext: true })),
-    ...tableItems(ITEM_COLUMNS, content.items.map(itemRow), width, TABLE),
     ...section('What to know', STATEMENTS, width),
     headingItem('Signatures', width),
     { block: blankLines(['Prepared by, license or certificate', 'Signature', 'Day'], width), above: 0 },
+    ...ruleItems({ plan: content.plan, rules: effectiveRules(content.plan.protocol) }, width, BODY, TABLE),
+    headingItem('What the published lists require', width),
+    ...textItems(MARKS, width, FINE).map((item) => ({ ...item, keepWithNext: true })),
+    ...tableItems(ITEM_COLUMNS, content.items.map(itemRow), width, TABLE),
   ];
 }
 
@@ -123,10 +126,18 @@ function placementItems({ plan, placement }: ReportContent, width: number): read
   ];
 }
 
+/** More than these are counted: each is marked in its own section. */
+const MOST_NAMED = 4;
+
+function lackingWords(lacking: readonly string[]): string {
+  const rest = lacking.length - MOST_NAMED;
+  return rest > 0 ? `${lacking.slice(0, MOST_NAMED).join(', ')}, and ${rest} more, marked above` : lacking.join(', ');
+}
+
 function itemRow({ item, state, lacking }: ItemReport) {
   const words = {
     present: 'Present',
-    missing: `${MISSING}: ${lacking.join(', ')}`,
+    missing: `${MISSING}: ${lackingWords(lacking)}`,
     'not-applicable': 'Not applicable',
   };
   return [item.name, { text: words[state], bold: state === 'missing' }, item.sources.map(markedCite).join('; ')];

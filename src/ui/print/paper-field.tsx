@@ -16,10 +16,10 @@ export function PaperField({ label, value, onCommit }: PaperFieldProps) {
 
 const FITS = 'fits';
 const ORIENTATION_CHOICES = [
-  { value: FITS, words: 'As the drawing fits' },
   { value: 'portrait', words: 'Portrait' },
   { value: 'landscape', words: 'Landscape' },
 ] as const;
+const WITH_DRAWING = [{ value: FITS, words: 'As the drawing fits' }, ...ORIENTATION_CHOICES] as const;
 
 interface OrientationFieldProps {
   readonly label: string;
@@ -34,8 +34,13 @@ export function OrientationField({ label, value, onCommit }: OrientationFieldPro
     <ChoiceField
       label={label}
       value={value ?? FITS}
-      choices={ORIENTATION_CHOICES}
+      choices={WITH_DRAWING}
       onCommit={(chosen) => onCommit(chosen === FITS ? null : chosen)}
     />
   );
+}
+
+/** The same of a page of words, which is laid out for landscape unless something else is chosen. */
+export function PageOrientationField({ label, value, onCommit }: OrientationFieldProps) {
+  return <ChoiceField label={label} value={value ?? 'landscape'} choices={ORIENTATION_CHOICES} onCommit={onCommit} />;
 }

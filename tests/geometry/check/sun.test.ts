@@ -73,8 +73,12 @@ describe('the row of direct sun', () => {
     ['North is not given. Keep out of direct sun.', {}],
     ['The location of the house and north are not given. Keep out of direct sun.', { site: { latitude: null } }],
     ['North and the times of the test are not given. Keep out of direct sun.', { visit: { end: null } }],
+    [
+      'The times of the test are not given. Keep out of direct sun.',
+      { site: { northAnswered: true }, visit: { end: null } },
+    ],
   ])('"%s"', (reason, { site, visit }) => {
-    const plan = den({ site: { ...site, northAnswered: false }, ...(visit ? { visit } : {}) });
+    const plan = den({ site: { northAnswered: false, ...site }, ...(visit ? { visit } : {}) });
     expect(rowsAt(plan, FAR)).toMatchObject([{ notRun: true, reason }]);
   });
 

@@ -88,6 +88,19 @@ describe('stillspot sheet', () => {
   });
 });
 
+describe('letters that the font of the pages lacks', () => {
+  it('are listed in the text and in the JSON, whatever the format', async () => {
+    const file = at('letters.plan.json');
+    writeFileSync(file, JSON.stringify({ ...fullReportPlan(), title: 'Haus 家' }));
+    for (const ending of ['pdf', 'png', 'svg']) {
+      const { out } = await call('report', file, '--out', at(`letters.${ending}`));
+      expect(out).toContain('Not in the font of the pages, drawn as empty boxes: 家');
+      const { out: json } = await call('report', file, '--out', at(`letters.${ending}`), '--json', '--force');
+      expect(JSON.parse(json).lackingLetters).toEqual(['家']);
+    }
+  });
+});
+
 describe('names in the folder', () => {
   it('are never those of a page of another plan', () => {
     expect(pathsIn('out', ['x/a.plan.json', 'x/a-2.plan.json', 'y/A.plan.json', 'x/b.json'], 'svg')).toEqual(
@@ -147,6 +160,19 @@ describe('stillspot notice', () => {
     const { pages } = await readPdf(new Uint8Array(readFileSync(at(`${kind}.pdf`))));
     expect(pages.length).toBe(1);
     expect(pages[0]?.texts.map(({ text }) => text).join(' ')).toContain(title);
+  });
+
+  it('lies as it is asked for, and says so of a word that is none', async () => {
+    await call('notice', BASEMENT, '--kind', 'progress', '--out', at('progress.svg'), '--orientation', 'portrait');
+    expect(readFileSync(at('progress.svg'), 'utf8')).toMatch(/^<svg [^>]*width="215.9mm" height="279.4mm"/);
+    const askew = await call('notice', BASEMENT, '--kind', 'card', '--out', at('x.svg'), '--orientation', 'askew');
+    expect(askew).toMatchObject({ code: 2, out: '' });
+  });
+
+  it('is made of several plans in one call, a file each', async () => {
+    const { code } = await call('notice', BASEMENT, SPLIT, '--kind', 'closing', '--out', at('notices'));
+    expect(code).toBe(0);
+    expect(readdirSync(at('notices')).sort()).toEqual(['01-plain-basement.pdf', '02-split-level.pdf']);
   });
 
   it('asks for a kind that there is', async () => {

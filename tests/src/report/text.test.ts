@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, it } from 'vitest';
 import { escapeXml } from '../../../src/report/svg.ts';
-import { shortened, textWidth, wrapText } from '../../../src/report/text.ts';
+import { balancedText, shortened, textWidth, wrapText } from '../../../src/report/text.ts';
 import { WIDTHS_FILE, widthsFileText } from '../../helpers/font-widths.ts';
 import { fontPaths } from '../../helpers/raster.ts';
 
@@ -65,6 +65,21 @@ describe('wrapText(text, width, style)', () => {
 
   it('gives no line for empty text', () => {
     expect(wrapText('  \n ', 10, style)).toEqual([]);
+  });
+});
+
+describe('balancedText(text, width, style)', () => {
+  const style = { size: 6 };
+
+  it('has as many lines as the text needs, and no short last one', () => {
+    const text = 'Keep windows and exterior doors closed.';
+    const width = textWidth('Keep windows and exterior doors', style);
+    expect(wrapText(text, width, style)).toEqual(['Keep windows and exterior doors', 'closed.']);
+    expect(balancedText(text, width, style)).toEqual(['Keep windows and', 'exterior doors closed.']);
+  });
+
+  it('leaves one line as it is', () => {
+    expect(balancedText('Radon test', 100, style)).toEqual(['Radon test']);
   });
 });
 

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { showDialog } from '../../../commands/panels.ts';
 import type { VisitDocument } from '../../../report/documents/draw-document.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
-import { PaperField } from '../../print/paper-field.tsx';
+import { PageOrientationField, PaperField } from '../../print/paper-field.tsx';
 import { DOCUMENT_NAMES, saveJobPaper } from '../../print/paper-files.ts';
 import { canShareFiles, saveDocumentPdf, shareDocumentPdf } from '../../print/pdf-files.ts';
 import { usePageChoice } from '../../print/use-page-choice.ts';
@@ -11,7 +11,7 @@ import './papers.css';
 /** Documents to preview, print or save as a drawing. `kinds`: at least one. */
 export function Papers({ kinds }: { readonly kinds: readonly [VisitDocument, ...VisitDocument[]] }) {
   const [which, setWhich] = useState(kinds[0]);
-  const { choice, setPaper } = usePageChoice();
+  const { choice, orientation, setPaper, setOrientation } = usePageChoice();
   return (
     <section className="papers" aria-labelledby="papers-heading">
       <h3 id="papers-heading">{kinds.length > 1 ? 'Documents' : DOCUMENT_NAMES[which]}</h3>
@@ -27,6 +27,7 @@ export function Papers({ kinds }: { readonly kinds: readonly [VisitDocument, ...
           </div>
         )}
         <PaperField label="Size" value={choice.paper} onCommit={setPaper} />
+        <PageOrientationField label="Orientation" value={orientation} onCommit={setOrientation} />
       </div>
       <button
         type="button"

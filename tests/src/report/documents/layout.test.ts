@@ -4,7 +4,7 @@ import { CAUTIONS } from '../../../../geometry/messages/index.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { CAP_HEIGHT, DESCENT } from '../../../../src/drawing/text.ts';
 import { drawDocument } from '../../../../src/report/documents/draw-document.ts';
-import { frameOf, pageSize, sizeOfPage } from '../../../../src/report/paper.ts';
+import { frameOf, ORIENTATIONS, pageSize, sizeOfPage } from '../../../../src/report/paper.ts';
 import { COLOR } from '../../../../src/report/style.ts';
 import { howMany } from '../../../helpers/how-many.ts';
 import { pageProblems } from '../../../helpers/page-problems.ts';
@@ -58,14 +58,14 @@ describe.each(BOTH)('%s on %s', (kind, paper) => {
   });
 });
 
-describe.each(PAPERS)('the report upright on %s', (paper) => {
+describe.each(BOTH)('%s upright on %s', (kind, paper) => {
   it.each([
     ['with nothing known', bare],
     ['with everything on record', filled('R. Alder')],
     ['with overlong texts', filled('Wwwwwwww-ÅÄÖ & <b>"long"</b> name '.repeat(30))],
     ['of a sale', samplePlan('06-sale-report')],
   ])('%s: no text over another or beyond the frame, and every caution on every page', (_, plan) => {
-    const pages = drawDocument('report', { plan, paper, orientation: 'portrait', date: '2026-03-05' });
+    const pages = drawDocument(kind, { plan, paper, orientation: 'portrait', date: '2026-03-05' });
     expect([...pageProblems(pages), ...strayShapes(pages)]).toEqual([]);
     for (const svg of pages) {
       expect(sizeOfPage(svg)).toEqual(pageSize(paper, 'portrait'));
@@ -82,8 +82,12 @@ it.each(SAMPLE_NAMES)(
     const closed = { ...plan, visit: { ...timed.visit, end: '2026-03-10T19:00:00-04:00' } };
     for (const each of [plan, { ...plan, visit: timed.visit }, closed]) {
       for (const paper of PAPERS) {
-        for (const kind of ['notice', 'door-hanger', 'agreement'] as const)
-          expect(draw(kind, each, paper), `${kind} ${paper}`).toHaveLength(1);
+        for (const kind of ['notice', 'entrance-notice', 'door-hanger', 'agreement', 'placement-card'] as const)
+          for (const orientation of ORIENTATIONS)
+            expect(
+              drawDocument(kind, { plan: each, paper, orientation, date: '2026-03-05' }),
+              `${kind} ${paper} ${orientation}`,
+            ).toHaveLength(1);
         expect(pageProblems(draw('log', each, paper))).toEqual([]);
       }
     }

@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../../../geometry/messages/index.ts';
+import { markedCite } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
+import { effectiveRules } from '../../../../geometry/rules/profiles.ts';
 import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
 import { CONDITION_ITEMS } from '../../../../src/protocol/conditions/conditions-report.ts';
 import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
-import type { VisitDocument } from '../../../../src/report/documents/draw-document.ts';
+import { drawDocument, type VisitDocument } from '../../../../src/report/documents/draw-document.ts';
 import { SENTENCE_GROUPS } from '../../../../src/report/documents/occupant-texts.ts';
-import { samplePlan } from '../../../helpers/sample-files.ts';
+import { ORIENTATIONS } from '../../../../src/report/paper.ts';
+import { fullReportPlan } from '../../../helpers/full-report-plan.ts';
+import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 import { sheetTexts } from '../../../helpers/sheet-texts.ts';
 
 import { bare, detector, draw, filled, PAPERS, timed, words } from './job-plans.ts';
@@ -33,6 +37,15 @@ describe('what is asked of the people in the house', () => {
     // 48 h on: the clocks went forward in between.
     expect(text).toContain('between Monday, March 9, 7:00 pm and Wednesday, March 11, 7:00 pm');
     expect(text).toContain('Local time at the property (time zone America/New York).');
+  });
+
+  it('says by when a mitigation system runs, where there is one', () => {
+    const mitigated = { ...timed, site: { ...timed.site, purpose: 'after-mitigation' as const } };
+    // 24 h before the start at 6:00 pm on March 7: ANSI/AARST MAH-2019.
+    expect(words('notice', mitigated)).toContain('Mitigation system on from Friday, March 6, 6:00 pm');
+    expect(words('notice', timed)).not.toContain('Mitigation system on');
+    const open = { ...bare, site: { ...bare.site, purpose: 'after-mitigation' as const } };
+    expect(words('notice', open)).toContain('at least 24 hours before the detectors are placed');
   });
 
   it('says midnight in words, and leaves the halves of the day to those who use them', () => {
@@ -121,4 +134,81 @@ it('every sentence for the people in the house belongs to a group of the list', 
   const known = SENTENCE_GROUPS.flatMap(({ items }) => items);
   const asked = CONDITION_ITEMS.filter(({ notice }) => notice !== '').map(({ id }) => id);
   expect([...known].sort()).toEqual([...asked].sort());
+});
+
+describe('the agreement', () => {
+  const known = fullReportPlan();
+
+  it('names client and firm, and says that interference is reported and a copy left', () => {
+    const text = words('agreement', known);
+    const { client, firm } = known.report ?? {};
+    for (const part of [client?.name, firm?.name, firm?.telephone]) expect(text).toContain(part);
+    expect(text).toContain('The tester writes down interference and reports it with the result.');
+    expect(text).toContain('I tell visitors and contractors.');
+    expect(text).toContain('A copy stays with who signs.');
+    expect(words('agreement', bare)).toMatch(/Client Firm /);
+  });
+
+  it('has no clause of one state under another', () => {
+    const inState = (state: string): Plan => {
+      const address = { street: '', city: '', state, zip: '', county: '' };
+      return { ...bare, report: { ...bare.report, address } };
+    };
+    expect(words('agreement', inState('IL'))).toContain('32 Ill. Adm. Code 422.70(g)');
+    const illinois = { ...bare, protocol: { profile: 'illinois-422-130', overrides: [] } };
+    expect(words('agreement', illinois)).toContain('32 Ill. Adm. Code 422.70(g)');
+    for (const plan of [bare, inState('PA')]) {
+      expect(words('agreement', plan)).not.toContain('Ill. Adm. Code');
+      expect(words('agreement', plan)).toContain('Some states prohibit interference');
+    }
+  });
+});
+
+it('the notice for each entrance has the telephone of the firm in type that is read from the door step', () => {
+  const [svg = ''] = draw('entrance-notice', fullReportPlan());
+  const telephone = sheetTexts(svg).find(({ text }) => text.startsWith('Telephone '));
+  expect(telephone?.text).toContain(fullReportPlan().report?.firm?.telephone);
+  expect(telephone?.height).toBeGreaterThan(7);
+});
+
+it('no paper tells where in the app something is corrected', () => {
+  const low = { ...timed, conditions: [] };
+  for (const kind of ['log', 'report'] as const) expect(words(kind, low)).not.toMatch(/(?:Correct|Enter) this under/);
+});
+
+describe('the report', () => {
+  it('has every rule with its distance and its sources, to which the plan page refers', () => {
+    const plan = samplePlan('06-sale-report');
+    const text = words('report', plan);
+    for (const { name, sources } of effectiveRules(plan.protocol)) {
+      expect(text).toContain(name);
+      for (const source of sources) expect(text).toContain(markedCite(source));
+    }
+    const page = draw('report', plan).at(-1) ?? '';
+    const onPage = sheetTexts(page)
+      .map((each) => each.text)
+      .join(' ');
+    expect(onPage).toContain('Exterior doors and windows, 3');
+    expect(onPage).toContain('Sources: in the table of the rules, in this report.');
+    expect(onPage).not.toContain('sheets that follow');
+  });
+
+  it('never cuts off what is missing', () => {
+    const pages = draw('report', bare);
+    const missing = pages
+      .flatMap((svg) => sheetTexts(svg).map((each) => each.text))
+      .filter((each) => each.includes('…'));
+    expect(missing).toEqual([]);
+    expect(words('report', bare)).toMatch(/and \d+ more, marked above/);
+  });
+});
+
+it('the log has no page of signatures alone', () => {
+  for (const name of SAMPLE_NAMES)
+    for (const orientation of ORIENTATIONS) {
+      const pages = drawDocument('log', { plan: samplePlan(name), paper: 'a4', orientation, date: '2026-03-05' });
+      const last = sheetTexts(pages.at(-1) ?? '').map((each) => each.text);
+      expect(last).toContain('Remarks');
+      expect(last).toContain('Signatures');
+    }
 });
