@@ -5,6 +5,8 @@ import { defineConfig } from 'vite';
 import type { TestSequencer, TestSpecification } from 'vitest/node';
 import { licensesPlugin } from './src/platform/offline/licenses-plugin.ts';
 import { precachePlugin } from './src/platform/offline/precache-plugin.ts';
+import { PLACE_PACKAGES } from './src/platform/places/pack-places.ts';
+import { placesPlugin } from './src/platform/places/places-plugin.ts';
 import { localImports } from './tests/run/local-imports.ts';
 
 /** Tests of modules that hold state (the store, the tool, the open plan) or that replace globals: each file reads its modules anew. */
@@ -40,7 +42,7 @@ const PDFKIT = fileURLToPath(new URL('node_modules/pdfkit/js/pdfkit.browser.mjs'
 export default defineConfig({
   resolve: { alias: { pdfkit: PDFKIT } },
   base: './', // the built page also runs from a sub-folder
-  plugins: [react(), licensesPlugin(), precachePlugin()],
+  plugins: [react(), placesPlugin(), licensesPlugin(PLACE_PACKAGES), precachePlugin()],
   build: {
     outDir: 'dist',
     // `tests/browser/bundle.test.ts` holds the start at its limit, compressed.

@@ -19,7 +19,8 @@ export async function otherPlans(): Promise<OtherPlans> {
   return { plans, unread: read.length - plans.length };
 }
 
-async function planOf(id: string): Promise<Plan | null> {
+/** Returns a plan of the library; null for one that cannot be read. */
+export async function planOf(id: string): Promise<Plan | null> {
   const work = await readWork(id);
   if (!work?.text) return null;
   const read = parsePlan(work.text);

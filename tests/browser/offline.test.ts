@@ -6,7 +6,7 @@ import { type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { buildTo } from './build-site.ts';
 import { download, openPage, pngSize } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { openStage, pickSample } from './samples.ts';
 
 /** What lies on the server, in a sub-folder as on many a web server; a test puts another version there under the page's feet. */
 let folder: string;
@@ -100,6 +100,10 @@ describe('without a network', () => {
       // The second computation has a worker of its own, which comes when the hand rests.
       await page.getByText('Computed twice, in two ways.').waitFor();
       expect(await picture(page)).toBeGreaterThan(1000);
+      // The list of places is asked for here for the first time.
+      await openStage(page, 'Property');
+      await page.getByRole('combobox', { name: 'ZIP code or town in the United States' }).fill('15213');
+      await page.getByRole('option', { name: '15213 Pittsburgh, PA' }).waitFor();
       expectNoTroubles();
     } finally {
       server = await serve(Number(port));

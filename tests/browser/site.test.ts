@@ -177,7 +177,9 @@ describe('my location', () => {
     await context.setGeolocation({ latitude: 44.952_13, longitude: -93.201_28, accuracy: 24.2 });
     await press();
     await expect.poll(place).toEqual([44.9521, -93.2013]);
-    expect(await line()).toBe('Entered, right within 25 m as this device says.');
+    expect(await line()).toBe(
+      'Entered, right within 25 m as this device says. Time zone: America/Chicago, before America/New_York.',
+    );
     expect(await steps(page)).toBe(1);
     await context.setGeolocation({ latitude: 45, longitude: -93, accuracy: 5200 });
     await press();

@@ -5,13 +5,16 @@ import type { Plugin } from 'vite';
 /** The file of the build with the licenses of all that was taken into it. */
 const LICENSES_FILE = 'licenses.txt';
 
-/** Returns the plug-in that adds the license of each package in the build, which most of them ask to be passed on with it. */
-export function licensesPlugin(): Plugin {
+/**
+ * Returns the plug-in that adds the license of each package in the build, which most of them ask to be passed on with it.
+ * @param packed packages of which the build holds data, repacked
+ */
+export function licensesPlugin(packed: readonly string[]): Plugin {
   return {
     name: 'stillspot-licenses',
     apply: 'build',
     generateBundle(_, bundle) {
-      const folders = new Set<string>();
+      const folders = new Set(packed.map((name) => join('node_modules', name)));
       for (const chunk of Object.values(bundle)) {
         const names = chunk.type === 'chunk' ? Object.keys(chunk.modules) : chunk.originalFileNames;
         for (const name of names) {

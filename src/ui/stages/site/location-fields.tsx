@@ -1,10 +1,15 @@
-import { useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Site } from '../../../../geometry/plan/model.ts';
 import { LATITUDE_FIELD } from '../../../commands/go-to.ts';
-import { type DeviceLocation, deviceLocation } from '../../../platform/device-location.ts';
+import { zoneOfPlace } from '../../../protocol/timing/zone-of-place.ts';
+import { useAppStore } from '../../../state/store.ts';
+import { type LastPlace, lastPlace } from '../../../storage/last-place.ts';
 import { useLibrary } from '../../../storage/library-state.ts';
 import { FieldGroup } from '../../fields/field-group.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
+import { type Coordinates, wasWords } from './location-words.ts';
+import { PlaceSearch } from './place-search.tsx';
+import { useDeviceLocation } from './use-device-location.ts';
 import './site.css';
 
 interface Props {
@@ -12,11 +17,25 @@ interface Props {
   readonly changeSite: (patch: Partial<Site>) => string;
 }
 
-/** Where the house stands, typed or as this device says. */
-export function LocationFields({ site: { latitude, longitude }, changeSite }: Props) {
-  const { words, isLooking, look, stop } = useDeviceLocation(latitude, longitude, changeSite);
+/** Where the house stands: a place from the list, typed, as this device says, or that of the last plan. The time zone follows. */
+export function LocationFields({ site, changeSite }: Props) {
+  const [words, setWords] = useState('');
+  const { latitude, longitude } = site;
+  const enter = (found: Partial<Coordinates>) => enterPlace(site, changeSite, found);
+  const enterNamed = (name: string, found: Coordinates, zone?: string) => {
+    const { refusal, zoneWords } = enterPlace(site, changeSite, found, zone);
+    setWords(refusal || `Entered: ${name} (${found.latitude}, ${found.longitude}).${wasWords(site)}${zoneWords}`);
+  };
+  const typed = (found: Partial<Coordinates>) => {
+    const { refusal, zoneWords } = enter(found);
+    if (!refusal) setWords(zoneWords.trim());
+    return refusal;
+  };
+  const { isLooking, look, stop } = useDeviceLocation(site, enter, setWords);
+  const last = useLastPlace();
   return (
     <FieldGroup name="Location">
+      <PlaceSearch onChoose={(place) => enterNamed(`the middle of ${place.name}`, place)} />
       <NumberField
         id={LATITUDE_FIELD}
         label="Latitude"
@@ -25,7 +44,7 @@ export function LocationFields({ site: { latitude, longitude }, changeSite }: Pr
         least={-90}
         most={90}
         mayBeEmpty
-        onCommit={(degrees) => changeSite({ latitude: degrees })}
+        onCommit={(degrees) => typed({ latitude: degrees })}
       />
       <NumberField
         label="Longitude"
@@ -34,61 +53,72 @@ export function LocationFields({ site: { latitude, longitude }, changeSite }: Pr
         least={-180}
         most={180}
         mayBeEmpty
-        onCommit={(degrees) => changeSite({ longitude: degrees })}
+        onCommit={(degrees) => typed({ longitude: degrees })}
       />
       <div className="buttons wide">
         <button type="button" className="button" onClick={isLooking ? stop : look}>
           {isLooking ? 'Stop looking' : 'Use my location'}
         </button>
+        {last && (
+          <button
+            type="button"
+            className="button"
+            onClick={() => enterNamed(`as in "${last.title}"`, last, last.timeZone)}
+          >
+            As in "{last.title}"
+          </button>
+        )}
       </div>
       <p className="small wide" role="status">
         {words}
       </p>
       <p className="field__hint wide">
-        For direct sun only. Pressed at the house: the browser asks you first, and Stillspot sends the location nowhere;
-        it stays in this plan.
+        For direct sun only. 10 miles change where the sun stands by less than 0.2°, a third of its disc: the middle of
+        a ZIP area is near enough. The location goes nowhere; it stays in this plan. Your device's is asked for when you
+        press, at the house. Places: US Census Bureau; GeoNames, CC BY 4.0.
       </p>
     </FieldGroup>
   );
 }
 
-/** One look at a time; what comes after "stop", or for another plan than the one that is open, is not taken over. */
-function useDeviceLocation(
-  latitude: number | null,
-  longitude: number | null,
+/**
+ * Enters a location, with its time zone in the same step of the history.
+ * @param zone its time zone where that is known, and not to be looked up
+ */
+function enterPlace(
+  { latitude, longitude, timeZone }: Site,
   changeSite: Props['changeSite'],
-): { readonly words: string; readonly isLooking: boolean; readonly look: () => void; readonly stop: () => void } {
-  const [words, setWords] = useState('');
-  const [isLooking, setLooking] = useState(false);
-  const latest = useRef(0);
-  const look = async () => {
-    latest.current += 1;
-    const own = latest.current;
-    const { openId } = useLibrary.getState();
-    setLooking(true);
-    setWords('Looking for the location…');
-    const found = await deviceLocation();
-    if (own !== latest.current) return;
-    setLooking(false);
-    if (useLibrary.getState().openId !== openId) return setWords('Another plan is open now: nothing was changed.');
-    if (!found.ok) return setWords(found.why);
-    const refusal = changeSite({ latitude: found.latitude, longitude: found.longitude });
-    setWords(refusal || foundWords(found, latitude, longitude));
-  };
-  const stop = () => {
-    latest.current += 1;
-    setLooking(false);
-    setWords('Stopped: nothing was changed.');
-  };
-  return { words, isLooking, look: () => void look(), stop };
+  found: Partial<Coordinates>,
+  zone?: string,
+): { readonly refusal: string; readonly zoneWords: string } {
+  const { latitude: north, longitude: east }: Coordinates = { latitude, longitude, ...found };
+  const known = zone === undefined ? null : { zone, isDoubtful: false };
+  const next = known ?? (north === null || east === null ? null : zoneOfPlace(north, east, timeZone, Date.now()));
+  const coordinates = { latitude: north, longitude: east };
+  const refusal = changeSite(next ? { ...coordinates, timeZone: next.zone } : coordinates);
+  if (!next || next.zone === timeZone) return { refusal, zoneWords: '' };
+  const { start, end } = useAppStore.getState().plan.visit;
+  const times = start !== null || end !== null ? ' The times of the test are shown in that zone now: check them.' : '';
+  const doubt = next.isDoubtful ? ' Another time is kept within 30 miles: check it.' : '';
+  return { refusal, zoneWords: ` Time zone: ${next.zone}, before ${timeZone}.${doubt}${times}` };
 }
 
-/** From this far on, m, the device knows the town and not the house. */
-const FAR_M = 2000;
-
-function foundWords({ within }: DeviceLocation & { readonly ok: true }, ...old: readonly (number | null)[]): string {
-  const near = within < 1000 ? `${Math.ceil(within)} m` : `${Math.ceil(within / 1000)} km`;
-  const before = old.every((each) => each !== null) ? ` It was ${old.join(', ')}; Undo restores that.` : '';
-  const far = within > FAR_M ? ' That is the area, not the house: type what a map shows for it.' : '';
-  return `Entered, right within ${near} as this device says.${far}${before}`;
+/** Where the last plan in this browser stands; null for none. */
+function useLastPlace(): LastPlace | null {
+  const changes = useLibrary((state) => state.changes);
+  const openId = useLibrary((state) => state.openId);
+  const [last, setLast] = useState<LastPlace | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: read again when the library or the open plan changes
+  useEffect(() => {
+    let isWanted = true;
+    lastPlace().then(
+      (place) => isWanted && setLast(place),
+      // Without the store there is no last plan.
+      () => isWanted && setLast(null),
+    );
+    return () => {
+      isWanted = false;
+    };
+  }, [changes, openId]);
+  return last;
 }

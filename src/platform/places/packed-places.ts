@@ -1,0 +1,15 @@
+/** The table of ZIP codes as the build packs it. */
+export interface PackedPlaces {
+  /** ZIP codes in rising order, and the middle of each in hundredths of a degree, as `textOfNumbers` writes them. */
+  readonly zips: string;
+  readonly latitudes: string;
+  readonly longitudes: string;
+  /** A line for each ZIP code, empty where it is that of the line before. */
+  readonly names: string;
+  readonly states: string;
+  /** By abbreviation. */
+  readonly stateNames: Readonly<Record<string, string>>;
+}
+
+/** Filled in by `places-plugin.ts` from the packages that hold the table. */
+export const PACKED: PackedPlaces = { zips: '', latitudes: '', longitudes: '', names: '', states: '', stateNames: {} };

@@ -1,0 +1,60 @@
+import zoneAt from '@photostructure/tz-lookup';
+import { DAY, type Ms, wallTime } from './clock.ts';
+
+/** What the clock of a place is. */
+export interface PlaceZone {
+  /** IANA name. */
+  readonly zone: string;
+  /** Whether another time is kept not far from there, so that the zone may be the neighbor's. */
+  readonly isDoubtful: boolean;
+}
+
+/** The zones come from a coarse map, which is off by so much in places, degrees of latitude: 45 km. */
+const COARSE = 0.4;
+/** Directions in which it is looked for another time. */
+const AROUND = 8;
+const NEAREST_SHARE = 0.5;
+
+/**
+ * Returns the time zone of a place in degrees north and east, in the year from `now` on. The zone that a plan has stays where it keeps
+ * the same time as one of those around: at a border of zones a person knows better than the map. Null where this computer knows none.
+ */
+export function zoneOfPlace(latitude: number, longitude: number, own: string, now: Ms): PlaceZone | null {
+  const zones = zonesAround(latitude, longitude).filter(isKnown);
+  const [zone] = zones;
+  if (zone === undefined) return null;
+  const clocks = zones.map((each) => clockOf(each, now));
+  const isOwn = isKnown(own) && clocks.includes(clockOf(own, now));
+  return { zone: isOwn ? own : zone, isDoubtful: !isOwn && new Set(clocks).size > 1 };
+}
+
+/** Returns the zones at a place and around it, its own first. */
+function zonesAround(latitude: number, longitude: number): readonly string[] {
+  const zones = [zoneAt(latitude, longitude)];
+  const widen = 1 / Math.max(0.05, Math.cos((latitude * Math.PI) / 180));
+  for (const share of [NEAREST_SHARE, 1]) {
+    for (let i = 0; i < AROUND; i++) {
+      const turn = (2 * Math.PI * i) / AROUND;
+      const north = latitude + COARSE * share * Math.cos(turn);
+      const east = longitude + COARSE * share * widen * Math.sin(turn);
+      if (Math.abs(north) > 90) continue;
+      zones.push(zoneAt(north, ((east + 540) % 360) - 180));
+    }
+  }
+  // Far out at sea zones have no name but their offset; they say nothing of the land beside them.
+  const [first, ...around] = zones as [string, ...string[]];
+  return [...new Set([first, ...around.filter((zone) => !zone.startsWith('Etc/'))])];
+}
+
+/** Returns what a clock there shows through a year, as a text to compare. */
+const clockOf = (zone: string, now: Ms): string =>
+  Array.from({ length: 12 }, (_, month) => wallTime(now + month * 30 * DAY, zone).offset).join(' ');
+
+function isKnown(zone: string): boolean {
+  try {
+    wallTime(0, zone);
+    return true;
+  } catch {
+    return false;
+  }
+}

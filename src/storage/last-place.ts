@@ -1,0 +1,32 @@
+import { readSummaries } from './library/plans.ts';
+import { titleWords } from './library/summary.ts';
+import { useLibrary } from './library-state.ts';
+import { planOf } from './other-plans.ts';
+
+/** Where another plan of the library stands. */
+export interface LastPlace {
+  /** Its title in words. */
+  readonly title: string;
+  /** Degrees north and east. */
+  readonly latitude: number;
+  readonly longitude: number;
+  readonly timeZone: string;
+}
+
+/** Plans that are looked at, the latest first. */
+const MOST_READ = 12;
+
+/** Returns the place of the plan that was changed last, besides the open one, of those that have one. Throws when the store is out of reach. */
+export async function lastPlace(): Promise<LastPlace | null> {
+  const open = useLibrary.getState().openId;
+  const summaries = (await readSummaries())
+    .filter(({ id, binnedAt, readable }) => binnedAt === null && readable && id !== open)
+    .sort((a, b) => b.changedAt - a.changedAt);
+  for (const summary of summaries.slice(0, MOST_READ)) {
+    const site = (await planOf(summary.id))?.site;
+    if (!site || site.latitude === null || site.longitude === null) continue;
+    const { latitude, longitude, timeZone } = site;
+    return { title: titleWords(summary), latitude, longitude, timeZone };
+  }
+  return null;
+}
