@@ -15,20 +15,21 @@ const OPTIONS = {
   quick: { type: 'boolean', default: false },
   frames: { type: 'boolean', default: false },
   page: { type: 'boolean', default: false },
+  gesture: { type: 'string' },
   before: { type: 'string' },
   'before-name': { type: 'string' },
 } as const;
 
 /**
  * `--quick`: a minute, printed only. `--frames`: of the app in a browser, not of the engine; `--before FOLDER` measures an earlier
- * version too that was built there. `--page`: how fast the app starts. `child` is the module that does one job in a process of its own.
+ * version too that was built there, `--gesture ID` one gesture alone. `--page`: how fast the app starts. `child` is the module that does one job in a process of its own.
  */
 export async function run(args: readonly string[], child: string): Promise<void> {
   const { values } = parseArgs({ args: [...args], options: OPTIONS });
   const { quick, frames, page: startOfPage, before: folder } = values;
   if (frames) {
     const before = folder ? { folder, name: values['before-name'] ?? folder } : null;
-    await runFrames({ quick, before });
+    await runFrames({ quick, before, only: values.gesture ?? null });
     return;
   }
   if (startOfPage) {

@@ -16,6 +16,8 @@ export interface Gesture {
   readonly button: 'left' | 'middle';
   /** Times as large as the whole level in view. */
   readonly zoom: number;
+  /** How many times the page's processor is slowed, for a tablet; 1 for not. */
+  readonly slowed: number;
 }
 
 const along = ([x, y]: XY, [tx, ty]: XY, share: number): XY => [x + (tx - x) * share, y + (ty - y) * share];
@@ -41,20 +43,24 @@ function someRoom(level: Level) {
   return { select: ids, at: along(held.from, held.to, 0.4) };
 }
 
-const PULL = { button: 'left', zoom: 1 } as const;
+const PULL = { button: 'left', zoom: 1, slowed: 1 } as const;
+const PAN = { button: 'middle', slowed: 1, hold: () => ({ select: [], at: null }) } as const;
+
+const DETECTOR: Gesture = {
+  ...PULL,
+  id: 'detector',
+  name: 'a detector is dragged',
+  sample: 'large',
+  reachPx: 90,
+  hold: ({ detectors: [one] }) => {
+    if (!one) throw new Error('no detector');
+    return { select: [one.id], at: one.at };
+  },
+};
 
 export const GESTURES: readonly Gesture[] = [
-  {
-    ...PULL,
-    id: 'detector',
-    name: 'a detector is dragged',
-    sample: 'large',
-    reachPx: 90,
-    hold: ({ detectors: [one] }) => {
-      if (!one) throw new Error('no detector');
-      return { select: [one.id], at: one.at };
-    },
-  },
+  DETECTOR,
+  { ...DETECTOR, id: 'detector-slowed', name: 'the same, slowed six times', slowed: 6 },
   {
     ...PULL,
     id: 'wall',
@@ -67,33 +73,16 @@ export const GESTURES: readonly Gesture[] = [
     },
   },
   { ...PULL, id: 'room', name: 'a room with all in it is dragged', sample: 'large', reachPx: 25, hold: someRoom },
+  { ...PAN, id: 'pan-large', name: 'the sheet is moved, twice as large', sample: 'large', reachPx: 200, zoom: 2 },
   {
-    id: 'pan-large',
-    name: 'the sheet is moved, twice as large',
-    sample: 'large',
-    reachPx: 200,
-    button: 'middle',
-    zoom: 2,
-    hold: () => ({ select: [], at: null }),
-  },
-  {
+    ...PAN,
     id: 'pan-whole',
     name: 'the sheet is moved, the whole level in view',
     sample: 'huge',
     reachPx: 200,
-    button: 'middle',
     zoom: 1,
-    hold: () => ({ select: [], at: null }),
   },
-  {
-    id: 'pan-near',
-    name: 'the sheet is moved, four times as large',
-    sample: 'huge',
-    reachPx: 200,
-    button: 'middle',
-    zoom: 4,
-    hold: () => ({ select: [], at: null }),
-  },
+  { ...PAN, id: 'pan-near', name: 'the sheet is moved, four times as large', sample: 'huge', reachPx: 200, zoom: 4 },
 ];
 
 /** A path that bends and comes back, as when a person looks for a place; px, one point for each report of a mouse. */

@@ -25,6 +25,7 @@ export async function measureGesture(
   ms: number,
 ): Promise<FrameFigures> {
   const start = await takeHold(sheet.page, plan, gesture);
+  await sheet.cdp.send('Emulation.setCPUThrottlingRate', { rate: gesture.slowed });
   const intervals = await pull(sheet, gesture, start, ms, (run) => ticking(sheet.page, run));
   let events: readonly TraceEvent[] = [];
   await pull(sheet, gesture, start, ms, async (run) => {

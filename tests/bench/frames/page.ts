@@ -22,8 +22,9 @@ export interface FrameResults {
   readonly loadAfter: number;
 }
 
-/** Most that a frame may take, ms. */
+/** Most that a frame may take, ms; the second one where the processor is slowed six times. */
 const BUDGET = { median: 17, p95: 34 } as const;
+const SLOWED_BUDGET = { median: 60, p95: 60 } as const;
 /** Most that the heap may grow by in the walk, a share. */
 const MOST_GROWTH = 0.2;
 /** Above this other work has a part in the times. */
@@ -48,7 +49,7 @@ Written by \`npm run bench -- --frames\`, not by hand. One run.
 
 - A mouse that reports its place 125 times a second drags for ${seconds} s along a path that bends and comes back.
 - “Interval” is the time from one frame to the next on the page's own clock. A screen of 60 frames a second gives 16.7 ms at best. It must be
-  at most ${BUDGET.median} ms in the median and ${BUDGET.p95} ms in 95 of 100.
+  at most ${BUDGET.median} ms in the median and ${BUDGET.p95} ms in 95 of 100; slowed six times by the browser, as a tablet may be, ${SLOWED_BUDGET.p95} ms in 95 of 100.
 - “Work” is processor time of the page's main thread for a frame, noted by the browser in a second run of the same gesture; other work on the
   machine disturbs it less. The notes themselves cost some of it.
 - The floor is an empty page in the same browser that asks for every frame and does nothing.${
@@ -78,7 +79,7 @@ ${markdownTable(
 `;
 }
 
-function framesTable(results: FrameResults): string {
+export function framesTable(results: Pick<FrameResults, 'floor' | 'now' | 'before'>): string {
   const floor = ['the floor', '–', ...cells(summarize(results.floor)), '–', '–', '–', '–', '–'];
   const lines = GESTURES.flatMap((gesture) => gestureLines(results, gesture));
   return markdownTable(
@@ -87,11 +88,15 @@ function framesTable(results: FrameResults): string {
   );
 }
 
-function gestureLines({ now, before }: FrameResults, { id, name, sample }: Gesture): string[][] {
+function gestureLines(
+  { now, before }: Pick<FrameResults, 'now' | 'before'>,
+  { id, name, sample, slowed }: Gesture,
+): string[][] {
   const line = (figures: FrameFigures | undefined, title: string, hasTarget: boolean) => {
     if (!figures) return [];
     const interval = summarize(figures.intervals);
-    const met = interval.median <= BUDGET.median && interval.p95 <= BUDGET.p95;
+    const most = slowed > 1 ? SLOWED_BUDGET : BUDGET;
+    const met = interval.median <= most.median && interval.p95 <= most.p95;
     const verdict = met ? 'met' : 'missed';
     return [
       [

@@ -5,7 +5,7 @@ import { surroundings } from '../surroundings.ts';
 import { GESTURES, type Gesture } from './gestures.ts';
 import { type FrameFigures, measureGesture, ticking } from './measure.ts';
 import { walk } from './memory-walk.ts';
-import { type FrameResults, framesPage } from './page.ts';
+import { type FrameResults, framesPage, framesTable } from './page.ts';
 import { openSheet, openStand, type Stand, samplePlan } from './stand.ts';
 
 const PAGE = 'src/SPEED.md';
@@ -16,16 +16,22 @@ export interface FrameOptions {
   readonly quick: boolean;
   /** Folder of an earlier version, built, and what it is; null for none. */
   readonly before: { readonly folder: string; readonly name: string } | null;
+  /** Id of the only gesture to be measured, whose row is printed alone; null for all. */
+  readonly only: string | null;
 }
 
-export async function runFrames({ quick, before }: FrameOptions): Promise<void> {
+export async function runFrames({ quick, before, only }: FrameOptions): Promise<void> {
   const where = surroundings();
   const { ms, acts } = quick ? QUICK : FULL;
   const stand = await openStand(before?.folder ?? null);
   try {
     const floor = await emptyPage(stand, ms);
-    const now = await allGestures(stand, stand.now, ms);
-    const earlier = stand.before ? await allGestures(stand, stand.before, ms) : new Map<string, FrameFigures>();
+    const now = await allGestures(stand, stand.now, ms, only);
+    const earlier = stand.before ? await allGestures(stand, stand.before, ms, only) : new Map<string, FrameFigures>();
+    if (only) {
+      console.log(`${framesTable({ floor, now, before: earlier })}\n\nload ${loadavg()[0]?.toFixed(2)}`);
+      return;
+    }
     const sheet = await openSheet(stand.browser, stand.now, samplePlan('large'));
     console.error('memory');
     const walked = await walk(sheet, acts);
@@ -49,9 +55,15 @@ export async function runFrames({ quick, before }: FrameOptions): Promise<void> 
   }
 }
 
-async function allGestures(stand: Stand, url: string, ms: number): Promise<ReadonlyMap<string, FrameFigures>> {
+async function allGestures(
+  stand: Stand,
+  url: string,
+  ms: number,
+  only: string | null,
+): Promise<ReadonlyMap<string, FrameFigures>> {
   const figures = new Map<string, FrameFigures>();
-  for (const gesture of GESTURES) figures.set(gesture.id, await oneGesture(stand, url, gesture, ms));
+  const wanted = GESTURES.filter(({ id }) => only === null || id === only);
+  for (const gesture of wanted) figures.set(gesture.id, await oneGesture(stand, url, gesture, ms));
   return figures;
 }
 
