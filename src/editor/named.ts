@@ -14,7 +14,8 @@ const namedOf = memoizeLatest(
     bar: Named['bar'],
     marked: Named['marked'],
     dragged: Named['dragged'],
-  ): Named => ({ plan, model, region, selection, bar, marked, dragged }),
+    stage: Named['stage'],
+  ): Named => ({ plan, model, region, selection, bar, marked, dragged, stage }),
 );
 
 /** Returns what the names of the sheet depend on; the same object as long as all of it is the same. */
@@ -31,5 +32,6 @@ export function selectNamed(state: AppState): Named {
     selectLevelBar(state),
     marked,
     isDragged,
+    state.wholeInView ? state.stageSize : null,
   );
 }

@@ -2,6 +2,7 @@
 import { levelExtent } from '../../geometry/level/level-extent.ts';
 import { toneOf } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { type Disc, discsApart } from '../drawing/discs-apart.ts';
 import { ringsPart } from '../drawing/display-list.ts';
 import { floorShapes } from '../drawing/floor.ts';
 import { thingShapes } from '../drawing/things.ts';
@@ -15,8 +16,8 @@ import { centeredView, toPaper } from './view.ts';
 /** mm of paper, a little smaller than it is shown. */
 const PICTURE_MM = { width: 66, height: 44 } as const;
 const MARGIN = 2;
-/** A detector is what one looks for. */
-const MARK_RADIUS = 2.1;
+/** A detector is what one looks for: two side by side are told apart in the smallest picture, mm. */
+const MARKS = { single: 2.1, pair: 1.5, gap: 0.4 } as const;
 /** Walls are drawn at least this thick, so that a large house keeps its rooms. */
 const LEAST_WALL = 0.5;
 
@@ -30,6 +31,8 @@ export function levelPicture(plan: Plan, levelId: string): string {
   const ratio = Math.max(across / (width - 2 * MARGIN), down / (height - 2 * MARGIN));
   const view = centeredView(extent, { x: 0, y: 0, width, height }, { ratio, words: '' });
   const bodies = [...matter.model.pieces, ...matter.model.joints].map(({ body }) => body);
+  const places = matter.detectors.map(({ detector }): Disc => ({ at: toPaper(view, detector.at), radius: 0 }));
+  const marks = discsApart(places, MARKS);
   return element(
     'svg',
     { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${num(width)} ${num(height)}` },
@@ -41,9 +44,10 @@ export function levelPicture(plan: Plan, levelId: string): string {
       ...wallShapes(matter.model, NONE),
       ...openingShapes(matter.model, NONE),
     ]),
-    ...matter.detectors.map(({ detector, report }) =>
-      verdictMark(toneOf(report), ...toPaper(view, detector.at), MARK_RADIUS),
-    ),
+    ...matter.detectors.map(({ report }, index) => {
+      const { at, radius } = marks[index] as Disc;
+      return verdictMark(toneOf(report), ...at, radius);
+    }),
   );
 }
 

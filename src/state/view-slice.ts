@@ -1,11 +1,13 @@
+import { runningDimensions } from '../../geometry/dimension/running-dimensions.ts';
 import { levelExtent, unionExtent } from '../../geometry/level/level-extent.ts';
 import { tracingExtent } from '../../geometry/level/tracing-extent.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
-import { minTargetPx } from '../theme/target-size.ts';
+import { dimensionStepPx, minTargetPx } from '../theme/target-size.ts';
+import { DIMENSION_PX, TYPE_PX } from '../theme/tokens.ts';
 import type { AppState, GetState, SetState, ViewActions, ViewState } from './app-state.ts';
-import { selectBelow, selectLevel, selectLevelBar } from './selectors.ts';
-import { fitted, keptOnStage, pannedBy, type SizePx, toScreen, type Viewport, zoomedAt } from './viewport.ts';
+import { selectBelow, selectLevel, selectLevelBar, selectModel } from './selectors.ts';
+import { fitted, keptOnStage, type Margins, pannedBy, toScreen, type Viewport, zoomedAt } from './viewport.ts';
 
 /** An empty plan shows the size of a basement: 40 by 30 ft, mm. */
 const EMPTY_EXTENT = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
@@ -49,8 +51,30 @@ function wholeLevel(state: AppState): Viewport {
   const { width, height } = state.stageSize;
   // Below the dimensions there is space for the reason why this is not the level to test.
   const below = selectLevelBar(state) ? LEVEL_BAR_PX : 0;
-  const margins: SizePx = { width: fitMarginPx(width), height: fitMarginPx(height) };
+  const [across, down] = [fitMarginPx(width), fitMarginPx(height)];
+  const rows = dimensionRows(state);
+  const margins: Margins = {
+    left: Math.max(across, rows.left),
+    top: Math.max(down, rows.top),
+    right: Math.max(across, rows.right),
+    bottom: Math.max(down, rows.bottom),
+  };
   return fitted(drawnExtent(state) ?? EMPTY_EXTENT, { width, height: height - below }, margins);
+}
+
+/** Returns how far the lines of dimensions reach beyond the drawing on each side, with their figures, px. */
+function dimensionRows(state: AppState): Margins {
+  const reach = { left: 0, top: 0, right: 0, bottom: 0 };
+  for (const { wallBehind, beyondString, outward } of runningDimensions(selectModel(state))) {
+    if (wallBehind === null) continue;
+    const far = DIMENSION_PX.outside + (beyondString ? dimensionStepPx() : 0) + TYPE_PX.fine;
+    const [x, y] = [outward[0] * far, outward[1] * far];
+    reach.left = Math.max(reach.left, -x);
+    reach.right = Math.max(reach.right, x);
+    reach.top = Math.max(reach.top, -y);
+    reach.bottom = Math.max(reach.bottom, y);
+  }
+  return reach;
 }
 
 /**

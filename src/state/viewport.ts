@@ -54,13 +54,16 @@ function wayBack(from: number, to: number, size: number): number {
   return from > size - strip ? size - strip - from : 0;
 }
 
-/** The whole of `extent` in view with a margin on each side, px; the screen's middle when the stage has no size yet. */
-export function fitted(extent: Extent, stage: SizePx, margin: SizePx): Viewport {
+/** px. */
+export type Margins = Readonly<Record<'left' | 'top' | 'right' | 'bottom', number>>;
+
+/** The whole of `extent` in view with a margin on each side; the screen's middle when the stage has no size yet. */
+export function fitted(extent: Extent, stage: SizePx, { left, top, right, bottom }: Margins): Viewport {
   const width = Math.max(extent.maxX - extent.minX, 1);
   const height = Math.max(extent.maxY - extent.minY, 1);
   const free: SizePx = {
-    width: Math.max(stage.width - 2 * margin.width, 50),
-    height: Math.max(stage.height - 2 * margin.height, 50),
+    width: Math.max(stage.width - left - right, 50),
+    height: Math.max(stage.height - top - bottom, 50),
   };
   const scale = Math.min(
     SCALE_LIMITS.most,
@@ -68,14 +71,20 @@ export function fitted(extent: Extent, stage: SizePx, margin: SizePx): Viewport 
   );
   return {
     scale,
-    x: stage.width / 2 - ((extent.minX + extent.maxX) / 2) * scale,
-    y: stage.height / 2 - ((extent.minY + extent.maxY) / 2) * scale,
+    x: (stage.width + left - right) / 2 - ((extent.minX + extent.maxX) / 2) * scale,
+    y: (stage.height + top - bottom) / 2 - ((extent.minY + extent.maxY) / 2) * scale,
   };
 }
 
 /** What lies about a thing that is shown, mm: so much is needed to see where in the house it is. */
 const ABOUT_MM = 1500;
 const SHOW_MARGIN_PX = 40;
+const SHOW_MARGINS: Margins = {
+  left: SHOW_MARGIN_PX,
+  top: SHOW_MARGIN_PX,
+  right: SHOW_MARGIN_PX,
+  bottom: SHOW_MARGIN_PX,
+};
 /** The surroundings of a thing are seen well from this share of the stage on. */
 const LEAST_SHARE = 0.25;
 
@@ -96,5 +105,5 @@ export function showing(viewport: Viewport, extent: Extent, stage: SizePx): View
     maxX: extent.maxX + ABOUT_MM,
     maxY: extent.maxY + ABOUT_MM,
   };
-  return fitted(around, stage, { width: SHOW_MARGIN_PX, height: SHOW_MARGIN_PX });
+  return fitted(around, stage, SHOW_MARGINS);
 }

@@ -5,3 +5,6 @@ const byFinger = typeof window === 'undefined' ? null : window.matchMedia('(poin
 export function minTargetPx(): number {
   return byFinger?.matches ? 44 : 24;
 }
+
+/** Returns the distance from one line of dimensions to the next, px: their figures are targets. */
+export const dimensionStepPx = (): number => minTargetPx() + 2;

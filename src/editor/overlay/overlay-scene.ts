@@ -1,6 +1,7 @@
 import { nearLimit } from '../../../geometry/check/near-limit.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
+import { type Disc, discsApart } from '../../drawing/discs-apart.ts';
 import { slotAt } from '../../drawing/labels/slot.ts';
 import type { AppState, Hover } from '../../state/app-state.ts';
 import { selectDragged, selectLevel } from '../../state/selectors.ts';
@@ -9,8 +10,7 @@ import { useAppStore } from '../../state/store.ts';
 import { toScreen } from '../../state/viewport.ts';
 import { figuresOn } from '../lengths/figures.ts';
 import { selectNamed } from '../named.ts';
-import type { DrawnDetector } from '../paint/detectors.ts';
-import { type Disc, discsApart } from '../paint/discs-apart.ts';
+import { type DrawnDetector, SYMBOL_PX } from '../paint/detectors.ts';
 import { type OverlayPlacer, overlayPlacer } from '../paint/names/overlay-placer.ts';
 import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
 import { lengthPx, type Pen, px } from '../paint/pen.ts';
@@ -44,6 +44,7 @@ export const overlayScene = memoize((pen: Pen): OverlayScene => {
   const detectors = detectorsOf(state, sketch);
   const discs = discsApart(
     detectors.map(({ detector }) => ({ at: px(pen, detector.at), radius: lengthPx(pen, detector.radius) })),
+    SYMBOL_PX,
   );
   for (const { at } of discs) placer.take(slotAt(DETECTOR_PX, at));
   // Tags are painted over all of it.

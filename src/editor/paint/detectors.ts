@@ -2,6 +2,7 @@ import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
 import { TONE_WORD, toneOf } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import { distance, along as onLine } from '../../../geometry/plane/point.ts';
+import type { Disc, DiscSizes } from '../../drawing/discs-apart.ts';
 import { discsPart, inked, linesPart, type Shape } from '../../drawing/display-list.ts';
 import { plateLabel } from '../../drawing/labels/label.ts';
 import { figureSlots, tape } from '../../drawing/labels/measured.ts';
@@ -10,7 +11,6 @@ import type { TagPlace } from '../../drawing/labels/tags.ts';
 import { type Drawn, type TextStyle, textAt } from '../../drawing/text.ts';
 import { verdictSign } from '../../drawing/verdict-sign.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
-import type { Disc } from './discs-apart.ts';
 import type { OverlayPlacer } from './names/overlay-placer.ts';
 import { type Pen, px } from './pen.ts';
 import { FINE, READ } from './text.ts';
@@ -21,6 +21,11 @@ export interface DrawnDetector {
   readonly chosen: boolean;
 }
 
+/**
+ * A detector is never drawn smaller than `single`, px, so that it is found at arm's length; side by side with another one `pair`. Each is
+ * drawn 1.3 beyond its radius.
+ */
+export const SYMBOL_PX: DiscSizes = { single: 11, pair: 8, gap: 4 };
 /** From this far on, px, a symbol that is drawn beside its place has a line to it. */
 const ASIDE_PX = 3;
 

@@ -49,7 +49,7 @@ describe('the viewport', () => {
     const view = fitted(
       { minX: 0, minY: 0, maxX: 10_000, maxY: 5000 },
       { width: 1100, height: 900 },
-      { width: 50, height: 50 },
+      { left: 50, top: 50, right: 50, bottom: 50 },
     );
     expect(toScreen(view, [0, 2500])).toEqual([50, 450]);
     expect(toScreen(view, [10_000, 2500])).toEqual([1050, 450]);

@@ -7,6 +7,7 @@ import type { LevelRegion, RoomRegion, Zone } from '../../../../geometry/region/
 import type { DimensionLabel, Label, RoomLabel, ThingLabel, ZoneLabel } from '../../../drawing/labels/label.ts';
 import { roomWords } from '../../../drawing/words.ts';
 import type { SpotMark } from '../../../state/shown.ts';
+import type { SizePx } from '../../../state/viewport.ts';
 
 /** The inputs of the sheet's labels. The same objects give the same labels. */
 export interface Named {
@@ -20,6 +21,8 @@ export interface Named {
   readonly marked: readonly SpotMark[];
   /** Whether a drag changes the plan: labels then stay where they are, and are laid out again when it ends. */
   readonly dragged: boolean;
+  /** The stage where the whole level is in view: nothing is written beyond it; null where the sheet was moved or enlarged. */
+  readonly stage: SizePx | null;
 }
 
 export type SheetLabel = RoomLabel | ThingLabel | ZoneLabel | DimensionLabel;

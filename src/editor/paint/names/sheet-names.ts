@@ -11,17 +11,16 @@ import {
   type LabelMedium,
 } from '../../../drawing/labels/label.ts';
 import { layOutLabels } from '../../../drawing/labels/layout.ts';
-import { createPlacer, type Placer } from '../../../drawing/labels/placer.ts';
+import { type Area, createPlacer, type Placer } from '../../../drawing/labels/placer.ts';
 import { slotAt, slotCorners } from '../../../drawing/labels/slot.ts';
 import type { TagPlace } from '../../../drawing/labels/tags.ts';
 import type { SizePx } from '../../../state/viewport.ts';
-import { minTargetPx } from '../../../theme/target-size.ts';
-import { TYPE_PX } from '../../../theme/tokens.ts';
+import { dimensionStepPx, minTargetPx } from '../../../theme/target-size.ts';
+import { DIMENSION_PX, TYPE_PX } from '../../../theme/tokens.ts';
 import { drawnDimensions, drawnEdges } from '../../drawing.ts';
 import { type Inputs, sameInputs } from '../../stage/picture.ts';
 import { paintDrawn, paintOnPlan } from '../canvas.ts';
-import { labelWidths } from '../detectors.ts';
-import { LEAST_RADIUS_PX } from '../discs-apart.ts';
+import { labelWidths, SYMBOL_PX } from '../detectors.ts';
 import { isSeen, type Pen, px } from '../pen.ts';
 import { READ } from '../text.ts';
 import { followedLabel, type Named, type SheetLabel } from './followed.ts';
@@ -42,26 +41,29 @@ export interface SheetNames {
 const MARK_PX = { side: 38, off: 8 } as const;
 /** Smaller than this, px for a mm, a level shows its rooms and detectors by name, and its things only as they are drawn. */
 const LEAST_SCALE_FOR_THINGS = 0.025;
-/** How far a line of dimensions stands off the wall's outer face, and inside a room off the face, px. */
-const OFF_PX = { outside: 20, inside: 13 } as const;
 /** What is said under the drawing stands past its dimensions, and off the edge of the stage, px. */
 const BAR_PX = { under: 66, edge: 6 } as const;
 
-function screenMedium({ view: { scale }, measure }: Pen): LabelMedium {
+function screenMedium({ view: { scale }, measure }: Pen, area: Area | null): LabelMedium {
   const mm = (px: number) => px / scale;
   const target = minTargetPx();
   return {
     measure: (text, style) => mm(measure(text, { ...style, size: style.size * scale })),
     type: { fine: mm(TYPE_PX.fine), small: mm(TYPE_PX.small), tag: mm(TYPE_PX.read), name: mm(TYPE_PX.read) },
-    area: null,
+    area,
     isSmall: scale < LEAST_SCALE_FOR_THINGS,
     roomSizes: false,
-    dimensions: { outside: mm(OFF_PX.outside), inside: mm(OFF_PX.inside), step: mm(target + 2), target: mm(target) },
-    symbol: mm(LEAST_RADIUS_PX.single + 2.5),
+    dimensions: {
+      outside: mm(DIMENSION_PX.outside),
+      inside: mm(DIMENSION_PX.inside),
+      step: mm(dimensionStepPx()),
+      target: mm(target),
+    },
+    symbol: mm(SYMBOL_PX.single + 2.5),
   };
 }
 
-function layOut(pen: Pen, { plan, model, region, bar, marked }: Named): SheetNames {
+function layOut(pen: Pen, { plan, model, region, bar, marked, stage }: Named): SheetNames {
   const extent = levelExtent(model.level);
   const all = drawnDimensions(model);
   const marks = marked
@@ -82,10 +84,16 @@ function layOut(pen: Pen, { plan, model, region, bar, marked }: Named): SheetNam
       tagWidths: (detector) => labelWidths(pen, detector),
       reserved: reserved.map((slot) => planSlot(pen.view, slot)),
     },
-    screenMedium(pen),
+    screenMedium(pen, stageArea(pen, stage)),
   );
   const { placer, tags, rooms, things, zones, dimensions } = labels;
   return { labels: [...zones, ...dimensions, ...things, ...rooms], placer, tags, dimensions };
+}
+
+/** The stage in mm of the plan. */
+function stageArea({ view: { scale, x, y } }: Pen, stage: SizePx | null): Area | null {
+  if (!stage) return null;
+  return { x: -x / scale, y: -y / scale, width: stage.width / scale, height: stage.height / scale };
 }
 
 /** What is said under the drawing: that this is not the level to test, and why. Screen px. */
@@ -110,7 +118,10 @@ let atRest: AtRest | null = null;
 /** Returns the labels for the pen's scale and theme; the same objects while no input has changed. */
 export function sheetNames(pen: Pen, named: Named): SheetNames {
   const { plan, model, region, bar, marked } = named;
-  const looks = [plan.display.length, plan.protocol, bar, marked, pen.view.scale, pen.theme, minTargetPx()];
+  const { scale, x, y } = pen.view;
+  const looks: unknown[] = [plan.display.length, plan.protocol, bar, marked, scale, pen.theme, minTargetPx()];
+  // Where the labels end at the edge of the stage, they depend on where that is.
+  if (named.stage) looks.push(named.stage, x, y);
   if (atRest && sameInputs(looks, atRest.looks)) {
     if (model === atRest.named.model && region === atRest.named.region) return atRest.names;
     if (named.dragged) return followedNames(pen, atRest, named);
@@ -126,7 +137,7 @@ const followedNames = memoizeLatest(
     const stand = new Set(named.model.rooms);
     const changed = now.model.rooms.filter((room) => !stand.has(room));
     // Strings of openings are left out during a drag: they are many, and nobody reads them while the wall moves.
-    const medium = screenMedium(pen);
+    const medium = screenMedium(pen, null);
     const placer = createPlacer(null, 4 * medium.type.fine);
     const write = dimensionWriter(now.plan.display.length, { ...medium, placer });
     return { ...names, labels: [...following, ...write(wholeDimensions({ ...now.model, rooms: changed }))] };

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { distance } from '../../../../geometry/plane/point.ts';
-import { type Disc, discsApart } from '../../../../src/editor/paint/discs-apart.ts';
+import { distance } from '../../../geometry/plane/point.ts';
+import { discsApart as apart, type Disc } from '../../../src/drawing/discs-apart.ts';
 
+const SIZES = { single: 11, pair: 8, gap: 4 } as const;
+const discsApart = (places: readonly Disc[]) => apart(places, SIZES);
 const disc = (x: number, y: number, radius = 1): Disc => ({ at: [x, y], radius });
 const gap = ([a, b]: readonly Disc[]) =>
   a && b ? distance(a.at, b.at) - a.radius - b.radius : Number.POSITIVE_INFINITY;

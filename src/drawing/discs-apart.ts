@@ -1,16 +1,22 @@
-import type { XY } from '../../../geometry/plan/model.ts';
-import { distance } from '../../../geometry/plane/point.ts';
+import type { XY } from '../../geometry/plan/model.ts';
+import { distance } from '../../geometry/plane/point.ts';
 
-/** The symbol of a detector as it is drawn, screen px. */
+/** The symbol of a detector as it is drawn, px of a screen or mm of paper. */
 export interface Disc {
   readonly at: XY;
   readonly radius: number;
 }
 
-/** A detector is never drawn smaller than `single`, px, so that it is found at arm's length; side by side with another one `pair`. */
-export const LEAST_RADIUS_PX = { single: 11, pair: 8 } as const;
-/** Between the rims of two symbols, px: each is drawn 1.3 beyond its radius. */
-const GAP_PX = 4;
+/** How symbols are drawn, in the unit of the discs. */
+export interface DiscSizes {
+  /** No symbol is smaller than this, so that it is found. */
+  readonly single: number;
+  /** Nor than this beside another one. */
+  readonly pair: number;
+  /** Between the radii of two symbols. */
+  readonly gap: number;
+}
+
 /** Each round sets every two symbols apart once; with two of them one round does. */
 const ROUNDS = 30;
 
@@ -19,11 +25,11 @@ const ROUNDS = 30;
  * symbols would lie on one another they are smaller, then set apart along the line between them. Symbols that are drawn in their
  * own size stay: what they show is true.
  */
-export function discsApart(places: readonly Disc[]): readonly Disc[] {
+export function discsApart(places: readonly Disc[], { single, pair, gap }: DiscSizes): readonly Disc[] {
   const discs = places.map((own, index): Disc => {
     const near = places.map(({ at }, other) => (other === index ? Number.POSITIVE_INFINITY : distance(own.at, at)));
-    const room = (Math.min(...near) - GAP_PX) / 2;
-    const least = Math.min(LEAST_RADIUS_PX.single, Math.max(LEAST_RADIUS_PX.pair, room));
+    const room = (Math.min(...near) - gap) / 2;
+    const least = Math.min(single, Math.max(pair, room));
     return { at: own.at, radius: Math.max(own.radius, least) };
   });
   const isTrue = discs.map(({ radius }, index) => radius === places[index]?.radius);
@@ -32,7 +38,7 @@ export function discsApart(places: readonly Disc[]): readonly Disc[] {
     for (let i = 0; i < discs.length; i++) {
       for (let j = i + 1; j < discs.length; j++) {
         const [a, b] = [discs[i] as Disc, discs[j] as Disc];
-        const short = a.radius + b.radius + GAP_PX - distance(a.at, b.at);
+        const short = a.radius + b.radius + gap - distance(a.at, b.at);
         if (short < 0.01 || (isTrue[i] && isTrue[j])) continue;
         moved = true;
         const [ux, uy] = directionFrom(a.at, b.at);
