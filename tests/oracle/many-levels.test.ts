@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import type { ArcRing } from '../../geometry/arrangement/types.ts';
-import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
-import { arcRingsContain, edgeEnds, nearestOnEdge } from '../../geometry/region/nearest.ts';
+import { edgeEnds } from '../../geometry/region/nearest.ts';
 import type { Probe, RoomRegion } from '../../geometry/region/types.ts';
 import { areaBounds } from '../helpers/certified-bounds.ts';
 import { howMany } from '../helpers/how-many.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
+import { placeFaults } from './region-against-check.ts';
 
 /*
  * Many levels, each looked at less closely than in `oracle.test.ts`: no exception, boundaries that close, areas between bounds
@@ -21,8 +21,6 @@ const LEVELS = Number(process.env.STILLSPOT_MANY ?? howMany(200, 500));
 const FIRST = Number(process.env.STILLSPOT_FIRST ?? 100_001);
 const BATCH = 250;
 const PLACES = 100;
-/** This near to a boundary, mm, rounding decides. */
-const BAND = 0.01;
 /** Half a side of the smallest square of the bounds, mm: coarse, for there are many levels; the bounds hold all the same. */
 const FINEST = 30;
 
@@ -39,7 +37,7 @@ function faults(seed: number): string[] {
     seen.levels++;
     return [
       ...region.rooms.flatMap((room) => roomFaults(plan, model, probe, room)),
-      ...placeFaults(plan, model, probe, region.rooms, new Dice(seed)),
+      ...placeFaults({ plan, model, probe, rooms: region.rooms }, PLACES, new Dice(seed), seen),
     ];
   } catch (error) {
     return [`threw ${error instanceof Error ? error.stack : error}`];
@@ -65,44 +63,6 @@ function isClosed(ring: ArcRing): boolean {
     const [start] = edgeEnds(edge);
     return Math.hypot(start[0] - end[0], start[1] - end[1]) < 0.01;
   });
-}
-
-function placeFaults(plan: Plan, model: LevelModel, probe: Probe, rooms: readonly RoomRegion[], dice: Dice): string[] {
-  const floors = model.rooms.flatMap(({ centerRings }) => centerRings.flat());
-  const xs = floors.map(([x]) => x);
-  const ys = floors.map(([, y]) => y);
-  if (floors.length === 0) return [];
-  const wrong: string[] = [];
-  for (let k = 0; k < PLACES; k++) {
-    const x = dice.between(Math.min(...xs), Math.max(...xs));
-    const y = dice.between(Math.min(...ys), Math.max(...ys));
-    const inside = rooms.some(({ rings }) => arcRingsContain(rings, [x, y]));
-    seen.places++;
-    if (inside) seen.inside++;
-    if (inside === passes(plan, model, probe, x, y)) continue;
-    if (isOnTheEdge(rooms, x, y)) seen.banded++;
-    else wrong.push(`(${x}, ${y}): the region says ${inside}, a check the contrary`);
-  }
-  return wrong;
-}
-
-/** Every rule but the level, the pair and what was not run. */
-function passes(plan: Plan, model: LevelModel, probe: Probe, x: number, y: number): boolean {
-  const { checks } = checkDetector(plan, model, { ...probe, id: '', label: '', at: [x, y], pair: null }, []);
-  return checks.every(
-    ({ rule, notRun, verdict }) => rule === 'level' || notRun || verdict === 'clear' || verdict === 'tight',
-  );
-}
-
-function isOnTheEdge(rooms: readonly RoomRegion[], x: number, y: number): boolean {
-  return rooms.some(({ rings }) =>
-    rings.some((ring) =>
-      ring.some((edge) => {
-        const [nx, ny] = nearestOnEdge(edge, [x, y]);
-        return Math.hypot(nx - x, ny - y) < BAND;
-      }),
-    ),
-  );
 }
 
 describe('many random levels', () => {
