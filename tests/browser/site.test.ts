@@ -78,6 +78,31 @@ describe('the compass rose', () => {
     expectNoTroubles();
   });
 
+  it('shows its degrees beside the needle and within the ticks, wherever it points', async () => {
+    const { page } = await property();
+    for (let north = 0; north < 360; north += 7.5) {
+      await page.evaluate((degrees) => {
+        const { run } = window.__stillspot?.store.getState() ?? {};
+        run?.((plan) => ({ ...plan, site: { ...plan.site, north: degrees, northAnswered: true } }));
+      }, north);
+      await expect.poll(() => told(page)).toBe(`${north}° clockwise from up the page`);
+      const { aside, farthest } = await rose(page).evaluate((dial, degrees) => {
+        const { x, y, width, height } = (dial.querySelector('.compass__degrees') as SVGTextElement).getBBox();
+        const corners = [x, x + width].flatMap((cx) => [y, y + height].map((cy) => [cx - 70, cy - 70] as const));
+        const [nx, ny] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+        const off = corners.map(([cx, cy]) => cx * nx + cy * ny);
+        const side = Math.sign(off[0] ?? 0);
+        return {
+          aside: Math.min(...off.map((each) => each * side)),
+          farthest: Math.max(...corners.map(([cx, cy]) => Math.hypot(cx, cy))),
+        };
+      }, north);
+      // Half of the needle and of the light edge around the figure.
+      expect(aside, `${north}°`).toBeGreaterThan(3.5);
+      expect(farthest, `${north}°`).toBeLessThan(61);
+    }
+  });
+
   it.each([
     [390, 844],
     [820, 1180],
@@ -92,11 +117,45 @@ describe('the compass rose', () => {
     await settled(page);
     const after = await rose(page).boundingBox();
     // Scrolled to by less than a pixel.
-    if (width < 500) expect(Math.abs((after?.y ?? 0) - (before?.y ?? 0))).toBeLessThan(1);
+    expect(Math.abs((after?.y ?? 0) - (before?.y ?? 0))).toBeLessThan(1);
     const right = await onDial(page, 90);
     await page.touchscreen.tap(right.x, right.y);
     await expect.poll(async () => (await site(page))?.north).toBe(90);
     expect(await accessibilityFindings(page)).toEqual([]);
+    expectNoTroubles();
+  });
+});
+
+describe('what was pressed on the compass rose', () => {
+  it.each([
+    // Both controls are in view at once.
+    [1440, 1000],
+    [1024, 1366],
+  ])('stays at %d × %d when the hint above goes, and when it comes back', async (width, height) => {
+    const { page, expectNoTroubles } = await property({ viewport: { width, height } });
+    // Not scrolled: what goes above leaves nothing to scroll.
+    await page.locator('.job').evaluate((column) => column.scrollTo(0, 0));
+    const hint = page.locator('.job > .hints').getByText(/north/i);
+    await hint.first().waitFor();
+    await settled(page);
+    const y = async () => (await rose(page).boundingBox())?.y ?? 0;
+    const before = await y();
+    const right = await onDial(page, 90);
+    await page.mouse.click(right.x, right.y);
+    await expect.poll(async () => (await site(page))?.north).toBe(90);
+    await expect.poll(() => hint.count()).toBe(0);
+    await settled(page);
+    expect(Math.abs((await y()) - before)).toBeLessThan(1);
+    const unknown = page.getByRole('button', { name: 'Not known', exact: true });
+    const pressed = (await unknown.boundingBox())?.y ?? 0;
+    await unknown.click();
+    await hint.first().waitFor();
+    await settled(page);
+    expect(Math.abs(((await unknown.boundingBox())?.y ?? 0) - pressed)).toBeLessThan(1);
+    // Another stage begins at the top, without empty space.
+    await openStage(page, 'Draw');
+    await settled(page);
+    expect(await page.locator('.job__head').evaluate((head) => getComputedStyle(head).marginBottom)).toBe('0px');
     expectNoTroubles();
   });
 });

@@ -13,6 +13,8 @@ const SIZE = 140;
 const MIDDLE: XY = [SIZE / 2, SIZE / 2];
 const RIM = 66;
 const KNOB = { at: 48, radius: 13 } as const;
+/** From the middle to that of the figure: half of its width clears the needle and the ticks. */
+const DEGREES_AT = 31;
 const TICK = { every: 15, long: 10, short: 5 } as const;
 
 /** Degrees that a key turns it by. */
@@ -110,6 +112,8 @@ function Dial() {
 function Needle({ north }: { readonly north: number | null }) {
   const [kx, ky] = atBearing(MIDDLE, north ?? 0, KNOB.at);
   const [fx, fy] = atBearing(MIDDLE, (north ?? 0) + 180, 30);
+  // Beside the needle, on its lower side: above is the mark that says which way is up.
+  const [dx, dy] = atBearing(MIDDLE, (north ?? 0) + ((north ?? 0) <= 180 ? 90 : -90), DEGREES_AT);
   return (
     <>
       {north !== null && <path d={`M${fx} ${fy}L${kx} ${ky}`} className="compass__needle" />}
@@ -117,7 +121,7 @@ function Needle({ north }: { readonly north: number | null }) {
       <text x={kx} y={ky} className="compass__letter">
         {north === null ? '?' : 'N'}
       </text>
-      <text x={MIDDLE[0]} y={MIDDLE[1] + 2} className="compass__degrees">
+      <text x={dx} y={dy} className="compass__degrees">
         {north === null ? '' : degreesOf(north)}
       </text>
     </>
