@@ -42,7 +42,16 @@ export async function seenByPdfium(bytes: Uint8Array): Promise<readonly SeenPage
 /** Returns a page as a picture. @param dpi px to the inch */
 export async function drawnByPdfium(bytes: Uint8Array, index: number, dpi: number): Promise<DrawnPage> {
   return opened(bytes, async (document) => {
-    const { width, height, data } = await document.getPage(index).render({ scale: dpi / 72, render: 'bitmap' });
+    const page = document.getPage(index);
+    const { originalWidth, originalHeight } = page.getOriginalSize();
+    // In px: given a scale, the library cuts the page down to whole points first.
+    const [across, down] = [originalWidth, originalHeight].map((points) => Math.round((points * dpi) / 72));
+    const { width, height, data } = await page.render({
+      scale: 1,
+      width: across as number,
+      height: down as number,
+      render: 'bitmap',
+    });
     return { width, height, pixels: Uint8Array.from(data) };
   });
 }

@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { fontFiles, withEmbeddedFont } from '../../../src/cli/paper/fonts.ts';
+import { rasterize } from '../../../src/cli/paper/raster.ts';
 import { drawDocument, type VisitDocument } from '../../../src/report/documents/draw-document.ts';
 import { drawSheets } from '../../../src/report/draw-sheets.ts';
-import { PAPER_NAMES } from '../../../src/report/paper.ts';
+import { ORIENTATIONS, PAPER_NAMES } from '../../../src/report/paper.ts';
 import { pagesToPdf } from '../../../src/report/pdf/pdf.ts';
 import { howMany } from '../../helpers/how-many.ts';
 import { pageProblems } from '../../helpers/page-problems.ts';
 import { type ReadPage, readPdf } from '../../helpers/pdf-reader.ts';
+import { drawnByPdfium } from '../../helpers/pdfium.ts';
+import { noticedDifference } from '../../helpers/picture-difference.ts';
 import { randomJob } from '../../helpers/random-job.ts';
+import { textsWithOtherInk } from '../../helpers/text-ink.ts';
 import { lettersOf, type TextStart, textStarts } from '../../helpers/text-starts.ts';
 
 const JOBS = Number(process.env.STILLSPOT_JOBS ?? howMany(3, 8));
@@ -22,10 +26,17 @@ const NOTICES: readonly VisitDocument[] = [
 const date = '2026-03-20';
 const fonts = fontFiles();
 
-/** The sheets of every level, the report and one of the notices, on one paper after another. */
+/** Twice that of the hatches. */
+const DPI = 192;
+const MOST = 0.006;
+/** In a long run the picture of every page is compared, else that of the first of each job. */
+const PICTURED = JOBS > 10 ? Number.POSITIVE_INFINITY : 1;
+
+/** The sheets of every level, the report and one of the notices, on one paper after another, across and upright. */
 function pagesOf(seed: number): readonly string[] {
   const paper = PAPER_NAMES[seed % PAPER_NAMES.length] ?? 'letter';
-  const order = { plan: randomJob(seed), paper, date };
+  const orientation = [...ORIENTATIONS, undefined][Math.floor(seed / PAPER_NAMES.length) % 3];
+  const order = { plan: randomJob(seed), paper, orientation, date };
   const notice = NOTICES[seed % NOTICES.length] ?? 'notice';
   return [
     ...order.plan.levels.flatMap(({ id }) => drawSheets({ ...order, levelId: id })),
@@ -44,9 +55,24 @@ function strayTexts(starts: readonly TextStart[], { texts }: ReadPage): readonly
   return starts.filter((start) => !isThere(start)).map(({ text, x, y }) => `"${text}" at ${x}, ${y}`);
 }
 
+/** Returns the share of pixels in which the PNG of a page differs from the picture of the PDF's. Every text must be in both. */
+async function pictureDifference(svg: string, bytes: Uint8Array, index: number): Promise<number> {
+  const { width, height, pixels } = await drawnByPdfium(bytes, index, DPI);
+  const drawn = rasterize(svg, width);
+  // The two round sizes of A4 and A3 in different ways.
+  const both = { width, height: Math.min(height, drawn.height) };
+  expect(Math.abs(height - drawn.height)).toBeLessThanOrEqual(1);
+  const [png, pdf] = [
+    { ...both, data: drawn.pixels },
+    { ...both, data: pixels },
+  ];
+  expect(textsWithOtherInk(svg, png, pdf, DPI), `page ${index + 1}`).toEqual([]);
+  return noticedDifference(png, pdf);
+}
+
 describe('the papers of random jobs', () => {
-  it(`have the same texts at the same places as SVG and as PDF, none over another or beyond the page: ${JOBS} jobs`, async () => {
-    let [pages, texts] = [0, 0];
+  it(`have the same texts at the same places as SVG, PNG and PDF, none over another or beyond the page: ${JOBS} jobs`, async () => {
+    let [pages, texts, most] = [0, 0, 0];
     for (let seed = 1; seed <= JOBS; seed++) {
       const drawn = pagesOf(seed);
       const { bytes, lacking } = await pagesToPdf(drawn, { title: 'Job', date, fonts });
@@ -63,8 +89,12 @@ describe('the papers of random jobs', () => {
         for (const { text } of starts) expect(letters).toContain(lettersOf([text]));
         texts += starts.length;
       });
+      for (const index of drawn.keys())
+        if (index < PICTURED) most = Math.max(most, await pictureDifference(drawn[index] as string, bytes, index));
       pages += drawn.length;
     }
+    if (JOBS > 10) console.info(`${pages} pages, ${texts} texts, pictures differ in at most ${most * 100} %`);
+    expect(most).toBeLessThan(MOST);
     expect(pages).toBeGreaterThan(4 * JOBS);
     expect(texts).toBeGreaterThan(50 * pages);
   }, 1_800_000);
