@@ -30,14 +30,16 @@ describe('printed from the browser', () => {
   afterAll(() => open.context.close());
 
   it.each([
-    ['letter', 'log', 4, '279×216'],
-    ['a4', 'notice', 1, '297×210'],
+    ['letter', 'Landscape', 'log', 4, '279×216'],
+    ['a4', 'Landscape', 'notice', 1, '297×210'],
+    ['a4', 'Portrait', 'entrance-notice', 1, '210×297'],
   ])(
-    'on %s the %s is printed page by page at its own size, and nothing of the app with it',
-    async (paper, which, count, size) => {
+    'on %s, %s, the %s is printed page by page at its own size, and nothing of the app with it',
+    async (paper, orientation, which, count, size) => {
       await openStage(page, which === 'log' ? 'Log' : 'House');
       if (which !== 'log') await page.getByLabel('Which one').selectOption(which);
       await page.getByLabel('Size', { exact: true }).filter({ visible: true }).selectOption(paper);
+      await page.getByLabel('Orientation', { exact: true }).filter({ visible: true }).selectOption(orientation);
       await page.getByRole('button', { name: 'Preview the document' }).click();
       await page.getByRole('img', { name: `Sheet 1 of ${count}` }).waitFor();
       await expect.poll(() => printed(page)).toEqual(Array(count).fill(size));

@@ -1,16 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { LengthUnit } from '../../../../geometry/units/index.ts';
 import { fontFiles } from '../../../../src/cli/paper/fonts.ts';
 import { drawDocument } from '../../../../src/report/documents/draw-document.ts';
 import { drawSheets } from '../../../../src/report/draw-sheets.ts';
-import { PAPER_NAMES, PAPERS, type PaperName } from '../../../../src/report/paper.ts';
+import { ORIENTATIONS, type Orientation, PAPER_NAMES, type PaperName, pageSize } from '../../../../src/report/paper.ts';
 import { pagesToPdf } from '../../../../src/report/pdf/pdf.ts';
+import { drawingScales } from '../../../../src/report/scale.ts';
 import { COLOR } from '../../../../src/report/style.ts';
+import { howMany } from '../../../helpers/how-many.ts';
 import { type ReadPage, readPdf } from '../../../helpers/pdf-reader.ts';
 import { randomPlan } from '../../../helpers/random-level.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 
 const DATE = '2026-03-07';
+/** Of the scales, all in a long run and each fifth else. */
+const EACH = howMany(5, 1);
 const fonts = fontFiles();
 const pdfOf = (pages: readonly string[], title = 'Title') => pagesToPdf(pages, { title, date: DATE, fonts });
 
@@ -79,27 +84,28 @@ describe('a PDF of drawn pages', () => {
   });
 
   /** ISO 32000-1, 8.3.2.3: a unit of a page is 1/72 in. */
-  it.each(PAPER_NAMES)(
-    'is true to scale on %s: a house of 30 ft by 20 ft outside is as long as the scale says',
-    async (paper) => {
-      const [long, wide] = [30 * 304.8, 20 * 304.8];
-      const [page] = sheetsOf(boxHouse(long, wide), paper);
-      const read = await readPdf((await pdfOf([page as string])).bytes);
-      const [first] = read.pages;
-      expect([first?.width, first?.height].map((side) => side?.toFixed(1))).toEqual(
-        [PAPERS[paper].width, PAPERS[paper].height].map((side) => side.toFixed(1)),
-      );
-      const words = first?.texts.map(({ text }) => text).join(' ') ?? '';
-      const ratio = Number(/\(1:(\d+)\)/.exec(words)?.[1]);
-      expect(ratio).toBeGreaterThan(10);
-      const walls = (first?.paths ?? []).filter(({ fill }) => fill.toLowerCase() === COLOR.poche.toLowerCase());
-      // The scale bar and the arrow of north are filled with the same color.
-      const sizes = walls.map(({ points }) => ([0, 1] as const).map((axis) => extent(points.map((p) => p[axis]))));
-      const [across = 0, down = 0] = sizes.toSorted(([a = 0, b = 0], [c = 0, d = 0]) => c * d - a * b)[0] ?? [];
-      expect(Math.abs(across - long / ratio)).toBeLessThan(0.2);
-      expect(Math.abs(down - wide / ratio)).toBeLessThan(0.2);
-    },
-  );
+  describe.each(PAPER_NAMES)('is true to scale on %s', (paper) => {
+    it.each(ORIENTATIONS)(
+      '%s, at each scale: walls are as long as it says, within 0.2 mm',
+      async (orientation) => {
+        const seen = new Map<string, number>();
+        // 20 scales of feet and inches, 17 metric.
+        const scales = (['feet-inches', 'metric'] as const).flatMap((unit) =>
+          drawingScales(unit).map(({ ratio }) => ({ unit, ratio })),
+        );
+        const some = scales.filter((_, i) => i % EACH === 0);
+        for (const { unit, ratio } of some) {
+          const off = await drawnAt(paper, orientation, unit, ratio);
+          if (off !== null) seen.set(`${unit} 1:${ratio}`, off);
+        }
+        expect(seen.size).toBe(some.length);
+        expect(Math.max(...seen.values())).toBeLessThan(0.2);
+        if (howMany(0, 1))
+          console.info(paper, orientation, seen.size, 'scales, at most', Math.max(...seen.values()), 'mm');
+      },
+      120_000,
+    );
+  });
 
   it('is the same, byte by byte, each time', async () => {
     const pages = sheetsOf(samplePlan('01-plain-basement')).slice(0, 2);
@@ -149,9 +155,42 @@ describe('a PDF of drawn pages', () => {
 
 const extent = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
 
-/** Walls of 8 in around a room; `long` and `wide` outside. */
+/**
+ * Returns of a house that fills the page at a scale how far its outer walls in the PDF are from what the scale says, mm.
+ * Null where another scale was chosen.
+ */
+async function drawnAt(paper: PaperName, orientation: Orientation, unit: LengthUnit, ratio: number) {
+  const size = pageSize(paper, orientation);
+  // Smaller and smaller, in steps finer than those between two scales.
+  for (let share = 0.9; share > 0.2; share *= 0.975) {
+    const [long, wide] = [share * size.width * ratio, share * 0.7 * size.height * ratio];
+    if (Math.min(long, wide) < 800) return null;
+    const plan = boxHouse(long, wide);
+    const [page = ''] = drawSheets({
+      plan: { ...plan, display: { ...plan.display, length: unit } },
+      levelId: 'L1',
+      paper,
+      orientation,
+      date: DATE,
+    });
+    const words = svgTexts(page).join(' ');
+    const chosen = Number(/\(1:(\d+)\)/.exec(words)?.[1] ?? /Scale 1:(\d+)/.exec(words)?.[1]);
+    if (chosen !== ratio) continue;
+    const [first] = (await readPdf((await pdfOf([page])).bytes)).pages;
+    expect(Math.abs((first?.width ?? 0) - size.width)).toBeLessThan(0.1);
+    expect(Math.abs((first?.height ?? 0) - size.height)).toBeLessThan(0.1);
+    const walls = (first?.paths ?? []).filter(({ fill }) => fill.toLowerCase() === COLOR.poche.toLowerCase());
+    // The scale bar and the arrow of north are filled with the same color.
+    const sizes = walls.map(({ points }) => ([0, 1] as const).map((axis) => extent(points.map((p) => p[axis]))));
+    const [across = 0, down = 0] = sizes.toSorted(([a = 0, b = 0], [c = 0, d = 0]) => c * d - a * b)[0] ?? [];
+    return Math.max(Math.abs(across - long / ratio), Math.abs(down - wide / ratio));
+  }
+  return null;
+}
+
+/** Walls of 8 in around a room, thinner in a small house; `long` and `wide` outside. */
 function boxHouse(long: number, wide: number): Plan {
-  const half = 101.6;
+  const half = Math.min(101.6, wide / 20);
   const [left, top, right, bottom] = [half, half, long - half, wide - half];
   const corners = [
     [left, top],
