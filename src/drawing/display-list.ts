@@ -84,16 +84,27 @@ function arcReach({ center, radius, start, sweep }: Extract<Edge, { kind: 'arc' 
 /** Draws the outlines of a part on a path: one of the canvas, or one that becomes text. */
 export function trace(path: Pick<CanvasPath, 'moveTo' | 'lineTo' | 'arc' | 'closePath'>, { outlines }: Part): void {
   for (const { run, closed } of outlines) {
-    run.forEach((step, i) => {
-      const before = run[i - 1];
+    let before: Run[number] | undefined;
+    for (const step of run) {
       const isEdge = 'kind' in step;
-      if (!before) path.moveTo(...(isEdge ? onEdge(step, 0) : step));
-      else if (!isEdge) path.lineTo(...step);
-      else if (!('kind' in before)) path.lineTo(...onEdge(step, 0));
-      if (!isEdge) return;
-      if (step.kind === 'line') path.lineTo(...step.to);
-      else path.arc(...step.center, step.radius, step.start, step.start + step.sweep, step.sweep < 0);
-    });
+      // Ends of edges that follow one another are the same point already.
+      if (!before || !isEdge || !('kind' in before)) {
+        const [x, y] = isEdge ? onEdge(step, 0) : step;
+        if (before) path.lineTo(x, y);
+        else path.moveTo(x, y);
+      }
+      if (isEdge) traceEdge(path, step);
+      before = step;
+    }
     if (closed && run.length > 0) path.closePath();
   }
+}
+
+function traceEdge(path: Pick<CanvasPath, 'lineTo' | 'arc'>, edge: Edge): void {
+  if (edge.kind === 'line') {
+    path.lineTo(edge.to[0], edge.to[1]);
+    return;
+  }
+  const { center, radius, start, sweep } = edge;
+  path.arc(center[0], center[1], radius, start, start + sweep, sweep < 0);
 }

@@ -1,4 +1,3 @@
-import type { XY } from '../../../geometry/plan/model.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { type Part, type Shape, trace } from '../../drawing/display-list.ts';
 import { roleColor, strokeOf } from '../../drawing/inks.ts';
@@ -55,20 +54,19 @@ function paintShape(pen: Pen, { ink, parts, within }: Shape, view: Viewport): vo
   ctx.restore();
 }
 
-/** A part of one outline with no more steps is traced sooner than a path of its own is added. */
+/** A part with no more steps is traced sooner than a path of its own is added. */
 const FEW_STEPS = 12;
 
-/** Parts as one path. */
-function pathOf(parts: readonly Part[], view: Viewport): Path2D {
-  const { scale, x, y } = view;
-  const path = new Path2D();
-  const matrix = new DOMMatrix([scale, 0, 0, scale, x, y]);
-  const placed = placedPath(path, view);
+/** Parts as one path, laid on the screen as a whole: in mm nothing has to be worked out for a point. */
+function pathOf(parts: readonly Part[], { scale, x, y }: Viewport): Path2D {
+  const inMm = new Path2D();
   for (const part of parts) {
     const [only] = part.outlines;
-    if (only && part.outlines.length === 1 && only.run.length <= FEW_STEPS) trace(placed, part);
-    else path.addPath(wholePath(part), matrix);
+    if (only && part.outlines.length === 1 && only.run.length <= FEW_STEPS) trace(inMm, part);
+    else inMm.addPath(wholePath(part));
   }
+  const path = new Path2D();
+  path.addPath(inMm, { a: scale, b: 0, c: 0, d: scale, e: x, f: y });
   return path;
 }
 
@@ -78,14 +76,3 @@ const wholePath = memoize((part: Part): Path2D => {
   trace(path, part);
   return path;
 });
-
-/** A path that is traced in mm and lies on the screen. */
-function placedPath(path: Path2D, { scale, x, y }: Viewport): Parameters<typeof trace>[0] {
-  const at = (px: number, py: number): XY => [px * scale + x, py * scale + y];
-  return {
-    moveTo: (...p) => path.moveTo(...at(...p)),
-    lineTo: (...p) => path.lineTo(...at(...p)),
-    arc: (px, py, radius, ...turn) => path.arc(...at(px, py), radius * scale, ...turn),
-    closePath: () => path.closePath(),
-  };
-}
