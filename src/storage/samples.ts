@@ -15,6 +15,7 @@ const SHOWS: Readonly<Record<string, string>> = {
   '05-boarding-house': 'A boarding house of 30 rooms, to see how a large plan feels.',
   '06-sale-report': 'A finished test for a sale: a pair that agrees, and its report.',
   '07-test-invalid': 'A test for a sale that is invalid: too short, a window open, a detector moved.',
+  '08-sunny-rooms': 'Two rooms and five windows: where the sun falls from November 4 to 7, and what keeps out of it.',
 };
 
 const files = import.meta.glob<string>('../../samples/*.plan.json', { query: '?raw', import: 'default' });
