@@ -16,6 +16,9 @@ export type NorthBySun =
   | { readonly ok: true; readonly north: Deg; readonly azimuth: Deg; readonly altitude: Deg }
   | { readonly ok: false; readonly why: 'low' | 'high'; readonly altitude: Deg };
 
+/** Returns where true north is, clockwise from straight up the page, when a direction of the page has a bearing from true north. */
+export const northByBearing = (toward: Deg, bearingThere: Deg): Deg => fullTurn(toward - bearingThere);
+
 /** Returns the directions in which one can look along a wall of a level, each once, in whole degrees clockwise from straight up the page. */
 export function wallDirections(walls: readonly Pick<Wall, 'from' | 'to'>[]): readonly Deg[] {
   const all = walls
@@ -37,5 +40,5 @@ export function northBySun(toward: Deg, instant: number, latitude: Deg, longitud
   const { azimuth, altitude } = sunPosition(instant, latitude, longitude);
   if (altitude < ALTITUDES.least) return { ok: false, why: 'low', altitude };
   if (altitude > ALTITUDES.most) return { ok: false, why: 'high', altitude };
-  return { ok: true, north: fullTurn(toward - azimuth), azimuth, altitude };
+  return { ok: true, north: northByBearing(toward, azimuth), azimuth, altitude };
 }

@@ -4,6 +4,8 @@ import { formatHourMinute } from '../protocol/timing/format-time.ts';
 
 /** Said wherever direct sun is worked out. */
 export const NO_CLOUDS = 'Clouds are not counted on.';
+
+export const NO_SKYLIGHTS = 'Skylights are not worked out: keep out of the sun below them.';
 export const SUN_HOLDS = `Direct sun is worked out for the planned days only. ${NO_CLOUDS}`;
 
 /**

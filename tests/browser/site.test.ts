@@ -199,6 +199,86 @@ describe('north by the sun', () => {
   });
 });
 
+describe('north by a street', () => {
+  it('is set from its side of the plan and its way on a map, by keyboard, and says what it lacks', async () => {
+    const { page, expectNoTroubles } = await property();
+    await page.getByText('Find north by a street').focus();
+    await page.keyboard.press('Enter');
+    const group = page.locator('details', { hasText: 'Find north by a street' });
+    const button = page.getByRole('button', { name: 'Set north by the street' });
+    await button.click();
+    await expect.poll(() => group.getByRole('status').textContent()).toMatch(/^Choose on which side of the plan/);
+    await page.getByLabel('On the plan the street is').selectOption({ label: 'toward the right of the page' });
+    await page.getByLabel('On a map it is to the').selectOption('SE');
+    await button.focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => site(page)).toMatchObject({ north: 315, northAnswered: true });
+    expect(await group.getByRole('status').textContent()).toMatch(/^North is set, within 11°/);
+    expect(await accessibilityFindings(page)).toEqual([]);
+    expectNoTroubles();
+  });
+});
+
+describe('north by the device', () => {
+  /** What the compass of a device tells when it is asked, a little off each time. */
+  const turnedTo = (page: Page, alpha: number, beta = 2) =>
+    page.evaluate(
+      ([to, tilt]) => {
+        const listen = window.addEventListener.bind(window);
+        window.addEventListener = (name: string, ...rest: [EventListenerOrEventListenerObject]) => {
+          listen(name, ...rest);
+          if (name !== 'deviceorientationabsolute') return;
+          for (const off of [-2, -1, 0, 1, 2])
+            window.dispatchEvent(
+              new DeviceOrientationEvent(name, { absolute: true, alpha: (to + off + 360) % 360, beta: tilt, gamma: 1 }),
+            );
+        };
+      },
+      [alpha, beta] as [number, number],
+    );
+  const group = (page: Page) => page.locator('details', { hasText: 'Find north by this device' });
+
+  it('is set by finger, true north where the location is known, and magnetic north is named', async () => {
+    const { page, expectNoTroubles } = await property({ viewport: { width: 390, height: 844 }, touch: true });
+    await page.getByText('Find north by this device').tap();
+    const button = page.getByRole('button', { name: 'Set north by this device' });
+    expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
+    // The top of the screen points to the east.
+    await turnedTo(page, 270);
+    await button.tap();
+    await expect.poll(() => site(page)).toMatchObject({ north: 270, northAnswered: true });
+    expect(await group(page).getByRole('status').textContent()).toContain('That is magnetic north');
+    await page.evaluate(() => {
+      const { run } = window.__stillspot?.store.getState() ?? {};
+      run?.((plan) => ({ ...plan, site: { ...plan.site, latitude: 44.95, longitude: -68.8 } }));
+    });
+    await button.tap();
+    // Magnetic north is 15° west of true north there.
+    await expect.poll(async () => (await site(page))?.north).toBeGreaterThan(280);
+    expect((await site(page))?.north).toBeLessThan(288);
+    expect(await group(page).getByRole('status').textContent()).toMatch(/Magnetic north is 1[45]° west of true north/);
+    expect(await accessibilityFindings(page)).toEqual([]);
+    expectNoTroubles();
+  });
+
+  it('is not set by a device that is not flat or has no compass, which is told', async () => {
+    const { page } = await property();
+    await page.clock.install();
+    await page.getByText('Find north by this device').click();
+    const button = page.getByRole('button', { name: 'Set north by this device' });
+    await button.click();
+    await page.clock.runFor(6000);
+    await expect
+      .poll(() => group(page).getByRole('status').textContent())
+      .toMatch(/^This device gives no compass here\./);
+    await turnedTo(page, 270, 80);
+    await button.click();
+    await page.clock.runFor(6000);
+    await expect.poll(() => group(page).getByRole('status').textContent()).toMatch(/^The device was not flat\./);
+    expect(await site(page)).toMatchObject({ northAnswered: false });
+  });
+});
+
 describe('my location', () => {
   let opened: OpenPage;
   const line = () => opened.page.locator('.field-group', { hasText: 'Location' }).getByRole('status').textContent();

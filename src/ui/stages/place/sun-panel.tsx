@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { formatArea } from '../../../../geometry/units/index.ts';
 import { type SunTake, sunWindowSteps } from '../../../advice/sun-windows.ts';
-import { NO_CLOUDS } from '../../../advice/sun-words.ts';
+import { NO_CLOUDS, NO_SKYLIGHTS } from '../../../advice/sun-words.ts';
 import { coverOpenings } from '../../../commands/cover-openings.ts';
 import { usePanels } from '../../../commands/panels.ts';
 import { formatInstant } from '../../../protocol/timing/format-time.ts';
@@ -40,7 +40,9 @@ export function SunPanel() {
             {days.isAssumed ? 'Show a test from now on' : 'Play the day on the plan'}
           </button>
           {isOn && inView && <Day days={days} />}
-          <p className="fine soft">{NO_CLOUDS}</p>
+          <p className="fine soft">
+            {NO_CLOUDS} {NO_SKYLIGHTS}
+          </p>
         </>
       ) : (
         <p className="fine soft">

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { Site } from '../../../../geometry/plan/model.ts';
+import { zoneOfPlace } from '../../../advice/zone-of-place.ts';
 import { LATITUDE_FIELD } from '../../../commands/go-to.ts';
-import { zoneOfPlace } from '../../../protocol/timing/zone-of-place.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { type LastPlace, lastPlace } from '../../../storage/last-place.ts';
 import { useLibrary } from '../../../storage/library-state.ts';

@@ -4,6 +4,8 @@ import { NORTH_FIELD } from '../../../commands/go-to.ts';
 import { FieldGroup } from '../../fields/field-group.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { Compass } from './compass.tsx';
+import { DeviceNorth } from './device-north.tsx';
+import { StreetNorth } from './street-north.tsx';
 import { SunNorth } from './sun-north.tsx';
 import './site.css';
 
@@ -41,7 +43,9 @@ export function NorthField({ site, changeSite }: Props) {
         Turn N to where north is when you look at the plan. A phone's compass is seldom nearer than 10° indoors. Not
         known: the plan sheet states that north is not given, and direct sun is not worked out.
       </p>
+      <StreetNorth site={site} changeSite={changeSite} />
       <SunNorth site={site} changeSite={changeSite} />
+      <DeviceNorth site={site} changeSite={changeSite} />
     </FieldGroup>
   );
 }

@@ -6,6 +6,7 @@ import { msOf } from '../../../protocol/timing/clock.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { useLevel } from '../../hooks/use-level.ts';
+import { directionWords } from './direction-words.ts';
 
 interface Props {
   readonly site: Site;
@@ -88,11 +89,4 @@ function setNorth(site: Site, changeSite: Props['changeSite'], toward: string | 
     refusal ||
     `North is set, as near as your eye: a few degrees. The sun stood ${Math.round(found.azimuth)}° from north, ${Math.round(found.altitude)}° high.${before}`
   );
-}
-
-const SIDES: Readonly<Record<number, string>> = { 0: 'top', 90: 'right', 180: 'bottom', 270: 'left' };
-
-function directionWords(degrees: number): string {
-  const side = SIDES[degrees];
-  return side ? `toward the ${side} of the page` : `${degrees}° clockwise from up the page`;
 }

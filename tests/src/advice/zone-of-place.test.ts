@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { zoneOfPlace } from '../../../../src/protocol/timing/zone-of-place.ts';
+import { zoneOfPlace } from '../../../src/advice/zone-of-place.ts';
 
 const NOW = Date.UTC(2026, 10, 25);
 const zone = (latitude: number, longitude: number, own = 'UTC') => zoneOfPlace(latitude, longitude, own, NOW);

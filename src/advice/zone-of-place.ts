@@ -1,5 +1,5 @@
 import zoneAt from '@photostructure/tz-lookup';
-import { DAY, type Ms, wallTime } from './clock.ts';
+import { DAY, type Ms, wallTime } from '../protocol/timing/clock.ts';
 
 /** What the clock of a place is. */
 export interface PlaceZone {

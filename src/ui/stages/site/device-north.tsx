@@ -1,0 +1,64 @@
+import { useRef, useState } from 'react';
+import type { Site } from '../../../../geometry/plan/model.ts';
+import { northByBearing } from '../../../../geometry/sun/north-by-sun.ts';
+import { declination } from '../../../platform/declination.ts';
+import { deviceHeading } from '../../../platform/device-heading.ts';
+import { samePlan } from '../../../storage/library-state.ts';
+
+interface Props {
+  readonly site: Site;
+  readonly changeSite: (patch: Partial<Site>) => string;
+}
+
+/** North by the compass of the device, which is held so that the plan on its screen lies as the house does. */
+export function DeviceNorth({ site, changeSite }: Props) {
+  const [words, setWords] = useState('');
+  const [isReading, setReading] = useState(false);
+  const latest = useRef(site);
+  latest.current = site;
+  const read = async () => {
+    const isSame = samePlan();
+    setReading(true);
+    setWords('Hold still…');
+    const found = await deviceHeading();
+    setReading(false);
+    if (!isSame()) return setWords('Another plan is open now: nothing was changed.');
+    if (!found.ok) return setWords(found.why);
+    setWords(setNorth(latest.current, changeSite, found.heading));
+  };
+  return (
+    <details className="group wide">
+      <summary>Find north by this device</summary>
+      <p className="small">
+        Hold the device flat, outdoors or well away from iron, and turn yourself until the plan on its screen lies as
+        the house does. Then press.
+      </p>
+      <div className="buttons">
+        <button type="button" className="button" disabled={isReading} onClick={() => void read()}>
+          Set north by this device
+        </button>
+      </div>
+      <p className="small" role="status">
+        {words}
+      </p>
+    </details>
+  );
+}
+
+/** Returns what was set, or why nothing was. */
+function setNorth(
+  { latitude, longitude, north, northAnswered }: Site,
+  changeSite: Props['changeSite'],
+  heading: number,
+) {
+  const isPlaced = latitude !== null && longitude !== null;
+  const off = isPlaced ? declination(latitude, longitude, Date.now()) : 0;
+  // Straight up the page is where the top of the screen points.
+  const found = Math.round(northByBearing(0, heading + off)) % 360;
+  const refusal = changeSite({ north: found, northAnswered: true });
+  const kind = isPlaced
+    ? ` Magnetic north is ${Math.abs(Math.round(off))}° ${off < 0 ? 'west' : 'east'} of true north there: allowed for.`
+    : ' That is magnetic north, up to 20° from true north: enter the location, then press again.';
+  const before = northAnswered === false ? '' : ` It was ${north}°; Undo restores that.`;
+  return refusal || `North is set: seldom nearer than 10° indoors.${kind}${before}`;
+}
