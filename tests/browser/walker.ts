@@ -83,12 +83,20 @@ export class Walker {
     });
   }
 
-  /** Types a length of what was put down; a finger asks for the box first, and goes on to the next one by its button. */
+  /** Sees that the keys are in the box of a length: a finger asks for the first one, and those after it open by themselves. */
+  async asked(): Promise<void> {
+    const field = this.page.locator('.length-box input').first();
+    const opener = this.page.getByRole('button', { name: /Tap to type it|^Type the length of this wall/ });
+    await field.or(opener).first().waitFor();
+    if (await opener.isVisible()) await this.click(opener, 'to type');
+    await field.waitFor();
+  }
+
+  /** Types a length of what was put down; a finger goes on to the next one by a button. */
   async length(text: string, what: string, end: 'Enter' | 'Tab' = 'Enter'): Promise<void> {
     const input = this.page.locator('.typed-length input');
     if (!this.byFinger) return this.type(text, what, end);
-    if ((await input.count()) === 0)
-      await this.click(this.page.getByRole('button', { name: /Tap to type it/ }), 'to type');
+    await this.asked();
     if (end === 'Enter') return this.type(text, what);
     await input.fill(text);
     await this.next(`${what}: ${text}`);

@@ -1,12 +1,25 @@
-/** Within this time after a tap, ms, the browser sends an emulated mouse press, which would move the focus to the sheet. */
-const TAP_MS = 500;
-
-/** Keeps the focus where a tap has just put it. Returns the function that ends that. */
+/**
+ * Keeps the focus where a tap has just put it. After a tap the browser sends an emulated mouse press and a click, to whatever has appeared
+ * under the finger: they would move the focus to the sheet, or press a button that nobody saw. On a busy device they come late, but always
+ * before the next press. Returns the function that ends it.
+ */
 export function keepFocusOfTap(): () => void {
-  const openedAt = performance.now();
-  const onPress = (event: MouseEvent) => {
-    if (performance.now() - openedAt < TAP_MS) event.preventDefault();
+  const onPress = (event: MouseEvent) => event.preventDefault();
+  const onClick = (event: MouseEvent) => {
+    event.preventDefault();
+    event.stopPropagation();
+    end();
+  };
+  const end = () => {
+    window.removeEventListener('mousedown', onPress, { capture: true });
+    window.removeEventListener('click', onClick, { capture: true });
+    for (const next of NEXT) window.removeEventListener(next, end, { capture: true });
   };
   window.addEventListener('mousedown', onPress, { capture: true });
-  return () => window.removeEventListener('mousedown', onPress, { capture: true });
+  window.addEventListener('click', onClick, { capture: true });
+  for (const next of NEXT) window.addEventListener(next, end, { capture: true });
+  return end;
 }
+
+/** What a person does next. */
+const NEXT = ['pointerdown', 'keydown'] as const;

@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
 import type { DimensionMoves } from '../../../geometry/edit/dimension-edit.ts';
+import { useSketch } from '../overlay/sketch.ts';
 import { takeReading } from '../tape/tape-store.ts';
 
 /** A length of the plan that can be typed. */
@@ -42,10 +43,20 @@ interface Lengths {
   readonly left: LengthSubject | null;
   /** The figure under the pointer. */
   readonly highlighted: LengthSubject | null;
+  /**
+   * Whether a finger typed the last length that it was asked for: then the next field opens by itself, with the keys on the screen. Else
+   * they would cover half the sheet after each tap.
+   */
+  readonly fingerTypes: boolean;
 }
 
 /** The length on the sheet that is pressed or waits to be typed. Never in the plan, never in the history. */
-export const useLengths = create<Lengths>()(() => ({ open: null, left: null, highlighted: null }));
+export const useLengths = create<Lengths>()(() => ({
+  open: null,
+  left: null,
+  highlighted: null,
+  fingerTypes: false,
+}));
 
 /** A field for one length; `typing` puts the keys into it at once. What a laser tape has typed goes into it. */
 export function openLength(
@@ -63,7 +74,8 @@ export function openLength(
 export function askLengths({ run, asked }: Pick<OpenLength, 'run' | 'asked'>): void {
   const at = run.findIndex((step) => step() !== null);
   const subject = run[at]?.() ?? null;
-  useLengths.setState({ open: subject && { subject, typing: false, first: null, moves: null, run, at, asked } });
+  const typing = useLengths.getState().fingerTypes && useSketch.getState().touch;
+  useLengths.setState({ open: subject && { subject, typing, first: null, moves: null, run, at, asked } });
 }
 
 /** On to another length of those that are taped together. Returns whether there is one. */

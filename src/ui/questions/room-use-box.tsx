@@ -30,7 +30,7 @@ const OFF_PX = 8;
 /** Share of a narrow stage that is the room's. */
 const ROOM_SHARE = 0.4;
 
-/** Beside the room that is marked on the sheet: what it is used for, to be pressed. */
+/** Beside the room that is marked on the sheet: what it is used for, to be pressed. It goes on to the next room without a use. */
 export function RoomUseBox({ at }: { readonly at: XY }) {
   const model = useAppStore(selectModel);
   const viewport = useAppStore((state) => state.viewport);
@@ -70,10 +70,8 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
                   ref={use === FIRST_USE ? first : undefined}
                   type="button"
                   className="button"
-                  onClick={() => {
-                    pickUse(use);
-                    document.getElementById(SHEET_ID)?.focus({ preventScroll: true });
-                  }}
+                  // The second press of a double one would name the next room too.
+                  onClick={({ detail }) => detail < 2 && nameAndGoOn(use)}
                 >
                   {name}
                 </button>
@@ -87,6 +85,15 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
       </button>
     </section>
   );
+}
+
+/** Names the room that is asked about and asks about the next one without a use; with none left the plan has the keyboard. */
+function nameAndGoOn(use: RoomUse): void {
+  pickUse(use);
+  const state = useAppStore.getState();
+  const next = selectModel(state).rooms.find(({ label }) => label === null);
+  if (next) state.askRoom(next.labelPoint);
+  else document.getElementById(SHEET_ID)?.focus({ preventScroll: true });
 }
 
 /** Below the room on a narrow stage, else at the edge that is farther from its middle: the room stays in sight. */

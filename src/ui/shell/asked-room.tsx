@@ -6,5 +6,5 @@ const RoomUseBox = later(() => import('../questions/room-use-box.tsx').then((par
 /** The box that asks what a room is used for, over the sheet beside that room. */
 export function AskedRoom() {
   const at = useAppStore(({ roomAsked }) => roomAsked);
-  return at && <RoomUseBox key={at.join()} at={at} />;
+  return at && <RoomUseBox at={at} />;
 }

@@ -3,9 +3,11 @@ import { type LengthUnit, parseLength } from '../../../../geometry/units/index.t
 import { parseTurn } from '../../../../geometry/units/parse-turn.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { toScreen } from '../../../state/viewport.ts';
+import { keepFocusOfTap } from '../../input/keep-focus.ts';
 import { useSketch } from '../../overlay/sketch.ts';
 import type { ToolController } from '../../tools/tool-controller.ts';
 import { TURN_KEY } from '../../tools/wall-tool.ts';
+import { useLengths } from '../store.ts';
 import { BoxActions } from './box-actions.tsx';
 import { BoxField } from './box-field.tsx';
 import { type BoxPlace, placeBesideCorner } from './box-place.ts';
@@ -27,9 +29,10 @@ export function LengthBox({ controller, onDone }: Props) {
   const hasWall = useAppStore(({ chain }) => chain.corners.length > 1);
   const byFinger = useSketch((sketch) => sketch.touch);
   const asksScale = useAppStore(({ tool }) => tool.kind === 'tracing');
+  useOpenedForFinger();
   if (typed === null && byFinger && hasWall) {
     return (
-      <button type="button" className="button length-opener" onClick={() => useSketch.setState({ typed: '' })}>
+      <button type="button" className="button length-opener" onClick={openForFinger}>
         Type the length of this wall
       </button>
     );
@@ -37,6 +40,25 @@ export function LengthBox({ controller, onDone }: Props) {
   if (typed === null) return null;
   if (asksScale) return <ScaleBox controller={controller} onDone={onDone} />;
   return <WallBox first={typed} controller={controller} onDone={onDone} />;
+}
+
+function openForFinger(): void {
+  useLengths.setState({ fingerTypes: true });
+  useSketch.setState({ typed: '' });
+}
+
+/** Opens the box for each wall that a finger draws, as long as it types their lengths; a wall that it draws with the box untouched ends that. */
+function useOpenedForFinger(): void {
+  const corners = useAppStore(({ chain }) => chain.corners.length);
+  const before = useRef(0);
+  useEffect(() => {
+    const grew = corners > Math.max(1, before.current);
+    before.current = corners;
+    const { touch, typed } = useSketch.getState();
+    if (!grew || !touch || !useLengths.getState().fingerTypes) return;
+    if (typed === '') useLengths.setState({ fingerTypes: false });
+    useSketch.setState({ typed: typed === null ? '' : null });
+  }, [corners]);
 }
 
 /** The fields of length and turn of the next wall. */
@@ -56,7 +78,7 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
   const [thicknessRefusal, setThickness] = useState('');
   useFocusOnOpen(controller, field, turnField);
 
-  const { close, set, onKey, show } = wallKeys({
+  const { cancel, set, onKey, show } = wallKeys({
     controller,
     onDone,
     field,
@@ -102,7 +124,7 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
         status={refusal || thicknessRefusal || echo(text, turn, unit, hasBefore)}
         field={field}
         onSet={set}
-        onCancel={close}
+        onCancel={cancel}
       />
     </div>
   );
@@ -121,6 +143,10 @@ function wallKeys({ controller, onDone, field, turnField, text, turn, apply, cle
     controller().typing?.();
     onDone();
   };
+  const cancel = () => {
+    useLengths.setState({ fingerTypes: false });
+    close();
+  };
   const set = () => {
     if (text.trim() === '' && turn && parseTurn(turn).ok) field.current?.focus();
     else if (apply()) {
@@ -130,7 +156,7 @@ function wallKeys({ controller, onDone, field, turnField, text, turn, apply, cle
   };
   const onKey = ({ key, currentTarget }: KeyboardEvent<HTMLInputElement>) => {
     if (key === 'Enter') set();
-    else if (key === 'Escape') close();
+    else if (key === 'Escape') cancel();
     else if (key === TURN_KEY) (currentTarget === field.current ? turnField : field).current?.focus();
     else return false;
     return true;
@@ -140,7 +166,7 @@ function wallKeys({ controller, onDone, field, turnField, text, turn, apply, cle
     useSketch.setState(change);
     controller().typing?.();
   };
-  return { close, set, onKey, show };
+  return { cancel, set, onKey, show };
 }
 
 const STATUS_ID = 'length-box-echo';
@@ -173,6 +199,7 @@ function useFocusOnOpen(
     input?.focus({ preventScroll: true });
     input?.setSelectionRange(input.value.length, input.value.length);
     controller().typing?.();
+    return useSketch.getState().touch ? keepFocusOfTap() : undefined;
   }, [controller, field, turnField]);
 }
 

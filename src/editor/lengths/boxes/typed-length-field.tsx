@@ -46,6 +46,10 @@ export function TypedLengthField(props: Props) {
     closeLength();
     props.onDone();
   };
+  const cancel = () => {
+    useLengths.setState({ fingerTypes: false });
+    done();
+  };
   const goOn = (by: 1 | -1 | 'enter') => {
     if (!apply()) return;
     // The lengths of one text may have led on to a later field.
@@ -54,7 +58,7 @@ export function TypedLengthField(props: Props) {
   };
   const onKey = ({ key, shiftKey }: KeyboardEvent) => {
     if (key === 'Enter') goOn('enter');
-    else if (key === 'Escape') done();
+    else if (key === 'Escape') cancel();
     else if (key === 'Tab' && (open.run.length > 1 || read.ends.length < 2)) goOn(shiftKey ? -1 : 1);
     else return false;
     return true;
@@ -65,6 +69,7 @@ export function TypedLengthField(props: Props) {
     const within = event.relatedTarget instanceof Element && event.relatedTarget.closest('.typed-length');
     if (within) return;
     closeLength();
+    if (text === null) useLengths.setState({ fingerTypes: false });
     // A press elsewhere may be a slip: only Enter, Tab and the button set what is typed.
     if (text !== null && text.trim() !== shown)
       useAppStore.getState().say(`${text.trim()} was not set: ${read.label} stays ${shown}.`);
@@ -93,7 +98,7 @@ export function TypedLengthField(props: Props) {
         field={field}
         onSet={() => goOn('enter')}
         {...(open.at + 1 < open.run.length ? { onNext: () => goOn(1) } : {})}
-        onCancel={done}
+        onCancel={cancel}
       />
     </div>
   );

@@ -65,7 +65,7 @@ function Box({
         type="button"
         className="length-box typed-length typed-length--opens"
         style={place}
-        onClick={() => useLengths.setState({ open: { ...open, typing: true } })}
+        onClick={() => useLengths.setState({ open: { ...open, typing: true }, fingerTypes: true })}
       >
         <b>{read.label}</b> {shown}. Tap to type it
       </button>
