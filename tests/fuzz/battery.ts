@@ -12,36 +12,69 @@ import { timing } from '../../src/cli/timing.ts';
 import { verifiedPlacement } from '../../src/cli/verified-placement.ts';
 import { calendarText } from '../../src/protocol/calendar/ics.ts';
 import { visitEvents } from '../../src/protocol/calendar/visit-events.ts';
+import { csv } from '../../src/protocol/csv.ts';
 import { timelineOf } from '../../src/protocol/timing/timeline.ts';
 import { testState } from '../../src/protocol/validity/test-state.ts';
 import { drawDocument } from '../../src/report/documents/draw-document.ts';
+import { reportContent } from '../../src/report/documents/report-content.ts';
+import { reportJson, reportTable } from '../../src/report/documents/report-data.ts';
+import { drawSheets } from '../../src/report/draw-sheets.ts';
+import { planChanges } from '../../src/storage/library/changes.ts';
+import { readLibraryFile, writeLibraryFile } from '../../src/storage/library/library-file.ts';
+import { findIn, groupPlans, ORDERS, type Order } from '../../src/storage/library/search.ts';
 import { summaryOf } from '../../src/storage/library/summary.ts';
 
 const NOW = Date.UTC(2026, 2, 1, 12);
-const QUICK: readonly CliCommand[] = [check, timing, readings, quality];
-const HEAVY: readonly CliCommand[] = [area, spots];
+const DATE = '2026-03-05';
+const COMMANDS: readonly CliCommand[] = [check, timing, readings, quality, area, spots];
+/** What is drawn of a plan; `sheets`: the marked-up plan of every level. */
+export const PAPERS = [
+  'sheets',
+  'notice',
+  'entrance-notice',
+  'door-hanger',
+  'agreement',
+  'placement-card',
+  'log',
+  'report',
+] as const;
+type Paper = (typeof PAPERS)[number];
 
-/**
- * Does with a text what the app and the command line do with a file. Returns what went wrong, in words; null when nothing did. A refused
- * text is in order as long as its problems have a place.
- */
-export async function troubleWith(text: string, heavy: boolean): Promise<string | null> {
-  try {
-    const read = parsePlan(text);
-    if (!read.ok) return read.problems.every(({ message, expected }) => message && expected) ? null : 'a bare problem';
-    await runCommands(read.plan, heavy);
-  } catch (error) {
-    return error instanceof Error ? (error.stack ?? error.message) : String(error);
-  }
-  return null;
+interface Outcome {
+  /** In words; null when there was none. */
+  readonly trouble: string | null;
+  /** Whether the text was read as a plan. */
+  readonly isPlan: boolean;
 }
 
-async function runCommands(plan: Plan, heavy: boolean): Promise<void> {
+/**
+ * Does with a text what the app and the command line do with a file: every command, the calendar, these papers, the library. A refused text
+ * is in order as long as its problems have a place.
+ */
+export async function troubleWith(text: string, papers: readonly Paper[] = PAPERS): Promise<Outcome> {
+  let isPlan = false;
+  try {
+    const read = parsePlan(text);
+    isPlan = read.ok;
+    if (!read.ok) return { isPlan, trouble: read.problems.every(isSaid) ? null : 'a bare problem' };
+    await runCommands(read.plan);
+    drawPapers(read.plan, papers);
+    fileIn(read.plan);
+  } catch (error) {
+    return { isPlan, trouble: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+  }
+  return { isPlan, trouble: null };
+}
+
+const isSaid = ({ message, expected }: { readonly message: string; readonly expected: string }) =>
+  Boolean(message && expected);
+
+async function runCommands(plan: Plan): Promise<void> {
   const written = writePlan(plan);
   const again = parsePlan(written);
   if (!again.ok) throw new Error(`what was written is refused: ${again.problems[0]?.message}`);
   if (writePlan(again.plan) !== written) throw new Error('it is written in another way the second time');
-  for (const command of heavy ? [...QUICK, ...HEAVY] : QUICK) {
+  for (const command of COMMANDS) {
     for (const json of [true, false]) {
       const { text } = await command.run(callOf(plan, json));
       if (json) JSON.parse(text);
@@ -51,13 +84,37 @@ async function runCommands(plan: Plan, heavy: boolean): Promise<void> {
   timelineOf(plan);
   summaryOf(plan);
   if (visitEvents(plan, NOW).length > 0) calendarText(plan, NOW);
-  if (!heavy) return;
-  for (const which of ['report', 'log', 'placement-card'] as const) {
-    for (const page of drawDocument(which, { plan, paper: 'letter', date: '2026-03-05' })) {
-      const trouble = xmlTrouble(page);
-      if (trouble) throw new Error(`a page of the ${which} is no XML: ${trouble}`);
-    }
+}
+
+/** Draws the papers, and writes the report as a table and as data. */
+function drawPapers(plan: Plan, papers: readonly Paper[]): void {
+  const order = { plan, paper: 'letter', date: DATE } as const;
+  const draw = (paper: Paper) =>
+    paper === 'sheets'
+      ? plan.levels.flatMap(({ id }) => drawSheets({ ...order, levelId: id }))
+      : drawDocument(paper, order);
+  for (const page of papers.flatMap(draw)) {
+    const trouble = xmlTrouble(page);
+    if (trouble) throw new Error(`a page is no XML: ${trouble}`);
   }
+  const content = reportContent(plan);
+  JSON.parse(JSON.stringify(reportJson(content)));
+  csv(reportTable(content));
+}
+
+/** Into the library and out again: its file, its search, its lists of changes. */
+function fileIn(plan: Plan): void {
+  const text = writePlan(plan);
+  const times = { createdAt: NOW, changedAt: NOW, binnedAt: null };
+  const versions = [{ at: NOW, why: 'rest', text }] as const;
+  const back = readLibraryFile(writeLibraryFile([{ id: 'a', ...times, text, versions }], NOW));
+  if (!back.ok) throw new Error(`the library refuses it: ${JSON.stringify(back.problems[0])}`);
+  const [filed] = back.plans;
+  if (!filed || filed.text !== text || filed.versions[0]?.text !== text) throw new Error('the library changed it');
+  if (planChanges(plan, filed.plan).length > 0) throw new Error('the library changed a part of it');
+  const summary = { id: 'a', ...times, hash: '', versionAt: 0, ...summaryOf(plan) };
+  findIn(summary, plan.title);
+  for (const order of Object.keys(ORDERS) as Order[]) groupPlans([summary], order, NOW);
 }
 
 const callOf = (plan: Plan, json: boolean): Call => ({

@@ -3,7 +3,7 @@
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
 /** Returns whole numbers from 0 up to `below`, the same ones for the same seed: mulberry32 (public domain). */
-function randomOf(seed: number): (below: number) => number {
+export function randomOf(seed: number): (below: number) => number {
   let state = seed >>> 0;
   return (below) => {
     state = (state + 0x6d2b79f5) >>> 0;
@@ -35,12 +35,43 @@ const TEXTS = [
   '🏠'.repeat(50),
 ];
 
-/** Returns a mutated copy of a plan file's value. */
+/** Returns a mutated copy of a plan file's value. Most of every second seed are still plans: what a reader refuses tries nothing behind it. */
 export function mutated(value: Json, seed: number): Json {
   const random = randomOf(seed);
   const copy = structuredClone(value);
-  for (let count = 1 + random(4); count > 0; count--) mutateOnce(copy, random);
+  const mutate = random(2) === 0 ? mutateOnce : mutateGently;
+  for (let count = 1 + random(4); count > 0; count--) mutate(copy, random);
   return copy;
+}
+
+/** Moves a number a little, or takes out or repeats an item of a list: what a person or a rounding may do. */
+function mutateGently(root: Json, random: (below: number) => number): void {
+  const numbers: [holder: Record<string | number, Json>, key: string, value: number][] = [];
+  const lists: Json[][] = [];
+  const visit = (here: Json): void => {
+    if (typeof here !== 'object' || here === null) return;
+    if (Array.isArray(here) && typeof here[0] === 'object') lists.push(here);
+    for (const [key, part] of Object.entries(here)) {
+      if (typeof part === 'number') numbers.push([here as Record<string, Json>, key, part]);
+      else visit(part);
+    }
+  };
+  visit(root);
+  const list = lists[random(Math.max(1, lists.length))];
+  const number = numbers[random(Math.max(1, numbers.length))];
+  const step = GENTLE[random(GENTLE.length)] as number;
+  if (random(4) > 0 && number) number[0][number[1]] = number[2] + step;
+  else if (list && random(2) === 0) list.splice(random(list.length), 1);
+  else if (list && list.length > 0) list.push(withNewIds(structuredClone(list[random(list.length)] as Json), random));
+}
+
+/** Steps in mm, hours, degrees or pCi/L: below and above every tolerance of the engine. */
+const GENTLE = [1e-9, 1e-6, 0.005, -0.01, 0.1, -0.1, 1, 3, -12.7, 25.4, 90, -305, 914.4, -3000];
+
+/** The same with other ids, and moved a hair: two in one place, or all but. */
+function withNewIds(value: Json, random: (below: number) => number): Json {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
+  return 'id' in value ? { ...value, id: `${value.id}-${random(1e9)}` } : value;
 }
 
 function mutateOnce(root: Json, random: (below: number) => number): void {

@@ -1,22 +1,18 @@
-// Mutates the samples and sends them through the engine and the commands: npm run fuzz -- [SECONDS] [SEED]. Ten minutes by default, each run
-// with other seeds; the first one is printed, and gives the same files again.
+// Mutates samples and jobs and sends them through the engine, the commands and the papers: npm run fuzz -- [SECONDS] [SEED] [COUNT]. Ten
+// minutes by default, each run with other seeds; the first one is printed, and gives the same files again.
 import { spawnSync } from 'node:child_process';
+import { join } from 'node:path';
+import { withBundle } from './bundle.mjs';
 import { ensureDeps, ROOT, runPlainly } from './ensure-deps.mjs';
 
 const TEN_MINUTES = '600';
 
 await runPlainly(async () => {
   ensureDeps();
-  const [seconds = TEN_MINUTES, seed = String(Date.now() % 1_000_000_000)] = process.argv.slice(2);
+  const [seconds = TEN_MINUTES, seed = String(Date.now() % 1_000_000_000), count = 'Infinity'] = process.argv.slice(2);
   process.stdout.write(`Fuzzing for ${seconds} s from seed ${seed}.\n`);
-  const { status } = spawnSync(
-    process.execPath,
-    ['node_modules/vitest/vitest.mjs', 'run', 'tests/fuzz', '--testTimeout=0'],
-    {
-      cwd: ROOT,
-      stdio: 'inherit',
-      env: { ...process.env, FUZZ_SECONDS: seconds, FUZZ_SEED: seed },
-    },
-  );
-  process.exitCode = status ?? 1;
+  await withBundle('fuzz', { fuzz: 'tests/fuzz/main.ts' }, async (folder) => {
+    const args = ['--expose-gc', join(folder, 'fuzz.mjs'), seconds, seed, count];
+    process.exitCode = spawnSync(process.execPath, args, { cwd: ROOT, stdio: 'inherit' }).status ?? 1;
+  });
 });
