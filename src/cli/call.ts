@@ -2,8 +2,8 @@ import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { describeFile } from '../../geometry/planfile/limits.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
-import { describeUnknownKeys } from '../../geometry/planfile/unknown-keys.ts';
 
 /** Invalid arguments or an unusable file: exit code 2, the message on standard error. */
 export class UnusableError extends Error {}
@@ -134,8 +134,8 @@ function readAll(files: readonly string[]): ReadFiles {
       seen.add(place);
       read.plans.push(plan);
       read.names.push(file);
-      const unknown = describeUnknownKeys(plan);
-      if (unknown) read.remarks.push(`${file}: ${unknown}`);
+      const remark = describeFile(plan);
+      if (remark) read.remarks.push(`${file}: ${remark}`);
     } catch (error) {
       if (!(error instanceof UnusableError)) throw error;
       read.problems.push(error.message);

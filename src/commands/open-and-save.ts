@@ -75,13 +75,13 @@ export async function openFiles(files: readonly File[]): Promise<void> {
   }
   const opened = await readPlanFile(file);
   await show(opened, file.name);
-  if (opened.ok) await sayUnknownKeys(opened.plan);
+  if (opened.ok) await sayRemark(opened.plan);
 }
 
-/** Adds to the message that the file is open which of its keys are not used. */
-async function sayUnknownKeys(plan: Plan): Promise<void> {
-  const part = await import('../../geometry/planfile/unknown-keys.ts').catch(() => null);
-  const words = part?.describeUnknownKeys(plan);
+/** Adds to the message that the file is open which of its keys are not used, and what of it is beyond the limits. */
+async function sayRemark(plan: Plan): Promise<void> {
+  const part = await import('../../geometry/planfile/limits.ts').catch(() => null);
+  const words = part?.describeFile(plan);
   if (words && useAppStore.getState().plan === plan) say(`${useAppStore.getState().message} ${words}`);
 }
 

@@ -65,7 +65,7 @@ export function PlansScreen() {
           />
           {looked === '' && <Samples />}
           <DeletedPlans summaries={summaries.filter(({ binnedAt }) => binnedAt !== null)} now={now} />
-          <Foot hasPlans={listed.length > 0} isEmpty={summaries.length === 0} />
+          <Foot count={listed.length} isEmpty={summaries.length === 0} />
         </div>
         {chosen && (
           <PlanDetails key={chosen.id} summary={chosen} now={now} onClose={hideDetails} onTrashed={leaveDetails} />
@@ -139,10 +139,10 @@ function Head({ field, looked, onLook, order, onOrder }: HeadProps) {
 }
 
 /** The browser's storage, and the library as one file. */
-function Foot({ hasPlans, isEmpty }: { readonly hasPlans: boolean; readonly isEmpty: boolean }) {
+function Foot({ count, isEmpty }: { readonly count: number; readonly isEmpty: boolean }) {
   return (
     <footer className="plans__foot">
-      <StorageLine hasPlans={hasPlans} />
+      <StorageLine count={count} />
       <div className="buttons">
         <button type="button" className="button" disabled={isEmpty} onClick={() => void saveLibrary()}>
           Export all plans to one file

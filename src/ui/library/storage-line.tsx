@@ -5,6 +5,9 @@ import { readSetting, writeSetting } from '../../storage/settings.ts';
 /** Whether the browser keeps the plans until they are deleted (persistent storage). Null where it cannot be asked. */
 type Promised = boolean | null;
 
+/** What the library is made and measured for. */
+const MOST_PLANS = 2000;
+
 interface Room {
   /** Bytes; null where the browser does not report it. */
   readonly used: number | null;
@@ -12,7 +15,8 @@ interface Room {
 }
 
 /** How much room the plans take, and whether the browser promises to keep them. It is asked once there is something to keep. */
-export function StorageLine({ hasPlans }: { readonly hasPlans: boolean }) {
+export function StorageLine({ count }: { readonly count: number }) {
+  const hasPlans = count > 0;
   const news = useLibrary(({ changes }) => changes);
   const [room, setRoom] = useState<Room>({ used: null, free: null });
   const [promised, setPromised] = useState<Promised>();
@@ -33,6 +37,12 @@ export function StorageLine({ hasPlans }: { readonly hasPlans: boolean }) {
         {promised === false &&
           'The browser may delete them when this device runs short of storage. Export all plans to one file now and then.'}
       </p>
+      {count > MOST_PLANS && (
+        <p>
+          There are {count.toLocaleString('en-US')} plans here. This page is made for at most{' '}
+          {MOST_PLANS.toLocaleString('en-US')}: everything works, but slower. Export the old ones, then delete them.
+        </p>
+      )}
       <p>
         Plans, settings and a copy of Stillspot for use without a network are stored in this browser on this device, and
         nowhere else: nothing is sent. To erase a plan, delete it, then open “Deleted plans” and delete it for good. To
