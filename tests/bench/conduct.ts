@@ -4,7 +4,7 @@ import { type AreaAnswer, type Job, OURS, type RivalAnswer, type TrialAnswer } f
 import type { MemoryFigures } from './memory.ts';
 import { sizeOf } from './plans.ts';
 import { RIVALS } from './rivals/all.ts';
-import { ROWS, rowOf } from './rows.ts';
+import { ROWS, type Row, rowOf } from './rows.ts';
 import { inChild } from './spawn.ts';
 import { type Effort, noSamples, type Samples, summarize } from './timing.ts';
 
@@ -94,7 +94,11 @@ export function conduct(scope: Scope, child: string, say: (line: string) => void
     say(`round ${round} of ${scope.rounds}: the engine`);
     for (const row of ROWS) {
       if (row.id === BESIDE) continue;
-      for (const size of row.sizes) addSamples(rows, keyOf(row.id, size), ask<Samples>(ours(scope, row.id, size)));
+      for (const size of row.sizes) {
+        // Each sample of a first time is a process of its own.
+        const { times } = row.isFirst ? effortOf(scope, row) : { times: 1 };
+        for (let i = 0; i < times; i++) addSamples(rows, keyOf(row.id, size), ask<Samples>(ours(scope, row.id, size)));
+      }
     }
   }
   say('areas');
@@ -134,10 +138,11 @@ function timeRivals(
 }
 
 function ours(scope: Scope, row: string, size: Size | ReturnType<typeof sizeOf>): Job {
-  const { patience, share } = scope.own;
-  const times = Math.ceil(rowOf(row).times * share);
-  const effort = { ...scope.effort, measureMs: scope.effort.measureMs * patience, times };
-  return { kind: 'ours', row, size, effort };
+  return { kind: 'ours', row, size, effort: effortOf(scope, rowOf(row)) };
+}
+
+function effortOf({ own: { patience, share }, effort }: Scope, { times }: Row): Effort {
+  return { ...effort, measureMs: effort.measureMs * patience, times: Math.ceil(times * share) };
 }
 
 function tryOut(scope: Scope, child: string, rival: string): TrialResult {

@@ -1,4 +1,6 @@
 import type { LevelSize, Size } from '../helpers/seeded-level.ts';
+import { firstBoth, firstRegion, firstSpot } from './first.ts';
+import { equalWalls, wallsAHairApart, wallsAtOneNode } from './hard.ts';
 import {
   bestPair,
   bestSpot,
@@ -29,8 +31,13 @@ export interface Row {
   /** Repeats in a full run. */
   readonly times: number;
   readonly budgets: readonly Budget[];
+  /** Whether each sample is the first work of a process of its own, as after a page is opened. */
+  readonly isFirst?: boolean;
   readonly run: (size: Size | LevelSize, effort: Effort) => Samples;
 }
+
+/** Fresh processes in a full run. */
+const FRESH = 20;
 
 const ALL = ['house', 'large', 'huge'] as const;
 
@@ -95,6 +102,57 @@ export const ROWS: readonly Row[] = [
     times: 2000,
     budgets: [],
     run: dragFrame,
+  },
+  {
+    id: 'first-region',
+    name: 'first region of a fresh process, from nothing but the drawing',
+    sizes: ['house', 'large'],
+    times: FRESH,
+    budgets: [{ of: 'median', most: { house: 15 } }],
+    isFirst: true,
+    run: firstRegion,
+  },
+  {
+    id: 'first-spot',
+    name: 'first best spot, after that region',
+    sizes: ['house', 'large'],
+    times: FRESH,
+    budgets: [{ of: 'median', most: { house: 15 } }],
+    isFirst: true,
+    run: firstSpot,
+  },
+  {
+    id: 'first-both',
+    name: 'first region and first best spot together',
+    sizes: ['house', 'large'],
+    times: FRESH,
+    budgets: [{ of: 'median', most: { house: 30, large: 60 } }],
+    isFirst: true,
+    run: firstBoth,
+  },
+  {
+    id: 'equal-walls',
+    name: '1,000 equal walls: rooms, region and best spot',
+    sizes: ['house'],
+    times: 5,
+    budgets: [{ of: 'median', most: { house: 2000 } }],
+    run: equalWalls,
+  },
+  {
+    id: 'hair',
+    name: '1,000 walls a millionth of a mm apart: rooms, region and best spot',
+    sizes: ['house'],
+    times: 5,
+    budgets: [{ of: 'median', most: { house: 2000 } }],
+    run: wallsAHairApart,
+  },
+  {
+    id: 'star',
+    name: '1,500 walls that end at one node: rooms, region and best spot',
+    sizes: ['house'],
+    times: 5,
+    budgets: [{ of: 'median', most: { house: 2000 } }],
+    run: wallsAtOneNode,
   },
   {
     id: 'sun',

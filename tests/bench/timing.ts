@@ -26,7 +26,7 @@ export interface Effort {
 export const noSamples = (): Samples => ({ wall: [], cpu: [] });
 
 /** Runs once and notes how long it took. */
-function timed<T>(run: () => T, samples: Samples, share = 1): T {
+export function timed<T>(run: () => T, samples: Samples, share = 1): T {
   const cpuBefore = process.cpuUsage();
   const before = performance.now();
   const result = run();
