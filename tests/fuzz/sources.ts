@@ -19,9 +19,12 @@ const samples = readdirSync('samples')
   .filter((name) => name.endsWith('.plan.json'))
   .map((name) => readFileSync(join('samples', name), 'utf8'));
 
+/** Whether a seed gives a soup of walls: with more rooms than a plan may have, it may take longer. */
+export const isSoup = (seed: number): boolean => seed % SOUP_EVERY === SOUP_EVERY - 1;
+
 /** Returns the text of the plan file of a seed: the same one each time. */
 export function fileOf(seed: number): string {
-  if (seed % SOUP_EVERY === SOUP_EVERY - 1) return soupOf(seed);
+  if (isSoup(seed)) return soupOf(seed);
   const text = seed % JOB_EVERY === 0 ? JSON.stringify(randomJob(seed % JOBS)) : (samples[seed % samples.length] ?? '');
   return seed % TEXT_EVERY === 0 ? mutatedText(text, seed) : JSON.stringify(mutated(JSON.parse(text), seed));
 }
