@@ -5,7 +5,7 @@ import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { distanceCheck, nearestAndNotClear, reasonCheck, witnessTo } from './measure.ts';
 import { roomAt } from './room.ts';
-import { detectorSubject, LIMIT_TOLERANCE } from './subjects.ts';
+import { detectorSubject, LIMIT_TOLERANCE, SUBTRACTION } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /** The greatest difference between the undersides of a pair, mm: 4 in, rounded up. */
@@ -42,7 +42,7 @@ export function checkCompanion(
 function whyApart(model: LevelModel, { base }: Detector, room: Room | null, other: Detector): string {
   if (room === null || roomAt(model, other.at) !== room)
     return 'The other detector of the pair is not in the same room.';
-  const higher = Math.abs(other.base - base) > HEIGHT_TOLERANCE + LIMIT_TOLERANCE;
+  const higher = Math.abs(other.base - base) > HEIGHT_TOLERANCE + LIMIT_TOLERANCE + SUBTRACTION;
   return higher ? 'The other detector of the pair is at another height.' : '';
 }
 

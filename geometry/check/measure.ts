@@ -2,7 +2,15 @@ import type { Mm, XY } from '../plan/model.ts';
 import { type Body, bodyDistance, nearestOnBody, signedBodyDistance } from '../plane/body.ts';
 import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { type Cylinder, heightBetween, LIMIT_TOLERANCE, ROUNDING, type Subject, supportedDepth } from './subjects.ts';
+import {
+  type Cylinder,
+  heightBetween,
+  LIMIT_TOLERANCE,
+  ROUNDING,
+  SUBTRACTION,
+  type Subject,
+  supportedDepth,
+} from './subjects.ts';
 import type { Check, Verdict, Witness } from './types.ts';
 
 /**
@@ -26,7 +34,7 @@ function isSupported(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: 
 
 /** Returns the verdict for a margin: blocked, tight within the tape tolerance, or clear. */
 function marginVerdict(margin: Mm, tapeTolerance: Mm): Verdict {
-  if (margin < -LIMIT_TOLERANCE) return 'blocked';
+  if (margin < -LIMIT_TOLERANCE - SUBTRACTION) return 'blocked';
   return margin < tapeTolerance - ROUNDING ? 'tight' : 'clear';
 }
 

@@ -8,6 +8,12 @@ import type { EffectiveRule } from '../rules/profiles.ts';
 /** Limit tolerance, mm: a distance meets its limit when it is short of it by at most this. */
 export const LIMIT_TOLERANCE: Mm = 0.1;
 
+/**
+ * What is lost, mm, when two lengths that are each as exact as a number can be are subtracted: 999.9 − 1000 is below −0.1. The limit is
+ * met all the same.
+ */
+export const SUBTRACTION: Mm = 1e-9;
+
 /** Rounding of coordinates, mm: a position computed to lie on a limit lies on it. */
 export const ROUNDING: Mm = 1e-6;
 

@@ -9,6 +9,8 @@ import type { Row } from './types.ts';
 const HEIGHT_TOLERANCE = 102;
 /** How far the rim may reach into a wall, mm: the limit tolerance. */
 const LIMIT_TOLERANCE = 0.1;
+/** What the subtraction of two lengths loses, mm. */
+const SUBTRACTION = 1e-9;
 
 /** The room that contains the axis has an allowed use, and the whole rim is in it. */
 export function roomRow(one: Case, rule: EffectiveRule, barred: readonly string[]): Row {
@@ -76,7 +78,7 @@ function besideRows(one: Case, rule: EffectiveRule, other: Detector): Row[] {
   const together =
     room !== null &&
     room === layout.roomAt(other.at) &&
-    Math.abs(detector.base - other.base) <= HEIGHT_TOLERANCE + LIMIT_TOLERANCE;
+    Math.abs(detector.base - other.base) <= HEIGHT_TOLERANCE + LIMIT_TOLERANCE + SUBTRACTION;
   const rows = [
     ...(rule.least === null ? [] : [leastRow(one, rule, other.id, gap)]),
     ...(rule.most === null ? [] : [mostRow(one, rule, other.id, gap, rule.most)]),

@@ -13,6 +13,8 @@ export interface Case {
 
 /** Limit tolerance, mm. */
 const LIMIT_TOLERANCE = 0.1;
+/** What the subtraction of two lengths loses, mm. */
+const SUBTRACTION = 1e-9;
 
 /** A row of a rule that measures nothing. */
 export function reasonRow(rule: EffectiveRule, verdict: Verdict, subject: string | null = null): Row {
@@ -50,6 +52,6 @@ export function mostRow({ plan }: Case, rule: EffectiveRule, subject: string | n
 const ROUNDING = 1e-6;
 
 function spareVerdict(spare: Mm, { tapeTolerance }: Plan): Verdict {
-  if (spare < -LIMIT_TOLERANCE) return 'blocked';
+  if (spare < -LIMIT_TOLERANCE - SUBTRACTION) return 'blocked';
   return spare < tapeTolerance - ROUNDING ? 'tight' : 'clear';
 }

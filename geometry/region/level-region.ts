@@ -1,5 +1,5 @@
 import { roomBar } from '../check/room.ts';
-import { LIMIT_TOLERANCE } from '../check/subjects.ts';
+import { LIMIT_TOLERANCE, SUBTRACTION } from '../check/subjects.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
 import { effectiveRules } from '../rules/profiles.ts';
@@ -52,7 +52,7 @@ function heightBar(
   { base, tall }: Probe,
   spare: Mm,
 ): { readonly rule: RuleId; readonly reason: string } | null {
-  const enough = spare > 0 ? spare : -LIMIT_TOLERANCE;
+  const enough = (spare > 0 ? spare : -LIMIT_TOLERANCE) - SUBTRACTION;
   for (const { id, subject, least, most } of effectiveRules(plan.protocol)) {
     if (subject.of === 'height') {
       if (least !== null && base - least < enough) return { rule: id, reason: 'Too low above the floor.' };
