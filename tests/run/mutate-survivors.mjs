@@ -1,0 +1,63 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { ROOT } from './ensure-deps.mjs';
+
+/**
+ * @typedef {{ id: number, file: string, line: number, before: string, text: string, context: string, state: string }} Result
+ */
+
+const FOLDER = join(ROOT, 'tests', 'mutate');
+
+/** A survivor by what stands there: line numbers move. */
+const keyOf = (/** @type {Result} */ { file, before, text, context }) => `${file} | ${context} | ${before} → ${text}`;
+
+const cell = (/** @type {string} */ text) =>
+  `\`${text.replaceAll('|', '\\|').replaceAll('`', "'").replace(/\s+/g, ' ').slice(0, 110)}\``;
+
+/**
+ * Writes SURVIVORS.md, with the reasons of reasons.json. Returns the tally in words. Of a part of the files nothing is written.
+ * @param {Result[]} results
+ * @param {{ seed: string, whole: boolean }} run
+ */
+export function writeSurvivors(results, { seed, whole }) {
+  /** @type {Record<string, string>} */
+  const reasons = JSON.parse(readFileSync(join(FOLDER, 'reasons.json'), 'utf8'));
+  const survivors = results.filter(({ state }) => state === 'survived' || state === 'not reached');
+  const killed = results.length - survivors.length;
+  const share = (/** @type {number} */ part, /** @type {number} */ of) =>
+    `${((100 * part) / Math.max(1, of)).toFixed(1)} %`;
+  const folders = ['check', 'region', 'rules', 'recheck'].map((name) => {
+    const all = results.filter(({ file }) => file.startsWith(`geometry/${name}/`));
+    const left = all.filter((one) => survivors.includes(one)).length;
+    return `| \`geometry/${name}/\` | ${all.length} | ${all.length - left} | ${share(all.length - left, all.length)} |`;
+  });
+  const same = survivors.filter((one) => (reasons[keyOf(one)] ?? '').startsWith('The same')).length;
+  const tally = `${killed} of ${results.length} mutants noticed (${share(killed, results.length)}); of the ${survivors.length} others ${same} change nothing: ${share(killed, results.length - same)} of those that do`;
+  const rows = survivors.map(
+    (one) =>
+      `| \`${one.file.slice('geometry/'.length)}\` | ${cell(one.context)} | ${cell(one.before)} | ${cell(one.text)} | ${reasons[keyOf(one)] ?? ''} |`,
+  );
+  const page = `# Mutants that no test notices
+
+Written by \`npm run mutate\`; the reasons are in \`reasons.json\`. ${results.length} mutants, seed ${seed}: ${tally}.
+
+| files | mutants | noticed | |
+| --- | ---: | ---: | ---: |
+${folders.join('\n')}
+
+| file | line | there | instead | why it is not noticed |
+| --- | --- | --- | --- | --- |
+${rows.join('\n')}
+`;
+  if (whole) writeFileSync(join(FOLDER, 'SURVIVORS.md'), page);
+  else writeFileSync(join(FOLDER, '..', '..', 'node_modules', '.cache', 'stillspot', 'survivors.md'), page);
+  writeFileSync(
+    join(ROOT, 'node_modules', '.cache', 'stillspot', 'survivors.json'),
+    JSON.stringify(
+      survivors.map((one) => ({ key: keyOf(one), line: one.line, state: one.state })),
+      null,
+      1,
+    ),
+  );
+  return tally;
+}
