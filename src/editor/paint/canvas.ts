@@ -1,6 +1,6 @@
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { type Part, type Shape, trace } from '../../drawing/display-list.ts';
-import { roleColor, strokeOf } from '../../drawing/inks.ts';
+import { type Ink, roleColor, strokeOf } from '../../drawing/inks.ts';
 import type { Drawn, TextStyle } from '../../drawing/text.ts';
 import type { Viewport } from '../../state/viewport.ts';
 import { HATCHES } from '../../theme/hatches.ts';
@@ -10,16 +10,23 @@ import { paintTexts } from './text.ts';
 
 /** Draws shapes of the plan, mm, where they lie on the screen. Line widths and hatches stay screen px. */
 export function paintShapes(pen: Pen, shapes: readonly Shape[]): void {
-  for (const shape of shapes) {
-    const parts = shape.parts.filter(({ extent }) => isSeen(pen, extent));
-    if (parts.length > 0) paintShape(pen, { ...shape, parts }, pen.view);
+  // Shapes that follow one another are mostly cut to the same floors.
+  const seenPath = memoize((parts: readonly Part[]): { path: Path2D | null } => {
+    const seen = parts.filter(({ extent }) => isSeen(pen, extent));
+    return { path: seen.length > 0 ? pathOf(seen, pen.view) : null };
+  });
+  for (const { ink, parts, within } of shapes) {
+    const clip = within && seenPath(within).path;
+    const path = clip === null ? null : seenPath(parts).path;
+    if (path) paintPath(pen, ink, path, clip ?? undefined);
   }
 }
 
 /** Draws what is in screen px already, each with its words before the next. */
 export function paintDrawn(pen: Pen, ...all: readonly Drawn[]): void {
   for (const { shapes, texts } of all) {
-    for (const shape of shapes) paintShape(pen, shape, { scale: 1, x: 0, y: 0 });
+    for (const { ink, parts, within } of shapes)
+      paintPath(pen, ink, pathOf(parts, AS_IT_IS), within && pathOf(within, AS_IT_IS));
     paintTexts(pen, texts);
   }
 }
@@ -32,11 +39,14 @@ export function paintOnPlan(pen: Pen, { shapes, texts }: Drawn): void {
   paintTexts(pen, placed);
 }
 
-function paintShape(pen: Pen, { ink, parts, within }: Shape, view: Viewport): void {
+/** Of what is in screen px already. */
+const AS_IT_IS: Viewport = { scale: 1, x: 0, y: 0 };
+
+/** @param clip nothing is drawn outside it */
+function paintPath(pen: Pen, ink: Ink, path: Path2D, clip: Path2D | undefined): void {
   const { ctx, theme } = pen;
-  const path = pathOf(parts, view);
   ctx.save();
-  if (within) ctx.clip(pathOf(within, view), 'nonzero');
+  if (clip) ctx.clip(clip, 'nonzero');
   ctx.globalAlpha = ink.opacity ?? 1;
   const fills = [ink.fill && roleColor(theme, ink.fill), ink.hatch && hatchFill(pen, HATCHES[ink.hatch], theme.hatch)];
   for (const fill of fills) {
