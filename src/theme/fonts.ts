@@ -1,8 +1,5 @@
+import { FIGURE_FONT, TEXT_FONT } from './font-names.ts';
 import './fonts.css';
-
-/** Font families of style sheets and canvas. */
-export const TEXT_FONT = 'Atkinson Hyperlegible Next';
-export const FIGURE_FONT = 'Atkinson Hyperlegible Mono';
 
 /**
  * Resolves when both families are loaded. A canvas does not wait for fonts: await this before the first draw and before every export.

@@ -119,7 +119,9 @@ describe('the quick card on a phone, from a first visit', () => {
 
   it('prints one upright page', async () => {
     expect(await open.page.locator('.printed img').count()).toBe(1);
-    const page = await open.page.evaluate(() => document.querySelector('.printed style')?.textContent);
+    const page = await open.page.evaluate(() =>
+      document.adoptedStyleSheets.map((sheet) => sheet.cssRules[0]?.cssText).join(),
+    );
     expect(page).toContain('215.9mm 279.4mm');
   });
 

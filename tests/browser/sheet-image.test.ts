@@ -2,6 +2,13 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { build, type Rollup } from 'vite';
 import { afterEach, beforeAll, describe, expect, inject, it } from 'vitest';
+import { fontFiles } from '../../src/cli/paper/fonts.ts';
+import { drawSheet } from '../../src/report/draw-sheets.ts';
+import { pagesToPdf } from '../../src/report/pdf/pdf.ts';
+import { drawnByPdfium } from '../helpers/pdfium.ts';
+import { noticedDifference } from '../helpers/picture-difference.ts';
+import { samplePlan } from '../helpers/sample-files.ts';
+import { textsWithOtherInk } from '../helpers/text-ink.ts';
 import { closePages, imagePixel, openPage, pngSize } from './harness.ts';
 
 /** The module under test as one script, its fonts inside, for a page that has nothing else. */
@@ -50,6 +57,22 @@ async function exported(page: Page, sample: string, level: string, options: Reco
   );
 }
 
+/** Returns the RGBA of each pixel of a PNG. */
+async function pixelsOf(page: Page, base64: string): Promise<Uint8Array> {
+  const text = await page.evaluate(async (png) => {
+    const bytes = Uint8Array.from(atob(png), (sign) => sign.charCodeAt(0));
+    const bitmap = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+    const context = new OffscreenCanvas(bitmap.width, bitmap.height).getContext('2d');
+    if (!context) throw new Error('This browser draws no canvas.');
+    context.drawImage(bitmap, 0, 0);
+    const { data } = context.getImageData(0, 0, bitmap.width, bitmap.height);
+    let signs = '';
+    for (let i = 0; i < data.length; i += 8192) signs += String.fromCharCode(...data.subarray(i, i + 8192));
+    return btoa(signs);
+  }, base64);
+  return Uint8Array.from(Buffer.from(text, 'base64'));
+}
+
 afterEach(closePages);
 
 describe('exportPlanImage in a browser', () => {
@@ -83,6 +106,26 @@ describe('exportPlanImage in a browser', () => {
     expect(frame).toBeLessThan(80);
     expect(await imagePixel(page, bytes, { x: 20, y: 850 })).toEqual([255, 255, 255, 255]);
   });
+
+  it.each(['03-crowded-utility', '06-sale-report'] as const)(
+    'is the page that the PDF has, every text at its place: %s',
+    async (sample) => {
+      const page = await barePage();
+      // Twice that of the hatches: the reader of the PDF repeats a cell after a whole number of px.
+      const dpi = 192;
+      const choice = { paper: 'letter', date: '2026-11-25' } as const;
+      const { base64, error } = await exported(page, sample, 'L1', { ...choice, dpi, sheet: 1 });
+      expect(error).toBe('');
+      const svg = drawSheet({ ...choice, plan: samplePlan(sample), levelId: 'L1' });
+      const { bytes } = await pagesToPdf([svg], { title: sample, date: choice.date, fonts: fontFiles() });
+      const { pixels, ...size } = await drawnByPdfium(bytes, 0, dpi);
+      expect(pngSize(Buffer.from(base64, 'base64'))).toEqual(size);
+      const [png, pdf] = [await pixelsOf(page, base64), pixels].map((data) => ({ ...size, data }));
+      if (!png || !pdf) throw new Error('two pictures');
+      expect(textsWithOtherInk(svg, png, pdf, dpi)).toEqual([]);
+      expect(noticedDifference(png, pdf)).toBeLessThan(0.005);
+    },
+  );
 
   it('puts all sheets into one picture that keeps within what browsers draw', async () => {
     const page = await barePage();

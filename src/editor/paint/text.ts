@@ -1,6 +1,6 @@
 import { roleColor } from '../../drawing/inks.ts';
 import type { MeasureText, Text, TextStyle } from '../../drawing/text.ts';
-import { TEXT_FONT } from '../../theme/fonts.ts';
+import { TEXT_FONT } from '../../theme/font-names.ts';
 import { TYPE_PX } from '../../theme/tokens.ts';
 import type { Pen } from './pen.ts';
 

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type HtmlTagDescriptor, type IndexHtmlTransformContext, type Plugin, transformWithOxc } from 'vite';
+import { tokenStyles } from '../../theme/token-styles.ts';
 import { APP_MANIFEST } from './app-manifest.ts';
 
 const HERE = new URL('./', import.meta.url);
@@ -45,17 +46,16 @@ export function precachePlugin(): Plugin {
 }
 
 /**
- * What the page may load: its own files, and nothing from elsewhere. The script in the page is allowed by its hash. Styles made at run time
- * are allowed: the theme, the size of a printed page, pictures that are shown as SVG.
+ * What the page may load: its own files, and nothing from elsewhere. Script and style in the page, and the style of the themes that is made
+ * at run time, are allowed by their hashes; no other inline style is. React and Konva set styles by properties, which no policy bars.
  */
 function policyTag(html: string): HtmlTagDescriptor {
-  const scripts = [...html.matchAll(/<script>([\s\S]*?)<\/script>/g)].map(
-    ([, text = '']) => `'sha256-${sha256(text)}'`,
-  );
+  const hashesOf = (tag: string) =>
+    [...html.matchAll(new RegExp(`<${tag}>([\\s\\S]*?)</${tag}>`, 'g'))].map(([, text = '']) => hashSource(text));
   const content = [
     "default-src 'none'",
-    ["script-src 'self'", ...scripts].join(' '),
-    "style-src 'self' 'unsafe-inline'",
+    ["script-src 'self'", ...hashesOf('script')].join(' '),
+    ["style-src 'self'", ...hashesOf('style'), hashSource(tokenStyles())].join(' '),
     "img-src 'self' data: blob:",
     "font-src 'self'",
     "connect-src 'self' data:",
@@ -89,6 +89,7 @@ function appTags(): HtmlTagDescriptor[] {
   ];
 }
 
+const hashSource = (text: string): string => `'sha256-${sha256(text)}'`;
 const sha256 = (content: string | Buffer): string => createHash('sha256').update(content).digest('base64');
 
 async function workerCode(version: string, files: Readonly<Record<string, string>>): Promise<string> {

@@ -1,4 +1,5 @@
 import { useEffect, useId, useState } from 'react';
+import { oneLine } from '../../../geometry/messages/plain-text.ts';
 import { useTypedSaved } from '../hooks/use-typed-saved.ts';
 import './fields.css';
 
@@ -17,7 +18,7 @@ interface Props {
 
 const AS_TYPED = { autoCorrect: 'off', spellCheck: false } as const;
 
-/** Free text, committed by Enter or on leaving the field: one step of history for one change. */
+/** Free text without control characters, committed by Enter or on leaving the field: one step of history for one change. */
 export function TextField({ label, value, onCommit, placeholder, hint, id: given, suggestions, exact }: Props) {
   const own = useId();
   const id = given ?? own;
@@ -41,7 +42,7 @@ export function TextField({ label, value, onCommit, placeholder, hint, id: given
         autoComplete="off"
         {...(exact ? AS_TYPED : {})}
         aria-describedby={hint ? `${id}-hint` : undefined}
-        onChange={(event) => setText(event.currentTarget.value)}
+        onChange={(event) => setText(oneLine(event.currentTarget.value))}
         onBlur={commit}
         onKeyDown={(event) => {
           if (event.key === 'Enter') commit();

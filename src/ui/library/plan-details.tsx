@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
+import { oneLine } from '../../../geometry/messages/plain-text.ts';
 import { openFromLibrary } from '../../commands/open-and-save.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 import { titleWords } from '../../storage/library/summary.ts';
@@ -131,7 +132,7 @@ function TitleField({ summary }: { readonly summary: PlanSummary }) {
         className="plans__input"
         value={text}
         autoComplete="off"
-        onChange={(event) => setText(event.currentTarget.value)}
+        onChange={(event) => setText(oneLine(event.currentTarget.value))}
         onBlur={commit}
         onKeyDown={(event) => {
           if (event.key === 'Enter') event.currentTarget.blur();

@@ -45,10 +45,12 @@ export function canShareFiles(file = new File([''], 'a.pdf', { type: 'applicatio
   return typeof navigator.canShare === 'function' && navigator.canShare({ files: [file] });
 }
 
-/** Saves the results of the report as a table. Says where it is, or why there is none. */
-export async function saveReportTable(): Promise<void> {
+const DATA_TYPES = { csv: 'text/csv', json: 'application/json' } as const;
+
+/** Saves the report for other programs: its results as a table, or all of it as JSON. Says where it is, or why there is none. */
+export async function saveReportData(format: keyof typeof DATA_TYPES): Promise<void> {
   await inWords(async () => {
-    const [{ reportContent }, { reportTable }, { csv }, { sunAtOnce }] = await Promise.all([
+    const [{ reportContent }, { reportJson, reportTable }, { csv }, { sunAtOnce }] = await Promise.all([
       import('../../report/documents/report-content.ts'),
       import('../../report/documents/report-data.ts'),
       import('../../protocol/csv.ts'),
@@ -56,9 +58,10 @@ export async function saveReportTable(): Promise<void> {
     ]).catch(partMissing);
     const { plan } = useAppStore.getState();
     const computed = await computedTwice(plan);
-    const table = sunAtOnce(() => reportTable(reportContent(plan, computed)));
-    const name = `${fileStem(plan.title)}-report.csv`;
-    downloadFile(name, new Blob([csv(table)], { type: 'text/csv' }));
+    const content = sunAtOnce(() => reportContent(plan, computed));
+    const text = format === 'csv' ? csv(reportTable(content)) : `${JSON.stringify(reportJson(content), null, 2)}\n`;
+    const name = `${fileStem(plan.title)}-report.${format}`;
+    downloadFile(name, new Blob([text], { type: DATA_TYPES[format] }));
     return `${name} is in your downloads.`;
   });
 }

@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { createPortal } from 'react-dom';
 import type { PageSize } from '../../report/paper.ts';
 import './printed-pages.css';
@@ -14,9 +15,9 @@ interface PrintedPagesProps {
  */
 export function PrintedPages({ page, addresses }: PrintedPagesProps) {
   const [width, height] = [`${page.width}mm`, `${page.height}mm`];
+  useEffect(() => withPageRule(`@page{size:${width} ${height};margin:0}`), [width, height]);
   return createPortal(
     <div className="printed">
-      <style>{`@page{size:${width} ${height};margin:0}`}</style>
       {addresses.map((address, index) => (
         <img
           key={address}
@@ -28,6 +29,16 @@ export function PrintedPages({ page, addresses }: PrintedPagesProps) {
     </div>,
     document.body,
   );
+}
+
+/** Adds a rule for printed pages. Returns what takes it away again. Not as an element: the page's policy allows no inline style. */
+function withPageRule(rule: string): () => void {
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync(rule);
+  document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
+  return () => {
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== sheet);
+  };
 }
 
 /** Opens the browser's own print window once every page is drawn. Rejects where one cannot be drawn. */

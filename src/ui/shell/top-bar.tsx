@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
+import { oneLine } from '../../../geometry/messages/plain-text.ts';
 import { TITLE_FIELD } from '../../commands/go-to.ts';
 import { openFiles } from '../../commands/open-and-save.ts';
 import { PLAN_FILE_PICKER } from '../../commands/plan-commands.ts';
@@ -67,7 +68,7 @@ function PlanTitle() {
       placeholder="Title of the plan"
       value={text}
       autoComplete="off"
-      onChange={(event) => setText(event.currentTarget.value)}
+      onChange={(event) => setText(oneLine(event.currentTarget.value))}
       onBlur={commit}
       onKeyDown={(event) => {
         if (event.key === 'Enter') event.currentTarget.blur();

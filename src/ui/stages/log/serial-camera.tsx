@@ -1,4 +1,5 @@
 import { useRef, useState } from 'react';
+import { oneLine } from '../../../../geometry/messages/plain-text.ts';
 import type { NamedDetector } from '../../../protocol/custody/detectors.ts';
 import { describeDuplicateSerial } from '../../../protocol/custody/detectors.ts';
 import { logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
@@ -40,7 +41,9 @@ export function SerialCamera({ detector: { id, name } }: { readonly detector: Na
 }
 
 /** Writes a number that was read into the log of a detector. The number before it is shown. */
-function takeSerial(id: string, name: string, serial: string): void {
+/** A code may hold control characters, as separators say. */
+function takeSerial(id: string, name: string, read: string): void {
+  const serial = oneLine(read).trim();
   const { plan, run, say } = useAppStore.getState();
   const before = logEntryOf(plan, id).serial.trim();
   if (serial === before) {

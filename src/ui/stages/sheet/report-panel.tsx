@@ -2,7 +2,7 @@ import { showDialog } from '../../../commands/panels.ts';
 import { requiredItems } from '../../../protocol/required-items/items.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { OrientationField, PaperField } from '../../print/paper-field.tsx';
-import { canShareFiles, saveDocumentPdf, saveReportTable, shareDocumentPdf } from '../../print/pdf-files.ts';
+import { canShareFiles, saveDocumentPdf, saveReportData, shareDocumentPdf } from '../../print/pdf-files.ts';
 import { usePageChoice } from '../../print/use-page-choice.ts';
 import { Cautions } from '../../verdict/cautions.tsx';
 import { ReportFields } from './report-fields.tsx';
@@ -52,8 +52,11 @@ export function ReportPanel() {
           Share the report
         </button>
       )}
-      <button type="button" className="button" onClick={() => void saveReportTable()}>
+      <button type="button" className="button" onClick={() => void saveReportData('csv')}>
         Save the results as a table (CSV)
+      </button>
+      <button type="button" className="button" onClick={() => void saveReportData('json')}>
+        Save the report for other programs (JSON)
       </button>
       <Cautions />
     </section>
