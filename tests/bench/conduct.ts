@@ -79,6 +79,21 @@ export interface Results {
 
 export const keyOf = (id: string, size: Size) => `${id} ${size}`;
 
+/** Runs some rows of the engine alone. */
+export function conductRows(scope: Scope, child: string, ids: readonly string[]): ReadonlyMap<string, Samples> {
+  const rows = new Map<string, Samples>();
+  for (let round = 1; round <= scope.rounds; round++) {
+    for (const row of ids.map(rowOf)) {
+      for (const size of row.sizes) {
+        const { answers, failure } = inChild<Samples>(child, ours(scope, row.id, size), scope.limitMs * 3);
+        if (failure !== null || answers[0] === undefined) throw new Error(`${row.id}: ${failure}`);
+        addSamples(rows, keyOf(row.id, size), answers[0]);
+      }
+    }
+  }
+  return rows;
+}
+
 /** Runs everything, one process at a time. `say` hears how far it is. */
 export function conduct(scope: Scope, child: string, say: (line: string) => void): Results {
   const ask = <T>(job: Job): T => {

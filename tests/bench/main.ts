@@ -6,6 +6,7 @@ import { runFrames } from './frames/run.ts';
 import { growthPlot } from './growth.ts';
 import { speedPage } from './page.ts';
 import { runStart } from './start/run.ts';
+import { runSun } from './sun-page.ts';
 import { surroundings } from './surroundings.ts';
 
 const PAGE = 'geometry/SPEED.md';
@@ -15,6 +16,7 @@ const OPTIONS = {
   quick: { type: 'boolean', default: false },
   frames: { type: 'boolean', default: false },
   page: { type: 'boolean', default: false },
+  sun: { type: 'boolean', default: false },
   gesture: { type: 'string' },
   before: { type: 'string' },
   'before-name': { type: 'string' },
@@ -22,7 +24,8 @@ const OPTIONS = {
 
 /**
  * `--quick`: a minute, printed only. `--frames`: of the app in a browser, not of the engine; `--before FOLDER` measures an earlier
- * version too that was built there, `--gesture ID` one gesture alone. `--page`: how fast the app starts. `child` is the module that does one job in a process of its own.
+ * version too that was built there, `--gesture ID` one gesture alone. `--page`: how fast the app starts. `--sun`: the rows about
+ * the sun alone. `child` is the module that does one job in a process of its own.
  */
 export async function run(args: readonly string[], child: string): Promise<void> {
   const { values } = parseArgs({ args: [...args], options: OPTIONS });
@@ -34,6 +37,10 @@ export async function run(args: readonly string[], child: string): Promise<void>
   }
   if (startOfPage) {
     await runStart({ quick });
+    return;
+  }
+  if (values.sun) {
+    runSun(child, PAGE);
     return;
   }
   const where = surroundings();
