@@ -96,6 +96,13 @@ describe('the order of rows', () => {
     expect(kept.map(({ subject }) => subject)).toEqual(['a', 'd', 'b']);
   });
 
+  it('of two subjects at one distance that are clear shows the first by its id alone', () => {
+    const round = (id: string, y: number) =>
+      fixtureAt('sump-pit', { id, shape: { circle: { center: [0, y], radius: 100 } } });
+    const level = hall({ fixtures: [round('b', 0), round('a', 8000)] });
+    expect(rowsOf('sump', level, { at: [0, 4000] }).map(({ subject }) => subject)).toEqual(['a']);
+  });
+
   it('of verdicts is blocked, unknown, tight, clear, and what is not run lowers none', () => {
     const verdicts: readonly Verdict[] = ['blocked', 'unknown', 'tight', 'clear'];
     expect([...verdicts].reverse().sort(compareVerdicts)).toEqual(verdicts);
