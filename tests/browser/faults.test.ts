@@ -59,6 +59,24 @@ describe('a start that cannot be made', () => {
     await page.getByText('Starting…').waitFor();
   });
 
+  it('shows words while the style sheet hangs, then ways out', async () => {
+    let hangs = true;
+    // Not taken back: what still hangs would go on then by itself.
+    await context.route('**/assets/*.css', (route) => (hangs ? undefined : route.continue()));
+    await load();
+    await page.getByText('Starting…').waitFor();
+    await page.getByText(NOT_STARTED).waitFor();
+    hangs = false;
+    await page.getByRole('button', { name: 'Load again' }).click();
+    await title(page).waitFor();
+  });
+
+  it('starts where the style sheet fails', async () => {
+    await context.route('**/assets/*.css', (route) => route.fulfill({ status: 404, body: 'not found' }));
+    await load();
+    await title(page).waitFor();
+  });
+
   it('starts without fonts that hang', async () => {
     await context.route('**/*.woff2', () => undefined);
     await load();

@@ -22,7 +22,10 @@ export function precachePlugin(): Plugin {
     apply: 'build',
     transformIndexHtml: {
       order: 'post',
-      handler: (html, context) => [policyTag(html), ...fontTags(context), ...appTags()],
+      handler: (html, context) => ({
+        html: withStylesLast(html),
+        tags: [policyTag(html), ...fontTags(context), ...appTags()],
+      }),
     },
     generateBundle() {
       for (const icon of readdirSync(ICONS)) {
@@ -65,6 +68,13 @@ function policyTag(html: string): HtmlTagDescriptor {
     "form-action 'none'",
   ].join('; ');
   return { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content }, injectTo: 'head-prepend' };
+}
+
+/** A style sheet that hangs keeps what stands after it from being seen, the words of the start among it: it stands at the end. */
+function withStylesLast(html: string): string {
+  const links = html.match(/<link rel="stylesheet"[^>]*>/g) ?? [];
+  const others = links.reduce((text, link) => text.replace(link, ''), html);
+  return others.replace('</body>', `${links.join('')}</body>`);
 }
 
 function fontTags({ bundle = {} }: IndexHtmlTransformContext): HtmlTagDescriptor[] {
