@@ -255,7 +255,7 @@ describe('by touch only', () => {
       // It says nothing that the words do not say.
       expect(await picture.getAttribute('alt')).toBe('');
     }
-    expect(await rows.count()).toBe(7);
+    expect(await rows.count()).toBe(8);
     expect(await accessibilityFindings(page)).toEqual([]);
     expectNoTroubles();
     await context.close();
