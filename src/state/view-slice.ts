@@ -46,6 +46,9 @@ export function createViewSlice(set: SetState, get: GetState): Omit<ViewState, '
   };
 }
 
+/** At most this share of the stage is left free for dimensions on each side: on a phone that lies on its side the plan comes first. */
+const MOST_ROWS = 0.18;
+
 /** Returns the viewport with the whole level in it. */
 function wholeLevel(state: AppState): Viewport {
   const { width, height } = state.stageSize;
@@ -53,11 +56,12 @@ function wholeLevel(state: AppState): Viewport {
   const below = selectLevelBar(state) ? LEVEL_BAR_PX : 0;
   const [across, down] = [fitMarginPx(width), fitMarginPx(height)];
   const rows = dimensionRows(state);
+  const margin = (usual: number, row: number, size: number) => Math.max(usual, Math.min(row, MOST_ROWS * size));
   const margins: Margins = {
-    left: Math.max(across, rows.left),
-    top: Math.max(down, rows.top),
-    right: Math.max(across, rows.right),
-    bottom: Math.max(down, rows.bottom),
+    left: margin(across, rows.left, width),
+    top: margin(down, rows.top, height),
+    right: margin(across, rows.right, width),
+    bottom: margin(down, rows.bottom, height),
   };
   return fitted(drawnExtent(state) ?? EMPTY_EXTENT, { width, height: height - below }, margins);
 }

@@ -166,9 +166,9 @@ export const SHADE = { backdrop: 'rgb(0 0 0 / 35%)', paper: 'rgb(0 0 0 / 0.22)' 
 /** Space in px, steps of 4. */
 export const SPACE_PX = { 1: 4, 2: 8, 3: 12, 4: 16, 5: 20, 6: 24, 8: 32, 12: 48 } as const;
 
-/** The six type sizes, px. `read` is the minimum for text that must be read on site. */
 /** How far a line of dimensions stands off the wall's outer face, and inside a room off the face, px. */
 export const DIMENSION_PX = { outside: 20, inside: 13 } as const;
+/** The six type sizes, px. `read` is the minimum for text that must be read on site. */
 export const TYPE_PX = { fine: 13, small: 14, read: 16, lead: 19, head: 24, verdict: 38 } as const;
 
 /** px. */
