@@ -1,4 +1,4 @@
-import 'fake-indexeddb/auto';
+import '../../../helpers/fake-store.ts';
 import { readFileSync } from 'node:fs';
 import { IDBFactory } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it } from 'vitest';
