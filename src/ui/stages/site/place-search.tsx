@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { PART_MISSING } from '../../../platform/part-missing.ts';
 import type { FoundPlaces, Place, PlaceList } from '../../../platform/places/places.ts';
 import './place-search.css';
@@ -13,16 +13,25 @@ export function PlaceSearch({ onChoose }: Props) {
   const [text, setText] = useState('');
   const [isOpen, setOpen] = useState(false);
   const [active, setActive] = useState(-1);
-  const { found, load } = useFound(text);
+  const { found, isLoaded, load } = useFound(text);
   const input = useRef<HTMLInputElement>(null);
+  /** Enter came before the list: it counts when that is there. */
+  const isAwaited = useRef(false);
   const { places, words } = isOpen ? found : NOTHING;
   const choose = (place: Place) => {
+    isAwaited.current = false;
     setText('');
     setOpen(false);
     setActive(-1);
     input.current?.focus({ preventScroll: true });
     onChoose(place);
   };
+  useEffect(() => {
+    if (!isLoaded || !isAwaited.current) return;
+    isAwaited.current = false;
+    const [only, ...others] = found.places;
+    if (only && others.length === 0) choose(only);
+  });
   const step = (by: number) => {
     setOpen(true);
     const count = found.places.length;
@@ -34,6 +43,7 @@ export function PlaceSearch({ onChoose }: Props) {
     if (event.key === 'ArrowDown') step(1);
     else if (event.key === 'ArrowUp') step(-1);
     else if (event.key === 'Enter' && place) choose(place);
+    else if (event.key === 'Enter' && text && !isLoaded) isAwaited.current = true;
     else if (event.key === 'Escape' && isOpen) setOpen(false);
     else return;
     event.preventDefault();
@@ -63,11 +73,15 @@ export function PlaceSearch({ onChoose }: Props) {
             event.currentTarget.select();
           }}
           onChange={(event) => {
+            isAwaited.current = false;
             setText(event.currentTarget.value);
             setActive(-1);
             setOpen(true);
           }}
-          onBlur={() => setOpen(false)}
+          onBlur={() => {
+            isAwaited.current = false;
+            setOpen(false);
+          }}
           onKeyDown={onKeyDown}
         />
         <div className="place-search__found" hidden={places.length === 0 && !words}>
@@ -115,10 +129,13 @@ function Places({ id, places, active, onChoose }: PlacesProps) {
 const NOTHING: FoundPlaces = { places: [], words: '' };
 
 /** The list is loaded when the field is first used. */
-function useFound(text: string): { readonly found: FoundPlaces; readonly load: () => void } {
+function useFound(text: string): {
+  readonly found: FoundPlaces;
+  readonly isLoaded: boolean;
+  readonly load: () => void;
+} {
   const [list, setList] = useState<PlaceList | null>(null);
   const [isMissing, setMissing] = useState(false);
-  const [found, setFound] = useState(NOTHING);
   const load = () => {
     if (list) return;
     setMissing(false);
@@ -127,9 +144,9 @@ function useFound(text: string): { readonly found: FoundPlaces; readonly load: (
       () => setMissing(true),
     );
   };
-  useEffect(() => {
-    if (list) setFound(list.find(text));
-    else setFound(isMissing ? { places: [], words: PART_MISSING } : NOTHING);
+  const found = useMemo(() => {
+    if (list) return list.find(text);
+    return isMissing ? { places: [], words: PART_MISSING } : NOTHING;
   }, [list, isMissing, text]);
-  return { found, load };
+  return { found, isLoaded: list !== null, load };
 }
