@@ -29,8 +29,7 @@ export interface Editor {
 /** The page is open and its sheet drawn. */
 export async function editorOf(page: Page): Promise<Editor> {
   await page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
-  // On a fast machine "1 1 Enter" comes as fast as a laser tape types it: here a hand presses every key.
-  await page.evaluate(() => window.__stillspot?.tape.setState({ gap: -1 }));
+  await pressedByHand(page);
   const at = async ([x, y]: XY): Promise<PagePoint> => {
     const point = await page.evaluate(
       async (each) => {
@@ -85,4 +84,9 @@ export async function editorOf(page: Page): Promise<Editor> {
     steps: () => page.evaluate(() => window.__stillspot?.store.temporal.getState().pastStates.length ?? 0),
     verdict: async () => (await page.locator('.verdict-panel').getAttribute('data-verdict')) ?? '',
   };
+}
+
+/** On a fast machine "1 1 Enter" comes as fast as a laser tape types it: from here on a hand presses every key. Ends with a reload. */
+export async function pressedByHand(page: Page): Promise<void> {
+  await page.evaluate(() => window.__stillspot?.tape.setState({ gap: -1 }));
 }

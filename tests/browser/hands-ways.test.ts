@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { XY } from '../../geometry/plan/model.ts';
-import { type Editor, editorOf } from './editor.ts';
+import { type Editor, editorOf, pressedByHand } from './editor.ts';
 import {
   chooseAct,
   DESK,
@@ -150,6 +150,7 @@ describe('letters as keys (WCAG 2.2, 2.1.4)', () => {
     await keptSetting(open.page, 'letterKeys', false);
     await open.page.reload();
     await open.page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
+    await pressedByHand(open.page);
     await more.focus();
     await keys('w', '1', '2', 'n');
     await expect.poll(() => tool()).toBe('select');
