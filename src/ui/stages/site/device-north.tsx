@@ -1,14 +1,20 @@
 import { useRef, useState } from 'react';
 import type { Site } from '../../../../geometry/plan/model.ts';
+import { fullTurn } from '../../../../geometry/plane/bearing.ts';
 import { northByBearing } from '../../../../geometry/sun/north-by-sun.ts';
 import { declination } from '../../../platform/declination.ts';
 import { deviceHeading } from '../../../platform/device-heading.ts';
 import { samePlan } from '../../../storage/library-state.ts';
+import { ROUGH_NORTH, wasNorthWords } from './direction-words.ts';
 
 interface Props {
   readonly site: Site;
   readonly changeSite: (patch: Partial<Site>) => string;
 }
+
+/** Magnetic north is never taken for true north: a spot in the sun could then be told clear of it. */
+const NO_PLACE =
+  'Enter the location of the house first: a compass shows magnetic north, up to 20° from true north, and how far depends on the place.';
 
 /** North by the compass of the device, which is held so that the plan on its screen lies as the house does. */
 export function DeviceNorth({ site, changeSite }: Props) {
@@ -17,6 +23,7 @@ export function DeviceNorth({ site, changeSite }: Props) {
   const latest = useRef(site);
   latest.current = site;
   const read = async () => {
+    if (site.latitude === null || site.longitude === null) return setWords(NO_PLACE);
     const isSame = samePlan();
     setReading(true);
     setWords('Hold still…');
@@ -46,19 +53,13 @@ export function DeviceNorth({ site, changeSite }: Props) {
 }
 
 /** Returns what was set, or why nothing was. */
-function setNorth(
-  { latitude, longitude, north, northAnswered }: Site,
-  changeSite: Props['changeSite'],
-  heading: number,
-) {
-  const isPlaced = latitude !== null && longitude !== null;
-  const off = isPlaced ? declination(latitude, longitude, Date.now()) : 0;
+function setNorth(site: Site, changeSite: Props['changeSite'], heading: number): string {
+  const { latitude, longitude } = site;
+  if (latitude === null || longitude === null) return NO_PLACE;
+  const off = declination(latitude, longitude, Date.now());
   // Straight up the page is where the top of the screen points.
-  const found = Math.round(northByBearing(0, heading + off)) % 360;
+  const found = fullTurn(Math.round(northByBearing(0, heading + off)));
   const refusal = changeSite({ north: found, northAnswered: true });
-  const kind = isPlaced
-    ? ` Magnetic north is ${Math.abs(Math.round(off))}° ${off < 0 ? 'west' : 'east'} of true north there: allowed for.`
-    : ' That is magnetic north, up to 20° from true north: enter the location, then press again.';
-  const before = northAnswered === false ? '' : ` It was ${north}°; Undo restores that.`;
-  return refusal || `North is set: seldom nearer than 10° indoors.${kind}${before}`;
+  const allowed = `Magnetic north is ${Math.abs(Math.round(off))}° ${off < 0 ? 'west' : 'east'} of true north there: allowed for.`;
+  return refusal || `North is set: seldom nearer than 10° indoors. ${allowed}${ROUGH_NORTH}${wasNorthWords(site)}`;
 }

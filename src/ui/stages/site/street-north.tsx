@@ -3,7 +3,7 @@ import type { Site } from '../../../../geometry/plan/model.ts';
 import { northByBearing, wallDirections } from '../../../../geometry/sun/north-by-sun.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { useLevel } from '../../hooks/use-level.ts';
-import { directionWords } from './direction-words.ts';
+import { directionWords, ROUGH_NORTH, wasNorthWords } from './direction-words.ts';
 
 interface Props {
   readonly site: Site;
@@ -31,8 +31,7 @@ export function StreetNorth({ site, changeSite }: Props) {
     if (toward === null || wind === null) return setWords(NEEDED);
     const north = northByBearing(Number(toward), WINDS.indexOf(wind) * STEP);
     const refusal = changeSite({ north, northAnswered: true });
-    const before = site.northAnswered === false ? '' : ` It was ${site.north}°; Undo restores that.`;
-    setWords(refusal || `North is set, within 11° as the map is read.${before}`);
+    setWords(refusal || `North is set, within 11° as the map is read.${ROUGH_NORTH}${wasNorthWords(site)}`);
   };
   return (
     <details className="group wide">

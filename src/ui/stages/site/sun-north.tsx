@@ -6,7 +6,7 @@ import { msOf } from '../../../protocol/timing/clock.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { useLevel } from '../../hooks/use-level.ts';
-import { directionWords } from './direction-words.ts';
+import { directionWords, wasNorthWords } from './direction-words.ts';
 
 interface Props {
   readonly site: Site;
@@ -74,7 +74,7 @@ export function SunNorth({ site, changeSite }: Props) {
 
 /** Returns what was set, or why nothing was. */
 function setNorth(site: Site, changeSite: Props['changeSite'], toward: string | null, at: number | null): string {
-  const { latitude, longitude, north, northAnswered } = site;
+  const { latitude, longitude } = site;
   if (latitude === null || longitude === null) return NO_PLACE;
   if (toward === null || at === null) return NEEDED;
   const found = northBySun(Number(toward), at, latitude, longitude);
@@ -84,9 +84,8 @@ function setNorth(site: Site, changeSite: Props['changeSite'], toward: string | 
       : `The sun stood ${Math.round(found.altitude)}° high then: too high to be sighted along a wall. Nothing was changed: sight it again in the morning or evening.`;
   }
   const refusal = changeSite({ north: fullTurn(Math.round(found.north * 10) / 10), northAnswered: true });
-  const before = northAnswered === false ? '' : ` It was ${north}°; Undo restores that.`;
   return (
     refusal ||
-    `North is set, as near as your eye: a few degrees. The sun stood ${Math.round(found.azimuth)}° from north, ${Math.round(found.altitude)}° high.${before}`
+    `North is set, as near as your eye: a few degrees. The sun stood ${Math.round(found.azimuth)}° from north, ${Math.round(found.altitude)}° high.${wasNorthWords(site)}`
   );
 }
