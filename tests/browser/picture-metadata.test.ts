@@ -1,26 +1,10 @@
 import type { Page } from 'playwright-core';
-import { build, type Rollup } from 'vite';
 import { afterEach, beforeAll, describe, expect, inject, it } from 'vitest';
+import { bundleScript } from './bundle-script.ts';
 import { closePages, openPage } from './harness.ts';
 
 /** Stands in the metadata of each picture, as the place where it was taken would. */
 const SECRET = 'GPS-41.2033-N-75.8812-W';
-
-async function bundled(): Promise<string> {
-  const output = (await build({
-    configFile: false,
-    logLevel: 'error',
-    build: {
-      write: false,
-      minify: false,
-      assetsInlineLimit: 1e6,
-      lib: { entry: 'src/storage/picture.ts', formats: ['iife'], name: 'Pictures' },
-    },
-  })) as Rollup.RollupOutput[];
-  const chunk = output[0]?.output.find((one) => one.type === 'chunk');
-  if (!chunk) throw new Error('The build made no script.');
-  return chunk.code;
-}
 
 interface Stored {
   readonly had: boolean;
@@ -105,7 +89,7 @@ afterEach(closePages);
 describe('a picture that is imported', () => {
   let script = '';
   beforeAll(async () => {
-    script = await bundled();
+    script = await bundleScript('src/storage/picture.ts', 'Pictures');
   });
 
   const CASES = ['image/jpeg', 'image/png', 'image/webp'].flatMap((type) =>

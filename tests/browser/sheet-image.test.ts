@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { build, type Rollup } from 'vite';
 import { afterEach, beforeAll, describe, expect, inject, it } from 'vitest';
 import { fontFiles } from '../../src/cli/paper/fonts.ts';
 import { drawSheet } from '../../src/report/draw-sheets.ts';
@@ -9,25 +8,8 @@ import { drawnByPdfium } from '../helpers/pdfium.ts';
 import { noticedDifference } from '../helpers/picture-difference.ts';
 import { samplePlan } from '../helpers/sample-files.ts';
 import { textsWithOtherInk } from '../helpers/text-ink.ts';
+import { bundleScript } from './bundle-script.ts';
 import { closePages, imagePixel, openPage, pngSize } from './harness.ts';
-
-/** The module under test as one script, its fonts inside, for a page that has nothing else. */
-async function bundled(): Promise<string> {
-  const output = (await build({
-    configFile: false,
-    logLevel: 'error',
-    build: {
-      write: false,
-      minify: false,
-      assetsInlineLimit: 1e6,
-      lib: { entry: 'src/report/png.ts', formats: ['iife'], name: 'Sheet' },
-    },
-  })) as Rollup.RollupOutput[];
-  const [first] = output;
-  const chunk = first?.output.find((one) => one.type === 'chunk');
-  if (!chunk) throw new Error('The build made no script.');
-  return chunk.code;
-}
 
 interface Made {
   readonly base64: string;
@@ -78,7 +60,7 @@ afterEach(closePages);
 describe('exportPlanImage in a browser', () => {
   let script = '';
   beforeAll(async () => {
-    script = await bundled();
+    script = await bundleScript('src/report/png.ts', 'Sheet');
   });
 
   async function barePage(): Promise<Page> {

@@ -1,0 +1,13 @@
+import { build, type Rollup } from 'vite';
+
+/** Returns a module of the app as one script that sets the global `name`, with its fonts inside, for a page that has nothing else. */
+export async function bundleScript(entry: string, name: string): Promise<string> {
+  const output = (await build({
+    configFile: false,
+    logLevel: 'error',
+    build: { write: false, minify: false, assetsInlineLimit: 1e6, lib: { entry, formats: ['iife'], name } },
+  })) as Rollup.RollupOutput[];
+  const chunk = output[0]?.output.find((one) => one.type === 'chunk');
+  if (!chunk) throw new Error('The build made no script.');
+  return chunk.code;
+}
