@@ -36,5 +36,6 @@ function soupOf(seed: number): string {
 
 /** Returns the files of the corpus, by name. */
 export function corpus(): readonly (readonly [name: string, text: string])[] {
-  return readdirSync(CORPUS).map((name) => [name, readFileSync(join(CORPUS, name), 'utf8')] as const);
+  const names = readdirSync(CORPUS).filter((name) => name.endsWith('.plan.json'));
+  return names.map((name) => [name, readFileSync(join(CORPUS, name), 'utf8')] as const);
 }
