@@ -254,6 +254,7 @@ describe('north by the device', () => {
     await expect.poll(() => group(page).getByRole('status').textContent()).toMatch(/^Enter the location of the house/);
     expect(await site(page)).toMatchObject({ northAnswered: false });
     await placed(page);
+    await expect.poll(() => group(page).getByRole('status').textContent()).toBe('');
     await button.tap();
     // Magnetic north is 15° west of true north there.
     await expect.poll(async () => (await site(page))?.north).toBeGreaterThan(280);

@@ -23,7 +23,7 @@ export function DeviceNorth({ site, changeSite }: Props) {
   const latest = useRef(site);
   latest.current = site;
   const read = async () => {
-    if (site.latitude === null || site.longitude === null) return setWords(NO_PLACE);
+    if (!isPlaced(site)) return setWords(NO_PLACE);
     const isSame = samePlan();
     setReading(true);
     setWords('Hold still…');
@@ -36,27 +36,31 @@ export function DeviceNorth({ site, changeSite }: Props) {
   return (
     <details className="group wide">
       <summary>Find north by this device</summary>
-      <p className="small">
-        Hold the device flat, outdoors or well away from iron, and turn yourself until the plan on its screen lies as
-        the house does. Then press.
-      </p>
-      <div className="buttons">
-        <button type="button" className="button" disabled={isReading} onClick={() => void read()}>
-          Set north by this device
-        </button>
+      <div className="fields">
+        <p className="small wide">
+          Hold the device flat, outdoors or well away from iron, and turn yourself until the plan on its screen lies as
+          the house does. Then press.
+        </p>
+        <div className="buttons wide">
+          <button type="button" className="button" disabled={isReading} onClick={() => void read()}>
+            Set north by this device
+          </button>
+        </div>
+        <p className="small wide" role="status">
+          {words === NO_PLACE && isPlaced(site) ? '' : words}
+        </p>
       </div>
-      <p className="small" role="status">
-        {words}
-      </p>
     </details>
   );
 }
 
+const isPlaced = (site: Site): site is Site & { readonly latitude: number; readonly longitude: number } =>
+  site.latitude !== null && site.longitude !== null;
+
 /** Returns what was set, or why nothing was. */
 function setNorth(site: Site, changeSite: Props['changeSite'], heading: number): string {
-  const { latitude, longitude } = site;
-  if (latitude === null || longitude === null) return NO_PLACE;
-  const off = declination(latitude, longitude, Date.now());
+  if (!isPlaced(site)) return NO_PLACE;
+  const off = declination(site.latitude, site.longitude, Date.now());
   // Straight up the page is where the top of the screen points.
   const found = fullTurn(Math.round(northByBearing(0, heading + off)));
   const refusal = changeSite({ north: found, northAnswered: true });
