@@ -144,12 +144,16 @@ function leadsIndoors(layout: WallLayout, { inner, along, inward, width }: Pane)
 /** Looks for the lit place that is nearest to a point. */
 class Search {
   least: Mm = Number.POSITIVE_INFINITY;
-  private readonly layout: WallLayout;
   private readonly at: XY;
+  private readonly walls: readonly Convex[];
+  private readonly passages: readonly { readonly opening: Opening; readonly convex: Convex }[];
 
-  constructor(layout: WallLayout, at: XY) {
-    this.layout = layout;
+  constructor({ bodies, holes }: WallLayout, at: XY) {
     this.at = at;
+    this.walls = bodies.map(({ ring }) => convexOf(ring));
+    this.passages = holes
+      .filter(({ outside }) => !outside)
+      .map(({ opening, ring }) => ({ opening, convex: convexOf(ring) }));
   }
 
   /** Looks along the rays of one sun through a pane, at a height above the floor. */
@@ -166,8 +170,13 @@ class Search {
     for (let i = 0; i <= steps; i++) {
       const start = plus(inner, along, first + ((last - first) * i) / steps);
       if (this.distanceTo(start, beam.way, from, to) >= this.least) continue;
-      if (this.isShaded(start, beam.way, thickness / cosine)) continue;
-      for (const [low, high] of this.openParts(start, beam, z, from, to))
+      const walls = this.walls.flatMap((wall) => {
+        const met = crossing(wall, start, beam.way);
+        return met && met[1] - met[0] > TOUCH ? [met] : [];
+      });
+      // Another wall outdoors stands in the way before the ray reaches the outer face.
+      if (walls.some(([enters]) => enters < -thickness / cosine - TOUCH)) continue;
+      for (const [low, high] of this.openParts(walls, start, beam, z, from, to))
         this.least = Math.min(this.least, this.distanceTo(start, beam.way, low, high));
     }
   }
@@ -183,23 +192,19 @@ class Search {
     return apart(this.at, plus(start, way, t));
   }
 
-  /** Returns whether another wall outdoors stands in the way of a ray before it reaches the outer face. */
-  private isShaded(start: XY, way: XY, thick: Mm): boolean {
-    return this.layout.bodies.some(({ ring }) => {
-      const met = crossing(ring, start, way);
-      return met !== null && met[0] < -thick - TOUCH && met[1] - met[0] > TOUCH;
-    });
-  }
-
-  /** Returns the parts of a ray, by the way from the inner face, that no wall is in front of. */
-  private openParts(start: XY, { way, fall }: Beam, z: Mm, from: Mm, to: Mm): readonly (readonly [Mm, Mm])[] {
-    const walls = this.layout.bodies
-      .map(({ ring }) => crossing(ring, start, way))
-      .filter((met): met is [Mm, Mm] => met !== null && met[1] > TOUCH && met[1] - met[0] > TOUCH)
-      .sort((one, two) => one[0] - two[0]);
-    const holes = this.layout.holes.flatMap(({ opening, ring, outside }) => {
-      const met = outside ? null : crossing(ring, start, way);
-      return met ? [{ opening, met }] : [];
+  /** Returns the parts of a ray, by the way from the inner face, that none of the walls that it meets is in front of. */
+  private openParts(
+    met: readonly (readonly [Mm, Mm])[],
+    start: XY,
+    { way, fall }: Beam,
+    z: Mm,
+    from: Mm,
+    to: Mm,
+  ): readonly (readonly [Mm, Mm])[] {
+    const walls = met.filter(([, leaves]) => leaves > TOUCH).sort((one, two) => one[0] - two[0]);
+    const holes = this.passages.flatMap(({ opening, convex }) => {
+      const passed = crossing(convex, start, way);
+      return passed ? [{ opening, met: passed }] : [];
     });
     const parts: [Mm, Mm][] = [];
     let [low, high] = [from, to];
@@ -228,22 +233,30 @@ function span({ opening }: Pane, { fall }: Beam, z: Mm, thick: Mm, cosine: numbe
   return [Math.max(0, (bottom - z) / fall), Math.min((top - z) / fall - thick, roof)];
 }
 
-/** Returns where a line is in a convex ring, by the way from its start; null for nowhere. */
-function crossing(ring: readonly XY[], start: XY, way: XY): [Mm, Mm] | null {
-  let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+/** A convex ring as the half-planes that meet in it: a corner of each side and the normal that leads in. */
+type Convex = readonly { readonly corner: XY; readonly normal: XY }[];
+
+function convexOf(ring: readonly XY[]): Convex {
   const turn = Math.sign(area(ring));
-  for (let i = 0; i < ring.length; i++) {
-    const [a, b] = [ring[i] as XY, ring[(i + 1) % ring.length] as XY];
-    const normal: XY = [(a[1] - b[1]) * turn, (b[0] - a[0]) * turn];
-    const [at, run] = [dot(vector(a, start), normal), dot(way, normal)];
+  return ring.map((corner, i) => {
+    const next = ring[(i + 1) % ring.length] as XY;
+    return { corner, normal: [(corner[1] - next[1]) * turn, (next[0] - corner[0]) * turn] };
+  });
+}
+
+/** Returns where a line is in a convex ring, by the way from its start; null for nowhere. */
+function crossing(ring: Convex, [x, y]: XY, way: XY): readonly [Mm, Mm] | null {
+  let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const { corner, normal } of ring) {
+    const at = (x - corner[0]) * normal[0] + (y - corner[1]) * normal[1];
+    const run = dot(way, normal);
     if (Math.abs(run) < 1e-12) {
       if (at <= 0) return null;
-      continue;
-    }
-    if (run > 0) from = Math.max(from, -at / run);
+    } else if (run > 0) from = Math.max(from, -at / run);
     else to = Math.min(to, -at / run);
+    if (from >= to) return null;
   }
-  return from < to ? [from, to] : null;
+  return [from, to];
 }
 
 function area(ring: readonly XY[]): number {
