@@ -11,10 +11,15 @@ import { announceLibraryChange, hasWork, listenToTabs, type TabNews } from './op
 import { clearUnsavedCopies, keepUnsavedCopy } from './unsaved-copy.ts';
 
 /** A copy is written when nothing has changed for this long, ms; the first change after a pause is written almost at once. */
-const REST_MS = 300;
+const REST_MS = 250;
 const FIRST_MS = 40;
-/** A change waits no longer than this, however many follow it: a key that is held changes the plan thirty times a second. */
-const WHILE_MS = 1500;
+/**
+ * A change waits no longer than this, however many follow it: a key that is held changes the plan thirty times a second, and a browser that is
+ * killed may lose half a second of work.
+ */
+const LONGEST_WAIT_MS = 300;
+/** Changes that another tab holds up are copied so often, ms. */
+const COPY_HELD_MS = 1500;
 
 const tab = freshId();
 let lastSeen: number | null = null;
@@ -63,7 +68,7 @@ function schedule(drawn: boolean): void {
     // The library is the other tab's until the user has chosen; this copy becomes a version if the page is lost before.
     if (drawn && !isCopyDue) {
       isCopyDue = true;
-      setTimeout(copyHeld, WHILE_MS);
+      setTimeout(copyHeld, COPY_HELD_MS);
     }
     return;
   }
@@ -73,8 +78,8 @@ function schedule(drawn: boolean): void {
   clearTimeout(timer);
   const now = performance.now();
   waitingSince ??= now;
-  const rest = drawn && now - lastWrittenAt > WHILE_MS ? FIRST_MS : REST_MS;
-  timer = setTimeout(() => void saveNow(), Math.max(0, Math.min(rest, waitingSince + WHILE_MS - now)));
+  const rest = drawn && now - lastWrittenAt > LONGEST_WAIT_MS ? FIRST_MS : REST_MS;
+  timer = setTimeout(() => void saveNow(), Math.max(0, Math.min(rest, waitingSince + LONGEST_WAIT_MS - now)));
 }
 
 function copyHeld(): void {
