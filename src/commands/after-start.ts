@@ -3,14 +3,16 @@ import { destroyOutlived } from '../storage/library/old-trash.ts';
 import { startClipboardKeys } from './clipboard-keys.ts';
 import { keepWallSettings } from './kept-wall-settings.ts';
 import { loadLateEdits } from './late-edits.ts';
+import { watchLimits } from './limit-watch.ts';
 import { startTapeKeys } from './tape-keys.ts';
 
 /**
- * What the first picture does not need: the clipboard, the settings of walls, the laser tape that types, rarer tools and edits; the end of plans that
- * were deleted long ago.
+ * What the first picture does not need: the clipboard, the settings of walls, the laser tape that types, rarer tools and edits, the limits of a
+ * plan; the end of plans that were deleted long ago.
  */
 export async function startDrawing(): Promise<void> {
   startClipboardKeys();
+  watchLimits();
   // Out of reach: the next start tries again.
   void destroyOutlived(Date.now()).catch(() => undefined);
   await Promise.all([keepWallSettings(), startTapeKeys(), loadLateTools(), loadLateEdits()]);
