@@ -10,7 +10,7 @@ import { later, preloaded } from './ui/hooks/later.tsx';
 import { useTypedSavedOnLeave } from './ui/hooks/use-typed-saved.ts';
 import { AskedLength } from './ui/shell/asked-length.tsx';
 import { AskedRoom } from './ui/shell/asked-room.tsx';
-import { ErrorBoundary } from './ui/shell/error-boundary.tsx';
+import { ErrorBoundary, type PlaceOnPage } from './ui/shell/error-boundary.tsx';
 import { FaultLine } from './ui/shell/fault-line.tsx';
 import { Foot } from './ui/shell/foot.tsx';
 import { NewVersionLine } from './ui/shell/new-version-line.tsx';
@@ -78,25 +78,25 @@ function Page() {
       <a className="skip" href={`#${SHEET_ID}`} onClick={skip}>
         {onPlan ? 'To the plan' : 'To the page'}
       </a>
-      {guarded(<TopBar />)}
-      {guarded(<StageBar />)}
-      {guarded(<StageColumn />)}
+      {guarded(<TopBar />, 'top')}
+      {guarded(<StageBar />, 'bar')}
+      {guarded(<StageColumn />, 'job')}
       <main className="sheet">
         <div>
-          <FaultLine />
-          <NewVersionLine />
-          {onPlan && <SheetLine />}
+          {guarded(<FaultLine />)}
+          {guarded(<NewVersionLine />)}
+          {onPlan && guarded(<SheetLine />)}
         </div>
         <div className="sheet__plan">
-          <PlanCanvas />
-          <AskedLength />
-          <AskedRoom />
-          {isBare && <EmptySheet />}
-          {tracingByHand && <TracingFrame />}
+          {guarded(<PlanCanvas />, 'plan', SHEET_ID)}
+          {guarded(<AskedLength />, 'plan')}
+          {guarded(<AskedRoom />, 'plan')}
+          {isBare && guarded(<EmptySheet />, 'plan')}
+          {tracingByHand && guarded(<TracingFrame />, 'plan')}
         </div>
         {guarded(<Foot />)}
       </main>
-      {guarded(<SideColumn />)}
+      {guarded(<SideColumn />, 'side')}
       {pageOpened && guarded(<StagePage />)}
       {asked && <div className="page__over">{guarded(<Dialogs />)}</div>}
       {isMenuOpen && guarded(<CommandMenu />)}
@@ -106,8 +106,12 @@ function Page() {
   );
 }
 
-/** A fault in this part leaves the rest of the page as it is. */
-const guarded = (part: ReactNode) => <ErrorBoundary part>{part}</ErrorBoundary>;
+/** A fault in this part leaves the rest of the page as it is, and is told in its place. */
+const guarded = (part: ReactNode, place: PlaceOnPage = 'flow', id?: string) => (
+  <ErrorBoundary place={place} id={id}>
+    {part}
+  </ErrorBoundary>
+);
 
 /** Past the bars to the work. */
 function skip(event: MouseEvent): void {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { download, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { accessibilityFindings, download, openPage } from './harness.ts';
+import { pickSample, saved, stageButton } from './samples.ts';
 
 describe('a mistake of ours', () => {
   it('keeps the plan, offers to save it, and goes on after the last step is taken back', async () => {
@@ -21,5 +21,53 @@ describe('a mistake of ours', () => {
     expect(JSON.parse(bytes.toString('utf8'))).toMatchObject({ title: 'Finch Lane, basement' });
     await page.getByRole('button', { name: 'Undo the last step' }).first().click();
     await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
+  });
+
+  it.each([
+    [1440, 900],
+    [390, 844],
+  ])('in the sheet alone leaves all else as it is, at %d by %d', async (width, height) => {
+    const { page, context } = await openPage({ viewport: { width, height } });
+    await pickSample(page, /^Plain basement/);
+    await saved(page);
+    // A device without memory for one more canvas.
+    await context.addInitScript(() => {
+      const state = window as unknown as { isOutOfMemory: boolean };
+      state.isOutOfMemory = true;
+      const { getContext } = HTMLCanvasElement.prototype;
+      HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, ...args: never) {
+        return state.isOutOfMemory ? null : Reflect.apply(getContext, this, args);
+      } as typeof getContext;
+    });
+    await page.reload();
+    const fault = page.getByRole('heading', { name: 'Something in Stillspot went wrong' });
+    await fault.waitFor();
+    expect(await fault.count()).toBe(1);
+    expect(await page.locator('.plan-canvas').count()).toBe(0);
+    // It stands where the plan stood.
+    const inPlace = await page.evaluate(() => {
+      const [told, plan] = ['.broken', '.sheet__plan'].map((each) =>
+        document.querySelector(each)?.getBoundingClientRect(),
+      );
+      return (
+        told &&
+        plan &&
+        told.left >= plan.left &&
+        told.right <= plan.right &&
+        told.top >= plan.top &&
+        told.bottom <= plan.bottom
+      );
+    });
+    expect(inPlace).toBe(true);
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await stageButton(page, 'Time').click();
+    await page.getByRole('heading', { name: 'Time', exact: true }).waitFor();
+    await stageButton(page, 'Place').click();
+    await page.evaluate(() => {
+      (window as unknown as { isOutOfMemory: boolean }).isOutOfMemory = false;
+    });
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await page.locator('.plan-canvas').waitFor();
+    expect(await fault.count()).toBe(0);
   });
 });

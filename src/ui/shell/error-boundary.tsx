@@ -2,10 +2,15 @@ import { Component, type ReactNode } from 'react';
 import { newSheet, saveWhole } from '../../commands/open-and-save.ts';
 import { useAppStore } from '../../state/store.ts';
 
+/** Where on the page a part stands: an area of its grid, over the plan, or among its neighbors. */
+export type PlaceOnPage = 'top' | 'bar' | 'job' | 'side' | 'plan' | 'flow';
+
 interface Props {
   readonly children: ReactNode;
-  /** A part of the page: the rest of it goes on. Left out: the whole page. */
-  readonly part?: boolean;
+  /** The place of a part of the page: the rest of it goes on. Left out: the whole page. */
+  readonly place?: PlaceOnPage;
+  /** The id of the part, where a link leads to it: it leads to what is told in its place. */
+  readonly id?: string | undefined;
 }
 interface State {
   readonly trouble: string | null;
@@ -34,27 +39,27 @@ export class ErrorBoundary extends Component<Props, State> {
   readonly #again = (): void => this.setState({ trouble: null });
 
   override render(): ReactNode {
-    const { part, children } = this.props;
+    const { place, id, children } = this.props;
     if (this.state.trouble === null) return children;
     const button = (words: string, act: () => void, className = 'button') => (
       <button type="button" className={className} onClick={act}>
         {words}
       </button>
     );
-    const Tag = part ? 'section' : 'main';
-    const Heading = part ? 'h2' : 'h1';
+    const Tag = place ? 'section' : 'main';
+    const Heading = place ? 'h2' : 'h1';
     return (
-      <Tag className={part ? 'broken broken--part' : 'broken'}>
+      <Tag className="broken" data-place={place} id={id} tabIndex={id ? -1 : undefined}>
         <Heading>Something in Stillspot went wrong</Heading>
         <p>
-          This is a fault of Stillspot{part ? ' in this part of the page' : ''}. Your plan is unchanged: save it as a
+          This is a fault of Stillspot{place ? ' in this part of the page' : ''}. Your plan is unchanged: save it as a
           file, then try again.
         </p>
         <div className="buttons">
           {button('Save the plan', () => void saveWhole(), 'button button--main')}
           {button('Try again', this.#again)}
           {button('Undo the last step', () => useAppStore.getState().undo())}
-          {!part && button('Set it aside and start a new plan', () => void newSheet())}
+          {!place && button('Set it aside and start a new plan', () => void newSheet())}
         </div>
         <p className="fine soft">Details: {this.state.trouble}</p>
       </Tag>
