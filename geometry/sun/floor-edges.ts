@@ -21,6 +21,8 @@ export interface FloorPlan {
 
 /** An edge this close to an opening's body is at it, mm. */
 const AT_OPENING: Mm = 0.05;
+/** Steeper across the opening's wall than this, as a share of its length, what only comes near is the side of another wall. */
+const ACROSS = 0.1;
 /** A shorter piece is rounding, mm. */
 const SHORTEST: Mm = 1e-4;
 
@@ -58,7 +60,10 @@ function cutEdge(a: XY, b: XY, openings: readonly OpeningBody[]): FloorEdge[] {
   });
 }
 
-/** Returns the part of a line, as shares of its length, in a rectangle and up to `AT_OPENING` around it. */
+/**
+ * Returns the part of a line, as shares of its length, in a rectangle and up to `AT_OPENING` around it. The side of a wall that ends at the
+ * opening is none of it: light along the opening would pass through the wall there.
+ */
 function within(a: XY, b: XY, body: Ring): [number, number] {
   const [p, q, , s] = body as readonly [XY, XY, XY, XY];
   let [from, to] = [0, 1];
@@ -78,5 +83,10 @@ function within(a: XY, b: XY, body: Ring): [number, number] {
     from = Math.max(from, Math.min(s, t));
     to = Math.min(to, Math.max(s, t));
   }
-  return from < to ? [from, to] : [0, 0];
+  if (from >= to) return [0, 0];
+  const start = (a[1] - p[1]) * ux - (a[0] - p[0]) * uy;
+  const run = (b[1] - a[1]) * ux - (b[0] - a[0]) * uy;
+  const middle = start + (run * (from + to)) / 2;
+  const isNear = middle < 0 || middle > depth;
+  return isNear && Math.abs(run) > ACROSS * distance(a, b) ? [0, 0] : [from, to];
 }

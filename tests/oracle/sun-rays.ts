@@ -5,7 +5,7 @@ import { apart, dot, minus, unit } from './plane.ts';
 
 /*
  * Direct sun by single rays, written from the text of the contract. It shares nothing with the engine: another library for the
- * position of the sun, walls as rectangles, no rooms. For walls at right angles.
+ * position of the sun, walls as rectangles, no rooms. For walls at right angles, those that meet at their ends equally thick.
  */
 
 const RADIANS = Math.PI / 180;
@@ -40,16 +40,39 @@ interface Frame {
   readonly across: Point;
 }
 
+/** The rectangle of a wall with the corners that it shares: `left` and `right` along it from its beginning. */
+interface Solid {
+  readonly wall: Wall;
+  readonly along: Point;
+  readonly across: Point;
+  readonly left: number;
+  readonly right: number;
+  readonly half: number;
+}
+
+/** Walls end square; where two ends meet the corner between them is filled. */
+function solidOf(wall: Wall, walls: readonly Wall[]): Solid {
+  const along = unit(minus(wall.to, wall.from));
+  const half = wall.thickness / 2;
+  const isCorner = (end: Point) =>
+    walls.some((other) => other !== wall && [other.from, other.to].some((at) => apart(at, end) < 1e-6));
+  return {
+    ...{ wall, along, across: [-along[1], along[0]], half },
+    left: isCorner(wall.from) ? -half : 0,
+    right: apart(wall.from, wall.to) + (isCorner(wall.to) ? half : 0),
+  };
+}
+
 export class RayHouse {
   readonly windows: readonly Frame[];
   private readonly frames: readonly Frame[];
-  private readonly walls: readonly Wall[];
+  private readonly walls: readonly Solid[];
   private readonly isOutside: (opening: Opening) => boolean;
 
   constructor(plan: Plan, isOutside: (opening: Opening) => boolean) {
     const [level] = plan.levels;
     if (!level) throw new Error('no level');
-    this.walls = level.walls;
+    this.walls = level.walls.map((wall) => solidOf(wall, level.walls));
     this.isOutside = isOutside;
     this.frames = level.openings.map((opening) => {
       const wall = level.walls.find(({ id }) => id === opening.wall) as Wall;
@@ -86,23 +109,17 @@ export class RayHouse {
   }
 
   private isFromOutdoors(p: Point, toward: Point, outer: number, own: Wall): boolean {
-    return this.walls.every((wall) => {
+    return this.walls.every(({ wall, along, across, left, right, half }) => {
       if (wall === own) return true;
-      const along = unit(minus(wall.to, wall.from));
-      const half = wall.thickness / 2;
-      const long = apart(wall.from, wall.to);
-      const span = this.crossing(p, toward, wall.from, along, [-along[1], along[0]], -half, long + half, half);
+      const span = this.crossing(p, toward, wall.from, along, across, left, right, half);
       return !span || span[1] < outer + 1e-6;
     });
   }
 
   /** Whether nothing but open doors is between a point and the window's inner face. */
   private isFree(p: Point, z: number, toward: Point, rise: number, reach: number, own: Wall): boolean {
-    for (const wall of this.walls) {
-      const along = unit(minus(wall.to, wall.from));
-      const across: Point = [-along[1], along[0]];
-      const half = wall.thickness / 2;
-      const spans = this.crossing(p, toward, wall.from, along, across, -half, apart(wall.from, wall.to) + half, half);
+    for (const { wall, along, across, left, right, half } of this.walls) {
+      const spans = this.crossing(p, toward, wall.from, along, across, left, right, half);
       if (!spans) continue;
       const [from, to] = [Math.max(0, spans[0]), Math.min(reach, spans[1])];
       if (to - from < 1e-6 || (wall === own && from > reach - 1e-6)) continue;

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Level, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
+import type { Level, Mm, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
 import { bodyDistance, ringBody } from '../../../geometry/plane/body.ts';
 import { signedArea } from '../../../geometry/plane/ring.ts';
+import { sunPosition } from '../../../geometry/sun/position.ts';
 import type { Swept } from '../../../geometry/sun/sun-floor.ts';
 import { sweptArea } from '../../../geometry/sun/swept.ts';
-import { sunTimes } from '../../../geometry/sun/times.ts';
+import { type SunTimes, sunTimes } from '../../../geometry/sun/times.ts';
 import { altitude, azimuth, FACING, HEIGHTS, type House, houseOf, INCH } from '../../helpers/sun-room.ts';
 
 const tangent = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
@@ -66,6 +67,36 @@ describe('a single instant, worked by hand', () => {
     const [[left, right], [mirroredLeft, mirroredRight]] = [ends(plain), ends(mirrored)];
     expect(Math.abs(6000 - right - mirroredLeft)).toBeLessThan(4);
     expect(Math.abs(6000 - left - mirroredRight)).toBeLessThan(4);
+  });
+
+  describe('the sun comes round the house, at some instant along the wall', () => {
+    const visit = { start: '2026-03-09T12:00:00-04:00', end: '2026-03-09T18:00:00-04:00' };
+    const house = (side: number, bottom: Mm, more: Partial<Level> = {}) =>
+      houseOf({ visit, thickness: 0, window: { bottom }, site: { north: side * 90 - azimuth }, more });
+    const nearestTo = (plan: Plan, at: XY) =>
+      Math.min(...ringsOf(plan).map((ring) => bodyDistance(ringBody(ring), ...at)));
+
+    it.each([
+      [-1, 2000],
+      [1, 3000],
+    ])('side %d: its light begins where it has fallen below the sill', (side, jamb) => {
+      const { start, end, latitude, longitude } = sunTimes(house(side, 60 * INCH)) as SunTimes;
+      const minutes = Array.from({ length: (end - start) / 60_000 }, (_, i) => start + i * 60_000);
+      const highest = Math.max(...minutes.map((at) => sunPosition(at, latitude, longitude).altitude));
+      const exact = (29 * INCH) / tangent(highest + 0.267);
+      const near = nearestTo(house(side, 60 * INCH), [jamb, 0]);
+      expect(near).toBeGreaterThan(exact - 75);
+      expect(near).toBeLessThan(exact + 75);
+    });
+
+    it.each([
+      [-1, 2550],
+      [1, 2450],
+    ])('side %d: none gets past the end of a wall that stands at the window', (side, corner) => {
+      const walls: Wall[] = [{ id: 'p', from: [2500, 0], to: [2500, 5000], thickness: 100, side: 'auto' }];
+      // 11 in from the sill down to the detector: it falls as far as that along the floor, and is 100 mm away behind the wall.
+      expect(nearestTo(house(side, 42 * INCH, { walls }), [corner, 0])).toBeGreaterThan(99);
+    });
   });
 
   it('is as wide as the opening, and wider by the disc alone', () => {
