@@ -52,6 +52,6 @@ export async function drawnByPdfium(bytes: Uint8Array, index: number, dpi: numbe
       height: down as number,
       render: 'bitmap',
     });
-    return { width, height, pixels: Uint8Array.from(data) };
+    return { width, height, pixels: new Uint8Array(data) };
   });
 }

@@ -6,6 +6,7 @@ export interface Picture {
   readonly height: number;
   /** RGBA of each pixel, 0 to 255. */
   readonly pixels: Buffer;
+  /** The file. Made when it is read: it takes longer than the drawing. */
   readonly png: Buffer;
 }
 
@@ -19,5 +20,12 @@ export function rasterize(svg: string, width: number): Picture {
       defaultFontFamily: 'Atkinson Hyperlegible Next',
     },
   }).render();
-  return { width: image.width, height: image.height, pixels: image.pixels, png: image.asPng() };
+  return {
+    width: image.width,
+    height: image.height,
+    pixels: image.pixels,
+    get png() {
+      return image.asPng();
+    },
+  };
 }

@@ -28,7 +28,7 @@ const fonts = fontFiles();
 
 /** Twice that of the hatches. */
 const DPI = 192;
-const MOST = 0.006;
+const MOST = 0.005;
 /** In a long run the picture of every page is compared, else that of the first of each job. */
 const PICTURED = JOBS > 10 ? Number.POSITIVE_INFINITY : 1;
 
@@ -66,36 +66,42 @@ async function pictureDifference(svg: string, bytes: Uint8Array, index: number):
     { ...both, data: drawn.pixels },
     { ...both, data: pixels },
   ];
-  expect(textsWithOtherInk(svg, png, pdf, DPI), `page ${index + 1}`).toEqual([]);
+  expect.soft(textsWithOtherInk(svg, png, pdf, DPI), `page ${index + 1}`).toEqual([]);
   return noticedDifference(png, pdf);
 }
 
 describe('the papers of random jobs', () => {
   it(`have the same texts at the same places as SVG, PNG and PDF, none over another or beyond the page: ${JOBS} jobs`, async () => {
     let [pages, texts, most] = [0, 0, 0];
+    const differing: string[] = [];
     for (let seed = 1; seed <= JOBS; seed++) {
       const drawn = pagesOf(seed);
       const { bytes, lacking } = await pagesToPdf(drawn, { title: 'Job', date, fonts });
       const read = await readPdf(bytes, { shapes: false });
-      expect({ seed, lacking, pages: read.pages.length }).toEqual({ seed, lacking: [], pages: drawn.length });
-      expect(pageProblems(drawn), `seed ${seed}`).toEqual([]);
+      // Soft: of a long run every failure is told, not the first alone.
+      expect.soft({ seed, lacking, pages: read.pages.length }).toEqual({ seed, lacking: [], pages: drawn.length });
+      expect.soft(pageProblems(drawn), `seed ${seed}`).toEqual([]);
       drawn.forEach((svg, i) => {
         const starts = textStarts(svg);
-        expect(svg).not.toContain('<script');
+        expect.soft(svg).not.toContain('<script');
         // What is saved as SVG, and what the PNG is drawn from, is the page with its fonts.
-        expect(textStarts(withEmbeddedFont(svg))).toEqual(starts);
-        expect(strayTexts(starts, read.pages[i] as ReadPage), `seed ${seed}, page ${i + 1}`).toEqual([]);
+        expect.soft(textStarts(withEmbeddedFont(svg))).toEqual(starts);
+        expect.soft(strayTexts(starts, read.pages[i] as ReadPage), `seed ${seed}, page ${i + 1}`).toEqual([]);
         const letters = lettersOf((read.pages[i] as ReadPage).texts.map(({ text }) => text));
-        for (const { text } of starts) expect(letters).toContain(lettersOf([text]));
+        expect.soft(starts.filter(({ text }) => !letters.includes(lettersOf([text])))).toEqual([]);
         texts += starts.length;
       });
-      for (const index of drawn.keys())
-        if (index < PICTURED) most = Math.max(most, await pictureDifference(drawn[index] as string, bytes, index));
+      for (const [index, svg] of drawn.entries()) {
+        if (index >= PICTURED) continue;
+        const share = await pictureDifference(svg, bytes, index);
+        most = Math.max(most, share);
+        if (share > MOST) differing.push(`seed ${seed}, page ${index + 1}: ${share}`);
+      }
       pages += drawn.length;
     }
     if (JOBS > 10) console.info(`${pages} pages, ${texts} texts, pictures differ in at most ${most * 100} %`);
-    expect(most).toBeLessThan(MOST);
+    expect(differing).toEqual([]);
     expect(pages).toBeGreaterThan(4 * JOBS);
     expect(texts).toBeGreaterThan(50 * pages);
-  }, 1_800_000);
+  }, 7_200_000);
 });
