@@ -12,7 +12,7 @@ import type { Area } from '../report/paper.ts';
 import { COLOR, TYPE_MM } from '../report/style.ts';
 import { element, group, num } from '../report/svg.ts';
 import { ON_PAPER, svgShapes, verdictMark } from '../report/svg-shapes.ts';
-import { drawText } from '../report/text.ts';
+import { drawText, SET_AS_MEASURED } from '../report/text.ts';
 import { centeredView, toPaper, type View } from '../report/view.ts';
 import type { QuickCard } from './describe-card.ts';
 import { boxOf, CAP, FIGURE, FIGURES, placeFigures, SPOT } from './figures.ts';
@@ -65,7 +65,7 @@ export function sketchPicture(card: QuickCard, width: number, height: number): s
     {
       xmlns: 'http://www.w3.org/2000/svg',
       viewBox: `0 0 ${num(width)} ${num(height)}`,
-      'font-family': "'Atkinson Hyperlegible Next', sans-serif",
+      ...SET_AS_MEASURED,
     },
     element('rect', { width, height, fill: COLOR.paper }),
     drawSketch(card, { x: 0, y: 0, width, height }),

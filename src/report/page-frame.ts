@@ -6,7 +6,16 @@ import { formatDate } from '../protocol/timing/format-time.ts';
 import { type Area, frameOf, isPortrait, type PageSize } from './paper.ts';
 import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
 import { element, escapeXml, line, num, rectElement } from './svg.ts';
-import { balancedText, drawText, lineHeight, shortened, type TextStyle, textWidth, wrapText } from './text.ts';
+import {
+  balancedText,
+  drawText,
+  lineHeight,
+  SET_AS_MEASURED,
+  shortened,
+  type TextStyle,
+  textWidth,
+  wrapText,
+} from './text.ts';
 
 export interface PageFacts {
   readonly page: PageSize;
@@ -27,7 +36,6 @@ export interface PageFacts {
 /** Of one row of the title block, and the cautions in one line and in two. A page in portrait has two of each. */
 const ROW_HEIGHT = 14;
 const CAUTION_HEIGHT = [5.6, 8.8] as const;
-export const FONT_FAMILY = `'Atkinson Hyperlegible Next', sans-serif`;
 
 /** What is left for the sheet's own matter, mm. */
 export function contentArea(page: PageSize): Area {
@@ -63,9 +71,7 @@ export function pageDocument({ width, height }: PageSize, title: string, ...part
       width: `${width}mm`,
       height: `${height}mm`,
       viewBox: `0 0 ${num(width)} ${num(height)}`,
-      'font-family': FONT_FAMILY,
-      // Widths are summed letter by letter, so letters must not be moved together or joined.
-      style: 'font-kerning:none;font-variant-ligatures:none',
+      ...SET_AS_MEASURED,
       role: 'document',
     },
     element('title', {}, title),

@@ -19,10 +19,22 @@ export interface TextStyle {
   readonly halo?: boolean;
 }
 
+/**
+ * On the root of a drawing: its texts are as wide as they are measured here, letter by letter, so letters are not moved together or
+ * joined.
+ */
+export const SET_AS_MEASURED: Attributes = {
+  'font-family': `'Atkinson Hyperlegible Next', sans-serif`,
+  style: 'font-kerning:none;font-variant-ligatures:none',
+};
+
 /** A character that the font does not have is drawn by another font; nothing common is wider than the size itself. */
 const UNKNOWN_WIDTH = 1000;
 
 const tables = { regular: widthTable(FONT_WIDTHS.regular), bold: widthTable(FONT_WIDTHS.bold) };
+
+/** Spaces that SVG leaves out where it is not told to keep them, on the text itself: browsers do not look at the root for it. */
+const SPACES = /^\s|\s\s|\s$/;
 
 /** A word with its advance width in thousandths of the type size. */
 interface MeasuredWord {
@@ -67,6 +79,7 @@ export function drawText(x: number, y: number, text: string, style: TextStyle, m
       y,
       'font-size': size,
       'font-weight': weight === 'bold' ? 700 : undefined,
+      'xml:space': SPACES.test(text) ? 'preserve' : undefined,
       'text-anchor': anchor === 'start' ? undefined : anchor,
       fill: color,
       ...edge,

@@ -9,6 +9,7 @@ const NAMES = [
   'Łódź, Ångström ½',
   ']]> --> &amp; &#60;',
   '=1+1',
+  ' Two  spaces',
   'Rumpus room under the stairs, as far as the old coal cellar',
   'Bad',
   '',

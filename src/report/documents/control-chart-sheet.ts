@@ -1,9 +1,8 @@
 import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
 import type { ControlChart } from '../../protocol/quality/control-charts.ts';
 import { bandName, chartStatus, describeLimits } from '../../protocol/quality/describe-quality.ts';
-import { FONT_FAMILY } from '../page-frame.ts';
 import { element, group } from '../svg.ts';
-import { drawText, lineHeight, type TextStyle, wrapText } from '../text.ts';
+import { drawText, lineHeight, SET_AS_MEASURED, type TextStyle, wrapText } from '../text.ts';
 import { CHART_MM, drawControlChart, PAPER_COLORS, pointMark, runRing } from './control-chart.ts';
 
 const EDGE = 8;
@@ -48,8 +47,7 @@ export function controlChartSheet(chart: ControlChart): string {
       width: `${width}mm`,
       height: `${height}mm`,
       viewBox: `0 0 ${width} ${height}`,
-      'font-family': FONT_FAMILY,
-      style: 'font-kerning:none;font-variant-ligatures:none',
+      ...SET_AS_MEASURED,
     },
     element('rect', { width, height, fill: PAPER_COLORS.ground }),
     ...parts,
