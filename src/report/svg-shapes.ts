@@ -22,12 +22,23 @@ const FLOOR = 'open-floor';
 export function svgShapes(view: View, shapes: readonly Shape[]): string {
   const clip = shapes.find(({ within }) => within)?.within;
   const floor = clip && element('path', { d: pathData(view, clip), 'clip-rule': 'evenodd' });
-  return (
-    (floor ? element('clipPath', { id: FLOOR }, floor) : '') + shapes.map((shape) => svgShape(view, shape)).join('')
+  return (floor ? element('clipPath', { id: FLOOR }, floor) : '') + clippedShapes(view, shapes).join('');
+}
+
+/** Those after one another that are clipped share a group: each takes a renderer as long as a picture of the page. */
+function clippedShapes(view: View, shapes: readonly Shape[]): readonly string[] {
+  const groups: { readonly isClipped: boolean; readonly drawn: string[] }[] = [];
+  for (const shape of shapes) {
+    const [isClipped, drawn] = [shape.within !== undefined, svgShape(view, shape)];
+    if (groups.at(-1)?.isClipped === isClipped) groups.at(-1)?.drawn.push(drawn);
+    else groups.push({ isClipped, drawn: [drawn] });
+  }
+  return groups.map(({ isClipped, drawn }) =>
+    isClipped ? group({ 'clip-path': `url(#${FLOOR})` }, ...drawn) : drawn.join(''),
   );
 }
 
-function svgShape(view: View, { ink, parts, within }: Shape): string {
+function svgShape(view: View, { ink, parts }: Shape): string {
   const d = pathData(view, parts);
   if (!d) return '';
   const drawn = [ink.fill && paperColor(ink.fill), ink.hatch && hatchFill(ink.hatch)]
@@ -35,7 +46,7 @@ function svgShape(view: View, { ink, parts, within }: Shape): string {
     .map((fill) => element('path', { d, fill, 'fill-rule': ink.rule, opacity: ink.opacity }));
   if (ink.line !== undefined && ink.color)
     drawn.push(element('path', { d, fill: 'none', ...strokeAttributes(view, ink) }));
-  return within ? group({ 'clip-path': `url(#${FLOOR})` }, ...drawn) : drawn.join('');
+  return drawn.join('');
 }
 
 /** The edge of the white is finer where the house is drawn small, and so is furniture. */

@@ -1,5 +1,5 @@
-import { create, type Font } from 'fontkit';
-import type { PdfDocument } from './pdf-library.ts';
+import type { Font } from 'fontkit';
+import type { PdfDocument, PdfFont } from './pdf-library.ts';
 
 /** The font files of a page, WOFF or OpenType, which give the same bytes: for each weight the Latin letters and the further ones. */
 export interface FontFiles {
@@ -25,7 +25,7 @@ export class PageFonts {
       files[weight].map((bytes, index) => {
         const name = `${weight}-${index}`;
         doc.registerFont(name, bytes as unknown as ArrayBuffer);
-        return { name, font: create(bytes as Buffer) as Font };
+        return { name, font: asMeasured(doc.font(name)._font) };
       });
     this.#faces = { regular: register('regular'), bold: register('bold') };
   }
@@ -48,4 +48,14 @@ export class PageFonts {
     if (!found) this.lacking.add(letter);
     return (found ?? faces[0])?.name ?? '';
   }
+}
+
+/** Letters at the places that the page measured for them. */
+const FEATURES = { kern: false, liga: false, clig: false } as const;
+
+/** Sets these for every text of the font: with each text of its own the library would set every word anew, three times over. */
+function asMeasured(face: PdfFont): Font {
+  const layoutRun = face.layoutRun.bind(face);
+  face.layoutRun = (text) => layoutRun(text, FEATURES);
+  return face.font;
 }

@@ -74,7 +74,6 @@ function strokeStyle(doc: PdfDocument, attributes: Attributes): void {
   else doc.undash();
 }
 
-/** Letters at the places that the page measured for them: no kerning, no ligatures. */
 function paintText({ doc, fonts }: Brush, { attributes, text }: SvgElement): void {
   const size = numberIn(attributes, 'font-size');
   const weight: Weight = attributes['font-weight'] === '700' ? 'bold' : 'regular';
@@ -90,7 +89,6 @@ function paintText({ doc, fonts }: Brush, { attributes, text }: SvgElement): voi
         ...options,
         lineBreak: false,
         baseline: 'alphabetic',
-        features: { kern: false, liga: false, clig: false } as unknown as [],
       });
       x += textWidth(run.text, { size, weight });
     }

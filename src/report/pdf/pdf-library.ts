@@ -1,4 +1,5 @@
 /** What is used of pdfkit beyond its published types: structure, marked content and tiling patterns. */
+import type { Font } from 'fontkit';
 import PDFDocument from 'pdfkit';
 
 export interface StructureElement {
@@ -13,7 +14,15 @@ export interface TilingPattern {
   /** Makes the pattern part of the page, in the coordinates of this moment. */
   embed: () => void;
 }
+/** A font of a document: sets words, and keeps them where no features are asked for. */
+export interface PdfFont {
+  readonly font: Font;
+  layoutRun: (text: string, features?: Readonly<Record<string, boolean>>) => unknown;
+}
 interface Untyped {
+  /** Makes the font the current one. */
+  font: (name: string) => PdfDocument;
+  readonly _font: PdfFont;
   struct: (type: string, options?: { readonly alt?: string; readonly title?: string }) => StructureElement;
   addStructure: (element: StructureElement) => unknown;
   markStructureContent: (type: string) => StructureContent;
