@@ -1,5 +1,6 @@
 /** Reads a PDF with PDFium, which shares nothing with pdf.js: a second opinion on what the file says and how it looks. */
 import { PDFiumLibrary } from '@hyzyla/pdfium';
+import { sizeOfPage } from '../../src/report/paper.ts';
 
 export interface SeenPage {
   /** mm. */
@@ -54,4 +55,17 @@ export async function drawnByPdfium(bytes: Uint8Array, index: number, dpi: numbe
     });
     return { width, height, pixels: new Uint8Array(data) };
   });
+}
+
+/**
+ * Returns a drawn page cut to whole px, less than one on either side: where a page has half a px more, two readers stretch it in two
+ * ways, and half of its texts stand a px apart. @param dpi px to the inch
+ */
+export function inWholePixels(svg: string, dpi: number): string {
+  const { width, height } = sizeOfPage(svg);
+  const [across, down] = [width, height].map((mm) => (Math.floor((mm * dpi) / 25.4 + 0.001) * 25.4) / dpi);
+  return svg.replace(
+    /width="[^"]*" height="[^"]*" viewBox="[^"]*"/,
+    `width="${across}mm" height="${down}mm" viewBox="0 0 ${across} ${down}"`,
+  );
 }
