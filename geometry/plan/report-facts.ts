@@ -41,6 +41,8 @@ export interface DeviceFacts {
   readonly model: string;
   /** Day of the last calibration of a monitor, "2026-11-26"; empty for a passive detector. */
   readonly calibrated: string;
+  /** Of a monitor: whether its hourly readings are with the report or how the client gets them, and which hours at the start are left out. */
+  readonly hourly?: string;
   /** Last day of use that the maker prints on it, "2026-11-26". */
   readonly expires: string;
 }

@@ -54,6 +54,9 @@ const ReportSchema = about(
             maker: word(),
             model: word(),
             calibrated: about(dayOrNone(), 'The last calibration of a monitor.'),
+            hourly: maybe(
+              about(note(), 'Where the hourly readings of a monitor are, and which hours at the start are left out.'),
+            ),
             expires: about(dayOrNone(), 'The last day of use that the maker prints on it.'),
           },
           'an object with description, maker, model, calibrated and expires',

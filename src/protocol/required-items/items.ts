@@ -1,13 +1,14 @@
 /** What published lists require of the report of a test, as data: each item with its sources, and what of it the plan does not hold. */
 import { roomAt } from '../../../geometry/check/room.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { conditionsReport } from '../conditions/conditions-report.ts';
 import { isSentToLaboratory, logEntryOf } from '../custody/log-entries.ts';
 import { detectorLabel } from '../detector-label.ts';
-import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
+import { ILLINOIS_COPY, MAH, MALB, source } from '../sources.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
 
 type RequiredItemId =
@@ -21,11 +22,14 @@ type RequiredItemId =
   | 'device'
   | 'serial-numbers'
   | 'calibration'
+  | 'hourly-readings'
   | 'placed-by'
   | 'picked-up-by'
   | 'licenses'
   | 'laboratory'
+  | 'analysis'
   | 'recommendation'
+  | 'advisories'
   | 'mitigation-system'
   | 'tampering'
   | 'deviations'
@@ -33,6 +37,7 @@ type RequiredItemId =
   | 'weather'
   | 'locations'
   | 'sketch'
+  | 'finished-areas'
   | 'firm';
 
 export interface RequiredItem {
@@ -48,10 +53,16 @@ export interface RequiredItem {
 }
 
 const ILLINOIS = (letter: string) => ILLINOIS_COPY(`(o)(1)(${letter})`);
-/** What Pennsylvania asks for in reports to the department; its text was not read. */
-const PENNSYLVANIA = source('memory', '25 Pa. Code 240.303');
+/** What Pennsylvania asks for in reports to the department, as far as it is known (effective 24 Jan 2019). */
+const PENNSYLVANIA = (letter: string) => source('primary', `25 Pa. Code 240.303(1)(i)(${letter})`);
+
+/** Of MAH-2019, 8.5 these were read: 8.5.2(a)(2) to the beginning of 8.5.4, and 8.5.9.2. */
+export const UNREAD = 'Of ANSI/AARST MAH-2019, 8.5.5 to 8.5.9.1 were not read: what they require is not in this table.';
 
 const unless = (known: unknown, words: string): readonly string[] => (known ? [] : [words]);
+
+/** Returns the levels that the report is about. */
+export const testedLevels = ({ levels }: Plan) => levels.filter(({ detectors }) => detectors.length > 0);
 
 /** Returns the words once for each detector whose log entry lacks something. */
 function perDetector(plan: Plan, lacks: (entry: LogEntry) => boolean): readonly string[] {
@@ -65,7 +76,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   {
     id: 'results',
     name: 'The result of each detector, and the average of a pair',
-    sources: [ILLINOIS('A'), MAH('8.5.2(b) and (c)'), PENNSYLVANIA],
+    sources: [ILLINOIS('A'), MAH('8.5.2(b) to (d)'), PENNSYLVANIA('D')],
     missing: (plan) =>
       plan.levels.flatMap(({ detectors }) =>
         detectors.filter(({ id }) => !plan.readings.some(({ detector }) => detector === id)).map(detectorLabel),
@@ -74,13 +85,13 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   {
     id: 'start-and-end',
     name: 'Day and time of start and end',
-    sources: [ILLINOIS('B'), MAH('8.5.2(a)(2)'), PENNSYLVANIA],
+    sources: [ILLINOIS('B'), MAH('8.5.2(a)(2)'), PENNSYLVANIA('C')],
     missing: ({ visit }) => [...unless(visit.start, 'start'), ...unless(visit.end, 'end')],
   },
   {
     id: 'street-address',
     name: 'Address of the building',
-    sources: [ILLINOIS('C'), PENNSYLVANIA],
+    sources: [ILLINOIS('C'), PENNSYLVANIA('B')],
     missing: ({ report }) => {
       const { street = '', city = '', state = '' } = report?.address ?? {};
       return [...unless(street.trim(), 'street'), ...unless(city.trim(), 'city'), ...unless(state.trim(), 'state')];
@@ -89,31 +100,31 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   {
     id: 'zip',
     name: 'ZIP code',
-    sources: [ILLINOIS('C'), PENNSYLVANIA],
+    sources: [ILLINOIS('C'), PENNSYLVANIA('B')],
     missing: ({ report }) => unless(report?.address?.zip.trim(), 'ZIP code'),
   },
   {
     id: 'county',
     name: 'County',
-    sources: [PENNSYLVANIA],
+    sources: [PENNSYLVANIA('B')],
     missing: ({ report }) => unless(report?.address?.county.trim(), 'county'),
   },
   {
     id: 'client',
     name: 'Name of the client',
-    sources: [PENNSYLVANIA, source('common-practice', 'common practice, no published source')],
+    sources: [source('common-practice', 'common practice, no published source')],
     missing: ({ report }) => unless(report?.client?.name.trim(), 'name'),
   },
   {
     id: 'house-type',
     name: 'Type of building',
-    sources: [PENNSYLVANIA],
+    sources: [PENNSYLVANIA('D')],
     missing: ({ report }) => unless(report?.houseType?.trim(), 'type'),
   },
   {
     id: 'device',
     name: 'Description, maker and model of the detectors',
-    sources: [ILLINOIS('D'), PENNSYLVANIA],
+    sources: [ILLINOIS('D'), PENNSYLVANIA('C'), PENNSYLVANIA('D')],
     missing: ({ report }) => {
       const { description = '', maker = '', model = '' } = report?.device ?? {};
       return [
@@ -126,15 +137,22 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   {
     id: 'serial-numbers',
     name: 'Serial number of each detector',
-    sources: [ILLINOIS('D')],
+    sources: [ILLINOIS('D'), PENNSYLVANIA('G')],
     missing: (plan) => perDetector(plan, ({ serial }) => serial.trim() === ''),
   },
   {
     id: 'calibration',
     name: 'Day of the last calibration of a monitor',
-    sources: [MAH('8.5.2 to 8.5.9')],
+    sources: [MAH('8.5.3(b)')],
     applies: (plan) => !isSentToLaboratory(plan),
     missing: ({ report }) => unless(report?.device?.calibrated, 'day'),
+  },
+  {
+    id: 'hourly-readings',
+    name: 'Hourly readings of a monitor, or how the client gets them, and the hours left out',
+    sources: [MAH('8.5.3(a) and (c)')],
+    applies: (plan) => !isSentToLaboratory(plan),
+    missing: ({ report }) => unless(report?.device?.hourly?.trim(), 'not answered'),
   },
   {
     id: 'placed-by',
@@ -151,7 +169,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   {
     id: 'licenses',
     name: 'License numbers of those who placed and picked up',
-    sources: [ILLINOIS('E'), PENNSYLVANIA],
+    sources: [ILLINOIS('E'), PENNSYLVANIA('A')],
     missing: (plan) => {
       const people = peopleInLog(plan);
       const lacking = people.filter((name) => licenseOf(plan, name) === '');
@@ -161,7 +179,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   {
     id: 'laboratory',
     name: 'Name and license of the laboratory',
-    sources: [ILLINOIS('F'), PENNSYLVANIA],
+    sources: [ILLINOIS('F'), PENNSYLVANIA('A')],
     applies: isSentToLaboratory,
     missing: ({ report }) => {
       const { name = '', license = '' } = report?.laboratory ?? {};
@@ -169,15 +187,29 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     },
   },
   {
+    id: 'analysis',
+    name: 'Day of the analysis',
+    sources: [PENNSYLVANIA('F')],
+    applies: isSentToLaboratory,
+    missing: ({ report }) => unless(report?.laboratory?.analyzed, 'day'),
+  },
+  {
     id: 'recommendation',
     name: 'Whether to test again or to mitigate',
-    sources: [ILLINOIS('G'), MAH('8.5.9')],
+    sources: [ILLINOIS('G')],
     missing: ({ readings }) => unless(readings.length > 0, 'no result yet'),
+  },
+  {
+    id: 'advisories',
+    name: 'What a low result does not show, and when to test again',
+    sources: [MAH('8.5.9.2')],
+    // Every report has these statements.
+    missing: () => [],
   },
   {
     id: 'mitigation-system',
     name: 'Mitigation system seen, and whether it runs',
-    sources: [ILLINOIS('H')],
+    sources: [ILLINOIS('H'), PENNSYLVANIA('E')],
     missing: ({ report }) => unless(report?.mitigation && report.mitigation.seen !== 'unknown', 'not answered'),
   },
   {
@@ -211,7 +243,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   {
     id: 'locations',
     name: 'Exact place of each detector',
-    sources: [ILLINOIS('L'), MAH('8.5.2')],
+    sources: [ILLINOIS('L'), MAH('8.5.2(a)(2)'), PENNSYLVANIA('C'), PENNSYLVANIA('D')],
     missing: (plan) =>
       plan.levels.flatMap((level) => {
         const model = buildLevel(level);
@@ -220,17 +252,29 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   },
   {
     id: 'sketch',
-    name: 'Scale drawing with windows, doors and rooms',
+    name: 'Scale drawing of the building with windows and doors',
     sources: [ILLINOIS('L')],
-    missing: ({ levels }) =>
-      levels
-        .filter(({ walls, detectors }) => walls.length === 0 && detectors.length > 0)
-        .map(({ name, id }) => `no walls drawn on ${name.trim() || id}`),
+    missing: (plan) =>
+      testedLevels(plan).flatMap(({ name, id, walls, openings, lookedFor = [] }) => {
+        if (walls.length === 0) return [`no walls drawn on ${name.trim() || id}`];
+        const known = openings.length > 0 || lookedFor.includes('outside-opening');
+        return unless(known, `no windows and doors drawn on ${name.trim() || id}`);
+      }),
+  },
+  {
+    id: 'finished-areas',
+    name: 'Finished and unfinished areas',
+    sources: [ILLINOIS('L')],
+    missing: (plan) =>
+      testedLevels(plan).flatMap((level) => {
+        const open = buildLevel(level).rooms.filter(({ label }) => label === null).length;
+        return unless(open === 0, `use of ${counted(open, 'room')} on ${level.name.trim() || level.id}`);
+      }),
   },
   {
     id: 'firm',
     name: 'Name, address and telephone of the firm',
-    sources: [source('primary', 'ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2')],
+    sources: [MALB('8.2.1(a)')],
     applies: ({ site }) => site.purpose !== 'own-household',
     missing: ({ report }) => {
       const { name = '', address = '', telephone = '' } = report?.firm ?? {};

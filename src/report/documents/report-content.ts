@@ -71,12 +71,14 @@ export function houseStep({ plan, house }: ReportContent): string {
 }
 
 /**
- * What the reader is told besides the result. After ANSI/AARST MAH-2019, 8.5.9.2 (when to test again) and EPA's Citizen's Guide (no level is
+ * What the reader is told besides the result. After ANSI/AARST MAH-2019, 8.5.9.2 (above half of the action level, the season of heating, when to test again) and EPA's Citizen's Guide (no level is
  * safe, secondary); the wording is ours.
  */
 export const STATEMENTS: readonly string[] = [
   'No level of radon is known to be without risk. Below the action level the risk is smaller, not gone.',
   'The result is that of the days and the rooms of this test. Radon changes with weather, season and use of the building.',
+  'At more than half of the action level, between 2 and 4 pCi/L, consider fixing the building too.',
+  'A test while the heating runs day and night shows more clearly than another how much radon there can be.',
   'Test again at least every 5 years; every 2 years in a building with a mitigation system; when it is sold; and after work on its foundation, heating, cooling or ventilation.',
   'Who mitigates, and who measures for a sale or after mitigation, is certified or licensed where the state asks for it. The rules of the state and the instructions of the kit come first.',
 ];

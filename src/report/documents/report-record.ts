@@ -110,7 +110,7 @@ function answersOnRecord(plan: Plan): readonly string[] {
 
 /** Returns devices and laboratory. */
 export function deviceItems(plan: Plan, width: number): readonly FlowItem[] {
-  const { device, laboratory } = plan.report ?? {};
+  const { device } = plan.report ?? {};
   const serials = placedDetectors(plan)
     .map(({ detector, name }) => [name, logEntryOf(plan, detector.id).serial.trim()])
     .map(([name, serial]) => `${name}: ${serial || MISSING}`);
@@ -121,29 +121,62 @@ export function deviceItems(plan: Plan, width: number): readonly FlowItem[] {
       ['Serial numbers', serials.join(', ')],
       ['Lot', plan.kit.lot ?? ''],
       ['Use before', formatPrinted(device?.expires ?? '', plan)],
-      ...(device?.calibrated ? [['Calibrated', formatPrinted(device.calibrated, plan)] as const] : []),
-      ['Laboratory', [laboratory?.name, laboratory?.address].filter(Boolean).join(', ')],
-      ['License of the laboratory', laboratory?.license ?? ''],
-      ['Analyzed', [formatShortAt(laboratory?.analyzed, plan), laboratory?.analyst].filter(Boolean).join(', ')],
-      ['Reported', formatShortAt(laboratory?.reported, plan)],
+      ...(isSentToLaboratory(plan) ? laboratoryRows(plan) : monitorRows(plan)),
     ],
     width,
   );
 }
 
-/** Returns who did the test, with licenses. */
+type Fact = readonly [name: string, value: string];
+
+function monitorRows(plan: Plan): readonly Fact[] {
+  const { device } = plan.report ?? {};
+  return [
+    ['Calibrated', formatPrinted(device?.calibrated ?? '', plan)],
+    ['Hourly readings', device?.hourly ?? ''],
+  ];
+}
+
+function laboratoryRows(plan: Plan): readonly Fact[] {
+  const { laboratory } = plan.report ?? {};
+  return [
+    ['Laboratory', [laboratory?.name, laboratory?.address].filter(Boolean).join(', ')],
+    ['License of the laboratory', laboratory?.license ?? ''],
+    ['Analyzed', [formatShortAt(laboratory?.analyzed, plan), laboratory?.analyst].filter(Boolean).join(', ')],
+    ['Reported', formatShortAt(laboratory?.reported, plan)],
+  ];
+}
+
+/** Returns who did the test and who analyzed it, with licenses. */
 export function peopleItems(plan: Plan, width: number): readonly FlowItem[] {
-  const rows = peopleInLog(plan).map((name) => [
-    { text: name, bold: true },
-    partIn(plan, name),
-    licenseOf(plan, name) || MISSING,
-  ]);
+  const rows = [
+    ...peopleInLog(plan).map((name) => [
+      { text: name, bold: true },
+      partIn(plan, name),
+      licenseOf(plan, name) || MISSING,
+    ]),
+    ...analystRows(plan),
+  ];
   return [
     headingItem('Who did the test', width),
     ...textItems(`Firm: ${partyText(plan.report?.firm) || MISSING}`, width, BODY),
     ...(rows.length > 0
       ? tableItems(PERSON_COLUMNS, rows, width, TABLE)
       : textItems(`${MISSING}: the log names nobody.`, width, BODY)),
+  ];
+}
+
+/** Who analyzes works under the license of the laboratory. */
+function analystRows(plan: Plan): readonly (readonly Cell[])[] {
+  const { name = '', analyst = '', license = '' } = plan.report?.laboratory ?? {};
+  if (!isSentToLaboratory(plan) || (!name.trim() && !analyst.trim())) return [];
+  const own = licenseOf(plan, analyst.trim());
+  return [
+    [
+      { text: analyst.trim() || name.trim(), bold: true },
+      'Analyzed',
+      own || (license.trim() ? `Laboratory: ${license.trim()}` : MISSING),
+    ],
   ];
 }
 

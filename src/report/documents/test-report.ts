@@ -1,7 +1,10 @@
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { counted } from '../../../geometry/messages/index.ts';
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
-import type { ItemReport } from '../../protocol/required-items/items.ts';
+import { roomTitle } from '../../drawing/words.ts';
+import { type ItemReport, testedLevels, UNREAD } from '../../protocol/required-items/items.ts';
 import { describePlacement, describeVerification } from '../../protocol/validity/verified-placement.ts';
 import { drawPlanPage, fittingOrientation } from '../draw-sheets.ts';
 import { type FlowItem, pour } from '../flow.ts';
@@ -48,8 +51,6 @@ export function drawTestReport(asked: DocumentOrder): readonly string[] {
   ];
 }
 
-const testedLevels = ({ levels }: Plan) => levels.filter(({ detectors }) => detectors.length > 0);
-
 /** Portrait where each level is drawn larger in it; a report is read and printed in one orientation. */
 function usualOrientation({ plan, paper, date, computed }: DocumentOrder): Orientation {
   const levels = testedLevels(plan);
@@ -77,7 +78,9 @@ function reportFlow(content: ReportContent, width: number): readonly FlowItem[] 
     { block: blankLines(['Prepared by, license or certificate', 'Signature', 'Day'], width), above: 0 },
     ...ruleItems({ plan: content.plan, rules: effectiveRules(content.plan.protocol) }, width, BODY, TABLE),
     headingItem('What the published lists require', width),
-    ...textItems(MARKS, width, FINE).map((item) => ({ ...item, keepWithNext: true })),
+    ...[MARKS, UNREAD]
+      .flatMap((words) => textItems(words, width, FINE))
+      .map((item) => ({ ...item, keepWithNext: true })),
     ...tableItems(ITEM_COLUMNS, content.items.map(itemRow), width, TABLE),
   ];
 }
@@ -92,11 +95,27 @@ function siteItems(plan: Plan, width: number): readonly FlowItem[] {
       ['County', county],
       ['Type of building', houseType],
       ['Levels', plan.levels.map(({ name, id }) => name.trim() || id).join(', ')],
+      ['Unfinished rooms', unfinishedRooms(plan)],
       ['Reason for the test', PURPOSE[plan.site.purpose]],
       ['Client', partyText(client)],
       ['This report may be given to', releaseTo.join(', ')],
     ],
     width,
+  );
+}
+
+/** Of the tested levels; empty where the use of a room is not known, and no other is unfinished. */
+function unfinishedRooms(plan: Plan): string {
+  const rooms = testedLevels(plan).flatMap((level) =>
+    buildLevel(level).rooms.map((room) => ({ room, of: level.name.trim() || level.id })),
+  );
+  const unfinished = rooms.filter(({ room }) => room.label?.use === 'unfinished');
+  const open = rooms.filter(({ room }) => room.label === null).length;
+  return (
+    [
+      ...unfinished.map(({ room, of }) => `${roomTitle(room)} (${of})`),
+      ...(open > 0 ? [`${MISSING}: use of ${counted(open, 'room')}`] : []),
+    ].join(', ') || (rooms.length > 0 ? 'None' : '')
   );
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { Level, Plan } from '../../../../geometry/plan/model.ts';
 import { REQUIRED_ITEMS, requiredItems } from '../../../../src/protocol/required-items/items.ts';
 import { fullReportPlan } from '../../../helpers/full-report-plan.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
@@ -30,6 +30,8 @@ const WITHOUT: readonly (readonly [string, (plan: Plan) => Plan])[] = [
   ['picked-up-by', (plan) => withLog(plan, { fetchedBy: '' })],
   ['licenses', (plan) => withReport(plan, { licenses: [] })],
   ['laboratory', (plan) => withReport(plan, { laboratory: { ...(plan.report?.laboratory ?? never()), license: '' } })],
+  ['analysis', (plan) => withReport(plan, { laboratory: { ...(plan.report?.laboratory ?? never()), analyzed: null } })],
+  ['sketch', (plan) => withLevels(plan, (level) => ({ ...level, lookedFor: [] }))],
   ['mitigation-system', (plan) => withReport(plan, { mitigation: { seen: 'unknown', note: '' } })],
   ['tampering', (plan) => withLog(plan, { tampering: 'unknown' })],
   ['deviations', (plan) => ({ ...plan, conditions: plan.conditions.slice(1) })],
@@ -45,6 +47,9 @@ function never(): never {
 }
 function withReport(plan: Plan, change: NonNullable<Plan['report']>): Plan {
   return { ...plan, report: { ...plan.report, ...change } };
+}
+function withLevels(plan: Plan, change: (level: Level) => Level): Plan {
+  return { ...plan, levels: plan.levels.map(change) };
 }
 function withAddress(plan: Plan, change: object): Plan {
   return withReport(plan, { address: { ...(plan.report?.address ?? never()), ...change } });
@@ -72,13 +77,27 @@ describe('what published lists require of a report', () => {
     expect(missing.filter((each) => each !== id)).toEqual([]);
   });
 
+  it('says that the use of a room is missing, of which the list asks whether it is finished', () => {
+    expect(missingOf(withLevels(fullReportPlan(), (level) => ({ ...level, rooms: [] })))).toEqual(['finished-areas']);
+  });
+
+  it('asks of a monitor for its calibration and its hourly readings, and of no laboratory', () => {
+    const full = fullReportPlan();
+    const monitor: Plan = { ...full, visit: { ...full.visit, device: 'monitor' } };
+    expect(missingOf(monitor)).toEqual(['calibration', 'hourly-readings']);
+    const device = { ...(full.report?.device ?? never()), calibrated: '2026-02-02', hourly: 'On request' };
+    expect(missingOf(withReport(monitor, { device }))).toEqual([]);
+  });
+
   it('names each item of an empty job as missing or not applicable, none in silence', () => {
     const items = requiredItems({ ...samplePlan('01-plain-basement'), report: {} });
     expect(items.map(({ item }) => item.id)).toEqual(REQUIRED_ITEMS.map(({ id }) => id));
     for (const { state, lacking } of items) expect(lacking.length > 0).toBe(state === 'missing');
     expect(items.filter(({ state }) => state === 'present').map(({ item }) => item.id)).toEqual([
+      'advisories',
       'locations',
       'sketch',
+      'finished-areas',
     ]);
   });
 });
