@@ -42,6 +42,28 @@ describe('the report in the browser', () => {
     expect(text.indexOf('The test: unknown.')).toBeLessThan(text.indexOf('Values on record'));
   });
 
+  it('has of the device what only it knows: lot, last day of use, the uncertainty of a result', async () => {
+    await page.getByText(/^Device: /).click();
+    await field(page, 'Lot').fill('LOT-7');
+    await field(page, 'Use before').fill('2027-02-28');
+    await field(page, 'Use before').press('Tab');
+    await field(page, 'Mitigation system').selectOption('Seen, and not running');
+    await field(page, 'What was seen of the system').fill('The fan is off');
+    await field(page, 'What was seen of the system').press('Tab');
+    await openStage(page, 'Results');
+    await field(page, 'Result of A1').fill('3.9');
+    await field(page, 'Result of A1').press('Tab');
+    await field(page, 'Uncertainty of A1, as reported').fill('0.4');
+    await field(page, 'Uncertainty of A1, as reported').press('Tab');
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await openStage(page, 'Plan sheet');
+    const { bytes } = await saveBy(page, 'Save the report (PDF)');
+    const { pages } = await readPdf(new Uint8Array(bytes));
+    const text = pages.flatMap(({ texts }) => texts.map((each) => each.text)).join(' ');
+    for (const part of ['LOT-7', 'February 28, 2027', 'Seen, and NOT running. The fan is off', '3.9 pCi/L ± 0.4'])
+      expect(text).toContain(part);
+  });
+
   it('the sheets are saved as one PDF, and the results as a table', async () => {
     const sheets = await saveBy(page, 'Save the sheets (PDF)');
     expect((await readPdf(new Uint8Array(sheets.bytes))).pages.length).toBeGreaterThan(2);

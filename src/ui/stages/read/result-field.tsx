@@ -4,9 +4,10 @@ import type { RadonUnit, RadonValue, Reading } from '../../../../geometry/plan/t
 import { detectorLabel } from '../../../protocol/detector-label.ts';
 import { BELOW_LIMIT_NOTE } from '../../../protocol/results/describe-location.ts';
 import { withoutReading, withReading } from '../../../protocol/results/edit-readings.ts';
-import { enteredText } from '../../../protocol/results/radon.ts';
+import { enteredText, unitText } from '../../../protocol/results/radon.ts';
 import type { EnteredRadon } from '../../../protocol/results/radon-input.ts';
 import { useAppStore } from '../../../state/store.ts';
+import { NumberField } from '../../fields/number-field.tsx';
 import { RadonFields } from './radon-fields.tsx';
 
 interface Props {
@@ -43,6 +44,17 @@ export function ResultField({ plan, detector, place }: Props) {
         onEnter={enter}
         onUnit={(next) => (reading ? put({ value: reading.value, unit: next }) : setUnitBefore(next))}
       />
+      {reading && (
+        <NumberField
+          label={`Uncertainty of ${name}, as reported`}
+          value={reading.uncertainty ?? null}
+          unit={` ${unitText(unit)}`}
+          least={0}
+          most={10_000}
+          mayBeEmpty
+          onCommit={(uncertainty) => run((now) => withReading(now, withUncertainty(reading, uncertainty)))}
+        />
+      )}
       <label className="tick">
         <input
           type="checkbox"
@@ -57,6 +69,10 @@ export function ResultField({ plan, detector, place }: Props) {
       {readings.length > 1 && <WhichCounts name={name} readings={readings} />}
     </fieldset>
   );
+}
+
+function withUncertainty({ uncertainty: _, ...reading }: Reading, uncertainty: number | null): Reading {
+  return uncertainty === null ? reading : { ...reading, uncertainty };
 }
 
 /** A file may hold two results of one detector: which of them is right only the report of the laboratory tells. */

@@ -1,11 +1,10 @@
-import { type ReactNode, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { MitigationSeen, ReportFacts } from '../../../../geometry/plan/report-facts.ts';
 import { readReportFacts } from '../../../../geometry/planfile/schema/report-facts.ts';
 import { licenseOf, peopleInLog } from '../../../protocol/required-items/items.ts';
 import {
   NO_ADDRESS,
-  NO_DEVICE,
   NO_DRAWING,
   NO_LABORATORY,
   NO_PARTY,
@@ -21,6 +20,8 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { DayField } from '../../fields/day-field.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { DeviceFields } from './device-fields.tsx';
+import { Group, Texts } from './field-groups.tsx';
 
 const USUAL = 'usual-report-facts';
 
@@ -31,12 +32,6 @@ const MITIGATION: readonly { readonly value: MitigationSeen; readonly words: str
   { value: 'unknown', words: 'Not known' },
 ];
 
-interface Row<K extends string> {
-  readonly key: K;
-  readonly label: string;
-  readonly exact?: boolean;
-}
-
 /** What only the report needs. What stays the same is offered again for the next plan. */
 export function ReportFields({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
@@ -46,7 +41,7 @@ export function ReportFields({ plan }: { readonly plan: Plan }) {
     return run((now) => withReportFacts(now, patch));
   };
   const [address, client, firm] = [report.address ?? NO_ADDRESS, report.client ?? NO_PARTY, report.firm ?? NO_PARTY];
-  const [laboratory, device] = [report.laboratory ?? NO_LABORATORY, report.device ?? NO_DEVICE];
+  const laboratory = report.laboratory ?? NO_LABORATORY;
   const drawing = report.drawing ?? NO_DRAWING;
   const mitigation = report.mitigation ?? null;
   return (
@@ -76,6 +71,13 @@ export function ReportFields({ plan }: { readonly plan: Plan }) {
           choices={MITIGATION}
           onCommit={(seen) => change({ mitigation: { seen, note: mitigation?.note ?? '' } })}
         />
+        {(mitigation?.seen === 'running' || mitigation?.seen === 'not-running') && (
+          <TextField
+            label="What was seen of the system"
+            value={mitigation.note}
+            onCommit={(note) => change({ mitigation: { ...mitigation, note } })}
+          />
+        )}
         <TextField
           label="Permanent vents"
           value={report.vents ?? ''}
@@ -167,56 +169,9 @@ export function ReportFields({ plan }: { readonly plan: Plan }) {
           onCommit={(reported) => change({ laboratory: { ...laboratory, reported } })}
         />
       </Group>
-      <Group title="Device" known={device.model}>
-        <Texts
-          of={device}
-          rows={[
-            { key: 'description', label: 'What it is' },
-            { key: 'maker', label: 'Maker' },
-            { key: 'model', label: 'Model', exact: true },
-          ]}
-          onCommit={(next) => change({ device: next })}
-        />
-      </Group>
+      <DeviceFields plan={plan} onCommit={change} />
     </>
   );
-}
-
-interface GroupProps {
-  readonly title: string;
-  /** What is known of it, in a word. */
-  readonly known: string;
-  readonly children: ReactNode;
-}
-
-function Group({ title, known, children }: GroupProps) {
-  return (
-    <details className="group">
-      <summary>
-        {title}: <span className="soft">{known.trim() || 'not given'}</span>
-      </summary>
-      <div className="fields">{children}</div>
-    </details>
-  );
-}
-
-interface TextsProps<T, K extends string> {
-  readonly of: T;
-  readonly rows: readonly Row<K>[];
-  readonly onCommit: (next: T) => void;
-}
-
-/** A field for each text of a section. */
-function Texts<K extends string, T extends Readonly<Record<K, string>>>({ of, rows, onCommit }: TextsProps<T, K>) {
-  return rows.map(({ key, label, exact = false }) => (
-    <TextField
-      key={key}
-      label={label}
-      value={of[key]}
-      exact={exact}
-      onCommit={(text) => onCommit({ ...of, [key]: text.trim() })}
-    />
-  ));
 }
 
 /** Offers what the last report had, where this one has none of it yet. */
