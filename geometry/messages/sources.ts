@@ -25,7 +25,9 @@ const SHORT_DOUBT: Readonly<Record<SourceMark, string>> = {
  * Returns a source with its mark, for tables and keys on paper: "EPA 402-R-92-003, 2.3.2 (copy of the text)
  * (secondary)".
  */
-export const markedCite = ({ cite, mark }: Source): string => `${cite}${SHORT_DOUBT[mark]}`;
+export const markedCite = ({ cite, mark }: Source): string =>
+  // Some cites say it themselves.
+  cite.startsWith('our reading: ') ? cite : `${cite}${SHORT_DOUBT[mark]}`;
 
 /**
  * Returns the caveats about the sources of a rule, a sentence each: "Not read in the primary text: Minnesota

@@ -94,6 +94,9 @@ describe('every source of the job', () => {
     expect(marked(['secondary', 'EPA checklist'])).toBe('EPA checklist (secondary)');
     expect(marked(['memory', 'EPA 402-R-93-078'])).toBe('EPA 402-R-93-078 (from memory)');
     expect(marked(['our-reading', 'the same for air'])).toBe('the same for air (our reading)');
+    expect(marked(['our-reading', 'our reading: something has to carry it'])).toBe(
+      'our reading: something has to carry it',
+    );
     expect(marked(['common-practice', 'common practice, no published source'])).toBe(
       'common practice, no published source',
     );
