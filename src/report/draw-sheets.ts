@@ -11,6 +11,7 @@ import { formatPrinted } from './documents/format-times.ts';
 import { type Drawing, drawEmptyLevel, drawLevel, levelScale } from './drawing.ts';
 import { drawFilled, type Filled, type FlowItem, fillColumns, pour } from './flow.ts';
 import { drawStrip, STRIP_MM } from './north-and-scale.ts';
+import { leftOffLine, remarks } from './notes.ts';
 import { contentArea, drawPage, type PageFacts } from './page-frame.ts';
 import { type Area, inset, ORIENTATIONS, type Orientation, type PageChoice, type PageSize, pageSize } from './paper.ts';
 import { COLOR, LINE_MM } from './style.ts';
@@ -61,14 +62,29 @@ export function drawSheets(options: SheetOptions): readonly string[] {
   ];
 }
 
-/** The sheet with the drawing alone, as one page of a report of `sheets`. The plan must have the level. */
-export function drawPlanPage(options: SheetOptions, sheet: number, sheets: number): string {
+/** The sheet with the drawing alone, for a report whose pages are not counted yet. */
+export interface PlanPage {
+  readonly levelName: string;
+  /** What is to be said of the drawing, names without room on it too: no sheets follow on which it stands. */
+  readonly remarks: readonly string[];
+  readonly draw: (sheet: number, sheets: number) => string;
+}
+
+/** The plan must have the level. */
+export function planPage(options: SheetOptions): PlanPage {
   const { plan, levelId, probe, computed } = options;
   const matter: SubjectMatter = { ...subjectMatter(plan, levelId, probe, computed), paper: 'report' };
   const layout = fittingLayout(matter, options);
   const { drawn, drawing } = firstSheet(matter, layout, options.showTracing);
-  const facts = factsOf(matter, options, { page: layout.page, scale: drawing?.scale.words ?? '', sheet, sheets });
-  return drawPage({ ...facts, inDocument: true }, hatchDefinitions(usedHatches(matter.region, matter.zones)), drawn);
+  const { page } = layout;
+  const scale = drawing?.scale.words ?? '';
+  const hatches = hatchDefinitions(usedHatches(matter.region, matter.zones));
+  return {
+    levelName: matter.level.name.trim() || matter.level.id,
+    remarks: [...remarks(matter), leftOffLine(drawing?.leftOff ?? [])].filter(Boolean),
+    draw: (sheet, sheets) =>
+      drawPage({ ...factsOf(matter, options, { page, scale, sheet, sheets }), inDocument: true }, hatches, drawn),
+  };
 }
 
 /** Returns the orientation in which the level is drawn larger; landscape where both show it alike. The plan must have the level. */

@@ -16,21 +16,19 @@ const CELL: TextStyle = { size: TYPE_MM.small };
 const PAD = 0.56;
 const GUTTER = 2;
 
-/** The rows of a table for the flow, its head on top, a little smaller. */
+/** The rows of a table for the flow, its head on top, a little smaller. @param again heading of the first column where the table goes on */
 export function tableItems(
   columns: readonly Column[],
   rows: readonly (readonly Cell[])[],
   width: number,
   style: TextStyle = CELL,
+  again = columns[0]?.heading ?? '',
 ): readonly FlowItem[] {
-  const head = tableRow(
-    columns,
-    columns.map(({ heading }) => heading),
-    width,
-    { size: (style.size * TYPE_MM.fine) / TYPE_MM.small, color: COLOR.inkSoft },
-    LINE_MM.box,
-    'columnheader',
-  );
+  const headings = columns.map(({ heading }) => heading);
+  const headStyle = { size: (style.size * TYPE_MM.fine) / TYPE_MM.small, color: COLOR.inkSoft };
+  const [head, headAgain] = [headings, [again, ...headings.slice(1)]].map((cells) =>
+    tableRow(columns, cells, width, headStyle, LINE_MM.box, 'columnheader'),
+  ) as [Block, Block];
   const table = {};
   return [
     { block: head, above: 0, keepWithNext: true, table },
@@ -38,7 +36,7 @@ export function tableItems(
       block: tableRow(columns, cells, width, style, LINE_MM.rule, 'cell'),
       above: 0,
       table,
-      heading: head,
+      heading: headAgain,
       // The first and the last rows stay together in twos: a row alone on a page is easily missed.
       keepWithNext: i === 0 || i === rows.length - 2,
     })),

@@ -151,6 +151,9 @@ function detectorItems(matter: SubjectMatter, placed: Placed, width: number): re
       CHECK_COLUMNS,
       checks.map((check) => checkRow(matter, check)),
       width,
+      undefined,
+      // On the next page the head of the table says of which detector it is.
+      `${shortened(placed.detector.label.trim() || placed.detector.id, width / 6, { size: TYPE_MM.fine })}, continued`,
     ),
   ];
 }

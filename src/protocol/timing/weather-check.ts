@@ -61,9 +61,12 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
   });
   if (isLongTerm(plan)) return check('not-run', 'A long-term test takes the weather as it comes.');
   if (!forecast) {
+    const limit = 'no test of less than 96 h in a severe storm or in sustained wind of 30 mph (48 km/h) or more.';
     return check(
       'not-run',
-      'Look up the forecast before the start and note it: no test of less than 96 h in a severe storm or in sustained wind of 30 mph (48 km/h) or more.',
+      plan.visit.end
+        ? `No forecast from before the start is on record: ${limit}`
+        : `Look up the forecast before the start and note it: ${limit}`,
     );
   }
   const found = describeForecast(forecast, plan);

@@ -15,6 +15,7 @@ import { type HomeStep, homeStep } from '../../protocol/validity/home-step.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
 import type { TestState, Validity } from '../../protocol/validity/validity.ts';
 import { type VerifiedLevel, verifiedLevels } from '../../protocol/validity/verified-placement.ts';
+import { placedDetectors } from './detector-places.ts';
 
 export interface ReportContent {
   readonly plan: Plan;
@@ -36,6 +37,8 @@ export function reportContent(plan: Plan, computed: ReadonlyMap<string, Computed
 /** The result of one location, as text. */
 export interface ResultRow {
   readonly location: string;
+  /** Room and level: "Family room, Basement". */
+  readonly place: string;
   /** Label and value of each detector, in both units: "A1: 3.9 pCi/L (144 Bq/m³)". */
   readonly values: readonly string[];
   /** The average and how a pair agrees; empty where the location does not hold. */
@@ -46,7 +49,9 @@ export interface ResultRow {
 
 /** Returns a row for each location with a result. Of one that does not hold the values are a record and nothing is evaluated. */
 export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] {
+  const placed = placedDetectors(plan);
   return sets.map((set) => {
+    const there = placed.filter(({ detector }) => set.set.detectors.includes(detector));
     const { results, pair } = locationTexts(plan, set);
     const values = set.set.readings.map((reading) => {
       const detector = set.set.detectors.find(({ id }) => id === reading.detector);
@@ -56,6 +61,7 @@ export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] 
     });
     return {
       location: capital(locationName(set)),
+      place: [...new Set(there.map(({ room, level }) => `${room}, ${level}`))].join('; '),
       values,
       agreement: [...results.slice(1), ...pair],
       // Without the causes: they stand once, in the summary.

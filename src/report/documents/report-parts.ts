@@ -27,7 +27,7 @@ export function facts(
     ...together(
       tableItems(
         FACT_COLUMNS,
-        rows.map(([name, value]) => [name, value.trim() ? value : NOT_KNOWN]),
+        rows.map(([name, value]) => [name, value.trim() ? { text: value, bold: value.includes(MISSING) } : NOT_KNOWN]),
         width,
         TABLE,
       ),

@@ -157,12 +157,13 @@ export function peopleItems(plan: Plan, width: number): readonly FlowItem[] {
     ]),
     ...analystRows(plan),
   ];
+  const firm = partyText(plan.report?.firm);
   return [
     headingItem('Who did the test', width),
-    ...textItems(`Firm: ${partyText(plan.report?.firm) || MISSING}`, width, BODY),
+    ...textItems(`Firm: ${firm || MISSING}`, width, firm ? BODY : { ...BODY, weight: 'bold' }),
     ...(rows.length > 0
       ? tableItems(PERSON_COLUMNS, rows, width, TABLE)
-      : textItems(`${MISSING}: the log names nobody.`, width, BODY)),
+      : textItems(`${MISSING}: the log names nobody.`, width, { ...BODY, weight: 'bold' })),
   ];
 }
 

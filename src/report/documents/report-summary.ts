@@ -10,8 +10,9 @@ import { BODY, section, TABLE } from './report-parts.ts';
 
 const LEAD: TextStyle = { size: 3.7 };
 const LEAD_BOLD: TextStyle = { size: 3.7, weight: 'bold' };
-/** More causes than these stand below the results. */
+/** More causes than these stand below the results; one or two more are not worth another place. */
 const CAUSES_FIRST = 4;
+const CAUSES_AT_ONCE = 6;
 
 const RESULT_COLUMNS: readonly Column[] = [
   { heading: 'Where', share: 0.2 },
@@ -32,17 +33,19 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
   const holds = state.validity === 'holds';
   const inner = width - 4;
   const causes = state.issues.map(({ text }) => text);
+  const first = causes.length > CAUSES_AT_ONCE ? CAUSES_FIRST : causes.length;
   const lines: Block[] = [
     paragraph(headlineSentence(plan, state), inner, { size: 4.6, weight: 'bold' }),
     ...[VALIDITY_TEXT[state.validity]].filter(Boolean).map((words) => paragraph(words, inner, LEAD_BOLD)),
-    ...causes.slice(0, CAUSES_FIRST).map((words) => paragraph(words, inner, LEAD)),
-    ...(causes.length > CAUSES_FIRST
-      ? [paragraph(`And ${causes.length - CAUSES_FIRST} more, below.`, inner, LEAD)]
-      : []),
+    ...causes.slice(0, first).map((words) => paragraph(words, inner, LEAD)),
+    ...(causes.length > first ? [paragraph(`And ${causes.length - first} more, below.`, inner, LEAD)] : []),
     ...state.notes.map((words) => paragraph(words, inner, LEAD)),
   ];
-  const rows = resultRows(content).map(({ location, values, agreement, step, validity }) => [
-    { text: location, bold: true },
+  const rows = resultRows(content).map(({ location, place, values, agreement, step, validity }) => [
+    stack([
+      paragraph(location, 0.2 * width - 2, { ...TABLE, weight: 'bold' }),
+      paragraph(place, 0.2 * width - 2, TABLE),
+    ]),
     lineBlock(values, 0.26 * width, validity === 'holds' ? LEAD_BOLD : { ...TABLE, color: COLOR.inkSoft }),
     lineBlock(validity === 'holds' ? agreement : [NOT_EVALUATED[validity]], 0.27 * width, TABLE),
     step,
@@ -55,7 +58,7 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
       : tableItems(RESULT_COLUMNS, rows, width, TABLE)),
     headingItem('Next step for the building', width),
     ...textItems(houseStep(content), width, LEAD_BOLD),
-    ...section('Every cause', causes.length > CAUSES_FIRST ? causes : [], width),
+    ...section('The other causes', causes.slice(first), width),
   ];
 }
 

@@ -6,7 +6,7 @@ import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { roomTitle } from '../../drawing/words.ts';
 import { type ItemReport, testedLevels, UNREAD } from '../../protocol/required-items/items.ts';
 import { describePlacement, describeVerification } from '../../protocol/validity/verified-placement.ts';
-import { drawPlanPage, fittingOrientation } from '../draw-sheets.ts';
+import { fittingOrientation, type PlanPage, planPage } from '../draw-sheets.ts';
 import { type FlowItem, pour } from '../flow.ts';
 import { contentArea } from '../page-frame.ts';
 import { inset, type Orientation } from '../paper.ts';
@@ -41,14 +41,21 @@ export function drawTestReport(asked: DocumentOrder): readonly string[] {
   const content = reportContent(order.plan, order.computed);
   const area = inset(contentArea(pageOf(order)), 5);
   const { plan, paper, orientation, date, computed } = order;
-  const levels = testedLevels(plan);
-  const pages = pour(reportFlow(content, area.width), area);
   const ofPlan = { plan, paper, orientation, date: formatPrinted(date, plan), ...(computed ? { computed } : {}) };
-  const all = pages.length + levels.length;
+  const plans = testedLevels(plan).map(({ id }) => planPage({ ...ofPlan, levelId: id }));
+  const pages = pour([...reportFlow(content, area.width), ...remarkItems(plans, area.width)], area);
+  const all = pages.length + plans.length;
   return [
-    ...framed(order, 'Report of a radon test', pages, levels.length),
-    ...levels.map(({ id }, i) => drawPlanPage({ ...ofPlan, levelId: id }, pages.length + i + 1, all)),
+    ...framed(order, 'Report of a radon test', pages, plans.length),
+    ...plans.map(({ draw }, i) => draw(pages.length + i + 1, all)),
   ];
+}
+
+function remarkItems(plans: readonly PlanPage[], width: number): readonly FlowItem[] {
+  const lines = plans.flatMap(({ levelName, remarks }) =>
+    remarks.map((words) => (plans.length > 1 ? `${levelName}: ${words}` : words)),
+  );
+  return section('Remarks on the drawing', lines, width);
 }
 
 /** Portrait where each level is drawn larger in it; a report is read and printed in one orientation. */

@@ -193,6 +193,29 @@ describe('the report', () => {
     expect(onPage).not.toContain('sheets that follow');
   });
 
+  it('names what has no room on its drawing, as the sheets do', () => {
+    const plan = samplePlan('03-crowded-utility');
+    expect(words('report', plan)).toContain(
+      'Names without room on the drawing, where their outlines stand: Dehumidifier.',
+    );
+    expect(words('report', samplePlan('06-sale-report'))).not.toContain('Names without room');
+  });
+
+  it('tells each cause once on its first page, however many they are, and where the results are from', () => {
+    for (const name of ['01-plain-basement', '03-crowded-utility'] as const) {
+      const text = words('report', samplePlan(name));
+      expect(text.split('Closed-building conditions: The start is not recorded').length).toBe(2);
+      expect(text.split('No result is entered yet.').length).toBe(2);
+    }
+    expect(words('report', fullReportPlan())).toContain('A1 and A2, side by side Family room, Basement');
+  });
+
+  it('gives no advice for a time that is over', () => {
+    const text = words('report', fullReportPlan()); // without a forecast
+    expect(text).toContain('No forecast from before the start is on record');
+    expect(text).not.toContain('Look up the forecast');
+  });
+
   it('never cuts off what is missing', () => {
     const pages = draw('report', bare);
     const missing = pages

@@ -82,6 +82,13 @@ describe.each(PAPERS)('the %s', (paper) => {
   });
 });
 
+it('says where a table goes on of which detector it is', () => {
+  const text = together(
+    drawSheets({ plan: samplePlan('03-crowded-utility'), levelId: 'L1', paper: 'letter', date: 'x' }),
+  );
+  expect(text).toContain('C2, continued Compared with');
+});
+
 it('writes every cause on the sheets after the drawing', () => {
   const text = together(sheets({ ...low, conditions: [] }));
   for (const part of ['A1 is blocked', 'A2 is blocked', 'items not known yet']) expect(text).toContain(part);
