@@ -69,7 +69,8 @@ export function reasonCheck(
   return { ...emptyCheck(rule, null), ...citationFor(rule, what), verdict, reason, notRun };
 }
 
-function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
+/** Without a verdict: who makes a check says which. */
+function emptyCheck(rule: EffectiveRule, subject: string | null): Omit<Check, 'verdict'> {
   return {
     rule: rule.id,
     subject,
@@ -77,7 +78,6 @@ function emptyCheck(rule: EffectiveRule, subject: string | null): Check {
     measured: null,
     margin: null,
     bound: 'least',
-    verdict: 'clear',
     notRun: false,
     ...citationFor(rule, null),
     override: rule.override,

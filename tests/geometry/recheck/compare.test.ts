@@ -33,6 +33,18 @@ describe('compareOpinions(first, second)', () => {
     expect(how(second, CLEAR)).toBe(expected);
   });
 
+  it('a rule that was not run is neither clear nor missing', () => {
+    const notRun = row('sump', null, 'unknown', { notRun: true });
+    const [open, none, clear] = [[notRun], [], [row('sump', null, 'clear')]].map((rows) => opinion('clear', ...rows));
+    if (!open || !none || !clear) throw new Error('three opinions');
+    expect(how(open, open)).toBe('twice');
+    for (const other of [none, clear]) {
+      expect(how(open, other)).toBe('differs');
+      expect(how(other, open)).toBe('differs');
+    }
+    expect(how(none, clear)).toBe('differs');
+  });
+
   it('asks for the least distance of a rule, not for every subject', () => {
     const all = opinion(
       'clear',

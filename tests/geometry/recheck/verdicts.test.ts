@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
+import type { Detector, Level, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../../helpers/hall.ts';
+import { boxWalls, levelOf } from '../../helpers/level-of.ts';
 
 /* The verdicts of the second computation by themselves: compared with the first, a fault that both have would not be seen. */
 
@@ -71,5 +72,52 @@ describe('the second computation: verdicts', () => {
   it('what is not drawn is not run, and clear once it was looked for', () => {
     expect(rowsOf('sump', hall())).toMatchObject([{ verdict: 'unknown', notRun: true }]);
     expect(rowsOf('sump', hall({ lookedFor: ['sump'] }))).toMatchObject([{ verdict: 'clear', notRun: false }]);
+  });
+});
+
+describe('the second computation: walls that coincide', () => {
+  const outer = boxWalls(0, 0, 20_000, 20_000);
+  const drawn = (id: string, from: XY, to: XY, thickness: number, side: Wall['side'] = 'auto'): Wall => ({
+    ...{ id, from, to, thickness, side },
+  });
+  const nearest = (rule: string, level: Level, at: XY) =>
+    Math.min(...rowsOf(rule, level, { at }).map(({ measured }) => measured ?? Number.POSITIVE_INFINITY));
+
+  it.each([
+    // Half an inch aside is the same wall: its window is as deep as the lining.
+    [12.7, 3000 - 200 - RADIUS],
+    [12.8, 3000 - 50 - RADIUS],
+  ])('a window in a wall with a lining %d mm aside', (aside, measured) => {
+    const window: Opening = { id: 'o', wall: 'w1', kind: 'window', offset: 8000, width: 1000, bottom: 900, top: 2000 };
+    const walls = [...outer, drawn('lining', [4000, aside], [16_000, aside], 400)];
+    expect(nearest('outside-opening', levelOf({ walls, openings: [window] }), [8500, 3000])).toBeCloseTo(measured, 6);
+  });
+
+  it('of two that lie on each other both are outside walls where one is', () => {
+    const ends: [XY, XY] = [
+      [5000, 0],
+      [5000, 20_000],
+    ];
+    const walls = [...outer, drawn('thin', ...ends, 100, 'outside'), drawn('thick', ...ends, 300, 'inside')];
+    expect(nearest('outside-wall', levelOf({ walls }), [5550 + RADIUS, 10_000])).toBeCloseTo(400, 6);
+  });
+});
+
+describe('the second computation: a list without a distance', () => {
+  const heater = (bottom: number, top: number) => hall({ fixtures: [fixtureAt('radiator', { bottom, top })] });
+
+  it.each([
+    ['that ends at its underside', 0, 900, false],
+    ['that reaches a mm into it', 0, 901, true],
+    ['that begins at its top', 925, 2000, false],
+    ['that begins a mm below its top', 924, 2000, true],
+  ])('a thing under or over the rim %s', (_, bottom, top, isBlocked) => {
+    const opinion = recheck(
+      planUnder('health-canada-long-term', [
+        { ...heater(bottom, top), detectors: [hallDetector({ at: [RADIUS - 1, 5000] })] },
+      ]),
+    );
+    const rows = opinion.ok ? opinion.levels[0]?.detectors[0]?.checks.filter(({ rule }) => rule === 'heat') : [];
+    expect(rows).toMatchObject([isBlocked ? { subject: 'f', verdict: 'blocked' } : { notRun: true }]);
   });
 });

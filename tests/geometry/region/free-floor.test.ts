@@ -13,6 +13,8 @@ describe('what changed between two lists of obstacles', () => {
     { name: 'several new at the end', before: 'abc', after: 'abcXYZ', changed: 'XYZ' },
     { name: 'several gone together', before: 'abcdef', after: 'aef', changed: 'bcd' },
     { name: 'all of it', before: '', after: 'ab', changed: 'ab' },
+    { name: 'one twice', before: 'a', after: 'aa', changed: 'a' },
+    { name: 'one once of two', before: 'baa', after: 'ba', changed: 'a' },
   ])('$name', ({ before, after, changed }) => {
     expect(changesBetween([...before], [...after], 64)).toEqual([...changed]);
   });

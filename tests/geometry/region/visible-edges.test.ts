@@ -32,6 +32,11 @@ describe('visibleEdges(zones)', () => {
     expect(seen(disc, [disc])).toBeCloseTo(2 * Math.PI * 2000, 3);
   });
 
+  it('shows the whole outline of zones far apart, side by side and in any order', () => {
+    const row = [7000, 0, 3000, 5000, 1000].map((x) => boxZone(x, 0, 500, 500));
+    for (const zone of row) expect(seen(zone, row)).toBeCloseTo(2000, 3);
+  });
+
   it('of two discs that pass through each other’s middle shows two thirds of either', () => {
     const [a, b] = [discZone(0, 0, 2000), discZone(2000, 0, 2000)];
     expect(seen(a, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);

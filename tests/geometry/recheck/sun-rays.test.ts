@@ -1,0 +1,166 @@
+import { describe, expect, it } from 'vitest';
+import type { Level, Mm, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
+import { exposureOf, sunDistance } from '../../../geometry/recheck/sun-rays.ts';
+import { wallLayout } from '../../../geometry/recheck/wall-layout.ts';
+import { altitude, azimuth, HEIGHTS, type House, houseOf, INCH } from '../../helpers/sun-room.ts';
+
+/*
+ * The second computation of direct sun, by hand: one instant, the sun at 39.89° straight before a window 84 in high in a wall of 200 mm,
+ * the detector from 30 to 31 in. Light in directions a little aside, from the edge of the disc, moves its end by a fraction of a mm.
+ */
+
+const [LOW, HIGH] = [HEIGHTS.base, HEIGHTS.base + HEIGHTS.tall];
+const [HEAD, THICKNESS, DISC] = [84 * INCH, 200, 0.267];
+/** How far light goes on while it falls by a height: the lower edge of the disc makes it longest, the upper edge shortest. */
+const longest = (fall: Mm): Mm => fall / Math.tan(((altitude - DISC) * Math.PI) / 180);
+const shortest = (fall: Mm): Mm => fall / Math.tan(((altitude + DISC) * Math.PI) / 180);
+const FAR = longest(HEAD - LOW) - THICKNESS;
+
+/** How far the edge of the disc shines aside on a way. */
+const aside = (way: Mm): Mm => way * Math.tan(((DISC / Math.cos((altitude * Math.PI) / 180)) * Math.PI) / 180);
+
+/** Two libraries differ by 0.01° on where the sun stands: 0.5 mm at 1 m. */
+const WITHIN = 3;
+
+function distanceTo(at: XY, house: House = {}): Mm {
+  const plan: Plan = houseOf(house);
+  const layout = wallLayout(plan.levels[0] as Level);
+  const hole = layout.holes.find(({ opening }) => opening.id === 'glass');
+  const exposure = exposureOf(plan);
+  if (!hole || !exposure) throw new Error('a house of these tests has a window, a place and times');
+  return sunDistance(layout, hole, exposure, at, [LOW, HIGH]);
+}
+
+const about = (found: Mm, expected: Mm) => expect(Math.abs(found - expected), `${found}`).toBeLessThan(WITHIN);
+
+const across = (y: Mm, thickness: Mm, id = 'p'): Wall => ({ id, from: [0, y], to: [6000, y], thickness, side: 'auto' });
+const hatch = (bottom: Mm, top: Mm, wall = 'p'): Opening => ({
+  ...{ id: `d-${wall}`, wall, kind: 'passage' },
+  ...{ offset: 1800, width: 1400, bottom, top },
+});
+
+describe('light through a window alone', () => {
+  it('reaches as far as it falls from the head, less the depth of the wall', () =>
+    about(distanceTo([2500, 4000]), 4000 - FAR));
+
+  it('is as wide as the window', () => {
+    about(distanceTo([1700, 500]), 300 - aside(500));
+    about(distanceTo([3250, 500]), 250 - aside(500));
+  });
+
+  it('begins where it has fallen below the sill', () =>
+    about(distanceTo([2500, 0], { window: { bottom: 40 * INCH } }), shortest(40 * INCH - HIGH)));
+
+  it('is on the spot inside', () => expect(distanceTo([2517, 700])).toBeLessThan(50));
+
+  it('ends at the edge of an overhang', () => {
+    const shade = { overhang: { depth: 600, above: 100 } };
+    about(distanceTo([2500, 4000], { window: { shade } }), 4000 - (longest(HEAD + 100 - LOW) - THICKNESS - 600));
+  });
+
+  it.each<[string, House, boolean]>([
+    ['something outside that is higher than the sun', { window: { shade: { obstruction: 45 } } }, false],
+    ['something outside that is lower', { window: { shade: { obstruction: 39 } } }, true],
+    ['a horizon above the sun', { site: { horizon: 45 } }, false],
+    ['a horizon below it', { site: { horizon: 39 } }, true],
+    ['a cover', { window: { shade: 'covered' } }, false],
+    ['a window well', { window: { shade: 'well' } }, false],
+    ['the sun behind the house', { site: { north: 180 - azimuth } }, false],
+    ['the sun along the wall', { site: { north: 90 - azimuth } }, false],
+    ['the head below the detector', { window: { bottom: 100, top: 700 } }, false],
+  ])('%s: light comes in or not', (_, house, comesIn) => {
+    expect(distanceTo([2500, 500], house) < 50).toBe(comesIn);
+    if (!comesIn) expect(distanceTo([2500, 500], house)).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it('without a horizon of its own a site has one of 3°', () => {
+    const { horizon } = exposureOf(houseOf()) ?? {};
+    expect(horizon).toBe(3);
+  });
+});
+
+describe('a floor behind the window', () => {
+  /** Walls as thick as what they cover of the window, but for 110 mm at one of the places that are looked at: rays are 100 mm apart. */
+  const covered = (from: Mm, to: Mm, id: string): Wall => ({
+    ...{ id, from: [(from + to) / 2, 0], to: [(from + to) / 2, 5000] },
+    ...{ thickness: to - from, side: 'auto' },
+  });
+
+  it.each([0.02, 0.25, 0.5, 0.75, 0.98])('is found where the window is free at %d of its width alone', (share) => {
+    const middle = 2000 + share * 1000;
+    const walls = [covered(1700, middle - 55, 'left'), covered(middle + 55, 3300, 'right')];
+    expect(distanceTo([middle, 300], { more: { walls } })).toBeLessThan(56);
+  });
+});
+
+describe('inner walls', () => {
+  const doorway = hatch(0, HEAD);
+
+  it('end the light', () => about(distanceTo([2500, 3000], { more: { walls: [across(1000, 100)] } }), 3000 - 950));
+
+  it.each([
+    ['near one first', ['p', 'q']],
+    ['far one first', ['q', 'p']],
+  ] as const)('of two that overlap the nearer face ends it, the %s in the file', (_, order) => {
+    const both = { p: across(1000, 100), q: across(1040, 100, 'q') };
+    about(distanceTo([2500, 3000], { more: { walls: order.map((id) => both[id]) } }), 3000 - 950);
+  });
+
+  it.each([
+    ['near one first', ['p', 'q']],
+    ['far one first', ['q', 'p']],
+  ] as const)('of two, the first open, the second ends it, the %s in the file', (_, order) => {
+    const both = { p: across(500, 100), q: across(1200, 100, 'q') };
+    const more = { walls: order.map((id) => both[id]), openings: [doorway] };
+    about(distanceTo([2500, 3000], { more }), 3000 - 1150);
+  });
+
+  it('let it through at an open door, and light lies in the doorway too', () => {
+    const more = { walls: [across(800, 400)], openings: [doorway] };
+    about(distanceTo([2500, 4000], { more }), 4000 - FAR);
+    expect(distanceTo([2500, 800], { more })).toBeLessThan(50);
+    about(distanceTo([1700, 800], { more }), 300 - aside(800));
+  });
+
+  it('an open door before the place where light has fallen below the sill gives none sooner', () => {
+    const more = { walls: [across(500, 100)], openings: [doorway] };
+    about(distanceTo([2500, 400], { window: { bottom: 60 * INCH }, more }), shortest(60 * INCH - HIGH) - 400);
+  });
+
+  it('a hatch lets light through that has not fallen below its bottom, from behind it on', () => {
+    const more = { walls: [across(300, 100)], openings: [hatch(1000, HEAD)] };
+    // Before the wall it is light up to its face, at y = 250.
+    const begins = 350 + shortest(1000 - HIGH);
+    about(distanceTo([2500, begins - 20], { more }), 20);
+    about(distanceTo([2500, 500], { more }), Math.min(250, begins - 500));
+  });
+
+  it('a low door cuts off what is higher', () => {
+    const more = { walls: [across(300, 100)], openings: [hatch(0, 1000)] };
+    about(distanceTo([2500, 2500], { more }), 2500 - (250 + longest(1000 - LOW)));
+  });
+
+  it('a slit lower than light falls within the wall lets none through', () => {
+    const more = { walls: [across(300, 400)], openings: [hatch(1200, 1250)] };
+    about(distanceTo([2500, 1000], { more }), 1000 - 100);
+  });
+
+  it('none comes from a window to a wall outdoors', () => {
+    const free: Wall = { id: 'a', from: [1500, -2000], to: [3500, -2000], thickness: 200, side: 'auto' };
+    expect(distanceTo([2500, 500], { more: { walls: [free] } })).toBe(Number.POSITIVE_INFINITY);
+    const half = { ...free, from: [2500, -2000] as const };
+    // What shines past the end of the wall goes on aside, as far as a ray 100 mm from the next one shows it.
+    const beside = distanceTo([2900, 500], { more: { walls: [half] } });
+    expect(beside).toBeGreaterThan(400 - aside(2600) - WITHIN);
+    expect(beside).toBeLessThan(400);
+  });
+});
+
+describe('a whole exposure', () => {
+  it('light that comes later is found, and what is near is never passed over', () => {
+    const visit = { start: '2003-10-17T08:00:00-07:00', end: '2003-10-17T17:00:00-07:00' };
+    // Morning light lies to the west, evening light to the east; at the instant above it ends nearer than either.
+    for (const x of [1000, 1500, 2500, 3500, 4000]) expect(distanceTo([x, 1200], { visit })).toBeLessThan(60);
+    about(distanceTo([1000, 1200]), 1000 - aside(1200));
+  });
+});
