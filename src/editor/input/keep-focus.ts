@@ -4,10 +4,23 @@
  * before the next press. Returns the function that ends it.
  */
 export function keepFocusOfTap(): () => void {
-  const onPress = (event: MouseEvent) => event.preventDefault();
+  return swallowTap(() => true);
+}
+
+/** What a tap on the sheet has opened under the finger keeps the focus, and none of its buttons is pressed by the same tap. */
+export function keepTapOn(sheet: HTMLElement): () => void {
+  return swallowTap(({ target }) => !(target instanceof Node && sheet.contains(target)));
+}
+
+function swallowTap(isStray: (event: MouseEvent) => boolean): () => void {
+  const onPress = (event: MouseEvent) => {
+    if (isStray(event)) event.preventDefault();
+  };
   const onClick = (event: MouseEvent) => {
-    event.preventDefault();
-    event.stopPropagation();
+    if (isStray(event)) {
+      event.preventDefault();
+      event.stopPropagation();
+    }
     end();
   };
   const end = () => {

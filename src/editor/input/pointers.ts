@@ -6,6 +6,7 @@ import { cancelInNextFrame, flushInput, inNextFrame } from '../stage/frame-loop.
 import { hitAt } from '../tools/pick-at.ts';
 import { store } from '../tools/tool-context.ts';
 import type { ToolController, ToolPoint } from '../tools/tool-controller.ts';
+import { keepTapOn } from './keep-focus.ts';
 import { pinched, wheeled } from './viewport-gestures.ts';
 
 /** How near the pointer must be to count as on a thing, px. */
@@ -113,7 +114,9 @@ class Pointers {
     if (!this.#isWorking) return;
     this.#isWorking = false;
     this.#controller().up(this.#pointOf(event));
-    if (event.pointerType === 'touch') useSketch.setState({ pointer: null });
+    if (event.pointerType !== 'touch') return;
+    useSketch.setState({ pointer: null });
+    keepTapOn(this.#element);
   };
 
   readonly onCancel = (event: PointerEvent): void => {

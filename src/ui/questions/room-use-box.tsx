@@ -1,12 +1,13 @@
-import { type CSSProperties, useEffect, useRef } from 'react';
+import { type CSSProperties, useEffect, useRef, useState } from 'react';
 import { roomAt } from '../../../geometry/check/room.ts';
 import type { RoomUse, XY } from '../../../geometry/plan/model.ts';
 import { pickUse } from '../../commands/go-to.ts';
 import { SHEET_ID } from '../../editor/open-menu.ts';
+import type { AppState } from '../../state/app-state.ts';
 import { QUESTIONS } from '../../state/questions.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
-import { pannedBy, type SizePx, toScreen } from '../../state/viewport.ts';
+import { pannedBy, type SizePx, toScreen, type Viewport } from '../../state/viewport.ts';
 import './room-use-box.css';
 
 interface UseGroup {
@@ -27,6 +28,8 @@ const FIRST_USE = GROUPS[0]?.uses[0]?.use;
 
 /** How far the box stands off the edge of the stage, px. */
 const OFF_PX = 8;
+/** The widest that the box is, px. */
+const BOX_WIDTH_PX = 320;
 /** Share of a narrow stage that is the room's. */
 const ROOM_SHARE = 0.4;
 
@@ -37,12 +40,15 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
   const stage = useAppStore((state) => state.stageSize);
   const first = useRef<HTMLButtonElement>(null);
   const isAsked = roomAt(model, at)?.label === null;
+  const moved = useRef<MovedView | null>(null);
+  const [side] = useState(() => sideBeside(toScreen(viewport, at), stage));
+  useEffect(() => () => moveBack(moved.current), []);
   useEffect(() => {
     if (isAsked) {
       first.current?.focus({ preventScroll: true });
-      bringAbove(at);
+      moved.current = bringIntoSight(at, side, moved.current);
     } else useAppStore.getState().askRoom(null);
-  }, [isAsked, at]);
+  }, [isAsked, at, side]);
   if (!isAsked) return null;
   const leave = () => {
     useAppStore.getState().askRoom(null);
@@ -51,7 +57,7 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
   return (
     <section
       className="room-use"
-      style={placeBeside(toScreen(viewport, at), stage)}
+      style={placeAt(side, stage)}
       aria-label="What is this room used for?"
       onKeyDown={(event) => {
         if (event.key !== 'Escape') return;
@@ -96,20 +102,50 @@ function nameAndGoOn(use: RoomUse): void {
   else document.getElementById(SHEET_ID)?.focus({ preventScroll: true });
 }
 
-/** Below the room on a narrow stage, else at the edge that is farther from its middle: the room stays in sight. */
-function placeBeside([x]: XY, stage: SizePx): CSSProperties {
+type Side = 'left' | 'right';
+
+/** The edge that is farther from the first room. There the box stays: the answer for one room is pressed where that for the last one was. */
+const sideBeside = ([x]: XY, { width }: SizePx): Side => (x > width / 2 ? 'left' : 'right');
+
+/** At one edge, on a narrow stage at the foot. */
+function placeAt(side: Side, stage: SizePx): CSSProperties {
   if (isNarrow(stage))
     return { left: OFF_PX, right: OFF_PX, bottom: OFF_PX, maxHeight: stage.height * (1 - ROOM_SHARE) };
-  const atLeft = x > stage.width / 2;
-  return { [atLeft ? 'left' : 'right']: OFF_PX, top: OFF_PX, maxHeight: stage.height - 2 * OFF_PX };
+  return { [side]: OFF_PX, top: OFF_PX, maxHeight: stage.height - 2 * OFF_PX };
 }
 
-/** On a narrow stage the room comes into its upper part, which the box leaves free. */
-function bringAbove(at: XY): void {
-  const { stageSize, viewport, setViewport } = useAppStore.getState();
-  if (!isNarrow(stageSize)) return;
-  const [x, y] = toScreen(viewport, at);
-  setViewport(pannedBy(viewport, stageSize.width / 2 - x, (stageSize.height * ROOM_SHARE) / 2 - y));
+/** The view before the box moved it, and where to. */
+interface MovedView {
+  readonly from: Pick<AppState, 'viewport' | 'wholeInView'>;
+  readonly to: Viewport;
+}
+
+/**
+ * Moves the view where the box would lie over the room: on a narrow stage the room comes into its upper part, on a wide one into the middle of
+ * what the box leaves free. Returns the view to go back to, null where none was moved.
+ */
+function bringIntoSight(at: XY, side: Side, before: MovedView | null): MovedView | null {
+  const { stageSize, viewport, wholeInView, setViewport } = useAppStore.getState();
+  const [dx, dy] = wayIntoSight(toScreen(viewport, at), side, stageSize);
+  if (dx === 0 && dy === 0) return before;
+  setViewport(pannedBy(viewport, dx, dy));
+  const from = before?.to === viewport ? before.from : { viewport, wholeInView };
+  return { from, to: useAppStore.getState().viewport };
+}
+
+function wayIntoSight([x, y]: XY, side: Side, stage: SizePx): XY {
+  if (isNarrow(stage)) return [stage.width / 2 - x, (stage.height * ROOM_SHARE) / 2 - y];
+  const free = stage.width - BOX_WIDTH_PX - 2 * OFF_PX;
+  const start = side === 'left' ? stage.width - free : 0;
+  return x >= start && x <= start + free ? [0, 0] : [start + free / 2 - x, 0];
+}
+
+/** Once no room is asked about, the view is the one before; a view that somebody has moved since stays. */
+function moveBack(moved: MovedView | null): void {
+  const { viewport, setViewport, fit } = useAppStore.getState();
+  if (!moved || viewport !== moved.to) return;
+  if (moved.from.wholeInView) fit();
+  else setViewport(moved.from.viewport);
 }
 
 const isNarrow = ({ width }: SizePx): boolean => width < 640;
