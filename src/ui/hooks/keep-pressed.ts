@@ -7,6 +7,10 @@ interface Anchor {
 
 const NO_ANCHOR: Anchor = { places: [], scrolled: 0 };
 
+const CONTROL = 'button, summary, label, a';
+/** Scroll positions come with fractions, heights without. */
+const ROUNDED_PX = 1;
+
 /** The empty space at the top of a pane, below its heading: its style sheet says where. */
 const SPACE = '--kept-space';
 
@@ -24,7 +28,8 @@ export function keepPressed(pane: HTMLElement): () => void {
     pane.style.setProperty(SPACE, `${px}px`);
   };
   const hold = ({ target }: Event) => {
-    if (target instanceof Element) anchor = anchorAt(target, pane);
+    // The words in a button move within it when they turn bold.
+    if (target instanceof Element) anchor = anchorAt(target.closest(CONTROL) ?? target, pane);
   };
   const follow = () => {
     const first = anchor.places.find(isShown);
@@ -33,14 +38,25 @@ export function keepPressed(pane: HTMLElement): () => void {
   };
   const correct = () => {
     // Somebody scrolled: that place is meant, not the one before.
-    if (pane.scrollTop === anchor.scrolled) putBack();
-    follow();
+    if (pane.scrollTop === anchor.scrolled || isAtEnd()) putBack();
+    // The fractions that scrolling leaves would add up.
+    const [held] = anchor.places;
+    if (held && isShown(held) && Math.abs(movedBy(anchor)) < ROUNDED_PX) {
+      anchor = { ...anchor, scrolled: pane.scrollTop };
+    } else follow();
+  };
+  /** The pane has become so much shorter that the browser had to scroll it back. */
+  const isAtEnd = () =>
+    pane.scrollTop < anchor.scrolled && pane.scrollTop + pane.clientHeight >= pane.scrollHeight - ROUNDED_PX;
+  /** The browser cuts a fraction off: a tenth of a pixel up would be a whole one. */
+  const scrollBy = (px: number) => {
+    pane.scrollTop = Math.round(pane.scrollTop + px);
   };
   const putBack = () => {
     const moved = movedBy(anchor);
     // What comes takes the empty space first.
     if (moved > 0) setSpace(Math.max(0, space - moved));
-    pane.scrollTop += movedBy(anchor);
+    scrollBy(movedBy(anchor));
     const rest = movedBy(anchor);
     if (rest > -1) return;
     setSpace(space - rest);
@@ -48,12 +64,14 @@ export function keepPressed(pane: HTMLElement): () => void {
     if (movedBy(anchor) <= rest) setSpace(0);
   };
   const onScroll = () => {
+    if (pane.scrollTop !== anchor.scrolled) follow();
     // Out of view it is taken away, and nothing is seen to move.
-    if (space > 0 && pane.scrollTop >= space) {
-      pane.scrollTop -= space;
-      setSpace(0);
-    }
-    follow();
+    if (space === 0 || pane.scrollTop < space) return;
+    const scrolled = pane.scrollTop - space;
+    setSpace(0);
+    if (anchor.places.some(isShown)) scrollBy(movedBy(anchor));
+    else pane.scrollTop = scrolled;
+    anchor = { ...anchor, scrolled: pane.scrollTop };
   };
   // Before the browser paints: an observer of changes is called as soon as they are made, one of sizes after the layout.
   const changes = new MutationObserver(correct);

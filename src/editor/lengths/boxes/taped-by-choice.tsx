@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { TAPED_BY, type TapedBy } from '../../../../geometry/dimension/taped-by.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { withSaid } from '../../../state/wall-settings.ts';
@@ -7,7 +8,8 @@ const WORDS: Readonly<Record<TapedBy, string>> = { inside: 'Inside', outside: 'O
 /** How lengths between walls are taped: asked at the first one, and offered at each. */
 export function TapedByChoice({ onChoice }: { readonly onChoice: () => void }) {
   const settings = useAppStore(({ wallSettings }) => wallSettings);
-  const isAsked = !settings.said.includes('by');
+  // The words stay as long as the box is open: a shorter line would move what was pressed.
+  const [isAsked] = useState(!settings.said.includes('by'));
   return (
     <fieldset className="box-choice" onPointerDown={(event) => event.preventDefault()}>
       <legend>{isAsked ? 'How do you tape it? The next ones are taped so too.' : 'Taped'}</legend>

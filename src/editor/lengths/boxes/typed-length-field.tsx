@@ -69,7 +69,8 @@ export function TypedLengthField(props: Props) {
     const within = event.relatedTarget instanceof Element && event.relatedTarget.closest('.typed-length');
     if (within) return;
     closeLength();
-    if (text === null) useLengths.setState({ fingerTypes: false });
+    // One length was enough: the next thing is asked for as this one was.
+    if (text === null && open.at === 0) useLengths.setState({ fingerTypes: false });
     // A press elsewhere may be a slip: only Enter, Tab and the button set what is typed.
     if (text !== null && text.trim() !== shown)
       useAppStore.getState().say(`${text.trim()} was not set: ${read.label} stays ${shown}.`);
