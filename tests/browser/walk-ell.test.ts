@@ -9,6 +9,8 @@ import { Walker } from './walker.ts';
 
 const FT = 304.8;
 const IN = 25.4;
+/** So often the column of questions is scrolled: it is longer than a small screen. */
+const MOST_SCROLLS = 8;
 /** Where the outer corner at the upper left comes to lie. */
 const O: XY = [1016, 1016];
 const at = (feet: number, down: number): XY => [O[0] + feet * FT, O[1] + down * FT];
@@ -166,14 +168,19 @@ describe('an L-shaped basement taped outside, from an empty page', () => {
   it.each([
     { how: 'by mouse and keys', byFinger: false, most: 95, viewport: { width: 1440, height: 900 } },
     { how: 'by finger', byFinger: true, most: 95, viewport: { width: 1024, height: 768 } },
+    { how: 'by finger, upright', byFinger: true, most: 95, viewport: { width: 820, height: 1180 } },
   ])('is drawn $how in at most $most actions, and nothing is refused', async ({ byFinger, most, viewport }) => {
     const { page, expectNoTroubles } = await openPage({ viewport, touch: byFinger });
     await editorOf(page);
     const walker = await Walker.on(page, { byFinger });
     await drawEll(walker, page, byFinger);
-    const { actions, corrections, seconds } = walker;
-    console.log(`${actions.length} actions, about ${Math.round(seconds)} s of a person's time`);
+    const { actions, corrections, scrolls, seconds, shifted } = walker;
+    console.log(
+      `${actions.length} actions, about ${Math.round(seconds)} s of a person's time; ${scrolls} scrolls, ${corrections.length} refused, ${shifted.length} moved`,
+    );
     expect(corrections).toEqual([]);
+    expect(shifted).toEqual([]);
+    expect(scrolls).toBeLessThanOrEqual(MOST_SCROLLS);
     expectDrawn(await levelOf(page));
     expect(actions.length).toBeLessThanOrEqual(most);
     if (!byFinger) await keptSetting(page, 'wall-settings', { by: 'inside', outer: 254, partition: 114.3 });

@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { announcerReady, settled } from './harness.ts';
+import { broughtIntoView, pressedShift } from './pressed.ts';
 import { openPair, stageButton } from './samples.ts';
 
 const WAYS = [
@@ -27,12 +28,10 @@ class Worker {
   /** A press on a button; what is pressed may not move away. */
   async press(target: Locator): Promise<void> {
     await this.bringIntoView(target);
-    const before = await target.boundingBox();
-    await (this.touch ? target.tap() : target.click());
+    const name = await target.textContent();
+    const moved = await pressedShift(this.page, target, () => (this.touch ? target.tap() : target.click()));
     await this.done();
-    const after = (await target.isVisible()) ? await target.boundingBox() : null;
-    const moved = before && after ? Math.round(Math.hypot(after.x - before.x, after.y - before.y)) : 0;
-    if (moved > 0) this.shifted.push(`${await target.textContent()}: ${moved} px`);
+    if (moved > 0) this.shifted.push(`${name}: ${moved} px`);
   }
 
   async type(target: Locator, text: string): Promise<void> {
@@ -50,21 +49,7 @@ class Worker {
   }
 
   private async bringIntoView(target: Locator): Promise<void> {
-    await target.waitFor();
-    const isHidden = await target.evaluate((element) => {
-      const { left, top, width, height } = element.getBoundingClientRect();
-      const above = document.elementFromPoint(left + width / 2, top + height / 2);
-      return above === null || !(element.contains(above) || above.contains(element));
-    });
-    if (!isHidden) {
-      // A press where a part of it shows: the press itself would bring in the rest.
-      await target.scrollIntoViewIfNeeded();
-      return;
-    }
-    this.scrolls += 1;
-    // As far as a hand scrolls: what comes next is on the page too.
-    await target.evaluate((element) => element.scrollIntoView({ block: 'start' }));
-    await settled(this.page);
+    if (await broughtIntoView(this.page, target)) this.scrolls += 1;
   }
 
   private async done(): Promise<void> {

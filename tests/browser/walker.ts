@@ -2,6 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import type { XY } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { touchDrag } from './harness.ts';
+import { broughtIntoView, pressedShift } from './pressed.ts';
 
 /**
  * Seconds of the keystroke-level model (Card, Moran and Newell 1980; from memory): a key of an average typist, pointing with a mouse,
@@ -24,6 +25,10 @@ export interface Walk {
  */
 export class Walker {
   readonly actions: Walk[] = [];
+  /** Presses for which a column had to be scrolled first. */
+  scrolls = 0;
+  /** What moved away under the hand that pressed it. */
+  readonly shifted: string[] = [];
   /** Where the hand is: from the mouse to the keys costs a moment. */
   private onKeys = false;
   private readonly page: Page;
@@ -44,9 +49,12 @@ export class Walker {
 
   /** A press on a button or another part of the page. */
   async click(target: Locator, what: string): Promise<void> {
-    await this.act('click', what, this.toMouse() + SECONDS.point + 2 * SECONDS.button, () =>
-      this.byFinger ? target.tap() : target.click(),
-    );
+    if (await broughtIntoView(this.page, target)) this.scrolls += 1;
+    await this.act('click', what, this.toMouse() + SECONDS.point + 2 * SECONDS.button, async () => {
+      const press = () => (this.byFinger ? target.tap() : target.click());
+      const moved = await pressedShift(this.page, target, press);
+      if (moved > 0) this.shifted.push(`${what}: ${moved} px`);
+    });
   }
 
   /** A press on the sheet, about where a hand comes to: nobody hits a point to the inch. */
