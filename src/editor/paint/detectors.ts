@@ -22,10 +22,12 @@ export interface DrawnDetector {
 }
 
 /**
- * A detector is never drawn smaller than `single`, px, so that it is found at arm's length; side by side with another one `pair`. Each is
- * drawn 1.3 beyond its radius.
+ * A detector is never drawn smaller than `single`, px, so that it is found at arm's length; side by side with another one `pair`. The gap holds
+ * the ring of a chosen one.
  */
-export const SYMBOL_PX: DiscSizes = { single: 11, pair: 8, gap: 4 };
+export const SYMBOL_PX: DiscSizes = { single: 11, pair: 8, gap: 8 };
+/** How far beyond the radius the sign is drawn, and the middle of the ring of a chosen one, px. */
+export const BEYOND_PX = { sign: 1.3, ring: 4 } as const;
 /** From this far on, px, a symbol that is drawn beside its place has a line to it. */
 const ASIDE_PX = 3;
 
@@ -41,11 +43,13 @@ export function detectorShapes(
   });
   const signs = drawn.map(({ at, radius, report }) => [
     inked({ fill: 'paper' }, discsPart([at], radius + 2)),
-    ...verdictSign(report ? toneOf(report) : 'unknown', at, radius + 1.3),
+    ...verdictSign(report ? toneOf(report) : 'unknown', at, radius + BEYOND_PX.sign),
   ]);
   const rings = drawn
     .filter(({ chosen }) => chosen)
-    .map(({ at, radius }) => inked({ line: LINE_PX.detector, color: 'accent' }, discsPart([at], radius + 6)));
+    .map(({ at, radius }) =>
+      inked({ line: LINE_PX.detector, color: 'accent' }, discsPart([at], radius + BEYOND_PX.ring)),
+    );
   // Where it stands, on top of its sign, with a line to it.
   const places = drawn
     .filter(({ at, place }) => distance(at, place) >= ASIDE_PX)

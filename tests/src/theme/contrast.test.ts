@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { THEMES } from '../../../src/theme/tokens.ts';
+import { SHEET_TAKEN_GROUND, SHEET_THEME, THEMES } from '../../../src/theme/tokens.ts';
 
 // Contrast as WCAG 2.2 defines it (relative luminance of sRGB); thresholds: SC 1.4.3 text 4.5:1, SC 1.4.11 parts of controls 3:1.
 function luminance(hex: string): number {
@@ -12,6 +12,15 @@ function luminance(hex: string): number {
 function contrast(a: string, b: string): number {
   const [low, high] = [luminance(a), luminance(b)].sort((x, y) => x - y) as [number, number];
   return (high + 0.05) / (low + 0.05);
+}
+
+/** The opacity of the fill of a zone that is pointed at: `src/drawing/floor.ts`. */
+const ZONE_OPACITY = 0.08;
+/** Returns a color painted over another one, as a canvas mixes them. */
+function over(color: string, opacity: number, ground: string): string {
+  const part = (hex: string, at: number) => Number.parseInt(hex.slice(at, at + 2), 16);
+  const mixed = [1, 3, 5].map((at) => Math.round(part(color, at) * opacity + part(ground, at) * (1 - opacity)));
+  return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
 }
 
 describe('the contrast formula', () => {
@@ -46,4 +55,16 @@ describe.each(Object.entries(THEMES))('theme %s', (_key, theme) => {
       expect(contrast(line, theme.paper)).toBeGreaterThanOrEqual(3);
     }
   });
+
+  it('hatches pass 3:1 on the floor under a pointed zone, and on the walls of the level below', () => {
+    const pointed = over(theme.accent, ZONE_OPACITY, theme.paper);
+    for (const ground of [pointed, theme.below]) {
+      for (const line of [theme.hatch, theme.hatchEdge]) expect(contrast(line, ground)).toBeGreaterThanOrEqual(3);
+    }
+  });
+});
+
+it('hatches in print pass 3:1 on the light fill of excluded floor', () => {
+  for (const line of [SHEET_THEME.hatch, SHEET_THEME.hatchEdge])
+    expect(contrast(line, SHEET_TAKEN_GROUND)).toBeGreaterThanOrEqual(3);
 });
