@@ -20,7 +20,7 @@ import {
 import type { QuickCard } from './describe-card.ts';
 import { drawSketch } from './sketch.ts';
 
-/** The card on one upright page. */
+/** The card on one page, upright alone: the sketch above and the steps below fill it, and it hangs or lies beside the kit as a card does. */
 
 export interface CardPageOptions {
   readonly paper: PaperName;

@@ -1,8 +1,10 @@
-// The pictures of the README, taken from the built app: node tests/run/pictures.mjs
+// The pictures of the README, taken from the built app: node tests/run/pictures.mjs; that of the report alone: node tests/run/pictures.mjs report
+import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { ensureDeps, ROOT, runPlainly } from './ensure-deps.mjs';
 import { BROWSER_ARGS, findBrowser } from './find-browser.mjs';
 import { movingPicture } from './moving-picture.mjs';
@@ -116,8 +118,31 @@ async function takeQuickCard(page) {
   await page.screenshot({ path: join(PICTURES, 'quick-card.png') });
 }
 
+/** The first page of the report of a sale, as the command line writes it. */
+async function takeReport() {
+  const { chromium } = await import('playwright-core');
+  const folder = mkdtempSync(join(tmpdir(), 'stillspot-report-'));
+  const file = join(folder, 'report.svg');
+  const plan = join(ROOT, 'samples', '06-sale-report.plan.json');
+  const args = [join(ROOT, 'tests', 'run', 'stillspot.mjs'), 'report', plan, '--out', file, '--paper', 'letter'];
+  const browser = await chromium.launch({ executablePath: findBrowser(), args: BROWSER_ARGS });
+  try {
+    const { status, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8' });
+    if (status !== 0) throw new Error(stderr);
+    const page = await browser.newPage({ viewport: { width: 1056, height: 816 } });
+    await page.goto(pathToFileURL(file).href);
+    await page.screenshot({ path: join(PICTURES, 'report.png') });
+  } finally {
+    await browser.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 async function takePictures() {
   ensureDeps();
+  mkdirSync(PICTURES, { recursive: true });
+  await takeReport();
+  if (process.argv[2] === 'report') return;
   const { build, preview } = await import('vite');
   const { chromium } = await import('playwright-core');
   const outDir = mkdtempSync(join(tmpdir(), 'stillspot-pictures-'));
@@ -125,7 +150,6 @@ async function takePictures() {
   const server = await preview({ root: ROOT, logLevel: 'error', build: { outDir }, preview: { port: 0 } });
   const browser = await chromium.launch({ executablePath: findBrowser(), args: BROWSER_ARGS });
   const address = server.resolvedUrls?.local[0] ?? '';
-  mkdirSync(PICTURES, { recursive: true });
   try {
     const desk = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     await desk.goto(address);
