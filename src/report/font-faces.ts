@@ -9,6 +9,20 @@ export interface FontFace {
 const EXTENDED = /[\u0100-\u024f\u1e00-\u1eff]/;
 const EXTENDED_RANGE = 'U+0100-024F, U+1E00-1EFF';
 
+/** Letters that one font file has. */
+export interface SubsetRun {
+  readonly text: string;
+  readonly subset: FontFace['subset'];
+}
+
+/** Returns the text in runs of one subset each, in order; joined they are the text. */
+export function runsBySubset(text: string): readonly SubsetRun[] {
+  return text
+    .split(new RegExp(`(${EXTENDED.source}+)`))
+    .filter(Boolean)
+    .map((run) => ({ text: run, subset: EXTENDED.test(run) ? 'latin-ext' : 'latin' }));
+}
+
 /** Returns the faces that the text of an SVG needs. */
 export function facesOf(svg: string): readonly FontFace[] {
   const subsets = EXTENDED.test(svg) ? (['latin', 'latin-ext'] as const) : (['latin'] as const);

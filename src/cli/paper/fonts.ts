@@ -37,22 +37,44 @@ export function fontFiles(): FontFiles {
 
 let paths: readonly string[] | undefined;
 
+/** The family of the further letters in the files for pictures: the library asks for a family and weight, and knows no subsets. */
+export const FURTHER_FAMILY = 'Atkinson Hyperlegible More';
+
 /** Returns paths of the same fonts as OpenType files: the library that makes pictures accepts nothing else. */
 export function openTypePaths(): readonly string[] {
-  paths ??= WEIGHTS.flatMap((weight) => SUBSETS.map((subset) => openTypeFile(fontPath(subset, weight, 'woff'))));
+  paths ??= WEIGHTS.flatMap((weight) =>
+    SUBSETS.map((subset) => openTypeFile(fontPath(subset, weight, 'woff'), subset === 'latin-ext')),
+  );
   return paths;
 }
 
 /** Names the file by a hash of its source, for new font packages. Renames it at the end, so that other processes never see half a file. */
-function openTypeFile(path: string): string {
+function openTypeFile(path: string, further: boolean): string {
   const woff = readFileSync(path);
   const packages = join(dirname(path), '..', '..', '..');
   const cache = join(packages, '.cache', 'stillspot', 'fonts');
-  const file = join(cache, `${createHash('sha256').update(woff).digest('hex').slice(0, 16)}.ttf`);
+  const hash = createHash('sha256').update(woff).digest('hex').slice(0, 16);
+  const file = join(cache, `${hash}${further ? '-more' : ''}.ttf`);
   if (existsSync(file)) return file;
   mkdirSync(cache, { recursive: true });
   const unfinished = `${file}.${process.pid}`;
-  writeFileSync(unfinished, woffToOpenType(woff));
+  const font = woffToOpenType(woff);
+  writeFileSync(unfinished, further ? withFamily(font, 'Next', 'More') : font);
   renameSync(unfinished, file);
   return file;
+}
+
+/** Returns an OpenType font with a word of its names replaced by one as long. Table directory and name table: OpenType 1.9. */
+function withFamily(font: Uint8Array, word: string, by: string): Uint8Array {
+  const bytes = Buffer.from(font);
+  for (let table = 0; table < bytes.readUInt16BE(4); table++) {
+    const entry = 12 + 16 * table;
+    if (bytes.toString('latin1', entry, entry + 4) !== 'name') continue;
+    const names = bytes.subarray(bytes.readUInt32BE(entry + 8)).subarray(0, bytes.readUInt32BE(entry + 12));
+    // UTF-16, high byte first, as names for Windows are.
+    const [from, to] = [word, by].map((text) => Buffer.from(text, 'utf16le').swap16());
+    if (!from || !to) continue;
+    for (let at = names.indexOf(from); at >= 0; at = names.indexOf(from, at + from.length)) to.copy(names, at);
+  }
+  return bytes;
 }

@@ -1,5 +1,6 @@
 import { Resvg } from '@resvg/resvg-js';
-import { openTypePaths } from './fonts.ts';
+import { FURTHER_FAMILY, openTypePaths } from './fonts.ts';
+import { withPartedTexts } from './part-texts.ts';
 
 export interface Picture {
   readonly width: number;
@@ -12,7 +13,7 @@ export interface Picture {
 
 /** Returns a page as a picture. @param width px */
 export function rasterize(svg: string, width: number): Picture {
-  const image = new Resvg(svg, {
+  const image = new Resvg(withPartedTexts(svg, FURTHER_FAMILY), {
     fitTo: { mode: 'width', value: width },
     font: {
       loadSystemFonts: false,

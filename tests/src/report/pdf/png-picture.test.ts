@@ -83,6 +83,18 @@ describe('the picture of a page beside that of the PDF in a second reader', () =
     expect(textsWithOtherInk(svg, { width, height, data }, { width, height, data: pixels }, DPI)).toEqual([]);
   });
 
+  it.each(['regular', 'bold'] as const)('has letters of both font files in one word, %s', async (weight) => {
+    const words = ['Łódź, Ångström', 'Şişli', 'x & Ő "ř" <b>'];
+    const texts = words.map((word, i) => drawText(40, 10 + 12 * i, word, { size: 5, weight, anchor: 'middle' }));
+    const turned = drawText(72, 50, 'Žďár Łęg', { size: 5, weight }, { transform: 'rotate(-90 72 50)' });
+    const svg = pageDocument({ width: 80, height: 60 }, 'x', ...texts, turned);
+    const { bytes } = await pagesToPdf([svg], { title: 'x', date, fonts: fontFiles() });
+    const { width, height, pixels } = await drawnByPdfium(bytes, 0, DPI);
+    const { pixels: data } = rasterize(svg, width);
+    expect(textsWithOtherInk(svg, { width, height, data }, { width, height, data: pixels }, DPI)).toEqual([]);
+    expect(noticedDifference({ width, height, data }, { width, height, data: pixels })).toBeLessThan(MOST);
+  });
+
   it('finds a text that is missing from the picture', async () => {
     const [svg = ''] = pagesOf('06-sale-report');
     const { bytes } = await pagesToPdf([svg], { title: 'x', date, fonts: fontFiles() });
