@@ -35,7 +35,9 @@ export function CardActions({ card, onChange, onAnother, onClose }: Props) {
         </button>
       </div>
       <p className="small" role="status">
-        {trouble || said || 'The card is kept under Plans on this device. It prints upright, on one page: to hang or lie beside the kit.'}
+        {trouble ||
+          said ||
+          'The card is kept under Plans on this device. It prints upright, on one page: to hang or lie beside the kit.'}
       </p>
       {made && <PrintedPages page={pageSize(usualPaper(card.plan), 'portrait')} addresses={[made.address]} />}
     </section>

@@ -8,7 +8,8 @@ import { pagesToPdf } from '../../../src/report/pdf/pdf.ts';
 import { howMany } from '../../helpers/how-many.ts';
 import { pageProblems } from '../../helpers/page-problems.ts';
 import { type ReadPage, readPdf } from '../../helpers/pdf-reader.ts';
-import { drawnByPdfium, inWholePixels } from '../../helpers/pdfium.ts';
+import { structureProblems } from '../../helpers/pdf-structure.ts';
+import { drawnByPdfium, inWholePixels, seenByPdfium } from '../../helpers/pdfium.ts';
 import { noticedDifference } from '../../helpers/picture-difference.ts';
 import { randomJob } from '../../helpers/random-job.ts';
 import { textsWithOtherInk } from '../../helpers/text-ink.ts';
@@ -47,6 +48,18 @@ function pagesOf(seed: number): readonly string[] {
   ];
 }
 
+/** Texts that a reader of the PDF does not get, or not after those that are drawn before them, which is the order of reading. */
+function outOfOrder(starts: readonly TextStart[], { texts }: ReadPage): readonly string[] {
+  const letters = lettersOf(texts.map(({ text }) => text));
+  let from = 0;
+  return starts.flatMap(({ text }) => {
+    const at = letters.indexOf(lettersOf([text]), from);
+    if (at < 0) return [text];
+    from = at + lettersOf([text]).length;
+    return [];
+  });
+}
+
 /** Texts of the page that the PDF does not have at their place, mm of paper. */
 function strayTexts(starts: readonly TextStart[], { texts }: ReadPage): readonly string[] {
   const isThere = ({ text, x, y }: TextStart) =>
@@ -78,6 +91,8 @@ describe('the papers of random jobs', () => {
       const drawn = pagesOf(seed);
       const { bytes, lacking } = await pagesToPdf(drawn, { title: 'Job', date, fonts });
       const read = await readPdf(bytes, { shapes: false });
+      expect.soft(structureProblems(bytes), `seed ${seed}`).toEqual([]);
+      const seen = await seenByPdfium(bytes);
       // Soft: of a long run every failure is told, not the first alone.
       expect.soft({ seed, lacking, pages: read.pages.length }).toEqual({ seed, lacking: [], pages: drawn.length });
       expect.soft(pageProblems(drawn), `seed ${seed}`).toEqual([]);
@@ -87,8 +102,14 @@ describe('the papers of random jobs', () => {
         // What is saved as SVG, and what the PNG is drawn from, is the page with its fonts.
         expect.soft(textStarts(withEmbeddedFont(svg))).toEqual(starts);
         expect.soft(strayTexts(starts, read.pages[i] as ReadPage), `seed ${seed}, page ${i + 1}`).toEqual([]);
-        const letters = lettersOf((read.pages[i] as ReadPage).texts.map(({ text }) => text));
-        expect.soft(starts.filter(({ text }) => !letters.includes(lettersOf([text])))).toEqual([]);
+        expect.soft(outOfOrder(starts, read.pages[i] as ReadPage), `seed ${seed}, page ${i + 1}`).toEqual([]);
+        const second = lettersOf([seen[i]?.text ?? '']);
+        expect
+          .soft(
+            starts.filter(({ text }) => !second.includes(lettersOf([text]))),
+            `seed ${seed}`,
+          )
+          .toEqual([]);
         texts += starts.length;
       });
       const cut = drawn.slice(0, PICTURED).map((svg) => inWholePixels(svg, DPI));
