@@ -1,13 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
+import { sunPlace } from '../../../geometry/recheck/sun-place.ts';
 import { exposureOf, sunDistance } from '../../../geometry/recheck/sun-rays.ts';
 import { wallLayout } from '../../../geometry/recheck/wall-layout.ts';
-import { altitude, azimuth, HEIGHTS, type House, houseOf, INCH } from '../../helpers/sun-room.ts';
+import { HEIGHTS, type House, houseOf, INCH } from '../../helpers/sun-room.ts';
 
 /*
  * The second computation of direct sun, by hand: one instant, the sun at 39.89° straight before a window 84 in high in a wall of 200 mm,
- * the detector from 30 to 31 in. Light in directions a little aside, from the edge of the disc, moves its end by a fraction of a mm.
+ * the detector from 30 to 31 in. Where the sun stands is asked of the same theory, which has its own tests.
  */
+
+const SITE = { latitude: 39.742476, longitude: -105.1786 };
+const NOON = Date.parse('2003-10-17T12:30:30-07:00');
+const { azimuth, altitude } = sunPlace(NOON, SITE.latitude, SITE.longitude);
 
 const [LOW, HIGH] = [HEIGHTS.base, HEIGHTS.base + HEIGHTS.tall];
 const [HEAD, THICKNESS, DISC] = [84 * INCH, 200, 0.267];
@@ -19,11 +24,11 @@ const FAR = longest(HEAD - LOW) - THICKNESS;
 /** How far the edge of the disc shines aside on a way. */
 const aside = (way: Mm): Mm => way * Math.tan(((DISC / Math.cos((altitude * Math.PI) / 180)) * Math.PI) / 180);
 
-/** Two libraries differ by 0.01° on where the sun stands: 0.5 mm at 1 m. */
-const WITHIN = 3;
+/** Of the few places of the edge of the disc that rays come from. */
+const WITHIN = 0.3;
 
 function distanceTo(at: XY, house: House = {}): Mm {
-  const plan: Plan = houseOf(house);
+  const plan: Plan = houseOf({ ...house, site: { north: -azimuth, ...house.site } });
   const layout = wallLayout(plan.levels[0] as Level);
   const hole = layout.holes.find(({ opening }) => opening.id === 'glass');
   const exposure = exposureOf(plan);
@@ -42,6 +47,11 @@ const hatch = (bottom: Mm, top: Mm, wall = 'p'): Opening => ({
 describe('light through a window alone', () => {
   it('reaches as far as it falls from the head, less the depth of the wall', () =>
     about(distanceTo([2500, 4000]), 4000 - FAR));
+
+  it('is farthest straight ahead, because the disc is lowest in its middle', () => {
+    about(distanceTo([1994, FAR + 10]), Math.hypot(6, 10));
+    about(distanceTo([3006, FAR + 10]), Math.hypot(6, 10));
+  });
 
   it('is as wide as the window', () => {
     about(distanceTo([1700, 500]), 300 - aside(500));
@@ -73,6 +83,24 @@ describe('light through a window alone', () => {
     if (!comesIn) expect(distanceTo([2500, 500], house)).toBe(Number.POSITIVE_INFINITY);
   });
 
+  it.each([
+    ['at the horizon of the site exactly', 0, true],
+    ['below it', 1e-9, false],
+  ])('%s: the sun counts or not', (_, over, counts) => {
+    expect(distanceTo([2500, 500], { site: { horizon: altitude + over } }) < 50).toBe(counts);
+    const shade = { obstruction: altitude + over };
+    expect(distanceTo([2500, 500], { window: { shade } }) < 50).toBe(counts);
+  });
+
+  it('counts under half a degree where the horizon of the site is lower still', () => {
+    let evening = NOON;
+    while (sunPlace(evening, SITE.latitude, SITE.longitude).altitude > 0.5) evening += 60_000;
+    const instant = new Date(evening).toISOString();
+    const north = -sunPlace(evening, SITE.latitude, SITE.longitude).azimuth;
+    const house = { site: { horizon: 0, north }, visit: { start: instant, end: instant } };
+    expect(distanceTo([2500, 4000], house)).toBeLessThan(50);
+  });
+
   it('without a horizon of its own a site has one of 3°', () => {
     const { horizon } = exposureOf(houseOf()) ?? {};
     expect(horizon).toBe(3);
@@ -96,7 +124,9 @@ describe('a floor behind the window', () => {
 describe('inner walls', () => {
   const doorway = hatch(0, HEAD);
 
-  it('end the light', () => about(distanceTo([2500, 3000], { more: { walls: [across(1000, 100)] } }), 3000 - 950));
+  it.each([100, 0])('of %d mm end the light', (thickness) =>
+    about(distanceTo([2500, 3000], { more: { walls: [across(1000, thickness)] } }), 3000 - 1000 + thickness / 2),
+  );
 
   it.each([
     ['near one first', ['p', 'q']],
