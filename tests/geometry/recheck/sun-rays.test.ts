@@ -186,11 +186,103 @@ describe('inner walls', () => {
   });
 });
 
+describe('light aslant, in a house that is turned', () => {
+  const quarters = Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4);
+  const radians = (degrees: number) => (degrees * Math.PI) / 180;
+  /** The middle of the disc and places of its edge: how far aside of the window's axis they shine, and what a fall of 1 is along the way. */
+  const beams = (slant: number) =>
+    [[0, 0], ...quarters.map((turn) => [Math.cos(turn), Math.sin(turn)])].map(([across = 0, up = 0]) => ({
+      slant: radians(slant + (across * DISC) / Math.cos(radians(altitude))),
+      way: 1 / Math.tan(radians(altitude + up * DISC)),
+    }));
+  const cases = [-50, -20, 35, 60].flatMap((slant) => [0, 0.7, 4].map((turn) => ({ slant, turn })));
+  const moved =
+    (turn: number) =>
+    (p: XY): XY => [
+      p[0] * Math.cos(turn) - p[1] * Math.sin(turn) + 900,
+      p[0] * Math.sin(turn) + p[1] * Math.cos(turn) - 300,
+    ];
+  const distance = (slant: number, turn: number, at: XY, house: House = {}) =>
+    distanceTo(moved(turn)(at), {
+      ...house,
+      move: moved(turn),
+      // Light goes to larger x where the sun stands at smaller ones.
+      site: { north: -azimuth - slant + (turn * 180) / Math.PI },
+    });
+
+  /** 40 mm from the end of the light, on which two rays are at most 100 mm apart. */
+  const straightAhead = (found: Mm) => {
+    expect(found).toBeGreaterThan(40 - WITHIN);
+    expect(found).toBeLessThan(Math.hypot(40, 51));
+  };
+
+  it.each(cases)('$slant°, house at $turn: it ends where it has fallen from the head', ({ slant, turn }) => {
+    const ends = beams(slant).map((beam) => (HEAD - LOW) * beam.way * Math.cos(beam.slant) - THICKNESS);
+    const [y, x] = [Math.max(...ends), 2500 + THICKNESS * Math.tan(radians(slant)) * 0.5];
+    straightAhead(distance(slant, turn, [x + y * Math.tan(radians(slant)), y + 40]));
+  });
+
+  it.each(cases)('$slant°, house at $turn: it ends at the edge of an overhang', ({ slant, turn }) => {
+    const shade = { overhang: { depth: 400, above: 100 } };
+    const ends = beams(slant).map((beam) => (HEAD + 100 - LOW) * beam.way * Math.cos(beam.slant) - THICKNESS - 400);
+    const [y, x] = [Math.max(...ends), 2500 + THICKNESS * Math.tan(radians(slant)) * 0.5];
+    const at: XY = [x + y * Math.tan(radians(slant)), y + 40];
+    straightAhead(distance(slant, turn, at, { window: { shade, bottom: 0 } }));
+  });
+
+  it.each(cases)('$slant°, house at $turn: both jambs cut it off through the whole wall', ({ slant, turn }) => {
+    const y = 600;
+    const sides = beams(slant).map((beam) => {
+      const [tangent, cosine] = [Math.tan(beam.slant), Math.cos(beam.slant)];
+      const [left, right] = [2000 + Math.max(0, THICKNESS * tangent), 3000 + Math.min(0, THICKNESS * tangent)];
+      return { left: left + y * tangent, right: right + y * tangent, cosine };
+    });
+    const middle = y * Math.tan(radians(slant));
+    const [left, right] = [2000 + middle - 100, 3000 + middle + 100];
+    const shallow = { bottom: 0, top: 3 * HEAD };
+    about(
+      distance(slant, turn, [left, y], { window: shallow }),
+      Math.min(...sides.map((side) => (side.left - left) * side.cosine)),
+    );
+    about(
+      distance(slant, turn, [right, y], { window: shallow }),
+      Math.min(...sides.map((side) => (right - side.right) * side.cosine)),
+    );
+  });
+});
+
 describe('a whole exposure', () => {
-  it('light that comes later is found, and what is near is never passed over', () => {
-    const visit = { start: '2003-10-17T08:00:00-07:00', end: '2003-10-17T17:00:00-07:00' };
-    // Morning light lies to the west, evening light to the east; at the instant above it ends nearer than either.
-    for (const x of [1000, 1500, 2500, 3500, 4000]) expect(distanceTo([x, 1200], { visit })).toBeLessThan(60);
-    about(distanceTo([1000, 1200]), 1000 - aside(1200));
+  it('is what the single instants are together, whatever is looked at first', () => {
+    const [start, minutes] = [NOON - 90 * 60_000, 180];
+    const iso = (at: number) => new Date(at).toISOString();
+    const visit = { start: iso(start), end: iso(start + minutes * 60_000) };
+    const door: Opening = { ...hatch(0, 2032), offset: 1500 };
+    const houses: House[] = [
+      {},
+      { window: { bottom: 50 * INCH }, more: { walls: [across(1100, 100)], openings: [door] } },
+    ];
+    const places: XY[] = [
+      [700, 900],
+      [1500, 400],
+      [2450, 1600],
+      [3900, 2500],
+      [5200, 300],
+    ];
+    for (const house of houses)
+      for (const at of places) {
+        const each = Array.from({ length: minutes / 2 + 1 }, (_, i) => iso(start + i * 120_000));
+        const alone = each.map((instant) => distanceTo(at, { ...house, visit: { start: instant, end: instant } }));
+        expect(new Set(alone).size).toBeGreaterThan(20);
+        expect(distanceTo(at, { ...house, visit })).toBeCloseTo(Math.min(...alone), 6);
+      }
+  });
+
+  it('looks every two minutes, and at its end', () => {
+    // The sun comes over the horizon of the site in the last minute.
+    const iso = (at: number) => new Date(at).toISOString();
+    const { altitude: last } = sunPlace(NOON - 3_600_000, SITE.latitude, SITE.longitude);
+    const visit = { start: iso(NOON - 3_600_000 - 601_000), end: iso(NOON - 3_600_000) };
+    expect(distanceTo([2500, 300], { visit, site: { horizon: last - 1e-6 } })).toBeLessThan(500);
+    expect(distanceTo([2500, 300], { visit, site: { horizon: last + 1e-6 } })).toBe(Number.POSITIVE_INFINITY);
   });
 });
