@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Level } from '../../../geometry/plan/model.ts';
+import type { Fixture, Level, Mm, Wall } from '../../../geometry/plan/model.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { nearestSpot } from '../../../geometry/region/nearest.ts';
 import { effectiveRules, PROFILES } from '../../../geometry/rules/profiles.ts';
@@ -83,4 +83,65 @@ describe('every profile', () => {
   )('%s: what is kept away from is measured in plan', (_, { measured }) => {
     expect(measured).toBe('plan');
   });
+});
+
+describe('after an edit', () => {
+  /** Two rooms with things in both. */
+  const house = (left: readonly [Mm, Mm], right: readonly [Mm, Mm]): Level => {
+    const level = hall();
+    const inner: Wall = { id: 'p', from: [0, -10_100], to: [0, 10_100], thickness: 100, side: 'auto' };
+    const boxAt = (id: string, center: readonly [Mm, Mm]): Fixture =>
+      fixtureAt('furnace', { id, shape: { box: { center, width: 400, depth: 600, turn: 0 } } });
+    return {
+      ...level,
+      openings: [],
+      walls: [...level.walls, inner],
+      rooms: [-5000, 5000].map((x) => ({ id: `r${x}`, name: '', use: 'den', at: [x, 0] })),
+      fixtures: [boxAt('a', left), boxAt('b', right), boxAt('c', [5000, -6000])],
+    };
+  };
+  /** Area and outline of each room: the sum over where its edges begin, or about what they turn. */
+  const shapes = (level: Level, probe = PROBE) =>
+    regionOf(level, undefined, probe).rooms.map(({ area, rings }) => {
+      const corners = rings.flat().map((edge) => (edge.kind === 'line' ? edge.from : edge.center));
+      return [area, ...[0, 1].map((axis) => corners.reduce((sum, p) => sum + (p[axis] as Mm), 0))].map(Math.round);
+    });
+
+  it.each<[string, readonly [Mm, Mm], readonly [Mm, Mm]]>([
+    ['in one room', [-6000, 1500], [5000, 3000]],
+    ['in the other', [-5000, 0], [7000, 2000]],
+    ['in both at once', [-9000, 9000], [9000, 9500]],
+    ['across the wall', [4000, 0], [-4000, 0]],
+  ])('the region is what it is from nothing: things moved %s', (_, left, right) => {
+    const before = house([-5000, 0], [5000, 3000]);
+    shapes(before);
+    const moved = house(left, right);
+    // The same walls, and what did not move: as the app edits a level.
+    const fixtures = before.fixtures.map((old, i) => {
+      const made = moved.fixtures[i] as Fixture;
+      return JSON.stringify(made) === JSON.stringify(old) ? old : made;
+    });
+    const edited = { ...before, fixtures };
+    const fresh = structuredClone(edited);
+    expect(shapes(edited)).toEqual(shapes(fresh));
+    expect(shapes(before)).toEqual(shapes(structuredClone(before)));
+    expect(shapes(fresh)).not.toEqual(shapes(before));
+  });
+
+  it('the region is that of the detector at hand, whichever was asked about before', () => {
+    const level = house([-5000, 0], [5000, 3000]);
+    const probes = [50, 120, 50, 80].map((radius) => ({ ...PROBE, radius }));
+    for (const probe of probes) expect(shapes(level, probe)).toEqual(shapes(structuredClone(level), probe));
+    const tops = [PROBE, { ...PROBE, tall: 400 }, { ...PROBE, base: 700 }];
+    for (const probe of tops) expect(shapes(level, probe)).toEqual(shapes(structuredClone(level), probe));
+  });
+});
+
+it('a rule without a figure has no zone, with distance to spare either', () => {
+  const level = hall();
+  for (const spare of [0, 100]) {
+    const { zones } = regionOf(level, spare, PROBE, 'health-canada-long-term');
+    expect(zones.length).toBeGreaterThan(0);
+    expect(zones.filter(({ rule }) => rule === 'outside-opening')).toEqual([]);
+  }
 });

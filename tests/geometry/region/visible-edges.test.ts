@@ -37,6 +37,26 @@ describe('visibleEdges(zones)', () => {
     for (const zone of row) expect(seen(zone, row)).toBeCloseTo(2000, 3);
   });
 
+  it('does not make do with a coarser result than is asked for, and keeps a finer one', () => {
+    // A gap of 100 mm between two boxes, which samples every 400 mm miss.
+    const zones = [boxZone(0, 0, 4000, 1000), boxZone(150, -500, 1950, 1000), boxZone(2200, -500, 1700, 1000)];
+    const [long] = zones as [Zone];
+    const openOn = (piece?: number) => (visibleEdges(zones, piece).get(long) ?? []).length;
+    expect(openOn(1000)).toBe(1);
+    expect(openOn()).toBe(2);
+    expect(openOn(1000)).toBe(2);
+  });
+
+  it('of three in a row the middle one is covered from both sides, in any order', () => {
+    const [a, b, c] = [discZone(0, 0, 1000), discZone(1000, 0, 1000), discZone(2000, 0, 1000)];
+    for (const zones of [
+      [a, b, c],
+      [c, b, a],
+      [b, c, a],
+    ])
+      expect(seen(b, zones)).toBeCloseTo((2 / 3) * Math.PI * 1000, 1);
+  });
+
   it('of two discs that pass through each other’s middle shows two thirds of either', () => {
     const [a, b] = [discZone(0, 0, 2000), discZone(2000, 0, 2000)];
     expect(seen(a, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
