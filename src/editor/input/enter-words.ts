@@ -62,7 +62,8 @@ function selectWords(state: AppState, at: XY): string {
     return `Arrows move ${name}, Enter lists what can be done, Escape lets go`;
   }
   const hit = hitAt(pressAt(at));
-  return hit ? `Enter selects ${subjectName(level, hit.id)}` : WITH_NO_TOOL;
+  if (hit) return `Enter selects ${subjectName(level, hit.id)}`;
+  return roomAt(selectModel(state), at)?.label === null ? 'Enter asks what this room is used for' : WITH_NO_TOOL;
 }
 
 function wallWords({ chain: { corners }, viewport }: AppState, next: XY): string {

@@ -1,9 +1,10 @@
+import { roomAt } from '../../../geometry/check/room.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { nearestSpot } from '../../../geometry/region/nearest.ts';
 import { anchorOf } from '../../../geometry/snap/pick.ts';
 import { stepToLine } from '../../../geometry/snap/step-to-line.ts';
-import { selectLevel, selectRegion } from '../../state/selectors.ts';
+import { selectLevel, selectModel, selectRegion } from '../../state/selectors.ts';
 import { toPlan } from '../../state/viewport.ts';
 import { openMenuByKey } from '../open-menu.ts';
 import { putCross, useSketch } from '../overlay/sketch.ts';
@@ -67,7 +68,8 @@ function firstCross(): XY {
 }
 
 /**
- * Enter at the cross: the tool presses there; with no tool it selects what is there, or lists what can be done with it. Returns false where
+ * Enter at the cross: the tool presses there; with no tool it selects what is there, asks what
+ * a room without a use is used for, or lists what can be done. Returns false where
  * there is no cross. `enterWords` tells it beforehand.
  */
 export function pressAtCross(shift: boolean): boolean {
@@ -81,8 +83,10 @@ export function pressAtCross(shift: boolean): boolean {
     return true;
   }
   const hit = hitAt(point);
-  const { selection, select } = store();
+  const { selection, select, askRoom } = store();
+  const room = selection.length === 0 ? roomAt(selectModel(store()), cross) : null;
   if (hit && selection.length === 0) select([hit.id]);
+  else if (room?.label === null) askRoom(room.labelPoint);
   else openMenuByKey();
   return true;
 }

@@ -54,7 +54,10 @@ export const TURN_KEY = '<';
 
 function takeKey(event: KeyboardEvent, direction: WallDirection): boolean {
   const corner = corners().at(-1);
-  if (event.ctrlKey || event.metaKey || event.altKey || !corner) return false;
+  if (event.altKey || !corner) return false;
+  // The arrow also moves the cross, which it leads from here; with Ctrl it goes farther.
+  if (direction.arrow(event, corner, CURSOR_REACH_PX / store().viewport.scale)) return false;
+  if (event.ctrlKey || event.metaKey) return false;
   if (event.key === 'Backspace') {
     store().undo();
     return true;
@@ -68,8 +71,6 @@ function takeKey(event: KeyboardEvent, direction: WallDirection): boolean {
     useSketch.setState({ typed: '', turn: '' });
     return true;
   }
-  // The arrow also moves the cross, which it leads from here.
-  if (direction.arrow(event, corner, CURSOR_REACH_PX / store().viewport.scale)) return false;
   if (closingKey(event.key)) {
     clearSketch();
     return true;

@@ -1,4 +1,4 @@
-import { type CSSProperties, useEffect, useRef, useState } from 'react';
+import { type CSSProperties, type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { roomAt } from '../../../geometry/check/room.ts';
 import type { RoomUse, XY } from '../../../geometry/plan/model.ts';
 import { pickUse } from '../../commands/go-to.ts';
@@ -60,9 +60,10 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
       style={placeAt(side, stage)}
       aria-label="What is this room used for?"
       onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
+        if (event.key === 'Escape') leave();
+        else if (!focusByKey(event)) return;
+        event.preventDefault();
         event.stopPropagation();
-        leave();
       }}
     >
       <h2>What is this room used for?</h2>
@@ -100,6 +101,25 @@ function nameAndGoOn(use: RoomUse): void {
   const next = selectModel(state).rooms.find(({ label }) => label === null);
   if (next) state.askRoom(next.labelPoint);
   else document.getElementById(SHEET_ID)?.focus({ preventScroll: true });
+}
+
+/** Two uses stand side by side. */
+const STEPS: Readonly<Record<string, number>> = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -2, ArrowDown: 2 };
+
+/** An arrow goes to the next use, a letter to the next one that begins with it. Returns whether it was such a key. */
+function focusByKey({ key, ctrlKey, altKey, metaKey, currentTarget }: KeyboardEvent<HTMLElement>): boolean {
+  if (ctrlKey || altKey || metaKey) return false;
+  const buttons = [...currentTarget.querySelectorAll('button')];
+  const at = buttons.findIndex((each) => each === document.activeElement);
+  const step = STEPS[key];
+  if (step !== undefined) {
+    buttons[Math.min(buttons.length - 1, Math.max(0, at + step))]?.focus();
+    return true;
+  }
+  if (!/^[a-z]$/i.test(key)) return false;
+  const after = [...buttons.slice(at + 1), ...buttons.slice(0, at + 1)];
+  after.find(({ textContent }) => textContent.toLowerCase().startsWith(key.toLowerCase()))?.focus();
+  return true;
 }
 
 type Side = 'left' | 'right';
