@@ -45,6 +45,15 @@ describe('compareOpinions(first, second)', () => {
     expect(how(none, clear)).toBe('differs');
   });
 
+  it('of a detector that the second did not look at says that it was computed once', () => {
+    const other: Opinion = {
+      levels: [{ id: 'L1', detectors: [{ id: 'd2', verdict: 'clear', checks: [row('outside-wall', 400, 'clear')] }] }],
+    };
+    expect(how(CLEAR, other)).toBe('once');
+    expect(how(CLEAR, { levels: [] })).toBe('once');
+    expect(how(CLEAR, { levels: [{ id: 'L1', detectors: [] }] })).toBe('once');
+  });
+
   it('asks for the least distance of a rule, not for every subject', () => {
     const all = opinion(
       'clear',

@@ -3,7 +3,8 @@ import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { centerLines } from '../../../geometry/recheck/center-lines.ts';
 import { nearestOnSegment, ringDistance, segmentDistance } from '../../../geometry/recheck/plane.ts';
 import { sunPlace } from '../../../geometry/recheck/sun-place.ts';
-import { wall } from '../../helpers/level-of.ts';
+import { wallLayout } from '../../../geometry/recheck/wall-layout.ts';
+import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 describe('sunPlace(instant, latitude, longitude)', () => {
   it('has the declination of the worked example of Meeus, Astronomical Algorithms (1998), 25.a', () => {
@@ -51,5 +52,66 @@ describe('centerLines(walls)', () => {
   ])('join the end of a wall that is meant to meet another: %s', (_, y, expected) => {
     expect(piecesOf([0, 3000], [0, y])).toBe(expected);
     expect(piecesOf([0, y], [0, 3000])).toBe(expected);
+  });
+});
+
+describe('a cavity behind a wall, by the second computation', () => {
+  const outer = boxWalls(0, 0, 20_000, 10_000, 200);
+  const turned = ([x, y]: XY, turn: number): XY => [
+    x * Math.cos(turn) - y * Math.sin(turn),
+    x * Math.sin(turn) + y * Math.cos(turn),
+  ];
+  /** Whether walls named `s…` count as outside: what is behind them is then no room. */
+  const isOutside = (walls: readonly Wall[], labels: readonly XY[] = [], turn = 0) => {
+    const level = levelOf({
+      walls: walls.map((one) => ({ ...one, from: turned(one.from, turn), to: turned(one.to, turn) })),
+      rooms: [[10_000, 9000] as XY, ...labels].map((at, i) => ({
+        id: `r${i}`,
+        name: '',
+        use: 'den',
+        at: turned(at, turn),
+      })),
+    });
+    return wallLayout(level)
+      .bodies.filter(({ wall: id }) => id.startsWith('s'))
+      .some(({ outside }) => outside);
+  };
+  /** A stud wall of 100 mm before the wall at the top, with a clear gap. */
+  const studs = (gap: number) => wall('s', [0, 150 + gap], [20_000, 150 + gap]);
+
+  it.each([
+    [20, true],
+    [305, true],
+    [305.3, false],
+    [600, false],
+  ])('a gap of %d mm behind studs is none of the rooms: %s', (gap, expected) => {
+    for (const turn of [0, 0.4]) expect(isOutside([...outer, studs(gap)], [], turn)).toBe(expected);
+    // A person who names it has said that it is a room.
+    expect(isOutside([...outer, studs(gap)], [[10_000, 100 + gap / 2]])).toBe(false);
+  });
+
+  it('of a long gap with a pocket at its end the pocket is a room, wherever the end is', () => {
+    for (const end of [19_200, 19_300, 19_400]) {
+      const walls = [
+        ...outer,
+        wall('s1', [0, 250], [end, 250]),
+        wall('s2', [end, 250], [end, 1200]),
+        wall('s3', [end, 1200], [20_000, 1200]),
+      ];
+      for (const turn of [0, 0.4, 2]) expect(isOutside(walls, [], turn)).toBe(false);
+    }
+    const shallow = [
+      ...outer,
+      wall('s1', [0, 250], [19_500, 250]),
+      wall('s2', [19_500, 250], [19_500, 1200]),
+      wall('s3', [19_500, 1200], [20_000, 1200]),
+    ];
+    expect(isOutside(shallow, [], 0)).toBe(false);
+    const narrow = shallow.map((one) => ({
+      ...one,
+      from: one.from[0] === 19_500 ? ([19_600, one.from[1]] as const) : one.from,
+      to: one.to[0] === 19_500 ? ([19_600, one.to[1]] as const) : one.to,
+    }));
+    expect(isOutside(narrow, [], 0)).toBe(true);
   });
 });

@@ -59,6 +59,17 @@ describe('the second computation: verdicts', () => {
   });
 
   it.each([
+    // The hall is 20 m between its walls: the rim may reach 0.1 mm into one.
+    [10_000 - RADIUS, 'clear'],
+    [10_000 - RADIUS + 0.09, 'clear'],
+    [10_000 - RADIUS + 0.11, 'blocked'],
+    [10_000 - 0.01, 'blocked'],
+    [10_000 + 50, 'blocked'],
+  ] as const)('a detector at %s mm from the middle is %s in its room', (y, verdict) => {
+    expect(rowsOf('room-use', hall(), { at: [0, y] })).toMatchObject([{ verdict, notRun: false }]);
+  });
+
+  it.each([
     ['both answered', {}, {}, false],
     ['why it is tested is not', { purposeAnswered: false }, {}, true],
     ['who lives there is not', {}, { livingAnswered: false }, true],
