@@ -54,6 +54,11 @@ describe('compareOpinions(first, second)', () => {
     expect(how(CLEAR, { levels: [{ id: 'L1', detectors: [] }] })).toBe('once');
   });
 
+  it('a length of a rule that was not run excuses no other verdict', () => {
+    const notRun = row('heat', 1219.1, 'unknown', { required: 1219.2, notRun: true });
+    expect(how(opinion('clear', notRun), opinion('blocked', notRun))).toBe('differs');
+  });
+
   it('asks for the least distance of a rule, not for every subject', () => {
     const all = opinion(
       'clear',

@@ -55,6 +55,21 @@ describe('centerLines(walls)', () => {
   });
 });
 
+describe('centerLines(walls), of what is no real drawing', () => {
+  it('leaves out a wall without a direction', () => {
+    const lines = centerLines([wall('w', [0, 0], [5000, 0]), wall('dot', [0, 500], [0.05, 500])]);
+    expect(lines.map((line) => line.wall.id)).toEqual(['w']);
+  });
+
+  it('does not try where an end all but meets more than 24 walls', () => {
+    const rows = (count: number) =>
+      Array.from({ length: count }, (_, i) => wall(`r${i}`, [-5000, 0.4 * i], [5000, 0.4 * i]));
+    const end = wall('w', [0, -3000], [0, -1]);
+    expect(() => centerLines([...rows(25), end])).toThrow('more than 24 walls');
+    expect(centerLines([...rows(24), end]).length).toBeGreaterThan(25);
+  });
+});
+
 describe('a cavity behind a wall, by the second computation', () => {
   const outer = boxWalls(0, 0, 20_000, 10_000, 200);
   const turned = ([x, y]: XY, turn: number): XY => [

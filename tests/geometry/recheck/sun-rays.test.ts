@@ -116,7 +116,7 @@ describe('a floor behind the window', () => {
 
   it.each([0.02, 0.25, 0.5, 0.75, 0.98])('is found where the window is free at %d of its width alone', (share) => {
     const middle = 2000 + share * 1000;
-    const walls = [covered(1700, middle - 55, 'left'), covered(middle + 55, 3300, 'right')];
+    const walls = [covered(50, middle - 55, 'left'), covered(middle + 55, 5950, 'right')];
     expect(distanceTo([middle, 300], { more: { walls } })).toBeLessThan(56);
   });
 });

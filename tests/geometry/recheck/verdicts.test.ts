@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import type { Detector, Level, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../../helpers/hall.ts';
@@ -114,7 +115,58 @@ describe('the second computation: walls that coincide', () => {
   });
 });
 
+describe('the second computation: what holds the detector', () => {
+  const table = (top: number) =>
+    hall({
+      objects: [
+        { id: 't', name: '', shape: { box: { center: [0, 5000], width: 600, depth: 600, turn: 0 } }, bottom: 0, top },
+      ],
+    });
+
+  it.each([
+    ['a table under its whole foot', table(900), {}, [{ subject: 't', verdict: 'clear', notRun: false }]],
+    ['a table 3 mm lower', table(897), {}, [{ subject: 't', verdict: 'clear', notRun: false }]],
+    ['a table 4 mm lower', table(896), {}, [{ verdict: 'unknown', notRun: true }]],
+    ['a table that it stands over', table(900), { at: [280, 5000] as XY }, [{ verdict: 'unknown', notRun: true }]],
+    ['nothing', hall(), {}, [{ verdict: 'unknown', notRun: true }]],
+    ['a hook', hall(), { support: 'hung' as const }, [{ subject: null, verdict: 'clear', notRun: false }]],
+  ])('%s', (_, level, detector, rows) => {
+    expect(rowsOf('support', level, detector)).toMatchObject(rows);
+  });
+});
+
+describe('both computations: machines that must be off', () => {
+  it('are those that the list names, and nothing else nearby', () => {
+    for (const [kind, count] of [
+      ['portable-fan', 1],
+      ['furnace', 0],
+      ['sump-pit', 0],
+    ] as const) {
+      const level = { ...hall({ fixtures: [fixtureAt(kind)] }), detectors: [hallDetector({ at: [500, 5000] })] };
+      const plan = planUnder('illinois-422-130', [level]);
+      const [first, second] = [checkPlan(plan), recheck(plan)];
+      for (const { levels } of second.ok ? [first, second] : [])
+        expect(levels[0]?.detectors[0]?.checks.filter(({ rule }) => rule === 'running-machine').length, kind).toBe(
+          count,
+        );
+      expect(second.ok).toBe(true);
+    }
+  });
+});
+
 describe('the second computation: a list without a distance', () => {
+  it('an opening is looked for where none is drawn, and not run where one is', () => {
+    const rowOf = (level: Level) => {
+      const detectors = [hallDetector()];
+      const opinion = recheck(planUnder('health-canada-long-term', [{ ...level, detectors }]));
+      return opinion.ok ? opinion.levels[0]?.detectors[0]?.checks.find(({ rule }) => rule === 'outside-opening') : null;
+    };
+    const lookedFor: Level['lookedFor'] = ['outside-opening'];
+    expect(rowOf(hall({ openings: [], lookedFor }))).toMatchObject({ verdict: 'clear', notRun: false });
+    expect(rowOf(hall({ openings: [] }))).toMatchObject({ verdict: 'unknown', notRun: true });
+    expect(rowOf(hall({ lookedFor }))).toMatchObject({ verdict: 'unknown', notRun: true });
+  });
+
   const heater = (bottom: number, top: number) => hall({ fixtures: [fixtureAt('radiator', { bottom, top })] });
 
   it.each([
