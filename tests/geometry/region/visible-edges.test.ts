@@ -61,6 +61,10 @@ describe('visibleEdges(zones)', () => {
     const [a, b] = [discZone(0, 0, 2000), discZone(2000, 0, 2000)];
     expect(seen(a, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
     expect(seen(b, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
+    // The same with others far away, listed first.
+    const others = [discZone(30_000, 0, 2000), discZone(-30_000, 0, 2000)];
+    expect(seen(a, [...others, a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
+    expect(seen(b, [...others, b, a])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
   });
 
   it('of a box across the corner of another shows what sticks out', () => {

@@ -53,6 +53,16 @@ describe.each(PROFILES.map((profile) => [profile.id, profile] as const))('the li
     }
   });
 
+  it('cites a document, and a part of it, for something', () => {
+    for (const { id: rule, sources } of rules)
+      for (const { cite, of } of sources) {
+        expect(cite.length, rule).toBeGreaterThan(10);
+        expect(of?.length ?? 1, rule).toBeGreaterThan(0);
+        if (cite.includes('240.310')) expect(cite).toMatch(/240\.310 ?\([a-z]\)/);
+        if (cite.includes('422.130')) expect(cite).toMatch(/422\.130(?: ?\([a-z]\)|, closed|.*App)/);
+      }
+  });
+
   it('is for tests of at most 90 days, unless its name says otherwise', () =>
     expect(term).toBe(id.endsWith('long-term') ? 'long' : 'short'));
 });
