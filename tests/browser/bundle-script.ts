@@ -1,11 +1,16 @@
+import { fileURLToPath } from 'node:url';
 import { build, type Rollup } from 'vite';
 
-/** Returns a module of the app as one script that sets the global `name`, with its fonts inside, for a page that has nothing else. */
-export async function bundleScript(entry: string, name: string): Promise<string> {
+/** Returns a module of the app as one script that sets the global `name`, with its fonts inside, for a page that has nothing else; `es`: as a module. */
+export async function bundleScript(entry: string, name: string, format: 'iife' | 'es' = 'iife'): Promise<string> {
   const output = (await build({
     configFile: false,
+    // As in the app's own build.
+    resolve: {
+      alias: { pdfkit: fileURLToPath(new URL('../../node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)) },
+    },
     logLevel: 'error',
-    build: { write: false, minify: false, assetsInlineLimit: 1e6, lib: { entry, formats: ['iife'], name } },
+    build: { write: false, minify: false, assetsInlineLimit: 1e6, lib: { entry, formats: [format], name } },
   })) as Rollup.RollupOutput[];
   const chunk = output[0]?.output.find((one) => one.type === 'chunk');
   if (!chunk) throw new Error('The build made no script.');

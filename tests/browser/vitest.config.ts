@@ -5,6 +5,10 @@ import { defineConfig } from 'vitest/config';
 const slow = Number(process.env.STILLSPOT_SLOW ?? 1);
 
 export default defineConfig({
+  // As in the app and on the command line.
+  resolve: {
+    alias: { pdfkit: fileURLToPath(new URL('../../node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)) },
+  },
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
     include: ['tests/browser/**/*.test.ts'],
