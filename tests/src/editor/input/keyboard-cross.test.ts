@@ -75,7 +75,7 @@ describe('the cross of the keyboard', () => {
 
 describe('Enter at the cross', () => {
   it.each<[Tool, string]>([
-    [{ kind: 'select' }, 'Enter lists what can be done here'],
+    [{ kind: 'select' }, 'Enter asks what this room is used for'],
     [{ kind: 'wall' }, 'Enter begins the wall'],
     [{ kind: 'room-box' }, 'Enter sets the first corner of the room'],
     [{ kind: 'frame' }, 'Enter sets the first corner of the frame'],
@@ -104,6 +104,22 @@ describe('Enter at the cross', () => {
     expect(words()).toBe('Arrows move the desk, Enter lists what can be done, Escape lets go');
     pressAtCross(false);
     expect(state().menu?.ids).toEqual(['o1']);
+  });
+
+  it('asks what a room is used for that has no use, and lists what can be done in one that has', () => {
+    putCross([6000, 1500]);
+    expect(words()).toBe('Enter asks what this room is used for');
+    pressAtCross(false);
+    expect(state().roomAsked).not.toBeNull();
+    expect(state().menu).toBeNull();
+    state().askRoom(null);
+    state().addItem('rooms', { name: 'Den', use: 'den', at: [6000, 1500] });
+    state().select([]);
+    putCross([3000, 3500]);
+    expect(words()).toBe('Enter lists what can be done here');
+    pressAtCross(false);
+    expect(state().roomAsked).toBeNull();
+    expect(state().menu).not.toBeNull();
   });
 
   it('tells each press of a run of walls beforehand, and does it', () => {
