@@ -12,7 +12,7 @@ const PARTS = readdirSync(join(inject('siteFolder'), 'assets'))
   .filter((name) => /\.(js|css)$/.test(name) && !name.includes('.plan-'))
   .sort();
 /** In the usual run one of many, others each time that the number of parts changes. */
-const EVERY = howMany(40, 1);
+const EVERY = howMany(60, 1);
 
 const title = (page: Page) => page.getByRole('banner').getByLabel('Title of the plan');
 

@@ -162,7 +162,7 @@ describe('two tabs of one plan', () => {
     const second = await context.newPage();
     await second.goto(first.url());
     await expect.poll(() => planTitle(second)).toBe('Race 0');
-    for (let race = 1; race <= howMany(5, 50); race++) {
+    for (let race = 1; race <= howMany(3, 50); race++) {
       await Promise.all([retitle(first, `Race ${race}, first`), retitle(second, `Race ${race}, second`)]);
       const held = (page: Page) => page.getByText(/Another tab changed this plan at/);
       const isHeld = async () => Promise.all([first, second].map(async (page) => (await held(page).count()) > 0));
