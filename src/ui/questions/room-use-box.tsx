@@ -162,9 +162,9 @@ function wayIntoSight([x, y]: XY, side: Side, stage: SizePx): XY {
 
 /** Once no room is asked about, the view is the one before; a view that somebody has moved since stays. */
 function moveBack(moved: MovedView | null): void {
-  const { viewport, setViewport, fit } = useAppStore.getState();
+  const { viewport, setViewport, fit: showWhole } = useAppStore.getState();
   if (!moved || viewport !== moved.to) return;
-  if (moved.from.wholeInView) fit();
+  if (moved.from.wholeInView) showWhole();
   else setViewport(moved.from.viewport);
 }
 
