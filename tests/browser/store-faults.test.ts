@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, describe, expect, inject, it, onTestFinished } from 'vitest';
 import { howMany } from '../helpers/how-many.ts';
 import { closePages, openPage } from './harness.ts';
@@ -118,20 +118,25 @@ describe('the room that the browser gives', () => {
   });
 });
 
+/** Deletes the store from another page, or opens it there as a newer version would. */
+async function takeAway(context: BrowserContext, how: 'delete' | 'upgrade'): Promise<void> {
+  const other = await context.newPage();
+  await other.goto(inject('emptyUrl'));
+  await other.evaluate(
+    ({ name, isDeleted }) =>
+      new Promise<void>((done, failed) => {
+        const request = isDeleted ? indexedDB.deleteDatabase(name) : indexedDB.open(name, 99);
+        request.onsuccess = () => done();
+        request.onerror = () => failed(request.error);
+      }),
+    { name: STORE, isDeleted: how === 'delete' },
+  );
+}
+
 describe('a store that another page takes away', () => {
   it('by deleting it: the open plan is stored again with its next change', async () => {
     const { page, context } = await openTitled('Saved before');
-    const other = await context.newPage();
-    await other.goto(`${new URL(page.url()).origin}/empty-page`);
-    await other.evaluate(
-      (name) =>
-        new Promise<void>((done, failed) => {
-          const request = indexedDB.deleteDatabase(name);
-          request.onsuccess = () => done();
-          request.onerror = () => failed(request.error);
-        }),
-      STORE,
-    );
+    await takeAway(context, 'delete');
     await retitle(page, 'After it was deleted');
     await saved(page);
     expect(await afterReload(page)).toBe('After it was deleted');
@@ -139,17 +144,7 @@ describe('a store that another page takes away', () => {
 
   it('by a newer version: told with the way out, and the plan stays', async () => {
     const { page, context } = await openTitled('Saved before');
-    const other = await context.newPage();
-    await other.goto(`${new URL(page.url()).origin}/empty-page`);
-    await other.evaluate(
-      (name) =>
-        new Promise<void>((done, failed) => {
-          const request = indexedDB.open(name, 99);
-          request.onsuccess = () => done();
-          request.onerror = () => failed(request.error);
-        }),
-      STORE,
-    );
+    await takeAway(context, 'upgrade');
     await retitle(page, 'Not to be stored');
     await page.getByText(/could not save: A newer Stillspot has been used in this browser/).waitFor();
     expect(await planTitle(page)).toBe('Not to be stored');
