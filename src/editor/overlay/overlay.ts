@@ -4,23 +4,21 @@ import { headlineText } from '../../../geometry/messages/index.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { ringsPart } from '../../drawing/display-list.ts';
 import { pointedZones } from '../../drawing/floor.ts';
-import { slotAt } from '../../drawing/labels/slot.ts';
 import { measureWords } from '../../drawing/words.ts';
 import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShownPlan } from '../../state/selectors.ts';
 import { useShown } from '../../state/shown.ts';
 import { shownRegion } from '../../state/shown-results.ts';
-import { toScreen } from '../../state/viewport.ts';
 import { thicknessFrom } from '../../state/wall-chain.ts';
-import { enterWords } from '../input/enter-words.ts';
 import { drawnFigures } from '../lengths/paint-figures.ts';
 import { paintDrawn, paintOnPlan, paintShapes } from '../paint/canvas.ts';
 import { detectorLabel, detectorShapes, drawnMeasures } from '../paint/detectors.ts';
 import { drawnNote, takeStrip } from '../paint/note.ts';
 import type { Pen } from '../paint/pen.ts';
-import { type DrawnChain, drawnCrossWords, drawnSketch, handleShapes } from '../paint/sketch.ts';
+import { type DrawnChain, drawnSketch, handleShapes } from '../paint/sketch.ts';
 import { drawnMarks } from '../paint/spots.ts';
 import { type Picture, picture } from '../stage/picture.ts';
 import { shownHandles } from '../tools/pick-at.ts';
+import { drawnCrossWords } from './cross-words.ts';
 import { readOverlay } from './overlay-inputs.ts';
 import { measuredLines, type OverlayScene, overlayScene } from './overlay-scene.ts';
 import { isOverFloor, pointerNote } from './pointer-note.ts';
@@ -63,8 +61,6 @@ const PREVIEW = overlayPicture('preview', (pen, scene) => {
     1 / pen.view.scale,
   );
   paintOnPlan(pen, shown);
-  if (sketch.cross)
-    paintDrawn(pen, drawnCrossWords(enterWords(state, sketch), toScreen(pen.view, sketch.cross), state.stageSize));
 });
 
 /** What the panels ask to be shown: the way of the air, corners, good places. */
@@ -106,15 +102,12 @@ const LENGTHS = overlayPicture('lengths', (pen, { state }) => paintDrawn(pen, ..
 
 const NOTE = overlayPicture('note', (pen, scene) => {
   const { state, sketch, placer } = scene;
-  if (sketch.cross) {
-    // The cross says below itself how it is moved.
-    const [x, y] = toScreen(pen.view, sketch.cross);
-    placer.take(slotAt({ width: 220, height: 24 }, [x, y + 42]));
-  }
   const note = pointerNote(state, sketch, pen.view);
-  if (!note) return;
+  if (!note && !sketch.cross) return;
   for (const line of measuredLines(pen, scene)) takeStrip(placer, line);
-  paintDrawn(pen, drawnNote(pen, note, state.stageSize, placer));
+  const words = drawnCrossWords(pen, scene);
+  if (words) paintDrawn(pen, words);
+  if (note) paintDrawn(pen, drawnNote(pen, note, state.stageSize, placer));
 });
 
 /** Where a finger asks why not here: the spot is marked, since the finger covers it and then leaves it. */

@@ -113,12 +113,13 @@ export function notePlace(
   stage: SizePx,
   placer: Pick<OverlayPlacer, 'covered'>,
   side = -1,
+  offs: readonly number[] = OFFS_PX,
 ): NotePlace {
   const [right, bottom] = [stage.width - width, stage.height - height];
   const last: XY = [Math.min(at[0] + OFFS_PX[0], right - EDGE_PX), Math.min(at[1] + OFFS_PX[0], bottom - EDGE_PX)];
   let best: NotePlace = { at: last, side: -1 };
   let least = Number.POSITIVE_INFINITY;
-  for (const [index, place] of candidates(at, { width, height }, stage).entries()) {
+  for (const [index, place] of candidates(at, { width, height }, stage, offs).entries()) {
     const [left, top] = place;
     const far = Math.max(left - at[0], at[0] - left - width, top - at[1], at[1] - top - height);
     const isInside = Math.min(left, top, right - left, bottom - top) >= EDGE_PX;
@@ -131,8 +132,8 @@ export function notePlace(
 }
 
 /** About the pointer in eight directions, nearer ones first; then the corners of the stage. */
-function candidates([x, y]: XY, { width, height }: SizePx, stage: SizePx): readonly XY[] {
-  const about = OFFS_PX.flatMap((off) => {
+function candidates([x, y]: XY, { width, height }: SizePx, stage: SizePx, offs: readonly number[]): readonly XY[] {
+  const about = offs.flatMap((off) => {
     const [across, down] = [
       [x + off, x - off - width],
       [y + off, y - off - height],

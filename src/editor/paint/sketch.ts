@@ -18,8 +18,7 @@ import { dimensionLine } from '../../drawing/labels/dimensions.ts';
 import { slotAt, slotPart, turnAlong, turned } from '../../drawing/labels/slot.ts';
 import { type Drawn, type Text, textAt } from '../../drawing/text.ts';
 import { outlinePart } from '../../drawing/things.ts';
-import type { SizePx } from '../../state/viewport.ts';
-import { LINE_PX, TYPE_PX } from '../../theme/tokens.ts';
+import { LINE_PX } from '../../theme/tokens.ts';
 import type { Sketch } from '../overlay/sketch.ts';
 import { FINE, READ } from './text.ts';
 
@@ -27,8 +26,8 @@ import { FINE, READ } from './text.ts';
 
 const GRIP_PX = 5;
 const OFF_WALL_PX = 12;
-/** Where the arms of the keyboard's cross begin and end, and its words below it, px. */
-const CROSS_PX = { from: 6, to: 26, words: 42 } as const;
+/** Where the arms of the keyboard's cross begin and end, px. */
+const CROSS_PX = { from: 6, to: 26 } as const;
 const EDGE: Ink = { line: LINE_PX.detector, color: 'accent' };
 const LEADER: Ink = { line: 1, color: 'accent' };
 const ON_PAPER: Ink = { ...EDGE, fill: 'paper' };
@@ -81,13 +80,6 @@ export function drawnSketch(
     ...gaps.map((gap) => gapText(gap, unit, mm)),
   ];
   return { shapes: shapes.flatMap((some) => some ?? []), texts: texts.filter((text) => text !== null) };
-}
-
-/** What Enter does at the keyboard's cross, below it and inside of the stage. Screen px. */
-export function drawnCrossWords(words: string, [x, y]: XY, stage: SizePx): Drawn {
-  const half = (words.length * TYPE_PX.small) / 4 + 8;
-  const at: XY = [Math.min(Math.max(x, half), Math.max(stage.width - half, half)), y + CROSS_PX.words];
-  return { shapes: [], texts: [textAt(words, at, { size: TYPE_PX.small, color: 'accent', halo: 'paper' })] };
 }
 
 /** Between opposite corners: a ground through which the sheet is seen, and its edge. */

@@ -9,27 +9,15 @@ import { measureWords } from '../../../../src/drawing/words.ts';
 import { figuresOn } from '../../../../src/editor/lengths/figures.ts';
 import { overlayScene } from '../../../../src/editor/overlay/overlay-scene.ts';
 import { drawnMeasures } from '../../../../src/editor/paint/detectors.ts';
-import { type Pen, px } from '../../../../src/editor/paint/pen.ts';
+import { px } from '../../../../src/editor/paint/pen.ts';
 import { useAppStore } from '../../../../src/state/store.ts';
-import { THEMES } from '../../../../src/theme/tokens.ts';
+import { penAt } from './pen.ts';
 
 const store = useAppStore.getState;
 /** Px for a mm: a street, a phone, a tablet, a desk, a corner of a room. */
 const SCALES = [0.008, 0.015, 0.025, 0.035, 0.05, 0.07, 0.1, 0.15, 0.25, 0.5, 1.2];
 const STAGE = { width: 820, height: 700 };
 const samples = readdirSync('samples').filter((name) => name.endsWith('.plan.json'));
-
-/** A pen that draws nothing, with letters of a middling width. */
-const penAt = (scale: number): Pen => ({
-  ctx: null as never,
-  view: { scale, x: 60, y: 60 },
-  measure: (text, { size }) => text.length * size * 0.55,
-  theme: THEMES.paper,
-  unit: store().plan.display.length,
-  ratio: 1,
-  area: { left: 0, top: 0, right: STAGE.width, bottom: STAGE.height },
-  seen: { minX: -1e6, minY: -1e6, maxX: 1e6, maxY: 1e6 },
-});
 
 interface Plate {
   readonly at: XY;
@@ -48,7 +36,7 @@ function hidden(plate: Plate, [a, b]: Line): readonly string[] {
 }
 
 function troublesAt(scale: number): readonly string[] {
-  const pen = penAt(scale);
+  const pen = penAt({ scale, x: 60, y: 60 }, STAGE);
   store().setStageSize(STAGE);
   store().setViewport(pen.view);
   const level = store().plan.levels.find(({ id }) => id === store().levelId);
