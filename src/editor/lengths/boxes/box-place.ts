@@ -10,11 +10,15 @@ export interface BoxPlace {
 /** Width of a box, px, and how far it stands off what it is about. */
 const BOX_PX = { width: 280, offCorner: 14, offFigure: 20 } as const;
 
-/** To the right of a corner, on the left where it would leave the sheet, and below it as far as it fits: the sheet must not scroll. */
+/**
+ * To the right of a corner and below it, on the left or above it where it would leave the sheet: off the walls that run straight from there.
+ * Where it fits neither below nor above it stands as low as it fits: the sheet must not scroll.
+ */
 export function placeBesideCorner([x, y]: XY, stage: SizePx, height: number): BoxPlace {
   const { width, offCorner: off } = BOX_PX;
   const left = x + off + width <= stage.width ? x + off : x - off - width;
-  const top = Math.min(y + off, stage.height - height);
+  const [below, above] = [y + off, y - off - height];
+  const top = below + height > stage.height && above >= 0 ? above : Math.min(below, stage.height - height);
   return { left: Math.max(0, left), top: Math.max(0, top) };
 }
 

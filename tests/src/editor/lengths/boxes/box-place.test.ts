@@ -10,11 +10,22 @@ describe('placeBesideCorner(corner, stage, height)', () => {
   it.each([
     ['in the upper half: right of it and below', [400, 200], { left: 414, top: 214 }],
     ['at the right edge: left of it', [880, 200], { left: 880 - 14 - 280, top: 214 }],
-    ['at the lower edge: as low as it fits', [400, 590], { left: 414, top: 600 - 330 }],
+    ['at the lower edge: above it', [400, 590], { left: 414, top: 590 - 14 - 330 }],
+    ['where it fits neither below nor above: as low as it fits', [400, 300], { left: 414, top: 600 - 330 }],
     ['off the stage at the upper left: at its corner', [-500, -500], { left: 0, top: 0 }],
   ] as const)('%s', (_, corner, place) => {
     expect(placeBesideCorner(corner, STAGE, 330)).toEqual(place);
   });
+});
+
+it('placeBesideCorner(corner, stage, height) leaves the walls free that run across and down from the corner', () => {
+  fc.assert(
+    fc.property(onStage, fc.constantFrom(40, 150, 230), ([x, y], height) => {
+      const { left, top } = placeBesideCorner([x, y], STAGE, height);
+      expect(left >= 0 && left + 280 <= STAGE.width && top >= 0 && top + height <= STAGE.height).toBe(true);
+      expect([left < x && x < left + 280, top < y && y < top + height]).toEqual([false, false]);
+    }),
+  );
 });
 
 describe('placeAtFigure(figure, stage, height)', () => {
