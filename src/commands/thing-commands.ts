@@ -24,7 +24,9 @@ const eachTurned = (plan: Plan, levelId: string, things: readonly ListedItem[]):
 const standing = ({ found }: Target): number =>
   found.filter(({ list }) => list === 'fixtures' || list === 'objects' || list === 'detectors').length;
 const idsOf = ({ found }: Target): readonly string[] => found.map(({ item }) => item.id);
-const run = ({ state }: Target, edit: (plan: Plan, levelId: string) => EditResult): void => {
+const run = (target: Target, edit: (plan: Plan, levelId: string) => EditResult): void => {
+  const { state } = target;
+  if (refuseLocked(state, idsOf(target))) return;
   const levelId = selectLevel(state).id;
   state.run((plan) => edit(plan, levelId));
 };

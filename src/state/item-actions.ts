@@ -2,6 +2,7 @@ import type { Item } from '../../geometry/edit/index.ts';
 import { duplicatedItems, movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
 import { prefixOf, uncheckedItemAdded, uncheckedItemPatched } from '../../geometry/edit/listed-items.ts';
 import type { DocumentActions, GetState, SetState } from './app-state.ts';
+import { refuseLocked } from './locked-detectors.ts';
 import { freeSpot, moveToNearest, newDetector } from './place-detector.ts';
 import { selectLevel } from './selectors.ts';
 
@@ -25,6 +26,7 @@ export function createItemActions(set: SetState, get: GetState): ItemActions {
       return id;
     },
     updateItem: (id, patch) => {
+      if ('at' in patch && refuseLocked(get(), [id])) return get().message;
       const levelId = selectLevel(get()).id;
       return get().run((plan) => uncheckedItemPatched(plan, levelId, id, patch));
     },
@@ -44,7 +46,7 @@ export function createItemActions(set: SetState, get: GetState): ItemActions {
     },
     nudge: (dx, dy) => {
       const { selection } = get();
-      if (selection.length === 0) return;
+      if (selection.length === 0 || refuseLocked(get(), selection)) return;
       const levelId = selectLevel(get()).id;
       get().run((plan) => movedItems(plan, levelId, selection, dx, dy));
     },

@@ -12,6 +12,7 @@ import { surfaceBelow } from '../../geometry/search/heights.ts';
 import { limitCheck } from '../../geometry/search/limit-check.ts';
 import { formatMeasured } from '../../geometry/units/index.ts';
 import type { BestPlace } from '../platform/worker/find-places.ts';
+import { refuseLocked } from './locked-detectors.ts';
 import { selectLevel } from './selectors.ts';
 import { withDetectors, withGroupMoved } from './side-by-side.ts';
 import { useAppStore } from './store.ts';
@@ -84,6 +85,7 @@ export function setPlace(place: BestPlace, probe: Probe): string {
 export function moveToPlace(detectors: readonly Detector[], place: BestPlace, probe: Probe): string {
   const state = useAppStore.getState();
   const ids = detectors.map(({ id }) => id);
+  if (refuseLocked(state, ids)) return useAppStore.getState().message;
   const levelId = selectLevel(state).id;
   const refusal = state.run((plan) => withGroupMoved(plan, levelId, ids, { ...probe, ...place }));
   if (!refusal) state.select(ids);

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
-import { moveSelected } from '../../state/move-selected.ts';
 import { useAppStore } from '../../state/store.ts';
 import './move-buttons.css';
 
@@ -18,6 +17,7 @@ const WAYS: readonly { readonly name: string; readonly sign: string; readonly to
 /** Moves what is selected by a small or a large step, for a finger that cannot point as finely. */
 export function MoveButtons() {
   const unit = useAppStore((state) => state.plan.display.length);
+  const nudge = useAppStore((state) => state.nudge);
   const [small, large] = STEPS[unit];
   const [isLarge, setLarge] = useState(false);
   const step: Mm = isLarge ? large : small;
@@ -31,7 +31,7 @@ export function MoveButtons() {
           type="button"
           className="button"
           aria-label={`Move ${name} by ${words}`}
-          onClick={() => moveSelected([dx * step, dy * step])}
+          onClick={() => nudge(dx * step, dy * step)}
         >
           {sign}
         </button>

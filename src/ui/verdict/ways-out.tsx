@@ -5,6 +5,7 @@ import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
 import { type Remedy, remediesFor } from '../../advice/remedies.ts';
 import { coverOpenings } from '../../commands/cover-openings.ts';
 import { nameRoom } from '../../commands/go-to.ts';
+import { refuseLocked } from '../../state/locked-detectors.ts';
 import { isGestureUnderWay, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
@@ -53,6 +54,7 @@ export function ByPress({ id }: { readonly id: string }) {
   const move = () => {
     const { select, setTool } = useAppStore.getState();
     select([id]);
+    if (!isActive && refuseLocked(useAppStore.getState(), [id])) return;
     setTool(isActive ? SELECT_TOOL : { kind: 'move-here', ids: [id] });
   };
   return (
@@ -100,7 +102,7 @@ function take(way: Remedy, id: string): void {
     return;
   }
   if (way.kind === 'pair') {
-    moveTogether(way.places);
+    if (!refuseLocked(useAppStore.getState(), [...way.places.keys()])) moveTogether(way.places);
     select([id]);
     return;
   }

@@ -28,6 +28,7 @@ import { jambs } from '../../../../geometry/snap/pick.ts';
 import { TOUCHING } from '../../../../geometry/snap/room-faces.ts';
 import { formatLength } from '../../../../geometry/units/index.ts';
 import { editLevel } from '../../../state/edit-walls.ts';
+import { refuseLocked } from '../../../state/locked-detectors.ts';
 import { selectModel } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { drawnDimensions } from '../../drawing.ts';
@@ -140,8 +141,10 @@ function gapLength(model: LevelModel, id: string, axis: 0 | 1): ReadLength | nul
     commit: (mm) => {
       const refusal = roomRefusal(model, id, near, mm);
       if (refusal) return refusal;
+      const state = useAppStore.getState();
+      if (refuseLocked(state, [id])) return useAppStore.getState().message;
       const [dx, dy] = moveToGap(side, gap, mm);
-      return useAppStore.getState().run((plan) => movedItems(plan, model.level.id, [id], dx, dy));
+      return state.run((plan) => movedItems(plan, model.level.id, [id], dx, dy));
     },
   };
 }

@@ -5,6 +5,7 @@ import { subjectName } from '../../../../geometry/messages/subject.ts';
 import type { PlanObject } from '../../../../geometry/plan/model.ts';
 import { furnitureVerdict } from '../../../../geometry/search/furniture.ts';
 import { STEPS } from '../../../editor/tools/tool-context.ts';
+import { refuseLocked } from '../../../state/locked-detectors.ts';
 import { selectLevelBar, selectModel, selectProbe } from '../../../state/selectors.ts';
 import { setPlace } from '../../../state/spots.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -60,7 +61,11 @@ function Verdict({ object, members }: { readonly object: PlanObject; readonly me
           <button
             type="button"
             className="button button--main"
-            onClick={() => useAppStore.getState().run((now) => movedItems(now, level.id, [object.id], ...move.way))}
+            onClick={() => {
+              const state = useAppStore.getState();
+              if (!refuseLocked(state, [object.id]))
+                state.run((now) => movedItems(now, level.id, [object.id], ...move.way));
+            }}
           >
             {describeFurnitureMove(move, subjectName(level, object.id), plan)}
           </button>

@@ -55,3 +55,16 @@ it('takes the preview away on Escape', () => {
   tool.hover(at(5000, 4000));
   expect([tool.cancel(), sketch().previewShape, steps()]).toEqual([false, null, 0]);
 });
+
+it.each([{ kind: 'object', object: 'desk' }, { kind: 'detector' }, { kind: 'room', use: 'den' }] as const)(
+  'takes the preview of $kind away when the pointer leaves the sheet, and keeps the tool',
+  (kind) => {
+    state().setTool(kind);
+    const tool = createPlaceTool(kind);
+    const shown = () => [sketch().previewShape, sketch().previewDetector, sketch().previewName].some((each) => each);
+    tool.hover(at(5000, 4000));
+    expect(shown()).toBe(true);
+    tool.out?.();
+    expect([shown(), sketch().gaps, state().tool]).toEqual([false, [], kind]);
+  },
+);

@@ -71,7 +71,15 @@ describe('a drag of a detector', () => {
     expect([level().detectors[0]?.at, state().draggedDetector, steps()]).toEqual([[5000, 4000], null, 1]);
   });
 
-  /** A selected detector under a finger, pressed beside its middle. */
+  it('keeps it as far from the pointer as it was taken hold of', () => {
+    const tool = createSelectTool();
+    pull(tool, at(4030, 2980), at(5030, 3980));
+    expect(state().draggedDetector?.at).toEqual([5000, 4000]);
+    tool.up(at(5030, 3980));
+    expect(level().detectors[0]?.at).toEqual([5000, 4000]);
+  });
+
+  /** A selected detector under a finger. */
   const byFinger = (...ways: readonly (readonly [x: number, y: number])[]) => {
     state().select(['d1']);
     const tool = createSelectTool();
@@ -93,6 +101,14 @@ describe('a drag of a detector', () => {
     expect(dragged()).toEqual([5000, 3000 - 600]);
     byFinger([5090, 0]);
     expect(dragged()).toEqual([9000, 3000 - 760]);
+  });
+
+  it('by a finger beside its middle keeps it as far from the finger', () => {
+    state().select(['d1']);
+    const tool = createSelectTool();
+    pull(tool, at(4150, 3100, { touch: true }), at(4150 + 5090, 3100, { touch: true }));
+    expect(dragged()).toEqual([9000, 3000 - 760]);
+    tool.cancel();
   });
 
   it('by a finger that comes back is where it was', () => {
