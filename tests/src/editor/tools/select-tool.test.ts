@@ -106,7 +106,7 @@ describe('a drag of a detector', () => {
   it('by a finger beside its middle keeps it as far from the finger', () => {
     state().select(['d1']);
     const tool = createSelectTool();
-    pull(tool, at(4150, 3100, { touch: true }), at(4150 + 5090, 3100, { touch: true }));
+    pull(tool, at(4060, 3040, { touch: true }), at(4060 + 5090, 3040, { touch: true }));
     expect(dragged()).toEqual([9000, 3000 - 760]);
     tool.cancel();
   });
