@@ -116,6 +116,15 @@ describe('what a screen reader is told', () => {
         ),
       says: /Exposure: [a-z-]+\. /,
     },
+    {
+      act: 'a result is written, and what it comes to follows',
+      does: async () => {
+        await openStage(page, 'Results');
+        await page.getByLabel(/^Result of A1/).fill('5.1');
+        await keys('Enter');
+      },
+      says: /A1: These results are invalid: do not use them/,
+    },
   ])('$act', async ({ does, says }) => {
     await listen();
     await does();

@@ -236,8 +236,23 @@ it('a figure is tapped by finger, a finger broad', async () => {
   const at = await underRoom(editor);
   await page.touchscreen.tap(at.x + 12, at.y + 12);
   const field = page.getByLabel('Face to face');
-  await field.fill('22');
-  await field.press('Enter');
-  await expect.poll(async () => widthOf(await editor.level())).toBeCloseTo(6299.2 + 609.6, 3);
+  const box = page.locator('.typed-length');
+  const button = (name: string) => box.getByRole('button', { name, exact: true });
+  // The keys on the screen are digits: what they lack stands in the box, with the ways out of it.
+  expect(await field.getAttribute('inputmode')).toBe('decimal');
+  for (const name of ['ft', 'in', '1/2', '1/4', '1/8', '3/4', 'Set', 'Cancel']) {
+    const { width = 0, height = 0 } = (await button(name).boundingBox()) ?? {};
+    expect(Math.min(width, height), name).toBeGreaterThanOrEqual(44);
+  }
+  await field.fill('21');
+  await button('Cancel').tap();
+  await box.waitFor({ state: 'detached' });
+  expect(widthOf(await editor.level())).toBeCloseTo(6299.2, 3);
+  await page.touchscreen.tap(at.x + 12, at.y + 12);
+  await page.keyboard.type('22');
+  await button('ft').tap();
+  await page.keyboard.type('6');
+  for (const name of ['1/2', 'in', 'Set']) await button(name).tap();
+  await expect.poll(async () => widthOf(await editor.level())).toBeCloseTo((22 * 12 + 6.5) * 25.4 + 203.2, 3);
   await context.close();
 });

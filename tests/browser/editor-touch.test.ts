@@ -130,6 +130,17 @@ describe('the sheet by touch, on a tablet', () => {
     const now = await editor.detectorAt();
     expect(Math.hypot(now[0] - stood[0] - 900, now[1] - stood[1] + 600)).toBeLessThan(40);
     await expect.poll(() => editor.selection()).toEqual(['d1']);
+  });
+
+  it('a button moves what is selected by 1 in, or by 1 ft, one step each', async () => {
+    const [stood, steps] = [await editor.detectorAt(), await editor.steps()];
+    const button = (name: string) => open.page.getByRole('button', { name, exact: true });
+    await button('Move right by 1 in').tap();
+    await button('1 ft').tap();
+    await button('Move down by 1 ft').tap();
+    const now = await editor.detectorAt();
+    expect([now[0] - stood[0], now[1] - stood[1]].map((mm) => Math.round(mm * 10) / 10)).toEqual([25.4, 304.8]);
+    expect(await editor.steps()).toBe(steps + 2);
     open.expectNoTroubles();
   });
 });

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
 import { editorOf } from './editor.ts';
 import { closePages, download, openPage } from './harness.ts';
-import { pickSample, saved } from './samples.ts';
+import { openStage, pickSample, saved } from './samples.ts';
 
 afterEach(closePages);
 
@@ -49,6 +49,15 @@ describe('the copy in the browser', () => {
     await title.fill('Typed, and rested');
     await expect.poll(async () => (await plan(page))?.title).toBe('Typed, and rested');
     expect(await title.evaluate((field) => field === document.activeElement)).toBe(true);
+    await openStage(page, 'Time');
+    const fetched = page.getByLabel('Picked up', { exact: true });
+    await fetched.fill('2026-03-09T18:05');
+    await page.reload();
+    await expect.poll(async () => (await plan(page))?.visit.end).toMatch(/^2026-03-09T18:05:00/);
+    await openStage(page, 'Time');
+    await fetched.fill('2026-03-09T18:15');
+    await expect.poll(async () => (await plan(page))?.visit.end).toMatch(/^2026-03-09T18:15:00/);
+    expect(await fetched.evaluate((field) => field === document.activeElement)).toBe(true);
   });
 
   it('brings the plan back after the tab has crashed', async () => {

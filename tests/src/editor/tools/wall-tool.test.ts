@@ -110,6 +110,18 @@ describe('the keyboard', () => {
     ]);
   });
 
+  it('sets the corner where the sheet is pressed, never at a length that is half typed', () => {
+    const tool = createWallTool();
+    press(tool, at(0, 0));
+    tool.key?.(key('3'));
+    tool.hover(at(1000, 0));
+    press(tool, at(1000, 0));
+    expect(corners()).toEqual([
+      [0, 0],
+      [1000, 0],
+    ]);
+  });
+
   it('refuses no length and no direction in words', () => {
     const tool = createWallTool();
     press(tool, at(0, 0));
