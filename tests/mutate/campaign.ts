@@ -2,10 +2,10 @@
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { type Bundle, bundleTests } from './bundle.ts';
-import { campaign } from './sample.ts';
+import { campaign, campaignOf } from './sample.ts';
 import type { Declared } from './shim.ts';
 
-const { MUTATE_COUNT = '400', MUTATE_SEED = '1', MUTATE_ONLY = '', MUTATE_FOLDER = '' } = process.env;
+const { MUTATE_COUNT = '400', MUTATE_SEED = '1', MUTATE_ONLY = '', MUTATE_KEYS = '', MUTATE_FOLDER = '' } = process.env;
 const RESULTS = `${MUTATE_FOLDER}/results.jsonl`;
 const COVERAGE = `${MUTATE_FOLDER}/coverage.json`;
 
@@ -72,22 +72,26 @@ interface Plan {
   readonly names: readonly string[];
 }
 
-/** Returns which tests are run for a mutant, the shortest files first: those that reach it, within the time. */
+/** Returns which tests are run for a mutant, the shortest first: those that reach it, within the time. */
 function plansOf(id: number, coverage: readonly Covered[]): readonly Plan[] {
-  const plans = coverage.flatMap(({ file, load, hits, tests }): Plan[] => {
-    const isStatic = hits.includes(id);
-    const reaching = tests.filter((test) => isStatic || test.hits.includes(id)).sort((a, b) => a.ms - b.ms);
-    if (reaching.length === 0) return [];
-    return [
-      { file, ms: load + reaching.reduce((sum, { ms }) => sum + ms, 0), names: reaching.map(({ name }) => name) },
-    ];
-  });
-  plans.sort((a, b) => a.ms - b.ms);
+  const reaching = coverage
+    .flatMap(({ file, load, hits, tests }) => {
+      const isStatic = hits.includes(id);
+      return tests.filter((test) => isStatic || test.hits.includes(id)).map((test) => ({ ...test, file, load }));
+    })
+    .sort((a, b) => a.ms - b.ms);
+  const plans = new Map<string, { file: string; ms: number; names: string[] }>();
   let sum = 0;
-  return plans.filter(({ ms }, i) => {
-    sum += ms;
-    return i === 0 || sum < MOST_MS;
-  });
+  for (const { file, load, name, ms } of reaching) {
+    const plan = plans.get(file) ?? { file, ms: load, names: [] };
+    const more = ms + (plan.names.length === 0 ? load : 0);
+    if (sum > 0 && sum + more > MOST_MS) continue;
+    sum += more;
+    plan.ms += ms;
+    plan.names.push(name);
+    plans.set(file, plan);
+  }
+  return [...plans.values()].sort((a, b) => a.ms - b.ms);
 }
 
 /** Returns the name of the first test that notices the mutant; null when none does. */
@@ -121,7 +125,9 @@ async function killerOf(id: number, bundle: Bundle, plans: readonly Plan[]): Pro
 }
 
 it('tries mutants', async () => {
-  const { all, mutants, sources, testFiles } = campaign(Number(MUTATE_COUNT), Number(MUTATE_SEED), MUTATE_ONLY);
+  const { all, mutants, sources, testFiles } = MUTATE_KEYS
+    ? campaignOf(JSON.parse(readFileSync(MUTATE_KEYS, 'utf8')))
+    : campaign(Number(MUTATE_COUNT), Number(MUTATE_SEED), MUTATE_ONLY);
   const bundle = await bundleTests(testFiles, sources);
   const coverage: readonly Covered[] = existsSync(COVERAGE)
     ? JSON.parse(readFileSync(COVERAGE, 'utf8'))

@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import { keyOf } from '../run/mutate-survivors.mjs';
 import { instrumented, type Mutant, mutantsOf } from './instrument.ts';
 
 /** Whose mutants are made. */
@@ -20,15 +21,22 @@ export interface Campaign {
 
 /** Returns so many mutants, the same ones for the same seed, spread over all files; all of them where there are fewer. */
 export function campaign(count: number, seed: number, only: string): Campaign {
+  return campaignWith((all) => shuffled(all, seed).slice(0, count), only);
+}
+
+/** Returns the mutants with these keys: a survivor is found again though lines have moved. */
+export function campaignOf(keys: readonly string[]): Campaign {
+  return campaignWith((all) => all.filter((mutant) => keys.includes(keyOf({ ...mutant, state: '' }))), '');
+}
+
+function campaignWith(chosen: (all: readonly Mutant[]) => readonly Mutant[], only: string): Campaign {
   const files = MUTATED.flatMap((folder) => filesIn(`geometry/${folder}`))
     .filter((file) => !NOT_MUTATED.includes(file) && file.includes(only))
     .sort();
   const all: Mutant[] = [];
   const codes = new Map(files.map((file) => [file, readFileSync(file, 'utf8')]));
   for (const [file, code] of codes) all.push(...mutantsOf(file, code, all.length));
-  const mutants = shuffled(all, seed)
-    .slice(0, count)
-    .sort((a, b) => a.id - b.id);
+  const mutants = [...chosen(all)].sort((a, b) => a.id - b.id);
   const sources = new Map(
     [...codes].map(([file, code]) => [
       file,

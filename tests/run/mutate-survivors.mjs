@@ -7,9 +7,32 @@ import { ROOT } from './ensure-deps.mjs';
  */
 
 const FOLDER = join(ROOT, 'tests', 'mutate');
+const CACHE = join(ROOT, 'node_modules', '.cache', 'stillspot');
+/** The last run, for \`again\`. */
+const LAST = join(CACHE, 'mutants.json');
 
-/** A survivor by what stands there: line numbers move. */
-const keyOf = (/** @type {Result} */ { file, before, text, context }) => `${file} | ${context} | ${before} → ${text}`;
+/** A mutant by what stands there: line numbers move. */
+export const keyOf = (/** @type {Result} */ { file, before, text, context }) =>
+  `${file} | ${context} | ${before} → ${text}`;
+
+const isSurvivor = (/** @type {Result} */ { state }) => state === 'survived' || state === 'not reached';
+
+/** @returns {{ seed: string, whole: boolean, results: Result[] }} the last run */
+export const lastRun = () => JSON.parse(readFileSync(LAST, 'utf8'));
+
+/** Returns the results of a run with those of its survivors that were tried again. */
+export function withAgain(/** @type {Result[]} */ results, /** @type {Result[]} */ again) {
+  // Of several with one key, on one line, one that survives stands for all.
+  const byKey = new Map(
+    [...again].sort((a, b) => Number(isSurvivor(a)) - Number(isSurvivor(b))).map((one) => [keyOf(one), one]),
+  );
+  return results.map((one) => (isSurvivor(one) ? (byKey.get(keyOf(one)) ?? one) : one));
+}
+
+/** Writes the keys of the survivors into a file, to be tried again. */
+export function writeKeys(/** @type {string} */ file, /** @type {Result[]} */ results) {
+  writeFileSync(file, JSON.stringify(results.filter(isSurvivor).map(keyOf)));
+}
 
 const cell = (/** @type {string} */ text) =>
   `\`${text.replaceAll('|', '\\|').replaceAll('`', "'").replace(/\s+/g, ' ').slice(0, 110)}\``;
@@ -22,7 +45,7 @@ const cell = (/** @type {string} */ text) =>
 export function writeSurvivors(results, { seed, whole }) {
   /** @type {Record<string, string>} */
   const reasons = JSON.parse(readFileSync(join(FOLDER, 'reasons.json'), 'utf8'));
-  const survivors = results.filter(({ state }) => state === 'survived' || state === 'not reached');
+  const survivors = results.filter(isSurvivor);
   const killed = results.length - survivors.length;
   const share = (/** @type {number} */ part, /** @type {number} */ of) =>
     `${((100 * part) / Math.max(1, of)).toFixed(1)} %`;
@@ -49,15 +72,7 @@ ${folders.join('\n')}
 | --- | --- | --- | --- | --- |
 ${rows.join('\n')}
 `;
-  if (whole) writeFileSync(join(FOLDER, 'SURVIVORS.md'), page);
-  else writeFileSync(join(FOLDER, '..', '..', 'node_modules', '.cache', 'stillspot', 'survivors.md'), page);
-  writeFileSync(
-    join(ROOT, 'node_modules', '.cache', 'stillspot', 'survivors.json'),
-    JSON.stringify(
-      survivors.map((one) => ({ key: keyOf(one), line: one.line, state: one.state })),
-      null,
-      1,
-    ),
-  );
+  writeFileSync(whole ? join(FOLDER, 'SURVIVORS.md') : join(CACHE, 'survivors.md'), page);
+  writeFileSync(LAST, JSON.stringify({ seed, whole, results }));
   return tally;
 }

@@ -1,11 +1,12 @@
 // Tries mutants of the engine's verdicts: npm run mutate -- [COUNT] [SEED] [PART OF A PATH]. Each is one change of the code that a test
-// should notice; 400 of all, chosen by the seed. What no test noticed is listed in tests/mutate/SURVIVORS.md.
+// should notice; 400 of all, chosen by the seed. What no test noticed is listed in tests/mutate/SURVIVORS.md. npm run mutate -- again
+// tries the survivors of the last run once more.
 import { spawn } from 'node:child_process';
 import { appendFileSync, existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureDeps, ROOT, runPlainly } from './ensure-deps.mjs';
-import { writeSurvivors } from './mutate-survivors.mjs';
+import { lastRun, withAgain, writeKeys, writeSurvivors } from './mutate-survivors.mjs';
 
 /** A mutant that takes longer, ms, does not end: that is noticed too. */
 const MOST_MS = 120_000;
@@ -42,16 +43,22 @@ function campaign(/** @type {string} */ folder, /** @type {Record<string, string
 await runPlainly(async () => {
   ensureDeps();
   const [count = '400', seed = '1', only = ''] = process.argv.slice(2);
+  const last = count === 'again' ? lastRun() : null;
   const folder = mkdtempSync(join(tmpdir(), 'stillspot-mutate-'));
   try {
-    const env = { MUTATE_COUNT: count, MUTATE_SEED: seed, MUTATE_ONLY: only, MUTATE_FOLDER: folder };
+    const keys = last ? join(folder, 'keys.json') : '';
+    if (last) writeKeys(keys, last.results);
+    const env = { MUTATE_COUNT: count, MUTATE_SEED: seed, MUTATE_ONLY: only, MUTATE_KEYS: keys, MUTATE_FOLDER: folder };
     let code = null;
     while (code === null) code = await campaign(folder, env);
     const results = readFileSync(join(folder, 'results.jsonl'), 'utf8')
       .split('\n')
       .filter(Boolean)
       .map((line) => JSON.parse(line));
-    process.stdout.write(`${writeSurvivors(results, { seed, whole: only === '' })}\n`);
+    const tally = last
+      ? writeSurvivors(withAgain(last.results, results), last)
+      : writeSurvivors(results, { seed, whole: only === '' });
+    process.stdout.write(`${tally}\n`);
     process.exitCode = code;
   } finally {
     rmSync(folder, { recursive: true, force: true });

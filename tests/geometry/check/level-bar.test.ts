@@ -31,6 +31,13 @@ describe('the lowest level that counts', () => {
     expect(barOf('home-short-term', purpose, levels, 'L0')).toBe(above);
   });
 
+  it('that has no name is called a level', () => {
+    const levels = [levelAt(-1, { name: '', living: 'lived-in' }), floor];
+    expect(barOf('home-short-term', 'own-household', levels, 'L0')).toBe(
+      'A level is lower and is lived in: test there.',
+    );
+  });
+
   it('of two that are equally low both count', () => {
     const levels = [levelAt(0, { id: 'a', living: 'lived-in' }), levelAt(0, { id: 'b', living: 'lived-in' })];
     for (const id of ['a', 'b']) expect(barOf('home-short-term', 'own-household', levels, id)).toBe('');

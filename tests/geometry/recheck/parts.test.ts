@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { centerLines } from '../../../geometry/recheck/center-lines.ts';
 import { nearestOnSegment, ringDistance, segmentDistance } from '../../../geometry/recheck/plane.ts';
+import { streamDistance } from '../../../geometry/recheck/shapes.ts';
 import { sunPlace } from '../../../geometry/recheck/sun-place.ts';
 import { wallLayout } from '../../../geometry/recheck/wall-layout.ts';
 import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
@@ -36,6 +37,27 @@ describe('distances', () => {
       [[13, 14], 5],
     ] as [XY, number][])
       expect(ringDistance(p, ring)).toBe(expected);
+  });
+});
+
+describe('streamDistance(shape, stream, p)', () => {
+  const shape = { circle: { center: [0, 0], radius: 100 } } as const;
+  const distance = (spread: number, p: XY) => streamDistance(shape, { direction: 0, spread, reach: 1000 }, p);
+
+  it('all around is a disc without edges', () => {
+    // Opposite to its direction, where the two edges of a sector would meet.
+    expect(distance(360, [-500, 0])).toBeCloseTo(-500, 9);
+    expect(distance(360, [-1300, 0])).toBeCloseTo(300, 9);
+  });
+
+  it('of a sector is to its edges beside it, to its arc before it, and negative within', () => {
+    expect(distance(90, [300, 0])).toBeCloseTo(-300 * Math.SQRT1_2, 9);
+    expect(distance(90, [900, 0])).toBeCloseTo(-100, 9);
+    expect(distance(90, [1200, 0])).toBeCloseTo(200, 9);
+    expect(distance(90, [0, 300])).toBeCloseTo(300 * Math.SQRT1_2, 9);
+    expect(distance(90, [-400, 0])).toBeCloseTo(400, 9);
+    // Beyond the tip of an edge, along it.
+    expect(distance(90, [1100 * Math.SQRT1_2, 1100 * Math.SQRT1_2 + 1e-9])).toBeCloseTo(100, 6);
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Detector, Level, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { polygonized } from '../../../geometry/recheck/faces.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
@@ -163,6 +164,23 @@ describe('the second computation: ends of walls', () => {
     expect(least({ walls, detectors: [detector([3000, -500])] }, 'object')).toBeCloseTo(450, 1);
   });
 
+  it('walls that cross end square, with nothing at their far ends', () => {
+    // The upper end of p is at y = -1500, the left end of q at x = -2000: both are bare, 250 away less the radius.
+    const walls = [wall('p', [0, -1500], [0, 3000], 300), wall('q', [-2000, 0], [4000, 0], 100)];
+    for (const [at, expected] of [
+      [[0, -1750], 200],
+      [[0, 3250], 200],
+      [[-2250, 0], 200],
+      [[4250, 0], 200],
+    ] as [XY, number][])
+      expect(least({ walls, detectors: [detector(at)] }, 'outside-wall')).toBeCloseTo(expected, 6);
+  });
+
+  it('two walls on each other, but for 0.005, end square together', () => {
+    const walls = [wall('p', [0, 0], [3000, 0], 100), wall('q', [0, 0.005], [3000, 0], 200)];
+    expect(least({ walls, detectors: [detector([-1000, 0])] }, 'outside-wall')).toBeCloseTo(950, 4);
+  });
+
   it('a piece that leads straight across makes no joint', () => {
     // Two walls side by side, 8 apart, at a sine of 5e-4: their lines never cross. What fills the gap at the end of p is a stub of 200
     // by 8 whose corner is at (-100, 0).
@@ -188,6 +206,42 @@ describe('the second computation: ends of walls', () => {
 });
 
 describe('the second computation: where it fails', () => {
+  it('takes 1,200 walls on a level, and no more', () => {
+    // Of walls too short to have a direction, so that nothing is computed.
+    const dots = (count: number) => Array.from({ length: count }, (_, i) => wall(`w${i}`, [i, 0], [i, 0.05]));
+    expect(recheck(planWith({ walls: dots(1200), detectors: [detector([0, 500])] })).ok).toBe(true);
+    expect(recheck(planWith({ walls: dots(1201), detectors: [detector([0, 500])] }))).toEqual({
+      ok: false,
+      cause: 'more than 1200 walls on one level',
+    });
+  });
+
+  it('does not take the crossing sides of a bow-tie for a face, or for bridges', () => {
+    // A ring that crosses itself, whichever way its sides run: its halves have equal areas of opposite signs.
+    const [a, b, c, d]: XY[] = [
+      [0, 0],
+      [1000, 1000],
+      [1000, 0],
+      [0, 1000],
+    ] as [XY, XY, XY, XY];
+    const pieces = (ends: readonly (readonly [XY, XY])[]) => ends.map(([from, to]) => ({ a: from, b: to, lines: [] }));
+    for (const ends of [
+      [
+        [a, b],
+        [b, c],
+        [c, d],
+        [d, a],
+      ],
+      [
+        [a, b],
+        [c, b],
+        [c, d],
+        [a, d],
+      ],
+    ] as [XY, XY][][])
+      expect(() => polygonized(pieces(ends))).toThrow('turf does not find the faces');
+  });
+
   it('says why and gives no verdict', () => {
     const walls = Array.from({ length: 60 }, (_, i) => wall(`w${i}`, [0, 0], [3000 * Math.cos(i), 3000 * Math.sin(i)]));
     expect(recheck(planWith({ walls, detectors: [detector([9000, 0])] }))).toEqual({

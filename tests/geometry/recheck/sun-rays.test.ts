@@ -165,6 +165,13 @@ describe('inner walls', () => {
     about(distanceTo([2500, 500], { more }), Math.min(250, begins - 500));
   });
 
+  it('a hatch whose bottom is at the top of the detector is lit within the wall', () => {
+    const more = { walls: [across(800, 400)], openings: [hatch(HIGH, HEAD)] };
+    expect(distanceTo([2500, 800], { more })).toBeLessThan(50);
+    // A hair higher the wall is in front of it, from y = 600 to 1000.
+    about(distanceTo([2500, 700], { more: { ...more, openings: [hatch(HIGH + 0.01, HEAD)] } }), 100);
+  });
+
   it('a low door cuts off what is higher', () => {
     const more = { walls: [across(300, 100)], openings: [hatch(0, 1000)] };
     about(distanceTo([2500, 2500], { more }), 2500 - (250 + longest(1000 - LOW)));

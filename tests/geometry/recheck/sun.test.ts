@@ -6,6 +6,7 @@ import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { sunPlace } from '../../../geometry/recheck/sun-place.ts';
 import { sunPosition } from '../../../geometry/sun/position.ts';
 import { seededRandom } from '../../helpers/seeded-level.ts';
+import { houseOf } from '../../helpers/sun-room.ts';
 import { sunnyHouse } from '../../helpers/sunny-house.ts';
 
 /** More by hand: SUN_SECOND=500. */
@@ -48,6 +49,16 @@ describe('direct sun, computed twice', () => {
       const across = (((one.azimuth - two.azimuth + 540) % 360) - 180) * Math.cos((one.altitude * Math.PI) / 180);
       expect(Math.hypot(across, one.altitude - two.altitude)).toBeLessThan(0.02);
     }
+  });
+
+  it('a test of one instant runs, one that ends before it starts is undecided', () => {
+    const at = { id: 'd', label: '', at: [2500, 1000] as const, base: 762, radius: 50.8, tall: 25.4, pair: null };
+    const rowsFor = (end: string | undefined) => {
+      const opinion = recheck(houseOf({ more: { detectors: [at] }, ...(end ? { visit: { end } } : {}) }));
+      return opinion.ok ? opinion.levels[0]?.detectors[0]?.checks.filter(({ rule }) => rule === 'direct-sun') : [];
+    };
+    expect(rowsFor(undefined)).toMatchObject([{ subject: 'glass', verdict: 'blocked', notRun: false }]);
+    expect(rowsFor('2003-10-17T12:30:29-07:00')).toMatchObject([{ subject: null, verdict: 'unknown', notRun: false }]);
   });
 
   it.each<[string, Partial<Plan['site']>, Partial<Level>, boolean]>([

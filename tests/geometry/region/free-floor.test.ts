@@ -9,6 +9,7 @@ describe('what changed between two lists of obstacles', () => {
     { name: 'one new', before: 'abcdef', after: 'abcXdef', changed: 'X' },
     { name: 'one gone', before: 'abcdef', after: 'abdef', changed: 'c' },
     { name: 'two replaced, far apart', before: 'abcdefgh', after: 'aXcdefYh', changed: 'bXgY' },
+    { name: 'two replaced together, and one more', before: 'abcdefgh', after: 'aXYdeZgh', changed: 'bXcYfZ' },
     { name: 'one new and one gone', before: 'abcdefgh', after: 'aXbcdegh', changed: 'Xf' },
     { name: 'several new at the end', before: 'abc', after: 'abcXYZ', changed: 'XYZ' },
     { name: 'several gone together', before: 'abcdef', after: 'aef', changed: 'bcd' },

@@ -3,6 +3,7 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Fixture, Level, Mm, Wall } from '../../../geometry/plan/model.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { nearestSpot } from '../../../geometry/region/nearest.ts';
+import { obstaclesOf } from '../../../geometry/region/obstacles.ts';
 import { effectiveRules, PROFILES } from '../../../geometry/rules/profiles.ts';
 import { fixtureAt, hall, planUnder } from '../../helpers/hall.ts';
 
@@ -41,6 +42,18 @@ describe('levelRegion(plan, model, probe, options)', () => {
     const [room] = regionOf(bare, spare, { ...PROBE, base }).rooms;
     expect((room?.area ?? 0) > 0).toBe(isOpen);
     expect(room?.barredBy).toBe(isOpen ? null : 'height-band');
+  });
+
+  it('takes a wall for the rim alone only where no zone of it is as wide', () => {
+    const level = hall();
+    const bareWalls = (profile: string) =>
+      obstaclesOf(planUnder(profile, [level]), buildLevel(level), PROBE, 0).all.filter(({ zone }) => !zone).length;
+    expect(bareWalls('home-short-term')).toBe(0);
+    const inner = { id: 'p', from: [0, -10_100], to: [0, 10_100], thickness: 100, side: 'auto' } as const;
+    const divided = hall({ walls: [...level.walls, inner] });
+    const plan = planUnder('pennsylvania-240-310', [divided]);
+    // That list names no interior walls.
+    expect(obstaclesOf(plan, buildLevel(divided), PROBE, 0).all.some(({ zone }) => !zone)).toBe(true);
   });
 
   it('is empty, and no spot is the nearest, where the room bars a detector', () => {

@@ -85,6 +85,18 @@ describe('the nearest spot that is free', () => {
     expect(found?.at[1]).toBeCloseTo(2000, 9);
   });
 
+  it('of two rooms that are equally near is in the first', () => {
+    const walls = [...loop('h', rectangle(-3000, 0, 6000, 4000)), wall('p', [0, 0], [0, 4000], { thickness: 100 })];
+    const rooms = [
+      { id: 'r1', name: '', use: 'den', at: [-1000, 1000] },
+      { id: 'r2', name: '', use: 'den', at: [1000, 1000] },
+    ] as const;
+    const region = regionOf({ walls, rooms });
+    const found = nearestSpot(region, [0, 2000]);
+    expect(found?.distance).toBeCloseTo(50 + 101.6 + 50.8 - 0.1, 9);
+    expect(found?.room).toBe(region.rooms[0]?.room);
+  });
+
   it('is none where nothing is free', () => {
     const rooms = [{ id: 'r1', name: '', use: 'kitchen', at: [1000, 1000] }] as const;
     expect(nearestSpot(regionOf({ rooms }), [1000, 1000])).toBeNull();
@@ -184,6 +196,47 @@ describe('arcRingsContain(rings, p)', () => {
   ])('$p', ({ p, inAnnulus, inHalf }) => {
     expect(arcRingsContain(annulus, p)).toBe(inAnnulus);
     expect(arcRingsContain(half, p)).toBe(inHalf);
+  });
+
+  it.each([
+    ['left to right', Math.PI],
+    ['right to left', 0],
+    ['downward', -Math.PI / 2],
+    ['upward', Math.PI / 2],
+  ])('holds a point exactly on the chord of an arc that runs %s, bulging to either side', (_, start) => {
+    // Half a disc of 0.25 mm at a place where its ends are exact, and a square on the other side of the chord.
+    const [x, y, r] = [4096, 4096, 0.25];
+    const [along, out] = [
+      [-Math.round(Math.cos(start)) * 2 * r, -Math.round(Math.sin(start)) * 2 * r],
+      [Math.round(Math.sin(start)), -Math.round(Math.cos(start))],
+    ] as [XY, XY];
+    const a: XY = [x - along[0] / 2, y - along[1] / 2];
+    const b: XY = [x + along[0] / 2, y + along[1] / 2];
+    for (const sweep of [Math.PI, -Math.PI]) {
+      // Clockwise on screen the arc bulges left of its way, and the square lies right of it.
+      const side = sweep > 0 ? 2 * r : -2 * r;
+      const [c, d]: [XY, XY] = [
+        [b[0] + out[0] * side, b[1] + out[1] * side],
+        [a[0] + out[0] * side, a[1] + out[1] * side],
+      ];
+      const ring: Edge[] = [
+        { kind: 'arc', center: [x, y], radius: r, start, sweep },
+        { kind: 'line', from: b, to: c },
+        { kind: 'line', from: c, to: d },
+        { kind: 'line', from: d, to: a },
+      ];
+      const at = (share: number, far: number): XY => [
+        x + along[0] * share + out[0] * far * Math.sign(side),
+        y + along[1] * share + out[1] * far * Math.sign(side),
+      ];
+      for (const share of [-0.25, 0, 0.3]) {
+        expect(arcRingsContain([ring], at(share, 0))).toBe(true);
+        expect(arcRingsContain([ring], at(share, 0.2))).toBe(true);
+        expect(arcRingsContain([ring], at(share, -0.2))).toBe(true);
+        expect(arcRingsContain([ring], at(share, 0.6))).toBe(false);
+        expect(arcRingsContain([ring], at(share, -0.3))).toBe(false);
+      }
+    }
   });
 
   it('is not misled where the line of sight runs exactly through a corner or along the top of an arc', () => {

@@ -61,6 +61,7 @@ describe('visibleEdges(zones)', () => {
     const [a, b] = [discZone(0, 0, 2000), discZone(2000, 0, 2000)];
     expect(seen(a, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
     expect(seen(b, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
+    expect(seen(a, [discZone(30_000, 0, 2000), a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
     // The same with others far away, listed first.
     const others = [discZone(30_000, 0, 2000), discZone(-30_000, 0, 2000)];
     expect(seen(a, [...others, a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
@@ -86,6 +87,22 @@ describe('visibleEdges(zones)', () => {
     // The outline starts on the left, away from the zone that covers it: the visible part is one stretch around that
     // corner.
     expect(visibleEdges([disc, hiding]).get(disc)).toHaveLength(1);
+  });
+
+  it('begins anew behind a side that is covered whole', () => {
+    // The disc passes the ends of the right side of the box, half a micron outside them, and bulges away from it.
+    const box = boxZone(0, 0, 1000, 1000);
+    const zones = [box, discZone(1500, 500, Math.hypot(500, 500) + 0.0005)];
+    const corners = (visibleEdges(zones).get(box) ?? []).map((stretch) =>
+      stretch.map((edge) => (edge.kind === 'line' ? edge.from.map(Math.round) : [])),
+    );
+    expect(corners).toEqual([
+      [
+        [1000, 1000],
+        [0, 1000],
+        [0, 0],
+      ],
+    ]);
   });
 
   it('sees a new neighbor, and one that is gone', () => {
@@ -117,6 +134,14 @@ describe('labelLine(seen, floors)', () => {
     expect(polylineLength(right ?? [])).toBeGreaterThan(2000);
     expect(polylineLength(right ?? [])).toBeLessThan((2 * Math.PI * 2000) / 6 + 1);
     expect(right?.every(([x]) => x >= 1732)).toBe(true);
+  });
+
+  it('of two that are equally long is the first', () => {
+    const lines = [0, 1000].map((y): Edge[] => [{ kind: 'line', from: [0, y], to: [600, y] }]);
+    const line = labelLine(lines, [[box(-100, -100, 2000, 2000)]]);
+    expect(line?.length).toBe(11);
+    expect(line?.[0]).toEqual([0, 0]);
+    expect(line?.at(-1)).toEqual([600, 0]);
   });
 
   it('is none where no floor holds any of it, or nothing is seen', () => {

@@ -34,7 +34,9 @@ const SUBJECT = {
   companion: 'companion',
 } as Readonly<Record<string, string>>;
 
-describe.each(PROFILES.map((profile) => [profile.id, profile] as const))('the list %s', (id, { rules, term }) => {
+describe.each(PROFILES.map((profile) => [profile.id, profile] as const))('the list %s', (id, profile) => {
+  const { rules, term, coverage } = profile;
+
   it('measures each rule on what it is about, as the rule says', () => {
     for (const { id: rule, subject, measured } of rules) {
       expect([rule, subject.of]).toEqual([rule, SUBJECT[rule]]);
@@ -54,11 +56,12 @@ describe.each(PROFILES.map((profile) => [profile.id, profile] as const))('the li
   });
 
   it('cites a document, and a part of it, for something', () => {
-    for (const { id: rule, sources } of rules)
+    for (const { id: rule, sources } of [...rules, { id: 'coverage', sources: coverage.sources }])
       for (const { cite, of } of sources) {
         expect(cite.length, rule).toBeGreaterThan(10);
         expect(of?.length ?? 1, rule).toBeGreaterThan(0);
         if (cite.includes('240.310')) expect(cite).toMatch(/240\.310 ?\([a-z]\)/);
+        if (cite.includes('3701-69-07')) expect(cite).toMatch(/App\. A, A\.1/);
         if (cite.includes('422.130')) expect(cite).toMatch(/422\.130(?: ?\([a-z]\)|, closed|.*App)/);
       }
   });
