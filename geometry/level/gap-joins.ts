@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
 import type { Mm, XY } from '../plan/model.ts';
-import { cross, distance, nearestOnSegment } from '../plane/point.ts';
+import { cross, distance, nearestOnSegment, segmentDistance } from '../plane/point.ts';
 import { FEWEST_SPOKES, spokesTest } from './spokes.ts';
 import { NODE_TOLERANCE, SNAP_DISTANCE } from './tolerances.ts';
 import type { CenterLine, Notice } from './types.ts';
@@ -116,7 +116,7 @@ function surveyEnd(
   for (const i of near) {
     const other = lines[i] as CenterLine;
     if (other === line) continue;
-    const gap = distance(end, nearestOnSegment(end, other.a, other.b));
+    const gap = segmentDistance(end, other.a, other.b);
     if (gap <= NODE_TOLERANCE) isLoose = false;
     if (gap <= NODE_TOLERANCE || gap > SNAP_DISTANCE || areSpokes(line, end, other)) continue;
     const at = meetingNearEnd(end, far, other);
@@ -136,14 +136,10 @@ function meetingNearEnd(end: XY, far: XY, other: CenterLine): XY | null {
   const reach = Math.min(1, CROSSING / length);
   const tail: XY = [end[0] + (far[0] - end[0]) * reach, end[1] + (far[1] - end[1]) * reach];
   const at = crossingOf(end, tail, other.a, other.b);
-  if (at && nearestGap(at, end, tail) <= NODE_TOLERANCE && nearestGap(at, other.a, other.b) <= NODE_TOLERANCE)
+  if (at && segmentDistance(at, end, tail) <= NODE_TOLERANCE && segmentDistance(at, other.a, other.b) <= NODE_TOLERANCE)
     return at;
-  for (const tip of [other.a, other.b]) if (nearestGap(tip, end, tail) <= NODE_TOLERANCE) return tip;
-  return nearestGap(tail, other.a, other.b) <= NODE_TOLERANCE ? tail : null;
-}
-
-function nearestGap(p: XY, a: XY, b: XY): Mm {
-  return distance(p, nearestOnSegment(p, a, b));
+  for (const tip of [other.a, other.b]) if (segmentDistance(tip, end, tail) <= NODE_TOLERANCE) return tip;
+  return segmentDistance(tail, other.a, other.b) <= NODE_TOLERANCE ? tail : null;
 }
 
 /**
@@ -153,7 +149,7 @@ function nearestGap(p: XY, a: XY, b: XY): Mm {
 function crossingNear({ line, end, other }: NearMiss): XY | null {
   const at = crossingOf(line.a, line.b, other.a, other.b);
   if (at && distance(at, end) <= CROSSING) {
-    if (nearestGap(at, other.a, other.b) <= NODE_TOLERANCE) return at;
+    if (segmentDistance(at, other.a, other.b) <= NODE_TOLERANCE) return at;
     const tip = distance(end, other.a) <= distance(end, other.b) ? other.a : other.b;
     if (distance(end, tip) <= SNAP_DISTANCE && distance(at, tip) <= CROSSING) return at;
   }

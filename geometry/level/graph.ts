@@ -1,5 +1,5 @@
 import type { Mm, Wall, XY } from '../plan/model.ts';
-import { along, distance, nearestOnSegment, nearestParameter } from '../plane/point.ts';
+import { along, distance, nearestParameter, segmentDistance } from '../plane/point.ts';
 import { Nodes } from './nodes.ts';
 import { NODE_TOLERANCE } from './tolerances.ts';
 import type { CenterLine } from './types.ts';
@@ -110,18 +110,19 @@ function forNearPairs(bundles: readonly Bundle[], visit: (s: Bundle, t: Bundle) 
 function splitPair(s: Bundle, t: Bundle): XY | null {
   // Walls that share a node meet there, and elsewhere only where they coincide.
   let touched = s.from === t.from || s.from === t.to || s.to === t.from || s.to === t.to;
-  for (const [end, node, other] of [
-    [s.lead.a, s.from, t],
-    [s.lead.b, s.to, t],
-    [t.lead.a, t.from, s],
-    [t.lead.b, t.to, s],
-  ] as const) {
-    if (node === other.from || node === other.to) continue;
-    if (distance(end, nearestOnSegment(end, other.lead.a, other.lead.b)) > NODE_TOLERANCE) continue;
-    other.stops.add(node);
-    touched = true;
-  }
+  if (splitAt(t, s.lead.a, s.from)) touched = true;
+  if (splitAt(t, s.lead.b, s.to)) touched = true;
+  if (splitAt(s, t.lead.a, t.from)) touched = true;
+  if (splitAt(s, t.lead.b, t.to)) touched = true;
   return touched ? null : crossing(s.lead.a, s.lead.b, t.lead.a, t.lead.b);
+}
+
+/** Splits lines at the end of another if that end touches them between their own ends; returns whether it does. */
+function splitAt(bundle: Bundle, end: XY, node: number): boolean {
+  if (node === bundle.from || node === bundle.to) return false;
+  if (segmentDistance(end, bundle.lead.a, bundle.lead.b) > NODE_TOLERANCE) return false;
+  bundle.stops.add(node);
+  return true;
 }
 
 /**
@@ -129,10 +130,8 @@ function splitPair(s: Bundle, t: Bundle): XY | null {
  * lines play no part.
  */
 export function meetingPoint(one: { from: XY; to: XY }, two: { from: XY; to: XY }): XY | null {
-  for (const end of [one.from, one.to])
-    if (distance(end, nearestOnSegment(end, two.from, two.to)) <= NODE_TOLERANCE) return end;
-  for (const end of [two.from, two.to])
-    if (distance(end, nearestOnSegment(end, one.from, one.to)) <= NODE_TOLERANCE) return end;
+  for (const end of [one.from, one.to]) if (segmentDistance(end, two.from, two.to) <= NODE_TOLERANCE) return end;
+  for (const end of [two.from, two.to]) if (segmentDistance(end, one.from, one.to) <= NODE_TOLERANCE) return end;
   return crossing(one.from, one.to, two.from, two.to);
 }
 

@@ -40,6 +40,12 @@ export function nearestOnSegment(p: XY, a: XY, b: XY): XY {
   return along(a, b, nearestParameter(p, a, b));
 }
 
+/** Returns the distance from p to segment a–b, mm. Allocates nothing: pairs of walls are tested by the million. */
+export function segmentDistance(p: XY, a: XY, b: XY): Mm {
+  const t = nearestParameter(p, a, b);
+  return vectorLength(a[0] + (b[0] - a[0]) * t - p[0], a[1] + (b[1] - a[1]) * t - p[1]);
+}
+
 /** Compares points by x, then y: sorting with it makes results independent of the order in the file. */
 export function comparePoints(a: XY, b: XY): number {
   return a[0] - b[0] || a[1] - b[1];
