@@ -1,5 +1,8 @@
 import type { Page } from 'playwright-core';
-import { settled } from './harness.ts';
+import { expect } from 'vitest';
+import { type Editor, editorOf } from './editor.ts';
+import { announcerReady, type OpenPage, openPage } from './harness.ts';
+import { pressedShift } from './pressed.ts';
 
 /** A person with a keyboard alone: every key press counts, and a field that is typed once, with the key that ends it. */
 export class KeyHand {
@@ -7,6 +10,12 @@ export class KeyHand {
   /** After these the focus had fallen to the page. */
   readonly stray: string[] = [];
   readonly refused: string[] = [];
+  /** What moved away from under the key that pressed it. */
+  readonly shifted: string[] = [];
+  /** What had the keyboard and could not be seen (WCAG 2.2, 2.4.11). */
+  readonly covered: string[] = [];
+  /** Actions with which a column or a page scrolled: the browser brings into sight what comes to have the keyboard. */
+  scrolls = 0;
   private readonly page: Page;
 
   constructor(page: Page) {
@@ -15,7 +24,12 @@ export class KeyHand {
 
   async keys(what: string, ...pressed: readonly string[]): Promise<void> {
     for (const key of pressed) {
-      await this.page.keyboard.press(key);
+      // The link to the plan is there only while it has the keyboard.
+      const press = () => this.page.keyboard.press(key);
+      const isPress =
+        key === 'Enter' && (await this.page.locator('button:focus, a:focus:not(.skip), summary:focus').count()) > 0;
+      const moved = isPress ? await pressedShift(this.page, this.page.locator(':focus'), press) : void (await press());
+      if (moved) this.shifted.push(`${what}: ${moved} px`);
       await this.done(`${what}: ${key}`);
     }
   }
@@ -62,22 +76,73 @@ export class KeyHand {
 
   private async done(what: string): Promise<void> {
     this.actions.push(what);
-    await settled(this.page);
-    if (await this.page.evaluate(() => document.activeElement === document.body)) this.stray.push(what);
-    const words = await this.refusal();
-    if (words) this.refused.push(`${what}: ${words}`);
+    const { isStray, isCovered, isScrolled, refusal } = await this.page.evaluate(settledState);
+    if (isStray) this.stray.push(what);
+    if (isCovered) this.covered.push(what);
+    if (isScrolled) this.scrolls += 1;
+    if (refusal) this.refused.push(`${what}: ${refusal}`);
   }
+}
 
+interface SettledState {
+  readonly isStray: boolean;
+  readonly isCovered: boolean;
+  readonly isScrolled: boolean;
   /** What the app says against the last action: at a field, or over the sheet. */
-  private refusal(): Promise<string> {
-    return this.page.evaluate(() => {
-      const { message = '' } = window.__stillspot?.store.getState() ?? {};
-      const field = document.querySelector('[aria-invalid="true"]');
-      const words = document.querySelector('.message > p')?.textContent ?? message;
-      const isRefusal = /too small|goes into a wall|does not fit|no closed room|no wall|only|cannot|longer than/i.test(
-        words,
-      );
-      return field || isRefusal ? words || 'a field is refused' : '';
-    });
-  }
+  readonly refusal: string;
+}
+
+/** Where the keyboard is once the page has done and drawn all, as `settled` has it: asked at once, for there are many keys. Runs in the page. */
+async function settledState(): Promise<SettledState> {
+  await new Promise<void>((done) => {
+    setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => done())));
+  });
+  const at = document.activeElement ?? document.body;
+  const { left, top, width, height } = at.getBoundingClientRect();
+  const isSeen = [0.5, 0.05, 0.95].some((share) => {
+    const seen = document.elementFromPoint(left + width * share, top + height * share);
+    return seen !== null && (at.contains(seen) || seen.closest('label')?.contains(at));
+  });
+  const root = document.documentElement.dataset;
+  const isScrolled = root.scrolled === 'yes';
+  root.scrolled = 'no';
+  const { message = '' } = window.__stillspot?.store.getState() ?? {};
+  const isInvalid = document.querySelector('[aria-invalid="true"]') !== null;
+  const words = document.querySelector('.message > p')?.textContent ?? message;
+  const isRefusal = /too small|goes into a wall|does not fit|no closed room|no wall|only|cannot|longer than/i.test(
+    words,
+  );
+  const refusal = isInvalid || isRefusal ? words || 'a field is refused' : '';
+  return { isStray: at === document.body, isCovered: at !== document.body && !isSeen, isScrolled, refusal };
+}
+
+interface KeyboardPage {
+  readonly open: OpenPage;
+  readonly page: Page;
+  readonly editor: Editor;
+  readonly hand: KeyHand;
+}
+
+/** An empty page before somebody with a keyboard alone. */
+export async function openByKeyboard(): Promise<KeyboardPage> {
+  const open = await openPage();
+  const { page } = open;
+  const editor = await editorOf(page);
+  await announcerReady(page);
+  await page.evaluate(() =>
+    document.addEventListener('scroll', () => document.documentElement.setAttribute('data-scrolled', 'yes'), true),
+  );
+  return { open, page, editor, hand: new KeyHand(page) };
+}
+
+/** Nothing strayed, moved, was hidden or refused on the way, and no more was done than is counted. */
+export function expectByKeyboard({ open, hand }: KeyboardPage, most: { actions: number; scrolls: number }): void {
+  const { actions, stray, refused, shifted, covered, scrolls } = hand;
+  console.log(
+    `${actions.length} actions by keyboard alone; ${scrolls} scrolls, ${stray.length} stray, ${refused.length} refused, ${shifted.length} moved, ${covered.length} covered`,
+  );
+  expect({ stray, refused, shifted, covered }).toEqual({ stray: [], refused: [], shifted: [], covered: [] });
+  expect(actions.length).toBeLessThanOrEqual(most.actions);
+  expect(scrolls).toBeLessThanOrEqual(most.scrolls);
+  open.expectNoTroubles();
 }
