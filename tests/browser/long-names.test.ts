@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { someOf } from '../helpers/how-many.ts';
 import { STAGES } from './access-pages.ts';
 import { openPage } from './harness.ts';
 import { openStage, pickSample } from './samples.ts';
@@ -36,7 +37,7 @@ const excess = (page: Page) =>
   });
 
 describe('names of two hundred letters', () => {
-  it.each([390, 820, 1440])('do not make any page wider than the screen at %d px', async (width) => {
+  it.each(someOf([390, 820, 1440], 1))('do not make any page wider than the screen at %d px', async (width) => {
     const { page } = await openPage({ viewport: { width, height: 900 } });
     await pickSample(page, /^Plain basement/);
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().plan.title)).toBe(SAMPLE);

@@ -5,7 +5,7 @@ import { drawDocument } from '../../src/report/documents/draw-document.ts';
 import { drawSheets } from '../../src/report/draw-sheets.ts';
 import { sizeOfPage } from '../../src/report/paper.ts';
 import { pagesToPdf } from '../../src/report/pdf/pdf.ts';
-import { howMany } from '../helpers/how-many.ts';
+import { howMany, isLongRun } from '../helpers/how-many.ts';
 import { drawnByPdfium } from '../helpers/pdfium.ts';
 import { noticedDifference, type Pixels } from '../helpers/picture-difference.ts';
 import { SAMPLE_NAMES, samplePlan } from '../helpers/sample-files.ts';
@@ -17,7 +17,7 @@ const DPI = 192;
 const MOST = 0.005;
 
 /** Names of the samples with the pages to compare: all of all in a long run. */
-const CASES = howMany(0, 1) ? SAMPLE_NAMES : (['03-crowded-utility'] as const);
+const CASES = isLongRun ? SAMPLE_NAMES : (['03-crowded-utility'] as const);
 const PAGES = howMany(1, 1000);
 
 afterEach(closePages);

@@ -1,12 +1,11 @@
 import fc from 'fast-check';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, describe, expect, inject, it } from 'vitest';
-import { howMany } from '../helpers/how-many.ts';
+import { howMany, isLongRun } from '../helpers/how-many.ts';
 import { OwnBrowser, openApp } from './own-browser.ts';
 
 /** A change older than this at the kill is in the store, ms. */
 const MOST_LOST_MS = 500;
-const isLong = howMany(0, 1) === 1;
 const own = new OwnBrowser();
 
 /** What the page notes about its own changes. */
@@ -88,6 +87,6 @@ describe('a browser that is killed while the plan is changed', () => {
     const kept = Number(title.split(' ')[1]);
     expect(kept).toBeGreaterThanOrEqual(held);
     // By the clock only in the long run, which has the machine for itself: of all changes older than half a second none is missing.
-    if (isLong) expect(kept).toBeGreaterThanOrEqual(changes.filter((at) => at <= now - MOST_LOST_MS).length);
+    if (isLongRun) expect(kept).toBeGreaterThanOrEqual(changes.filter((at) => at <= now - MOST_LOST_MS).length);
   });
 });

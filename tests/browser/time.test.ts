@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { someOf } from '../helpers/how-many.ts';
 import { accessibilityFindings, type OpenPage, type PageOptions } from './harness.ts';
 import { openPair, openStage, saved } from './samples.ts';
 
@@ -131,10 +132,13 @@ describe('the times of a test, at a desk', () => {
     expect(words).toContain('The laboratory must have it within 5 days of the pick-up.');
   });
 
-  it.each(['paper', 'sun', 'dark'])('axe finds nothing in the colors %s, with all of it open', async (theme) => {
-    await page.getByLabel('Colors').selectOption(theme);
-    expect(await accessibilityFindings(page)).toEqual([]);
-  });
+  it.each(someOf(['sun', 'paper', 'dark'], 1))(
+    'axe finds nothing in the colors %s, with all of it open',
+    async (theme) => {
+      await page.getByLabel('Colors').selectOption(theme);
+      expect(await accessibilityFindings(page)).toEqual([]);
+    },
+  );
 
   it('the shelf says what is overdue, by the hours of the kit', async () => {
     await type(page, 'Picked up', '');

@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { isLongRun } from '../helpers/how-many.ts';
 
 /** STILLSPOT_SLOW=5 slows every page so many times (`harness.ts`). A limit only ends what is waited for in vain, and comes so many times later then. */
 const slow = Number(process.env.STILLSPOT_SLOW ?? 1);
@@ -12,6 +13,8 @@ export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
     include: ['tests/browser/**/*.test.ts'],
+    // Its minutes go into the long run: `keyboard-job` does a whole job by keyboard in the usual one.
+    exclude: isLongRun ? [] : ['tests/browser/keyboard-ell.test.ts'],
     globalSetup: ['tests/browser/global-setup.ts'],
     environment: 'node',
     pool: 'forks',

@@ -3,6 +3,7 @@ import { checkPlan } from '../../geometry/check/check-detector.ts';
 import type { Level, Plan, Shape, XY } from '../../geometry/plan/model.ts';
 import { shapeRing } from '../../geometry/plane/body.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
+import { someOf } from '../helpers/how-many.ts';
 import { sampleText } from '../helpers/sample-files.ts';
 import { type OpenPage, openPage } from './harness.ts';
 import { openStage } from './samples.ts';
@@ -38,7 +39,7 @@ const WAYS = [
   { how: 'by finger, upright', byFinger: true, most: 75, viewport: { width: 820, height: 1180 } },
 ] as const;
 
-describe.each(WAYS)('the plain basement from an empty page, $how', ({ byFinger, most, viewport }) => {
+describe.each(someOf(WAYS, 1))('the plain basement from an empty page, $how', ({ byFinger, most, viewport }) => {
   let open: OpenPage;
   let walker: Walker;
   beforeAll(async () => {

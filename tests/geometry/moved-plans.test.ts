@@ -21,7 +21,7 @@ const MOVES: Readonly<Record<string, Move>> = {
   'turned by 90°': { point: ([x, y]) => [-y, x], angle: (a) => a + 90 },
   'turned by 180°': { point: ([x, y]) => [-x, -y], angle: (a) => a + 180 },
 };
-const SEEDS = Array.from({ length: howMany(30, 60) }, (_, i) => i + 1);
+const SEEDS = Array.from({ length: howMany(12, 60) }, (_, i) => i + 1);
 /** mm: both come from doubles of house size. */
 const CLOSE = 1e-6;
 

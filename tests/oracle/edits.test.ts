@@ -8,7 +8,7 @@ import { howMany } from '../helpers/how-many.ts';
 import { Dice } from '../helpers/random-level/dice.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 
-const PLANS = howMany(30, 60);
+const PLANS = howMany(12, 60);
 const EDITS = 8;
 
 /*

@@ -18,7 +18,7 @@ import { type OracleLevel, oracleLevel } from './geos-oracle.ts';
 import { blockersOf } from './region.ts';
 import { oracleRows, SHORTFALL } from './rules.ts';
 
-const LEVELS = howMany(70, 150);
+const LEVELS = howMany(30, 150);
 /** "The first is within 1.6 of the best there is." */
 const TOLERANCE = 1.6;
 /** The limits of a pair, rim to rim: 4 and 8 inches. */

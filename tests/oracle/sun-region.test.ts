@@ -16,7 +16,7 @@ import { type ComparedRegion, placeFaults } from './region-against-check.ts';
  * with a location, north and times. More by hand: SUN_PLACES=1000 is 100,000 places.
  */
 const LEVELS = 100;
-const PLACES = Number(process.env.SUN_PLACES ?? howMany(100, 300));
+const PLACES = Number(process.env.SUN_PLACES ?? howMany(40, 300));
 const FIRST = 700_001;
 
 const seen = { places: 0, inside: 0, banded: 0 };

@@ -14,12 +14,12 @@ import { NearestLight } from './nearest-light.ts';
 import { DISC, RayHouse, rayTo, sunAt } from './sun-rays.ts';
 
 /** More by hand: SUN_ROOMS=1000, from another house on: SUN_FIRST=5001. */
-const ROOMS = Number(process.env.SUN_ROOMS ?? howMany(80, 200));
+const ROOMS = Number(process.env.SUN_ROOMS ?? howMany(40, 200));
 const FIRST = Number(process.env.SUN_FIRST ?? 1);
 /** Points per house; at most so many, because some windows see no sun. */
 const LIT = Number(process.env.SUN_LIT ?? 100);
 /** Houses of which every place of the outline is looked at: seconds for each. More by hand: SUN_EXCESS=100. */
-const OUTLINED = Number(process.env.SUN_EXCESS ?? howMany(5, 20));
+const OUTLINED = Number(process.env.SUN_EXCESS ?? howMany(2, 20));
 const HEIGHTS = { base: 762, tall: 25.4 };
 
 const houses = Array.from({ length: Math.max(ROOMS, OUTLINED) }, (_, i) => FIRST + i);

@@ -13,7 +13,7 @@ import { minus, unit, wedge } from './plane.ts';
  * A third opinion by a library that lives on the globe: the plan is laid out at its true size around 0° N, 0° E, where the
  * globe is as good as flat. Over the 30 m of a house the two differ by less than one part in 10¹⁰.
  */
-const LEVELS = howMany(60, 120);
+const LEVELS = howMany(25, 120);
 /** Meters to the degree on turf's globe of radius 6371008.8 m. */
 const METERS_PER_DEGREE = (6_371_008.8 * Math.PI) / 180;
 

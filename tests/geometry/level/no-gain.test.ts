@@ -17,7 +17,7 @@ import { randomPlan } from '../../helpers/random-level.ts';
  * with partitions at every node and angle, walls drawn twice, nearly coinciding, split and short, and ends that miss
  * each other. The environment can select more or other houses: STILLSPOT_HOUSES=20000, STILLSPOT_FIRST=1.
  */
-const HOUSES = Number(process.env.STILLSPOT_HOUSES ?? howMany(100, 200));
+const HOUSES = Number(process.env.STILLSPOT_HOUSES ?? howMany(40, 200));
 const FIRST = Number(process.env.STILLSPOT_FIRST ?? 1);
 const BATCH = 100;
 /** Walls added to each house, one after the other; each house is compared with the one before. */

@@ -109,7 +109,7 @@ function mutated(file: unknown, places: readonly (readonly string[])[], { where,
 }
 
 /** Each is damaged in twelve ways. */
-const DAMAGED_PLANS = howMany(200, 600);
+const DAMAGED_PLANS = howMany(80, 600);
 
 describe('the published JSON Schema', () => {
   it('is not stale: `node tests/run/write-json-schema.mjs` writes it', () => {
@@ -128,7 +128,7 @@ describe('the published JSON Schema', () => {
         expect(agreesWithSchema(file), JSON.stringify(agreesWithSchema.errors)).toBe(true);
         expect(structureProblems(file)).toEqual([]);
       }),
-      { numRuns: howMany(100, 300) },
+      { numRuns: howMany(40, 300) },
     );
   });
 
@@ -201,7 +201,7 @@ describe('the published JSON Schema', () => {
           expect(theirs.has(pointer) || theirs.has(holder), `${pointer} in ${[...theirs].join(' ')}`).toBe(true);
         }
       }),
-      { numRuns: howMany(300, 1000) },
+      { numRuns: howMany(120, 1000) },
     );
   });
 });

@@ -30,7 +30,7 @@ describe('writePlan(plan)', () => {
         // Not toStrictEqual: it takes a key named "constructor" for the class of the object.
         expect(isDeepStrictEqual(planOf(text), plan), text).toBe(true);
       }),
-      { numRuns: howMany(100, 300) },
+      { numRuns: howMany(40, 300) },
     );
   });
 
@@ -43,7 +43,7 @@ describe('writePlan(plan)', () => {
         const kept = new Set(before);
         expect(after.filter((path) => kept.has(path))).toEqual(before);
       }),
-      { numRuns: howMany(100, 300) },
+      { numRuns: howMany(40, 300) },
     );
   });
 

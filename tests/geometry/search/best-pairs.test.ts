@@ -11,6 +11,7 @@ import { marginField } from '../../../geometry/search/field/margin-field.ts';
 import type { SpotGroup } from '../../../geometry/search/group.ts';
 import { companionGap } from '../../../geometry/search/group-shapes.ts';
 import { drawn, loop, planOf, rectangle } from '../../helpers/drawn.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { leastMargin } from '../../helpers/least-margin.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
@@ -222,7 +223,7 @@ describe('pairs and companions, on levels by chance', () => {
           expect(bound - margin).toBeLessThanOrEqual(DOUBT + 1e-3);
         }
       }),
-      { numRuns: 30 },
+      { numRuns: howMany(10, 30) },
     );
   });
 
@@ -247,7 +248,7 @@ describe('pairs and companions, on levels by chance', () => {
           expect(rooms[0] === rooms[1] && checks.every(({ verdict, notRun }) => notRun || passes(verdict))).toBe(false);
         }
       }),
-      { numRuns: 30 },
+      { numRuns: howMany(10, 30) },
     );
   });
 
@@ -267,7 +268,7 @@ describe('pairs and companions, on levels by chance', () => {
           expect(blockedIn(checks)).toEqual([]);
         }
       }),
-      { numRuns: 30 },
+      { numRuns: howMany(10, 30) },
     );
   });
 });

@@ -10,6 +10,7 @@ import type { Probe } from '../../../geometry/region/types.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import { bestSpots, type Spot } from '../../../geometry/search/best-spots.ts';
 import { drawn, loop, planOf, rectangle, wall } from '../../helpers/drawn.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { leastMargin } from '../../helpers/least-margin.ts';
 import { Dice } from '../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
@@ -178,7 +179,7 @@ describe('bestSpots(…, { onFurniture: true })', () => {
         const [spot] = spotsOn(den(8000, 8000, { objects: [stool] }), { onFurniture: true });
         expect(spot?.on).toBe('stool');
       }),
-      { numRuns: 60 },
+      { numRuns: howMany(25, 60) },
     );
   });
 
@@ -241,7 +242,7 @@ describe('bestSpots, on levels by chance', () => {
         // Between nothing and a square millimeter either answer is right.
         if (area === 0 || area > 1) expect(spots.length > 0).toBe(area > 0);
       }),
-      { numRuns: 60 },
+      { numRuns: howMany(25, 60) },
     );
   });
 
@@ -258,7 +259,7 @@ describe('bestSpots, on levels by chance', () => {
           expect(best?.bound).toBeGreaterThanOrEqual(leastMargin(plan, model, probe, at) - 1e-9);
         }
       }),
-      { numRuns: 50 },
+      { numRuns: howMany(20, 50) },
     );
   });
 
@@ -269,7 +270,7 @@ describe('bestSpots, on levels by chance', () => {
           bestSpots(plan, buildLevel(one), probe, { count: 4 }).map(({ room: { key }, ...spot }) => ({ ...spot, key }));
         expect(ask({ ...level })).toEqual(ask(structuredClone(level)));
       }),
-      { numRuns: 30 },
+      { numRuns: howMany(10, 30) },
     );
   });
 
@@ -285,7 +286,7 @@ describe('bestSpots, on levels by chance', () => {
           expect(isBlocked(plan, model, { ...probe, base }, at)).toBe(false);
         }
       }),
-      { numRuns: 40 },
+      { numRuns: howMany(15, 40) },
     );
   });
 });

@@ -8,6 +8,7 @@ import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import { bestSpots } from '../../../geometry/search/best-spots.ts';
 import { areaBounds, bestBounds } from '../../helpers/certified-bounds.ts';
 import { drawn, loop, planOf, rectangle, wall } from '../../helpers/drawn.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 
 const PROBE: Probe = { base: 762, radius: 50, tall: 25 };
@@ -173,7 +174,7 @@ describe('area and best margin lie between their bounds, by chance', () => {
         seeds((seed) => 5 * seed),
         certified,
       ),
-      { numRuns: 40 },
+      { numRuns: howMany(15, 40) },
     );
   });
 
@@ -183,7 +184,7 @@ describe('area and best margin lie between their bounds, by chance', () => {
         seeds((seed) => seed),
         certified,
       ),
-      { numRuns: 40 },
+      { numRuns: howMany(15, 40) },
     );
   });
 });

@@ -93,9 +93,10 @@ describe('letters that the font of the pages lacks', () => {
     const file = at('letters.plan.json');
     writeFileSync(file, JSON.stringify({ ...fullReportPlan(), title: 'Haus 家' }));
     for (const ending of ['pdf', 'png', 'svg']) {
-      const { out } = await call('report', file, '--out', at(`letters.${ending}`));
+      const card = ['notice', file, '--kind', 'card', '--out', at(`letters.${ending}`)];
+      const { out } = await call(...card);
       expect(out).toContain('Not in the font of the pages, drawn as empty boxes: 家');
-      const { out: json } = await call('report', file, '--out', at(`letters.${ending}`), '--json', '--force');
+      const { out: json } = await call(...card, '--json', '--force');
       expect(JSON.parse(json).lackingLetters).toEqual(['家']);
     }
   });

@@ -15,7 +15,7 @@ import { randomJob } from '../../helpers/random-job.ts';
 import { textsWithOtherInk } from '../../helpers/text-ink.ts';
 import { lettersOf, type TextStart, textStarts } from '../../helpers/text-starts.ts';
 
-const JOBS = Number(process.env.STILLSPOT_JOBS ?? howMany(3, 8));
+const JOBS = Number(process.env.STILLSPOT_JOBS ?? howMany(1, 8));
 /** A long run may be made in parts. */
 const FIRST = Number(process.env.STILLSPOT_FIRST_JOB ?? 1);
 const NOTICES: readonly VisitDocument[] = [

@@ -13,6 +13,7 @@ import { type SubjectMatter, subjectMatter } from '../../../src/report/subject-m
 import { element } from '../../../src/report/svg.ts';
 import { hatchDefinitions } from '../../../src/report/svg-shapes.ts';
 import { onPaper, toPaper, type View } from '../../../src/report/view.ts';
+import { someOf } from '../../helpers/how-many.ts';
 import { type Picture, rasterize } from '../../helpers/raster.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
 
@@ -24,14 +25,17 @@ const EDGE = 0.45;
 const STEP = 173.7;
 
 describe('the ground of the sheet', () => {
-  it.each(SAMPLE_NAMES.slice(0, 4))('of %s is white where a detector may be placed and nowhere else', (name) => {
-    const plan = nearWashers(samplePlan(name));
-    const counts = plan.levels.map(({ id }) => compare(plan, id));
-    expect(counts.flatMap(({ wrong }) => wrong)).toEqual([]);
-    // Not by seeing nothing: spots of both kinds were looked at.
-    expect(counts.reduce((sum, { white }) => sum + white, 0)).toBeGreaterThan(40);
-    expect(counts.reduce((sum, { taken }) => sum + taken, 0)).toBeGreaterThan(100);
-  });
+  it.each(someOf(SAMPLE_NAMES.slice(0, 4), 2))(
+    'of %s is white where a detector may be placed and nowhere else',
+    (name) => {
+      const plan = nearWashers(samplePlan(name));
+      const counts = plan.levels.map(({ id }) => compare(plan, id));
+      expect(counts.flatMap(({ wrong }) => wrong)).toEqual([]);
+      // Not by seeing nothing: spots of both kinds were looked at.
+      expect(counts.reduce((sum, { white }) => sum + white, 0)).toBeGreaterThan(40);
+      expect(counts.reduce((sum, { taken }) => sum + taken, 0)).toBeGreaterThan(100);
+    },
+  );
 });
 
 /** 3 ft from washers and dryers: at 10 ft (25 Pa. Code 240.310(a)(2)(iii)) the crowded cellar has next to nothing left to look at. */

@@ -13,6 +13,7 @@ import { SINGLE_POINT } from '../../../../geometry/search/field/assess.ts';
 import { type MarginField, marginField } from '../../../../geometry/search/field/margin-field.ts';
 import type { Square } from '../../../../geometry/search/field/squares.ts';
 import { fixtureAt, hall, planUnder } from '../../../helpers/hall.ts';
+import { howMany } from '../../../helpers/how-many.ts';
 import { depthInside, isOnRaisedTop, leastMargin, leastReported } from '../../../helpers/least-margin.ts';
 import { Dice } from '../../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../../helpers/random-level.ts';
@@ -221,7 +222,7 @@ describe('marginField(…).on(carriers, extent)', () => {
           }
         }
       }),
-      { numRuns: 40 },
+      { numRuns: howMany(15, 40) },
     );
   });
 });
@@ -242,7 +243,7 @@ describe('marginField, on levels by chance under every profile', () => {
           if (margin !== reported) expect(Math.abs(margin - reported)).toBeLessThan(1.001e-6);
         }
       }),
-      { numRuns: 80 },
+      { numRuns: howMany(30, 80) },
     );
   });
 
@@ -270,7 +271,7 @@ describe('marginField, on levels by chance under every profile', () => {
           expect(Math.abs(Math.min(...margins) - least)).toBeLessThan(2e-6);
         }
       }),
-      { numRuns: 40 },
+      { numRuns: howMany(15, 40) },
     );
   });
 
@@ -287,7 +288,7 @@ describe('marginField, on levels by chance under every profile', () => {
           if (here !== there) expect(Math.abs(here - there)).toBeLessThanOrEqual(way + 1e-9);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: howMany(25, 60) },
     );
   });
 
@@ -313,7 +314,7 @@ describe('marginField, on levels by chance under every profile', () => {
           else expectBounds(field, square, dice);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: howMany(25, 60) },
     );
   });
 });
@@ -373,7 +374,7 @@ describe('bounds between two things on opposite sides', () => {
           expect(field.margin(x + sx * half, y + sy * half)).toBeLessThanOrEqual(seen.upper + 1e-9);
         }
       }),
-      { numRuns: 200 },
+      { numRuns: howMany(80, 200) },
     );
   });
 });

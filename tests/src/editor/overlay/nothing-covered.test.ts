@@ -11,6 +11,7 @@ import { overlayScene } from '../../../../src/editor/overlay/overlay-scene.ts';
 import { drawnMeasures } from '../../../../src/editor/paint/detectors.ts';
 import { px } from '../../../../src/editor/paint/pen.ts';
 import { useAppStore } from '../../../../src/state/store.ts';
+import { someOf } from '../../../helpers/how-many.ts';
 import { penAt } from './pen.ts';
 
 const store = useAppStore.getState;
@@ -73,7 +74,7 @@ function troublesAt(scale: number): readonly string[] {
   return troubles;
 }
 
-describe.each(samples)('on the sheet of %s', (name) => {
+describe.each(someOf(samples, 3))('on the sheet of %s', (name) => {
   const plan = JSON.parse(readFileSync(`samples/${name}`, 'utf8')) as Plan;
 
   it('no plate of a length hides an end of its line or its detector, and no two detectors lie on one another', () => {

@@ -5,6 +5,7 @@ import type { Pen } from '../../../../src/editor/paint/pen.ts';
 import { useAppStore } from '../../../../src/state/store.ts';
 import { toScreen } from '../../../../src/state/viewport.ts';
 import { THEMES } from '../../../../src/theme/tokens.ts';
+import { someOf } from '../../../helpers/how-many.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 
 const target = vi.hoisted(() => ({ px: 24 }));
@@ -53,7 +54,7 @@ function offStage(width: number, height: number): readonly string[] {
   });
 }
 
-describe.each(SAMPLE_NAMES)('the whole of %s on the screen', (name) => {
+describe.each(someOf(SAMPLE_NAMES, 4))('the whole of %s on the screen', (name) => {
   it.each(STAGES)('shows all lengths that it writes, on a stage of %d by %d, targets of %d', (width, height, px) => {
     target.px = px;
     const plan = samplePlan(name);

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { DAY, HOUR, instantAt, instantText, MINUTE, wallTime } from '../../../../src/protocol/timing/clock.ts';
 import { formatDuration, formatInstant, formatShortInstant } from '../../../../src/protocol/timing/format-time.ts';
 import { parseWallTime } from '../../../../src/protocol/timing/wall-time-input.ts';
+import { howMany } from '../../../helpers/how-many.ts';
 
 const [FROM, TO] = [Date.UTC(2024, 0, 1), Date.UTC(2031, 0, 1)];
 
@@ -53,7 +54,7 @@ describe('the wall clock of a zone, beside an independent date library', () => {
         expect(instantText(at, zone)).toBe(theirs.toISO({ suppressMilliseconds: true })?.replace('Z', '+00:00'));
         expect(Date.parse(instantText(at, zone))).toBe(at);
       }),
-      { numRuns: 4000 },
+      { numRuns: howMany(1600, 4000) },
     );
   });
 
@@ -70,7 +71,7 @@ describe('the wall clock of a zone, beside an independent date library', () => {
           .map((each) => each.toMillis());
         expect(back).toBe(Math.min(...possible));
       }),
-      { numRuns: 3000 },
+      { numRuns: howMany(1200, 3000) },
     );
   });
 
@@ -115,7 +116,7 @@ describe('a time that somebody types', () => {
         else if (read.kind === 'twice') expect(read.choices.map((choice) => choice.at)).toEqual(possible);
         else expect.unreachable(`${text} in ${zone}: ${read.kind}`);
       }),
-      { numRuns: 6000 },
+      { numRuns: howMany(2400, 6000) },
     );
     expect([...seen].sort()).toEqual(['instant', 'refused', 'twice']);
   });

@@ -6,6 +6,7 @@ import type { Visit } from '../../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
 import { timelineOf } from '../../../../src/protocol/timing/timeline.ts';
 import { timingReport } from '../../../../src/protocol/timing/timing-report.ts';
+import { howMany } from '../../../helpers/how-many.ts';
 import { visitValidity } from '../../../helpers/results.ts';
 import { at, kit, planWith, verdictOf } from '../../../helpers/timing.ts';
 
@@ -200,7 +201,7 @@ describe('no exposure is off by a minute', () => {
           );
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: howMany(1200, 3000) },
     );
   });
 });

@@ -8,7 +8,7 @@ import { pageDocument } from '../../../../src/report/page-frame.ts';
 import { sizeOfPage } from '../../../../src/report/paper.ts';
 import { pagesToPdf } from '../../../../src/report/pdf/pdf.ts';
 import { drawText } from '../../../../src/report/text.ts';
-import { howMany } from '../../../helpers/how-many.ts';
+import { isLongRun } from '../../../helpers/how-many.ts';
 import { drawnByPdfium } from '../../../helpers/pdfium.ts';
 import { noticedDifference } from '../../../helpers/picture-difference.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
@@ -20,7 +20,7 @@ const date = '2026-03-07';
 const DPI = 192;
 /** Share of the pixels of a page in which the pictures of SVG and PDF may differ noticeably: the two smooth the edges of letters in different ways. */
 const MOST = 0.005;
-const NAMES = howMany(0, 1) ? SAMPLE_NAMES : (['03-crowded-utility', '06-sale-report'] as const);
+const NAMES = isLongRun ? SAMPLE_NAMES : (['06-sale-report'] as const);
 const DOCUMENTS: readonly VisitDocument[] = [
   'report',
   'notice',
@@ -69,7 +69,7 @@ describe('the picture of a page beside that of the PDF in a second reader', () =
       expect(textsWithOtherInk(svg, picture, read, DPI), `page ${index + 1}`).toEqual([]);
       shares.push(noticedDifference(picture, read));
     }
-    if (howMany(0, 1)) console.info(name, pages.length, 'pages, at most', (Math.max(...shares) * 100).toFixed(3), '%');
+    if (isLongRun) console.info(name, pages.length, 'pages, at most', (Math.max(...shares) * 100).toFixed(3), '%');
     expect(Math.max(...shares)).toBeLessThan(MOST);
   });
 

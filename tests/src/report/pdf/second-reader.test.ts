@@ -4,15 +4,15 @@ import { drawDocument } from '../../../../src/report/documents/draw-document.ts'
 import { drawSheets } from '../../../../src/report/draw-sheets.ts';
 import { sizeOfPage } from '../../../../src/report/paper.ts';
 import { pagesToPdf } from '../../../../src/report/pdf/pdf.ts';
-import { howMany } from '../../../helpers/how-many.ts';
+import { isLongRun } from '../../../helpers/how-many.ts';
 import { structureProblems } from '../../../helpers/pdf-structure.ts';
 import { seenByPdfium } from '../../../helpers/pdfium.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 import { lettersOf, textStarts } from '../../../helpers/text-starts.ts';
 
 const date = '2026-03-07';
-/** Every sample in a long run, the finished jobs and the house of four levels else. */
-const NAMES = howMany(0, 1) ? SAMPLE_NAMES : (['02-split-level', '06-sale-report', '07-test-invalid'] as const);
+/** Every sample in the long run, the finished jobs else. */
+const NAMES = isLongRun ? SAMPLE_NAMES : (['06-sale-report', '07-test-invalid'] as const);
 
 /** The plan sheets, then the report. */
 async function papersOf(name: string) {
