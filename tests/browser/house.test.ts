@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { someOf } from '../helpers/how-many.ts';
 import { accessibilityFindings, download, type OpenPage } from './harness.ts';
 import { openPair, openStage, stageButton } from './samples.ts';
+import { tabTo } from './tab-to.ts';
 
 const conditions = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan.conditions ?? []);
 const whole = (page: Page) => page.locator('.house-whole__word > span').textContent();
@@ -83,37 +84,32 @@ describe('the walk through the house', () => {
   });
 
   it('by keyboard: to an item, its answer, its note, and back', async () => {
-    const tabTo = async (target: Locator, key = 'Tab') => {
-      const there = () => target.evaluate((element) => element === document.activeElement);
-      for (let presses = 0; presses < 90 && !(await there()); presses++) await page.keyboard.press(key);
-      expect(await there()).toBe(true);
-    };
     await openStage(page, 'Place');
     await stageButton(page, 'House').focus();
     await page.keyboard.press('Enter');
     await expect.poll(() => stageButton(page, 'House').getAttribute('aria-current')).toBe('page');
-    await tabTo(answerOf(page, WINDOWS, 'Met'));
+    await tabTo(page, answerOf(page, WINDOWS, 'Met'));
     await page.keyboard.press('Space');
     await expect.poll(() => whole(page)).toBe('The house: Met');
-    await tabTo(answerOf(page, DOORS, 'Not met'));
+    await tabTo(page, answerOf(page, DOORS, 'Not met'));
     await page.keyboard.press('Space');
     await expect.poll(() => whole(page)).toBe('The house: Invalid, do not use');
     const doors = page.getByRole('button', { name: DOORS, exact: true });
-    await tabTo(doors, 'Shift+Tab');
+    await tabTo(page, doors, { key: 'Shift+Tab' });
     // Opened above, it stayed open while another stage was looked at.
     await expect.poll(() => doors.getAttribute('aria-expanded')).toBe('true');
     await page.keyboard.press('Enter');
     await expect.poll(() => doors.getAttribute('aria-expanded')).toBe('false');
     await page.keyboard.press('Enter');
-    await tabTo(item(page, DOORS).getByLabel('Note'));
+    await tabTo(page, item(page, DOORS).getByLabel('Note'));
     await page.keyboard.type('cat');
     await page.keyboard.press('Enter');
     await expect.poll(async () => (await conditions(page)).find(({ note }) => note)?.note).toBe('cat');
-    await tabTo(item(page, DOORS).getByRole('button', { name: 'Clear the answer' }));
+    await tabTo(page, item(page, DOORS).getByRole('button', { name: 'Clear the answer' }));
     await page.keyboard.press('Enter');
     await expect.poll(() => whole(page)).toBe('The house: Unknown');
     // The keyboard is not lost with the button that went.
-    await tabTo(page.getByRole('button', { name: DOORS, exact: true }));
+    await tabTo(page, page.getByRole('button', { name: DOORS, exact: true }));
     open.expectNoTroubles();
   });
 

@@ -5,6 +5,7 @@ import { someOf } from '../helpers/how-many.ts';
 import { sample } from './hands.ts';
 import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
 import { saved } from './samples.ts';
+import { tabTo } from './tab-to.ts';
 
 const FINCH = 'Finch Lane, basement';
 const plans = (page: Page) => page.getByRole('banner').getByRole('button', { name: 'Plans' });
@@ -195,15 +196,10 @@ describe('by keyboard only', () => {
     const press = (...keys: readonly string[]) =>
       keys.reduce((before, key) => before.then(() => page.keyboard.press(key)), Promise.resolve());
     const focused = (place: Locator) => place.evaluate((element) => element === document.activeElement);
-    const tabTo = async (place: Locator) => {
-      await place.waitFor();
-      for (let step = 0; step < 30 && !(await focused(place)); step++) await press('Tab');
-      await expect.poll(() => focused(place)).toBe(true);
-    };
     const somewhere = () =>
       page.evaluate(() => document.activeElement !== document.body && document.activeElement?.tagName !== 'DIALOG');
 
-    await tabTo(plans(page));
+    await tabTo(page, plans(page));
     await press('Enter');
     await expect
       .poll(() =>
@@ -214,22 +210,22 @@ describe('by keyboard only', () => {
       .toBe(true);
     await page.keyboard.type('finch');
     await said(page, '1 plan found.');
-    await tabTo(cards(page).first());
-    await tabTo(button(page, `More about ${FINCH}`));
+    await tabTo(page, cards(page).first());
+    await tabTo(page, button(page, `More about ${FINCH}`));
     await press('Enter');
-    await tabTo(button(page, 'Duplicate'));
+    await tabTo(page, button(page, 'Duplicate'));
     await press('Enter');
     await said(page, `${FINCH}, copy is in Plans.`);
-    await tabTo(button(page, 'Delete'));
+    await tabTo(page, button(page, 'Delete'));
     await press('Enter');
     await said(page, `${FINCH} is deleted. It can be restored under Deleted plans.`);
     await expect.poll(somewhere).toBe(true);
-    await tabTo(button(page, 'Undo'));
+    await tabTo(page, button(page, 'Undo'));
     await press('Enter');
     await said(page, `${FINCH} is restored.`);
     await expect.poll(somewhere).toBe(true);
     // Tab stops at one card of the library, the one that was left; the arrows lead on.
-    await tabTo(library(page).locator('[data-plan][tabindex="0"]'));
+    await tabTo(page, library(page).locator('[data-plan][tabindex="0"]'));
     await press('Home');
     await expect.poll(() => focused(cards(page).first())).toBe(true);
     await press('ArrowRight');

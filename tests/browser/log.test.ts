@@ -5,6 +5,7 @@ import type { LogEntry } from '../../geometry/plan/test-record.ts';
 import { someOf } from '../helpers/how-many.ts';
 import { accessibilityFindings, download, type OpenPage, type PageOptions } from './harness.ts';
 import { openPair, openStage, stageButton } from './samples.ts';
+import { tabTo } from './tab-to.ts';
 
 const plan = async (page: Page): Promise<Plan> => {
   const found = await page.evaluate(() => window.__stillspot?.store.getState().plan);
@@ -100,32 +101,28 @@ describe('the log', () => {
   afterAll(() => open.context.close());
 
   it('by keyboard only: from the serial numbers through the box to a photo', async () => {
-    const tabTo = async (target: Locator) => {
-      for (let presses = 0; presses < 60 && !(await focused(target)); presses++) await page.keyboard.press('Tab');
-      await expect.poll(() => focused(target)).toBe(true);
-    };
     await stageButton(page, 'Log').focus();
-    await tabTo(serial(page, 'A1'));
+    await tabTo(page, serial(page, 'A1'));
     await page.keyboard.type('C-1\nC-2\n');
-    await tabTo(page.getByLabel('All placed by'));
+    await tabTo(page, page.getByLabel('All placed by'));
     await page.keyboard.type('Ann Mill');
-    await tabTo(page.getByLabel('All picked up by'));
+    await tabTo(page, page.getByLabel('All picked up by'));
     await page.keyboard.type('Ann Mill');
-    await tabTo(page.getByRole('button', { name: /no evidence of tampering$/ }));
+    await tabTo(page, page.getByRole('button', { name: /no evidence of tampering$/ }));
     await page.keyboard.press('Enter');
-    await tabTo(page.locator('summary', { hasText: 'Transfer the whole box' }));
+    await tabTo(page, page.locator('summary', { hasText: 'Transfer the whole box' }));
     await page.keyboard.press('Enter');
     const box = page.getByRole('group', { name: 'All 2 at once' });
-    await tabTo(box.getByLabel('To', { exact: true }));
+    await tabTo(page, box.getByLabel('To', { exact: true }));
     await page.keyboard.type('Cy Dale');
-    await tabTo(box.getByRole('button', { name: 'Record it' }));
+    await tabTo(page, box.getByRole('button', { name: 'Record it' }));
     await page.keyboard.press('Enter');
     await now(page).getByText('A1 and A2: with Cy Dale.').waitFor();
     await expect.poll(() => each(page, 'serial')).toEqual(['C-1', 'C-2']);
     await expect.poll(() => each(page, 'placedBy')).toEqual(['Ann Mill', 'Ann Mill']);
-    await tabTo(detector(page, 'A1').locator('summary').first());
+    await tabTo(page, detector(page, 'A1').locator('summary').first());
     await page.keyboard.press('Enter');
-    await tabTo(detector(page, 'A1').getByRole('button', { name: 'Add photos' }));
+    await tabTo(page, detector(page, 'A1').getByRole('button', { name: 'Add photos' }));
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
     expect(chooser.isMultiple()).toBe(true);
     await fresh(page);

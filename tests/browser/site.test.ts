@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { someOf } from '../helpers/how-many.ts';
+import { howMany, someOf } from '../helpers/how-many.ts';
 import { sample } from './hands.ts';
 import {
   accessibilityFindings,
@@ -81,7 +81,7 @@ describe('the compass rose', () => {
 
   it('shows its degrees beside the needle and within the ticks, wherever it points', async () => {
     const { page } = await property();
-    for (let north = 0; north < 360; north += 7.5) {
+    for (let north = 0; north < 360; north += howMany(37.5, 7.5)) {
       await page.evaluate((degrees) => {
         const { run } = window.__stillspot?.store.getState() ?? {};
         run?.((plan) => ({ ...plan, site: { ...plan.site, north: degrees, northAnswered: true } }));
