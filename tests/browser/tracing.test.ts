@@ -363,5 +363,16 @@ it('a picture is brought to scale by finger', async () => {
   await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('tracing');
   await touchDrag(page, await editor.at(straight), await editor.at([straight[0] + 900, straight[1]]));
   await expect.poll(async () => Math.abs((await tracingOf(editor)).at[0] - straight[0] - 900)).toBeLessThan(60);
+  // On a phone the panel covers the picture: it makes room for the frame.
+  await page.setViewportSize({ width: 390, height: 844 });
+  const panel = page.getByRole('button', { name: 'Draw panel' });
+  await panel
+    .or(page.getByRole('button', { name: 'Fold away: Draw' }))
+    .first()
+    .waitFor();
+  if (await panel.isVisible()) await panel.tap();
+  await page.getByRole('button', { name: 'Turn and size it by hand' }).tap();
+  await panel.waitFor();
+  await page.getByRole('button', { name: 'The picture is in place' }).tap();
   await context.close();
 });

@@ -57,7 +57,8 @@ const PREVIEW = overlayPicture('preview', (pen, scene) => {
     { ...sketch, cross: sketch.cross ?? tappedSpot(scene) },
     chainOf(scene),
     selectLevel(state),
-    pen.unit,
+    // A length on a picture is read off the picture: in a scale that is not known yet another one would cover it.
+    state.tool.kind === 'tracing' ? null : pen.unit,
     1 / pen.view.scale,
   );
   paintOnPlan(pen, shown);

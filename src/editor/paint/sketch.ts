@@ -52,11 +52,12 @@ export interface DrawnChain {
   readonly thickness: Mm;
 }
 
+/** @param unit null for lines without their lengths */
 export function drawnSketch(
   { guides, box, opening, previewShape, previewName, gaps, marquee, cross }: Sketch,
   chain: DrawnChain | null,
   level: Level,
-  unit: Plan['display']['length'],
+  unit: Plan['display']['length'] | null,
   mm: Mm,
 ): Drawn {
   const outline = previewShape && outlinePart(previewShape);
@@ -77,7 +78,7 @@ export function drawnSketch(
   ];
   const texts = [
     previewName && textAt(previewName.name, previewName.at, { ...READ, size: READ.size * mm, ...accent }),
-    ...gaps.map((gap) => gapText(gap, unit, mm)),
+    ...(unit ? gaps.map((gap) => gapText(gap, unit, mm)) : []),
   ];
   return { shapes: shapes.flatMap((some) => some ?? []), texts: texts.filter((text) => text !== null) };
 }

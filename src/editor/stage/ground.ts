@@ -1,4 +1,6 @@
-import { levelExtent } from '../../../geometry/level/level-extent.ts';
+import { levelExtent, unionExtent } from '../../../geometry/level/level-extent.ts';
+import { tracingExtent } from '../../../geometry/level/tracing-extent.ts';
+import type { Level } from '../../../geometry/plan/model.ts';
 import { memoize } from '../../../geometry/plane/memoize.ts';
 import { floorShapes, regionEdge, zoneShapes } from '../../drawing/floor.ts';
 import { thingExtent, thingShapes } from '../../drawing/things.ts';
@@ -17,7 +19,11 @@ import { dirtyBySelection, dirtyInRegion, dirtyInWalls } from './dirty-extents.t
 import { type Picture, picture } from './picture.ts';
 import { tracingImageOf } from './tracing-images.ts';
 
-const extentOf = memoize((level: Parameters<typeof levelExtent>[0]) => ({ extent: levelExtent(level) }));
+/** What the paper lies about: the house; until it is closed, the picture that is drawn over too. */
+const extentsOf = memoize((level: Level) => {
+  const [house, picture] = [levelExtent(level), level.tracing?.shown ? tracingExtent(level.tracing) : null];
+  return { house, begun: house && picture ? unionExtent(house, picture) : (house ?? picture) };
+});
 
 /** Desk, sheet, floors; white where a detector may be placed. */
 const SHEET = picture({
@@ -25,9 +31,10 @@ const SHEET = picture({
   read: () => {
     const state = useAppStore.getState();
     // The paper grows when a drag ends: under a wall that is dragged it would have to be painted whole at every step.
-    const { extent } = extentOf(selectLevelAtRest(state));
+    const { house, begun } = extentsOf(selectLevelAtRest(state));
     const region = shownRegion(state);
-    return [extent, region, region.rooms.length > 0];
+    const isClosed = region.rooms.length > 0;
+    return [isClosed ? house : begun, region, isClosed];
   },
   paint: (pen, [extent, region, begun]) => {
     paintSheet(pen, extent, begun);

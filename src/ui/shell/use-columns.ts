@@ -21,7 +21,9 @@ export function useColumns(): void {
     const stop = useAppStore.subscribe((state, before) => {
       const chosen = chosenDetector(state);
       if (chosen !== chosenDetector(before)) due = chosen !== null;
-      if (state.tool !== before.tool && state.tool.kind !== 'select' && isPhonePage()) foldAll();
+      const takesTool = state.tool !== before.tool && state.tool.kind !== 'select';
+      const takesFrame = state.tracingFrameOpen && !before.tracingFrameOpen;
+      if ((takesTool || takesFrame) && isPhonePage()) foldAll();
       // A press that selects may begin a drag, during which the sheet must not move.
       if (due) queueMicrotask(openWhenAtRest);
     });
