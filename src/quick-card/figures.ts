@@ -13,10 +13,10 @@ export const CAP = FIGURE * CAP_HEIGHT;
 /** Radius of the sign of a detector. */
 export const SPOT = 2.6;
 
-/** Free paper about a figure. */
-const PAD = 0.6;
-/** Places to try: so many steps of half the type size to either side, the nearest to the middle of the line first. */
-const STEPS = 24;
+/** Free paper about a figure: more than its halo, which would cut the line beside it. */
+const PAD = 1;
+/** Places to try: so many steps of a third of the type size to either side, the nearest to the middle of the line first. */
+const STEPS = 36;
 const OFFSETS = offsets();
 
 export interface Tape {
@@ -89,7 +89,7 @@ const isWithin = ({ left, top, right, bottom }: Box, { x, y, width, height }: Ar
   left >= x && top >= y && right <= x + width && bottom <= y + height;
 
 function offsets(): readonly XY[] {
-  const steps = Array.from({ length: 2 * STEPS + 1 }, (_, i) => ((i - STEPS) * FIGURE) / 2);
+  const steps = Array.from({ length: 2 * STEPS + 1 }, (_, i) => ((i - STEPS) * FIGURE) / 3);
   const all = steps.flatMap((x) => steps.map((y): XY => [x, y]));
   return all.sort((a, b) => Math.hypot(...a) - Math.hypot(...b));
 }

@@ -36,6 +36,12 @@ describe('placeFigures(tapes, spots, areas)', () => {
         expect(apart).toBe(true);
         for (const { x, y, halfWidth } of boxes) {
           expect(Math.abs(x - at[0]) >= halfWidth + SPOT || Math.abs(y - at[1]) >= CAP / 2 + SPOT).toBe(true);
+          // Off the tape too, by more than the halo: beside the line it reads as one.
+          const [acrossFrom, downFrom] = [at[0] - left, at[1] - up];
+          const isOffAcross =
+            x + halfWidth < acrossFrom || x - halfWidth > at[0] || Math.abs(y - at[1]) >= CAP / 2 + 0.9;
+          const isOffDown = y + CAP / 2 < downFrom || y - CAP / 2 > at[1] || Math.abs(x - at[0]) >= halfWidth + 0.9;
+          expect([isOffAcross, isOffDown]).toEqual([true, true]);
           expect(x - halfWidth >= AREA.x && x + halfWidth <= AREA.x + AREA.width).toBe(true);
         }
       }),
