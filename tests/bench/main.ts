@@ -4,6 +4,7 @@ import { parseArgs } from 'node:util';
 import { conduct, FULL, QUICK } from './conduct.ts';
 import { runFrames } from './frames/run.ts';
 import { growthPlot } from './growth.ts';
+import { runLimits } from './limits/run.ts';
 import { speedPage } from './page.ts';
 import { runStart } from './start/run.ts';
 import { runSun } from './sun-page.ts';
@@ -17,6 +18,7 @@ const OPTIONS = {
   frames: { type: 'boolean', default: false },
   page: { type: 'boolean', default: false },
   sun: { type: 'boolean', default: false },
+  limits: { type: 'boolean', default: false },
   gesture: { type: 'string' },
   before: { type: 'string' },
   'before-name': { type: 'string' },
@@ -25,7 +27,7 @@ const OPTIONS = {
 /**
  * `--quick`: a minute, printed only. `--frames`: of the app in a browser, not of the engine; `--before FOLDER` measures an earlier
  * version too that was built there, `--gesture ID` one gesture alone. `--page`: how fast the app starts. `--sun`: the rows about
- * the sun alone. `child` is the module that does one job in a process of its own.
+ * the sun alone. `--limits`: the largest plan and large pictures in the app, printed only. `child` is the module that does one job in a process of its own.
  */
 export async function run(args: readonly string[], child: string): Promise<void> {
   const { values } = parseArgs({ args: [...args], options: OPTIONS });
@@ -37,6 +39,10 @@ export async function run(args: readonly string[], child: string): Promise<void>
   }
   if (startOfPage) {
     await runStart({ quick });
+    return;
+  }
+  if (values.limits) {
+    await runLimits();
     return;
   }
   if (values.sun) {
