@@ -69,7 +69,7 @@ export const GROUND_PHRASE: Readonly<Record<Ground, string>> = {
 };
 
 export const PURPOSE_PHRASE: Readonly<Record<Purpose, string>> = {
-  'own-household': 'for the people who live here',
+  'own-household': 'for the occupants',
   'property-transfer': 'for a sale of the house',
   'after-mitigation': 'after mitigation',
 };
