@@ -1,5 +1,6 @@
 import { counted, listed } from '../../geometry/messages/index.ts';
 import { writePlan } from '../../geometry/planfile/write.ts';
+import { useAppStore } from '../state/store.ts';
 import { storeOpenPlan } from '../storage/autosave.ts';
 import { freshId } from '../storage/fresh-id.ts';
 import { libraryAsFile, type MergeResult, mergePlans } from '../storage/library/backup.ts';
@@ -68,6 +69,21 @@ async function importPlan(file: File): Promise<ImportedFile> {
 }
 
 async function importLibrary(file: File): Promise<ImportedFile> {
+  const words = `Reading ${file.name}…`;
+  useAppStore.getState().say(words);
+  showLibraryMessage(words);
+  await painted();
+  try {
+    return await readLibrary(file);
+  } finally {
+    if (useAppStore.getState().message === words) useAppStore.getState().say('');
+  }
+}
+
+/** Comes back when the browser has had time to show what was said: two thousand plans keep the page busy for seconds. Not by a frame: a page that is hidden gets none. */
+const painted = () => new Promise((done) => setTimeout(done, 50));
+
+async function readLibrary(file: File): Promise<ImportedFile> {
   const text = await readText(file);
   if (!text.ok) return text;
   const library = readLibraryFile(text.text);
