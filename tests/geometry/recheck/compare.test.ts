@@ -45,6 +45,12 @@ describe('compareOpinions(first, second)', () => {
     expect(how(none, clear)).toBe('differs');
   });
 
+  it('of a rule with a row that was not run, the figure is that of the rows that were', () => {
+    const [run, notRun] = [row('sump', 9000, 'clear'), row('sump', null, 'unknown', { notRun: true, subject: 's2' })];
+    expect(how(opinion('clear', run, notRun), opinion('clear', run))).toBe('twice');
+    expect(how(opinion('clear', run, notRun), opinion('clear', notRun))).toBe('differs');
+  });
+
   it('of a detector that the second did not look at says that it was computed once', () => {
     const other: Opinion = {
       levels: [{ id: 'L1', detectors: [{ id: 'd2', verdict: 'clear', checks: [row('outside-wall', 400, 'clear')] }] }],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { centerLines } from '../../../geometry/recheck/center-lines.ts';
-import { nearestOnSegment, ringDistance, segmentDistance } from '../../../geometry/recheck/plane.ts';
+import { direction, nearestOnSegment, ringDistance, segmentDistance } from '../../../geometry/recheck/plane.ts';
 import { streamDistance } from '../../../geometry/recheck/shapes.ts';
 import { sunPlace } from '../../../geometry/recheck/sun-place.ts';
 import { wallLayout } from '../../../geometry/recheck/wall-layout.ts';
@@ -19,6 +19,12 @@ describe('distances', () => {
   it('to a segment without length are those to its point', () => {
     expect(nearestOnSegment([3, 4], [0, 0], [0, 0])).toEqual([0, 0]);
     expect(segmentDistance([3, 4], [0, 0], [0, 0])).toBe(5);
+  });
+
+  it('have a direction of length 1, also over a distance of 1; without one it is +x', () => {
+    expect(direction([2, 3], [2, 4])).toEqual([0, 1]);
+    expect(direction([2, 3], [2, 8])).toEqual([0, 1]);
+    expect(direction([2, 3], [2, 3])).toEqual([1, 0]);
   });
 
   it('to an area are 0 in it, and beside its box those to its sides', () => {
@@ -90,6 +96,17 @@ describe('centerLines(walls), of what is no real drawing', () => {
     expect(() => centerLines([...rows(25), end])).toThrow('more than 24 walls');
     expect(centerLines([...rows(24), end]).length).toBeGreaterThan(25);
   });
+});
+
+it('48 walls may meet at one place, and no more', () => {
+  const spokes = (count: number) =>
+    Array.from({ length: count }, (_, i) => {
+      const turn = (2 * Math.PI * i) / count;
+      return wall(`s${i}`, [5000, 4000], [5000 + 3000 * Math.cos(turn), 4000 + 3000 * Math.sin(turn)]);
+    });
+  const level = (count: number) => levelOf({ walls: [...boxWalls(0, 0, 10_000, 8000, 200), ...spokes(count)] });
+  expect(() => wallLayout(level(48))).not.toThrow();
+  expect(() => wallLayout(level(49))).toThrow('more than 48 walls meet at one place');
 });
 
 describe('a cavity behind a wall, by the second computation', () => {
