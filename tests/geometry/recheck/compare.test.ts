@@ -60,6 +60,28 @@ describe('compareOpinions(first, second)', () => {
     expect(how(CLEAR, { levels: [{ id: 'L1', detectors: [] }] })).toBe('once');
   });
 
+  it('of the cause of "once" says that the second did not look at it', () => {
+    const [level] = compareOpinions(CLEAR, { ok: true, levels: [] });
+    expect(level?.detectors[0]?.computed).toEqual({ how: 'once', cause: 'it did not look at this detector' });
+  });
+
+  it('takes clear for tight within the tape tolerance that it is given, which is none without one', () => {
+    const [clear, tight] = (['clear', 'tight'] as const).map((verdict) =>
+      opinion(verdict, row('outside-wall', 305.8, verdict)),
+    );
+    if (!clear || !tight) throw new Error('two opinions');
+    const told = (tape?: number) => compareOpinions(clear, { ok: true, ...tight }, tape)[0]?.detectors[0]?.computed.how;
+    expect([told(), told(0), told(1), told(25.4)]).toEqual(['differs', 'differs', 'twice', 'differs']);
+  });
+
+  it('takes the sun of the first, which is larger on purpose, and all else of the second', () => {
+    const sun = (measured: number, verdict: Verdict) => row('direct-sun', measured, verdict, { required: 1219.2 });
+    const first = opinion('blocked', sun(1200, 'blocked'), row('outside-wall', 400, 'clear'));
+    const second = (wall: number) => opinion('clear', sun(1300, 'clear'), row('outside-wall', wall, 'clear'));
+    expect(how(first, second(400))).toBe('twice');
+    expect(how(first, second(900))).toBe('differs');
+  });
+
   it('a length of a rule that was not run excuses no other verdict', () => {
     const notRun = row('heat', 1219.1, 'unknown', { required: 1219.2, notRun: true });
     expect(how(opinion('clear', notRun), opinion('blocked', notRun))).toBe('differs');

@@ -44,6 +44,22 @@ describe('levelRegion(plan, model, probe, options)', () => {
     expect(room?.barredBy).toBe(isOpen ? null : 'height-band');
   });
 
+  it.each([
+    // 1,900 less 12 in (304.8) is 1,595.2: its top may not be above, but for 0.1 mm.
+    [1595.2 - 25, 0, true],
+    [1595.3 - 25, 0, true],
+    [1595.31 - 25, 0, false],
+    [1595.2 - 25 - 9, 10, false],
+    [1595.2 - 25 - 10, 10, true],
+  ] as const)(
+    'under a ceiling of 1,900 mm, at a base of %s mm with %s to spare there is one: %s',
+    (base, spare, isOpen) => {
+      const [room] = regionOf(hall({ openings: [], ceiling: 1900 }), spare, { ...PROBE, base }).rooms;
+      expect((room?.area ?? 0) > 0).toBe(isOpen);
+      expect(room?.barredBy).toBe(isOpen ? null : 'ceiling');
+    },
+  );
+
   it('takes a wall for the rim alone only where no zone of it is as wide', () => {
     const level = hall();
     const bareWalls = (profile: string) =>
