@@ -43,7 +43,7 @@ function stack(plan: Plan): string {
 const HOUSE = planOf(named('main', 1), named('cellar', 0), named('attic', 2));
 const SPLIT = planOf(named('den', 0), named('cellar', 0), named('main', 1));
 
-const STACKS = howMany(40, 300);
+const STACKS = howMany(100, 300);
 
 describe('a new level', () => {
   it.each([

@@ -109,7 +109,7 @@ function mutated(file: unknown, places: readonly (readonly string[])[], { where,
 }
 
 /** Each is damaged in twelve ways. */
-const DAMAGED_PLANS = howMany(80, 600);
+const DAMAGED_PLANS = howMany(200, 600);
 
 describe('the published JSON Schema', () => {
   it('is not stale: `node tests/run/write-json-schema.mjs` writes it', () => {

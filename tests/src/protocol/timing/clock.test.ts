@@ -116,7 +116,14 @@ describe('a time that somebody types', () => {
         else if (read.kind === 'twice') expect(read.choices.map((choice) => choice.at)).toEqual(possible);
         else expect.unreachable(`${text} in ${zone}: ${read.kind}`);
       }),
-      { numRuns: howMany(2400, 6000) },
+      {
+        numRuns: howMany(2400, 6000),
+        // The hour that comes twice in autumn, and the one that is left out in spring: seldom met by chance.
+        examples: [
+          [{ zone: 'America/New_York', at: Date.UTC(2026, 10, 1, 5, 30) }, 0],
+          [{ zone: 'America/New_York', at: Date.UTC(2026, 2, 8, 6, 30) }, 60],
+        ],
+      },
     );
     expect([...seen].sort()).toEqual(['instant', 'refused', 'twice']);
   });
