@@ -26,7 +26,8 @@ export function createItemActions(set: SetState, get: GetState): ItemActions {
       return id;
     },
     updateItem: (id, patch) => {
-      if ('at' in patch && refuseLocked(get(), [id])) return get().message;
+      const refusal = 'at' in patch && refuseLocked(get(), [id]);
+      if (refusal) return refusal;
       const levelId = selectLevel(get()).id;
       return get().run((plan) => uncheckedItemPatched(plan, levelId, id, patch));
     },

@@ -17,13 +17,13 @@ export function lockedAmong(state: AppState, ids: readonly string[]): readonly s
     .filter((id) => isPlaced(plan, id) && !unlocked.includes(id));
 }
 
-/** Says that detectors among these are locked, and offers to unlock them. Returns whether there are any. */
-export function refuseLocked(state: AppState, ids: readonly string[]): boolean {
+/** Says that detectors among these are locked, and offers to unlock them. Returns the words; "" where none is locked. */
+export function refuseLocked(state: AppState, ids: readonly string[]): string {
   const locked = lockedAmong(state, ids);
-  if (locked.length === 0) return false;
+  if (locked.length === 0) return '';
   const words = `${labelsOf(state.plan, locked)} ${locked.length > 1 ? 'are' : 'is'} placed in the house, and locked here.`;
   state.say(words, { kind: 'unlock', label: 'Unlock to move', levelId: selectLevelAtRest(state).id, ids: locked });
-  return true;
+  return words;
 }
 
 function labelsOf({ levels }: Plan, ids: readonly string[]): string {

@@ -85,7 +85,8 @@ export function setPlace(place: BestPlace, probe: Probe): string {
 export function moveToPlace(detectors: readonly Detector[], place: BestPlace, probe: Probe): string {
   const state = useAppStore.getState();
   const ids = detectors.map(({ id }) => id);
-  if (refuseLocked(state, ids)) return useAppStore.getState().message;
+  const locked = refuseLocked(state, ids);
+  if (locked) return locked;
   const levelId = selectLevel(state).id;
   const refusal = state.run((plan) => withGroupMoved(plan, levelId, ids, { ...probe, ...place }));
   if (!refusal) state.select(ids);

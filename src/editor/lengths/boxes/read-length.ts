@@ -139,10 +139,9 @@ function gapLength(model: LevelModel, id: string, axis: 0 | 1): ReadLength | nul
     negative: false,
     ends: [],
     commit: (mm) => {
-      const refusal = roomRefusal(model, id, near, mm);
-      if (refusal) return refusal;
       const state = useAppStore.getState();
-      if (refuseLocked(state, [id])) return useAppStore.getState().message;
+      const refusal = roomRefusal(model, id, near, mm) || refuseLocked(state, [id]);
+      if (refusal) return refusal;
       const [dx, dy] = moveToGap(side, gap, mm);
       return state.run((plan) => movedItems(plan, model.level.id, [id], dx, dy));
     },
