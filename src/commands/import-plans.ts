@@ -72,7 +72,7 @@ async function importLibrary(file: File): Promise<ImportedFile> {
   const words = `Reading ${file.name}…`;
   useAppStore.getState().say(words);
   showLibraryMessage(words);
-  await painted();
+  await timeToShow();
   try {
     return await readLibrary(file);
   } finally {
@@ -80,8 +80,11 @@ async function importLibrary(file: File): Promise<ImportedFile> {
   }
 }
 
-/** Comes back when the browser has had time to show what was said: two thousand plans keep the page busy for seconds. Not by a frame: a page that is hidden gets none. */
-const painted = () => new Promise((done) => setTimeout(done, 50));
+/**
+ * Comes back when the browser has had time to show what was said: two thousand plans keep the page busy for seconds. A timer, because a
+ * hidden page has no frames.
+ */
+const timeToShow = () => new Promise((done) => setTimeout(done, 50));
 
 async function readLibrary(file: File): Promise<ImportedFile> {
   const text = await readText(file);
