@@ -3,7 +3,7 @@ import { roomAt } from '../../geometry/check/room.ts';
 import { LIMIT_TOLERANCE } from '../../geometry/check/subjects.ts';
 import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { checkFigures, checkSubject, type Tone, worstTone } from '../../geometry/messages/index.ts';
+import { checkFigures, checkSubject, describeReport, type Tone, worstTone } from '../../geometry/messages/index.ts';
 import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
@@ -22,7 +22,7 @@ export interface PlaceWords {
   readonly room: string;
   /** "on the desk", "on the shelf, 3 ft 2 in up" where that is not the height that is looked at; empty where nothing is under it. */
   readonly on: string;
-  /** "2 ft 4 in to spare at the return grille". */
+  /** "2 ft 4 in to spare at the return grille"; where a detector would be blocked beside those that stand, what blocks it. */
   readonly spare: string;
   /** The worst check of its detectors, of all checks of a detector. */
   readonly tone: Tone;
@@ -38,11 +38,12 @@ export function describePlace(plan: Plan, model: LevelModel, probe: Probe, place
   const { axes, base, limitedBy } = place;
   const limit = limitedBy && limitCheck(plan, model, { ...probe, base }, axes, limitedBy);
   const room = axes[0] && roomAt(model, axes[0]);
+  const { tone, blocked } = worstAt(plan, model, probe, place);
   return {
     room: room?.label?.name.trim() || 'Room without a name',
     on: carrierWords(plan, model, probe, place),
-    spare: limit ? spareWords(plan, level, limit) : 'Nothing to keep away from',
-    tone: worstAt(plan, model, probe, place),
+    spare: blocked || (limit ? spareWords(plan, level, limit) : 'Nothing to keep away from'),
+    tone,
     limit,
     taken: level.detectors
       .filter(({ at, radius }) => axes.some((axis) => distance(axis, at) < radius + probe.radius))
@@ -65,11 +66,13 @@ function spareWords(plan: Plan, level: Level, limit: Check): string {
   return `${checkFigures(limit, plan).spare} ${of} ${checkSubject(limit, plan, level)}`;
 }
 
-/** Returns the worst check of detectors that would stand at a place, beside those that stand on the level. */
-function worstAt(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace): Tone {
+/** Returns the worst check of detectors that would stand at a place, beside those that stand on the level, and what blocks one of them ("": nothing). */
+function worstAt(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace): { tone: Tone; blocked: string } {
   const { plan: grown, added } = withDetectors(plan, model.level.id, { ...probe, ...place }, null);
   const level = grown.levels.find(({ id }) => id === model.level.id) ?? model.level;
-  return worstTone(added.map((detector) => checkDetector(grown, { ...model, level }, detector))) ?? 'unknown';
+  const reports = added.map((detector) => checkDetector(grown, { ...model, level }, detector));
+  const blocked = reports.find(({ verdict }) => verdict === 'blocked');
+  return { tone: worstTone(reports) ?? 'unknown', blocked: blocked ? describeReport(blocked, grown, level) : '' };
 }
 
 /** Sets new detectors at a place and selects them: one step of history. Returns why not, in words; empty when it did. */

@@ -134,6 +134,15 @@ describe('describePlace(plan, model, probe, place)', () => {
     expect(told(denPlan({ detectors }), FIRST).taken).toEqual(['A1']);
   });
 
+  it('says what blocks a detector there, and nothing that it would have to spare', () => {
+    const at = FIRST.axes[0] as readonly [number, number];
+    const detectors: Level['detectors'] = [{ id: 'd1', label: 'A1', at: [at[0] + 190, at[1]], ...PROBE, pair: null }];
+    const { tone, spare } = told(denPlan({ detectors }), FIRST);
+    expect(tone).toBe('blocked');
+    // 190 less two radii of 50.8 is 88.4 mm, 3.48 in: down to an eighth, 3 3/8 in.
+    expect(spare.replaceAll('\u00a0', ' ')).toBe('3 3/8 in from detector A1, needs 4 in.');
+  });
+
   it('says so where no rule finds anything to measure', () => {
     expect(told(denPlan(), { ...FIRST, margin: Number.POSITIVE_INFINITY, limitedBy: null })).toMatchObject({
       spare: 'Nothing to keep away from',
