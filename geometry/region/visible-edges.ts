@@ -1,17 +1,18 @@
 /** Outlines for drawing: of overlapping zones of one rule, only the visible parts. Arcs stay arcs. */
 
+import { cutPair } from '../arrangement/crossings.ts';
+import { at, MAX_X, MAX_Y, MIN_X, MIN_Y, Pieces, STRIDE } from '../arrangement/pieces.ts';
 import type { Edge } from '../arrangement/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { type Extent, ringExtent } from '../plane/body.ts';
+import { memoize } from '../plane/memoize.ts';
 import { along } from '../plane/point.ts';
 import type { RuleId } from '../rules/types.ts';
 import { arcRingsContain } from './nearest.ts';
 import type { Zone } from './types.ts';
 
-/** Sampling distance, mm: a shorter visible stretch may be missed. For drawing only. */
-const PIECE: Mm = 40;
-/** Bisection steps for the end of a visible stretch: 40 mm to 0.01 mm. */
-const BISECTIONS = 12;
+/** Cuts this close to each other or to an end of the edge are one: rounding, mm. */
+const SAME_CUT: Mm = 0.001;
 
 /** Connected parts of a zone's outline, each starting where the previous one ends. */
 export type Stretch = readonly Edge[];
@@ -19,32 +20,31 @@ export type Stretch = readonly Edge[];
 /**
  * Returns the parts of each zone's outline that are not inside another zone of its rule, in zone order. A zone that
  * others cover has none. Cached by the identity of the zone: only zones with changed neighbors are recomputed.
- *
- * @param piece sampling distance, mm; coarser than the default during a drag. A finer cached result is used as it is
  */
-export function visibleEdges(zones: readonly Zone[], piece: Mm = PIECE): ReadonlyMap<Zone, readonly Stretch[]> {
+export function visibleEdges(zones: readonly Zone[]): ReadonlyMap<Zone, readonly Stretch[]> {
   const nearOf = neighborsOf(zones);
-  return new Map(zones.map((zone) => [zone, visibleStretches(zone, nearOf(zone), piece)]));
+  const scratch = new Pieces(64);
+  return new Map(zones.map((zone) => [zone, visibleStretches(zone, nearOf(zone), scratch)]));
 }
 
 interface CachedStretches {
-  readonly others: readonly Zone[];
-  readonly piece: Mm;
+  readonly others: readonly ZoneEntry[];
   readonly stretches: readonly Stretch[];
 }
 const stretchCache = new WeakMap<Zone, CachedStretches>();
 
-function visibleStretches(zone: Zone, others: readonly Zone[], piece: Mm): readonly Stretch[] {
+function visibleStretches(zone: Zone, others: readonly ZoneEntry[], scratch: Pieces): readonly Stretch[] {
   const before = stretchCache.get(zone);
-  const same = before?.others.length === others.length && before.others.every((other, i) => other === others[i]);
-  if (before && same && before.piece <= piece) return before.stretches;
-  const visible = zone.outlines.flatMap((ring) => stretches(ring, others, piece));
-  stretchCache.set(zone, { others, piece, stretches: visible });
+  const same =
+    before?.others.length === others.length && before.others.every((other, i) => other.zone === others[i]?.zone);
+  if (before && same) return before.stretches;
+  const visible = zone.outlines.flatMap((ring) => stretches(ring, others, scratch));
+  stretchCache.set(zone, { others, stretches: visible });
   return visible;
 }
 
 /** Returns a function from a zone to the other zones of its rule that may cover part of it, in list order. */
-function neighborsOf(zones: readonly Zone[]): (zone: Zone) => readonly Zone[] {
+function neighborsOf(zones: readonly Zone[]): (zone: Zone) => readonly ZoneEntry[] {
   const ofRule = new Map<RuleId, SortedZones>();
   zones.forEach((zone, place) => {
     const row = ofRule.get(zone.rule) ?? { entries: [], widest: 0 };
@@ -63,7 +63,7 @@ function neighborsOf(zones: readonly Zone[]): (zone: Zone) => readonly Zone[] {
       if (other.extent.minX >= own.maxX) break;
       if (other.zone !== zone && meet(other.extent, own)) near.push(other);
     }
-    return near.sort((a, b) => a.place - b.place).map((other) => other.zone);
+    return near.sort((a, b) => a.place - b.place);
   };
 }
 
@@ -89,8 +89,8 @@ function firstFrom(entries: readonly ZoneEntry[], least: Mm): number {
   return low;
 }
 
-function uncoveredBy(others: readonly Zone[]): (p: XY) => boolean {
-  return (p) => !others.some((other) => extentContains(zoneExtent(other), p) && arcRingsContain(other.outlines, p));
+function uncoveredBy(others: readonly ZoneEntry[]): (p: XY) => boolean {
+  return (p) => !others.some(({ zone, extent }) => extentContains(extent, p) && arcRingsContain(zone.outlines, p));
 }
 
 /** Returns the point of an edge at a fraction of its length, 0 to 1. */
@@ -106,73 +106,99 @@ export function edgeLength(edge: Edge): Mm {
   return Math.hypot(edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]);
 }
 
-function stretches(ring: readonly Edge[], others: readonly Zone[], piece: Mm): readonly Stretch[] {
+function stretches(ring: readonly Edge[], others: readonly ZoneEntry[], scratch: Pieces): readonly Stretch[] {
   const found: Edge[][] = [];
   let fromFirstCorner = false;
   let open = false;
   for (const edge of ring) {
-    const near = others.filter((other) => meet(zoneExtent(other), edgeExtent(edge)));
-    for (const [from, to] of visibleShares(edge, near, piece)) {
+    const own = edgeExtent(edge);
+    const near = others.filter(({ extent }) => meet(extent, own));
+    for (const [from, to] of visibleShares(edge, near, scratch)) {
       if (open && from === 0) found.at(-1)?.push(partOf(edge, from, to));
       else found.push([partOf(edge, from, to)]);
       fromFirstCorner ||= edge === ring[0] && from === 0;
       open = to === 1;
     }
-    if (!uncoveredBy(near)(onEdge(edge, 1))) open = false;
+    if (near.length > 0 && !uncoveredBy(near)(onEdge(edge, 1))) open = false;
   }
   // The stretches before and after the ring's first corner are one.
   if (fromFirstCorner && open && found.length > 1) found[0]?.unshift(...(found.pop() ?? []));
   return found;
 }
 
-/** Returns the visible intervals of an edge, as fractions of its length. */
-function visibleShares(edge: Edge, others: readonly Zone[], piece: Mm): readonly (readonly [number, number])[] {
+/** Returns the visible intervals of an edge, as fractions of its length: between two cuts all of it is visible or none. */
+function visibleShares(
+  edge: Edge,
+  others: readonly ZoneEntry[],
+  scratch: Pieces,
+): readonly (readonly [number, number])[] {
   if (others.length === 0) return [[0, 1]];
-  const pieces = Math.max(2, Math.ceil(edgeLength(edge) / piece));
+  const isVisible = uncoveredBy(others);
   const spans: [number, number][] = [];
-  const isVisible = uncoveredAlong(edge, pieces, others);
-  // Slightly inside the ends, where another zone's outline may touch and the result is undefined.
-  const visibleAt = (share: number) => isVisible(Math.min(1 - 1e-6, Math.max(1e-6, share)));
-  let before = visibleAt(0);
-  if (before) spans.push([0, 0]);
-  for (let i = 1; i <= pieces; i++) {
-    const now = visibleAt(i / pieces);
-    if (now !== before) {
-      const cut = crossing((i - 1) / pieces, i / pieces, visibleAt, before);
+  let from = 0;
+  for (const to of [...cutsOf(edge, others, scratch), 1]) {
+    if (isVisible(onEdge(edge, (from + to) / 2))) {
       const last = spans.at(-1);
-      if (now) spans.push([cut, cut]);
-      else if (last) last[1] = cut;
+      if (last?.[1] === from) last[1] = to;
+      else spans.push([from, to]);
     }
-    const last = spans.at(-1);
-    if (now && last) last[1] = i / pieces;
-    before = now;
+    from = to;
   }
   return spans;
 }
 
-/** Samples of a long edge that share one list of nearby zones: about a meter of wall has few neighbors. */
-const CHUNK = 24;
-
-/**
- * Returns a predicate: whether the edge is visible at a fraction of its length; tests only zones near that part of it.
- */
-function uncoveredAlong(edge: Edge, pieces: number, others: readonly Zone[]): (share: number) => boolean {
-  const chunks = Math.ceil(pieces / CHUNK);
-  const tests = Array.from({ length: chunks }, (_, i) => {
-    const extent = edgeExtent(partOf(edge, i / chunks, (i + 1) / chunks));
-    return uncoveredBy(others.filter((other) => meet(zoneExtent(other), extent)));
-  });
-  return (share) => tests[Math.min(chunks - 1, Math.floor(share * chunks))]?.(onEdge(edge, share)) ?? true;
+/** Returns where outlines of other zones cross or touch an edge, as fractions of its length, in order. */
+function cutsOf(edge: Edge, others: readonly ZoneEntry[], scratch: Pieces): readonly number[] {
+  scratch.length = 0;
+  pushEdge(scratch, edge);
+  const own = scratch.data.slice(0, STRIDE);
+  for (const { zone } of others) {
+    const outlines = flatOutlines(zone);
+    for (let k = 0; k < outlines.length; k += STRIDE) if (meetBoxes(own, outlines, k)) scratch.copy(outlines, k);
+  }
+  const { data, length } = scratch;
+  const isReversed = edge.kind === 'arc' && edge.sweep < 0;
+  const shares: number[] = [];
+  const cut = (piece: number, share: number) => {
+    if (piece === 0) shares.push(isReversed ? 1 - share : share);
+  };
+  for (let k = STRIDE; k < length; k += STRIDE) cutPair(data, 0, k, cut);
+  const least = SAME_CUT / edgeLength(edge);
+  let last = 0;
+  return shares
+    .sort((a, b) => a - b)
+    .filter((share) => {
+      if (share - last <= least || 1 - share <= least) return false;
+      last = share;
+      return true;
+    });
 }
 
-function crossing(from: number, to: number, visibleAt: (share: number) => boolean, before: boolean): number {
-  let [low, high] = [from, to];
-  for (let i = 0; i < BISECTIONS; i++) {
-    const middle = (low + high) / 2;
-    if (visibleAt(middle) === before) low = middle;
-    else high = middle;
+/** All outlines of a zone as flat pieces. */
+const flatOutlines = memoize((zone: Zone): Float64Array => {
+  const pieces = new Pieces(zone.outlines.reduce((sum, outline) => sum + outline.length, 0));
+  for (const outline of zone.outlines) for (const edge of outline) pushEdge(pieces, edge);
+  return pieces.data;
+});
+
+/** Pieces know arcs with a positive sweep only. */
+function pushEdge(pieces: Pieces, edge: Edge): void {
+  if (edge.kind === 'line') {
+    pieces.line(edge.from[0], edge.from[1], edge.to[0], edge.to[1]);
+    return;
   }
-  return (low + high) / 2;
+  const { center, radius, start, sweep } = edge;
+  pieces.arc(center[0], center[1], radius, sweep < 0 ? start + sweep : start, Math.abs(sweep));
+}
+
+/** Whether the bounding boxes of the first piece of `p` and of piece `k` of `q` meet or touch. */
+function meetBoxes(p: Float64Array, q: Float64Array, k: number): boolean {
+  return (
+    at(p, MIN_X) <= at(q, k + MAX_X) + SAME_CUT &&
+    at(p, MAX_X) >= at(q, k + MIN_X) - SAME_CUT &&
+    at(p, MIN_Y) <= at(q, k + MAX_Y) + SAME_CUT &&
+    at(p, MAX_Y) >= at(q, k + MIN_Y) - SAME_CUT
+  );
 }
 
 function partOf(edge: Edge, from: number, to: number): Edge {
@@ -180,29 +206,30 @@ function partOf(edge: Edge, from: number, to: number): Edge {
   return { ...edge, start: edge.start + edge.sweep * from, sweep: edge.sweep * (to - from) };
 }
 
-const extents = new WeakMap<Zone, Extent>();
+/** Returns the bounding box of the zone; inside out where it has no outline. */
+export const zoneExtent = memoize((zone: Zone): Extent => {
+  const outlines = flatOutlines(zone);
+  let [minX, minY] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  let [maxX, maxY] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let k = 0; k < outlines.length; k += STRIDE) {
+    minX = Math.min(minX, at(outlines, k + MIN_X));
+    minY = Math.min(minY, at(outlines, k + MIN_Y));
+    maxX = Math.max(maxX, at(outlines, k + MAX_X));
+    maxY = Math.max(maxY, at(outlines, k + MAX_Y));
+  }
+  return { minX, minY, maxX, maxY };
+});
 
-/** Returns a bounding box of the zone; around arcs it may be too large. */
-export function zoneExtent(zone: Zone): Extent {
-  const cached = extents.get(zone);
-  if (cached) return cached;
-  const extent = ringExtent(zone.outlines.flat().flatMap(cornersAbout));
-  extents.set(zone, extent);
-  return extent;
-}
-
+/** Returns a bounding box of an edge: of an arc that of its circle. */
 function edgeExtent(edge: Edge): Extent {
-  return ringExtent(cornersAbout(edge));
-}
-
-/** Returns points whose bounding box contains an edge: the ends of a line, for an arc those of its circle's box. */
-function cornersAbout(edge: Edge): readonly XY[] {
-  if (edge.kind === 'line') return [edge.from, edge.to];
-  const [x, y] = edge.center;
-  return [
-    [x - edge.radius, y - edge.radius],
-    [x + edge.radius, y + edge.radius],
-  ];
+  if (edge.kind === 'line') return ringExtent([edge.from, edge.to]);
+  const { center, radius } = edge;
+  return {
+    minX: center[0] - radius,
+    minY: center[1] - radius,
+    maxX: center[0] + radius,
+    maxY: center[1] + radius,
+  };
 }
 
 function meet(a: Extent, b: Extent): boolean {

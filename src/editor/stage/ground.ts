@@ -8,7 +8,7 @@ import { belowShapes, openingShapes, wallShapes } from '../../drawing/walls.ts';
 import { selectBelow, selectLevel, selectLevelAtRest, selectModel } from '../../state/selectors.ts';
 import { shownRegion } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
-import { coarseEdges, drawnEdges } from '../drawing.ts';
+import { drawnEdges } from '../drawing.ts';
 import { openingExtent } from '../extents.ts';
 import { selectNamed } from '../named.ts';
 import { paintShapes } from '../paint/canvas.ts';
@@ -71,16 +71,11 @@ const ZONES = picture({
   // Without hatches every floor would be white, as if it were allowed.
   isEssential: true,
   read: () => {
-    const state = useAppStore.getState();
-    return [shownRegion(state), state.previewPlan !== null];
+    return [shownRegion(useAppStore.getState())];
   },
-  paint: (pen, [region, isDragged]) => {
-    const edges = isDragged ? coarseEdges(region) : drawnEdges(region);
-    paintShapes(pen, [...zoneShapes(region, region.zones, edges), regionEdge(region)]);
-  },
-  // Coarse edges of a drag are drawn again at its end.
-  dirty: ([before, wasDragged], [now, isDragged]) =>
-    wasDragged && !isDragged ? 'everywhere' : dirtyInRegion(before, now),
+  paint: (pen, [region]) =>
+    paintShapes(pen, [...zoneShapes(region, region.zones, drawnEdges(region)), regionEdge(region)]),
+  dirty: ([before], [now]) => dirtyInRegion(before, now),
 });
 
 /** Things, then the walls and openings over them. */

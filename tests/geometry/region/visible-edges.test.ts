@@ -1,9 +1,13 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Edge } from '../../../geometry/arrangement/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
+import { distance } from '../../../geometry/plane/point.ts';
 import { labelLine, polylineLength } from '../../../geometry/region/label-line.ts';
+import { nearestOnEdge } from '../../../geometry/region/nearest.ts';
 import type { Zone } from '../../../geometry/region/types.ts';
-import { edgeLength, visibleEdges } from '../../../geometry/region/visible-edges.ts';
+import { edgeLength, onEdge, visibleEdges } from '../../../geometry/region/visible-edges.ts';
+import { howMany } from '../../helpers/how-many.ts';
 
 function discZone(x: number, y: number, radius: number, rule: Zone['rule'] = 'sump'): Zone {
   const half = (start: number): Edge => ({ kind: 'arc', center: [x, y], radius, start, sweep: Math.PI });
@@ -37,14 +41,15 @@ describe('visibleEdges(zones)', () => {
     for (const zone of row) expect(seen(zone, row)).toBeCloseTo(2000, 3);
   });
 
-  it('does not make do with a coarser result than is asked for, and keeps a finer one', () => {
-    // A gap of 100 mm between two boxes, which samples every 400 mm miss.
-    const zones = [boxZone(0, 0, 4000, 1000), boxZone(150, -500, 1950, 1000), boxZone(2200, -500, 1700, 1000)];
+  it('shows a gap of a hundredth of a millimeter, and one of a tenth of a degree round an arc', () => {
+    const zones = [boxZone(0, 0, 4000, 1000), boxZone(150, -500, 1950, 1000), boxZone(2100.01, -500, 1700, 1000)];
     const [long] = zones as [Zone];
-    const openOn = (piece?: number) => (visibleEdges(zones, piece).get(long) ?? []).length;
-    expect(openOn(1000)).toBe(1);
-    expect(openOn()).toBe(2);
-    expect(openOn(1000)).toBe(2);
+    const [narrow] = (visibleEdges(zones).get(long) ?? []).flat().filter((edge) => edgeLength(edge) < 150);
+    expect(edgeLength(narrow as Edge)).toBeCloseTo(0.01, 6);
+    const disc = discZone(0, 0, 1000);
+    const width = 2 * 1000 * Math.sin(Math.PI / 3600);
+    const halves = [boxZone(-2000, -3000, 4000, 3000 - width / 2), boxZone(-2000, width / 2, 4000, 3000)];
+    expect(seen(disc, [disc, ...halves])).toBeCloseTo((2 * Math.PI * 1000) / 1800, 6);
   });
 
   it('of three in a row the middle one is covered from both sides, in any order', () => {
@@ -112,6 +117,41 @@ describe('visibleEdges(zones)', () => {
     expect(partly).toBeLessThan(whole - 1000);
     expect(seen(disc, [disc])).toBe(whole);
     expect(seen(disc, [disc, hiding])).toBe(partly);
+  });
+});
+
+describe('discs and boxes at random', () => {
+  const place = fc.integer({ min: 0, max: 4000 });
+  const size = fc.integer({ min: 100, max: 1500 });
+  const disc = fc.tuple(place, place, size).map(([x, y, radius]) => ({
+    zone: discZone(x, y, radius),
+    /** Inside is less than 0. */
+    depth: ([px, py]: XY) => Math.hypot(px - x, py - y) - radius,
+  }));
+  const box = fc.tuple(place, place, size, size).map(([x, y, width, height]) => ({
+    zone: boxZone(x, y, width, height),
+    depth: ([px, py]: XY) => Math.max(x - px, px - x - width, y - py, py - y - height),
+  }));
+
+  it('show each point that no other one holds, and no other point', () => {
+    fc.assert(
+      fc.property(fc.array(fc.oneof(disc, box), { minLength: 2, maxLength: 12 }), (all) => {
+        const shown = visibleEdges(all.map(({ zone }) => zone));
+        for (const { zone } of all) {
+          const others = all.filter((each) => each.zone !== zone);
+          const seenEdges = (shown.get(zone) ?? []).flat();
+          for (const edge of zone.outlines.flat())
+            for (let i = 0; i < 50; i++) {
+              const at = onEdge(edge, (i + 0.37) / 50);
+              const depth = Math.min(...others.map((other) => other.depth(at)));
+              if (Math.abs(depth) < 0.01) continue; // on the outline of another one
+              const isSeen = seenEdges.some((part) => distance(nearestOnEdge(part, at), at) < 1e-6);
+              expect(isSeen).toBe(depth > 0);
+            }
+        }
+      }),
+      { numRuns: howMany(60, 400) },
+    );
   });
 });
 
