@@ -127,6 +127,7 @@ describe('axe finds nothing', () => {
       show: async () => {
         await stage('Results');
         const results = page.getByLabel(/^Result of [A-Z]\d$/);
+        await results.first().waitFor();
         for (const field of await results.all()) {
           await field.fill('0.4');
           await field.press('Enter');

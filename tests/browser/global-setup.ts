@@ -1,10 +1,8 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium } from 'playwright-core';
 import { type Plugin, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
-import { BROWSER_ARGS, findBrowser } from '../run/find-browser.mjs';
 import { buildTo } from './build-site.ts';
 
 declare module 'vitest' {
@@ -15,8 +13,6 @@ declare module 'vitest' {
     emptyUrl: string;
     /** The folder that holds it. */
     siteFolder: string;
-    /** Where the one browser of this run listens. */
-    browserWs: string;
   }
 }
 
@@ -32,7 +28,7 @@ const EMPTY_PAGE: Plugin = {
   },
 };
 
-/** Serves the built app and starts one browser for all test files. Returns what ends both. */
+/** Serves the built app for all test files. Returns what ends that. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   const given = process.env.STILLSPOT_SITE;
   const site = given ?? mkdtempSync(join(tmpdir(), 'stillspot-site-'));
@@ -44,15 +40,12 @@ export default async function setup(project: TestProject): Promise<() => Promise
     preview: { port: 0, host: 'localhost' },
     plugins: [EMPTY_PAGE],
   });
-  const browser = await chromium.launchServer({ executablePath: findBrowser(), args: BROWSER_ARGS });
   const url = server.resolvedUrls?.local[0];
   if (!url) throw new Error('The preview server gave no address.');
   project.provide('siteUrl', url);
   project.provide('emptyUrl', url + EMPTY);
   project.provide('siteFolder', site);
-  project.provide('browserWs', browser.wsEndpoint());
   return async () => {
-    await browser.close();
     await server.close();
     if (!given) rmSync(site, { recursive: true, force: true });
   };

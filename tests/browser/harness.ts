@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import {
+  type Browser,
   type BrowserContext,
   type BrowserContextOptions,
   type CDPSession,
@@ -10,6 +11,7 @@ import {
   type Page,
 } from 'playwright-core';
 import { expect, inject } from 'vitest';
+import { BROWSER_ARGS, findHeadlessBrowser } from '../run/find-browser.mjs';
 import { PagePool } from './page-pool.ts';
 
 const require = createRequire(import.meta.url);
@@ -48,10 +50,14 @@ export interface OpenPage {
   expectNoTroubles(): void;
 }
 
+/** A browser of this process, which ends with it: through one for all of them every message would be written and read twice. */
+export const startBrowser = (): Promise<Browser> =>
+  chromium.launch({ executablePath: findHeadlessBrowser(), args: BROWSER_ARGS });
+
 let pool: PagePool | undefined;
 
 async function sharedPool(): Promise<PagePool> {
-  pool ??= new PagePool(await chromium.connect(inject('browserWs')), inject('emptyUrl'), slowDown);
+  pool ??= new PagePool(await startBrowser(), inject('emptyUrl'), { context: withoutIdleMoments, page: slowDown });
   return pool;
 }
 
@@ -95,6 +101,16 @@ function withoutAnnouncer(page: Page & { isWithoutAnnouncer?: true }): void {
   page.isWithoutAnnouncer = true;
 }
 
+/**
+ * A page of the pool loads a part of the app when it is shown, as where somebody is quicker than the idle moments after the start: to load all
+ * of them costs as much as to open the page. A page that is alone has idle moments.
+ */
+async function withoutIdleMoments(context: BrowserContext): Promise<void> {
+  await context.addInitScript(() => {
+    window.requestIdleCallback = () => 0;
+  });
+}
+
 /** Takes the page's processor away for a part of the time, as long as the page is open. */
 async function slowDown(page: Page): Promise<void> {
   if (SLOW <= 1) return;
@@ -103,11 +119,16 @@ async function slowDown(page: Page): Promise<void> {
   await session.send('Emulation.setCPUThrottlingRate', { rate: SLOW });
 }
 
+/** Comes back when no part of the page is still on its way: what is looked for in vain, or listed, is then all there. */
+export const partsThere = (page: Page): Promise<void> =>
+  page.locator('.later:not(.later--missing)').first().waitFor({ state: 'detached' });
+
 /**
  * Comes back when the page has done what it had put off and has drawn two pictures since: the second holds all that the first one asked for.
  * No time is waited for, only the page's own turns.
  */
 export async function settled(page: Page): Promise<void> {
+  await partsThere(page);
   await page.evaluate(
     () =>
       new Promise<void>((done) => {
@@ -177,6 +198,7 @@ export function pngSize(bytes: Buffer): { readonly width: number; readonly heigh
 
 /** Accessibility findings of the whole page, one line each. axe sees nothing inside a canvas. */
 export async function accessibilityFindings(page: Page): Promise<string[]> {
+  await partsThere(page);
   // Once a page: it is half a megabyte to be read.
   if (!(await page.evaluate(() => 'axe' in window))) {
     // Not as a script of the page: its policy allows its own ones alone.

@@ -1,6 +1,6 @@
-import { chromium, type Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { type OpenPage, openPage } from './harness.ts';
+import { type OpenPage, openPage, startBrowser } from './harness.ts';
 import { type Lease, PagePool } from './page-pool.ts';
 import { openPair } from './samples.ts';
 
@@ -56,8 +56,9 @@ describe('a page that is lent again', () => {
   };
 
   it('is not one with traces of what was done: that is closed', async () => {
-    const browser = await chromium.connect(inject('browserWs'));
-    const pool = new PagePool(browser, inject('emptyUrl'), async () => undefined);
+    const browser = await startBrowser();
+    const nothing = async () => undefined;
+    const pool = new PagePool(browser, inject('emptyUrl'), { context: nothing, page: nothing });
     for (const [name, leave] of Object.entries(TRACES)) {
       const lease = await pool.lease({ viewport: { width: 300, height: 200 } }, false);
       await leave(lease);

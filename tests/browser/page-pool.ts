@@ -12,8 +12,12 @@ export interface LeaseOptions extends BrowserContextOptions {
   readonly viewport: { readonly width: number; readonly height: number };
 }
 
-/** Done once with each new page, and with every other page of its context. */
-type Prepare = (page: Page) => Promise<void>;
+interface Prepare {
+  /** Done with each new context that may be lent again. */
+  context(context: BrowserContext): Promise<void>;
+  /** Done with each new page, and with every other page of its context. */
+  page(page: Page): Promise<void>;
+}
 
 /** Contexts that wait to be lent again, at most: each has a process of its own. */
 const WAITING = 4;
@@ -61,9 +65,10 @@ export class PagePool {
     const waiting = [...this.pages].findLast((each) => !isAlone && !each.isLent && each.key === key);
     if (waiting) return waiting.lend(viewport);
     const context = await this.browser.newContext({ viewport, ...options });
+    if (!isAlone) await this.prepare.context(context);
     const page = await context.newPage();
-    await this.prepare(page);
-    context.on('page', (each) => void this.prepare(each));
+    await this.prepare.page(page);
+    context.on('page', (each) => void this.prepare.page(each));
     const made = new PooledPage(context, page, await context.newCDPSession(page), key, isAlone);
     context.close = () => this.release(made);
     this.pages.add(made);

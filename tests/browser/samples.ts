@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { type OpenPage, openPage, type PageOptions } from './harness.ts';
+import { type OpenPage, openPage, type PageOptions, partsThere } from './harness.ts';
 
 /** Opens one of the invented houses by its name, as a user would. */
 export async function pickSample(page: Page, name: RegExp): Promise<void> {
@@ -59,4 +59,5 @@ export const stageButton = (page: Page, name: string): Locator =>
 export async function openStage(page: Page, name: string): Promise<void> {
   await stageButton(page, name).click();
   await page.locator('.stage-bar [aria-current="page"]', { hasText: name }).waitFor();
+  await partsThere(page);
 }

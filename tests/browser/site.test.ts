@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { howMany, someOf } from '../helpers/how-many.ts';
 import { sample } from './hands.ts';
@@ -247,6 +247,8 @@ describe('north by the device', () => {
       },
       [alpha, beta] as [number, number],
     );
+  /** A browser may ask its user; one without windows says no for them. */
+  const allow = (context: BrowserContext) => context.grantPermissions(['accelerometer', 'gyroscope', 'magnetometer']);
   const group = (page: Page) => page.locator('details', { hasText: 'Find north by this device' });
   const placed = (page: Page) =>
     page.evaluate(() => {
@@ -255,7 +257,11 @@ describe('north by the device', () => {
     });
 
   it('is set by finger once the location is known: magnetic north is never taken for true north', async () => {
-    const { page, expectNoTroubles } = await property({ viewport: { width: 390, height: 844 }, touch: true });
+    const { page, context, expectNoTroubles } = await property({
+      viewport: { width: 390, height: 844 },
+      touch: true,
+    });
+    await allow(context);
     await page.getByText('Find north by this device').tap();
     const button = page.getByRole('button', { name: 'Set north by this device' });
     expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
@@ -276,7 +282,8 @@ describe('north by the device', () => {
   });
 
   it('is not set by a device that is not flat or has no compass, which is told', async () => {
-    const { page } = await property();
+    const { page, context } = await property();
+    await allow(context);
     await placed(page);
     await page.clock.install();
     await page.getByText('Find north by this device').click();

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { howMany, someOf } from '../helpers/how-many.ts';
 import { editorOf } from './editor.ts';
 import { FURNACE, selectIds } from './hands.ts';
-import { accessibilityFindings, type OpenPage, openPage, settled } from './harness.ts';
+import { accessibilityFindings, type OpenPage, openPage, partsThere, settled } from './harness.ts';
 import { openPair, openStage, stageButton } from './samples.ts';
 
 const STAGES = ['Property', 'Draw', 'Place', 'Time', 'House', 'Log', 'Results', 'Plan sheet'] as const;
@@ -74,7 +74,7 @@ describe.each(someOf(SMALL, 3))('on a page of %d by %d', (width, height) => {
     for (const stage of [...STAGES, 'Visit']) {
       if (stage === 'Visit') await openVisit(page);
       else await openStage(page, stage);
-      await page.locator('.later').first().waitFor({ state: 'detached' });
+      await partsThere(page);
       await settled(page);
       expect(await sideways(page), stage).toBeLessThanOrEqual(0);
       expect(await covered(page), stage).toEqual([]);

@@ -91,9 +91,9 @@ const build = async (/** @type {Write} */ write) =>
 
 async function browser(/** @type {Write} */ write) {
   try {
-    const path = findBrowser();
+    findBrowser(); // installs what is missing
     /** @type {Record<string, string>} */
-    const env = { BROWSER_PATH: path };
+    const env = {};
     // Else the browser stage builds for itself.
     if (existsSync(join(site, 'index.html'))) env.STILLSPOT_SITE = site;
     if (existsSync(join(users, 'index.html'))) env.STILLSPOT_USERS = users;
