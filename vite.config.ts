@@ -65,6 +65,14 @@ export default defineConfig({
               test: /[\\/]src[\\/](?:editor[\\/](?!overlay[\\/]tracing-frame|tools[\\/]late[\\/]|lengths[\\/]boxes|tape[\\/](?:key-burst|tape-text))|drawing[\\/]|theme[\\/])/,
             },
             { name: 'start', tags: ['$initial'], priority: 1 },
+            { name: 'empty-sheet', test: /[\\/]draw[\\/](?:empty-sheet|picture-button|bring-in)/, priority: 1 },
+            // What the page loads by itself once it shows: a tablet waits longer for twenty files than for their bytes.
+            { name: 'fields', test: /[\\/]src[\\/]ui[\\/]fields[\\/]/ },
+            { name: 'sun', test: /[\\/](?:geometry[\\/]sun[\\/]|direct-sun\.ts|sun-words\.ts)/ },
+            {
+              name: 'questions',
+              test: /[\\/]src[\\/]ui[\\/](?:questions[\\/]|stages[\\/](?:house[\\/](?:walk-fields|state-words)|draw[\\/](?:level[\\/]|tracing)))/,
+            },
           ],
         },
       },
