@@ -80,6 +80,8 @@ export interface Custody {
 export interface LogEntry {
   readonly detector: string;
   readonly serial: string;
+  /** Recorded at the house as placed, at the start of the visit, which may be before anybody is named. */
+  readonly placed?: boolean;
   readonly placedBy: string;
   readonly fetchedBy: string;
   /** When it was sealed again after the exposure. */

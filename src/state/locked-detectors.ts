@@ -1,20 +1,21 @@
 import { standsOn } from '../../geometry/check/support.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { isPlaced } from '../protocol/custody/placed.ts';
+import { placedDetectors } from '../protocol/custody/placed.ts';
 import type { AppState } from './app-state.ts';
 import { selectLevelAtRest } from './selectors.ts';
 
 /** Ids of detectors that a move of these items would move though they are placed in the house, and nobody has unlocked them. */
 export function lockedAmong(state: AppState, ids: readonly string[]): readonly string[] {
   const { plan, unlocked } = state;
-  if (!plan.log?.some(({ placedBy }) => placedBy.trim() !== '')) return [];
+  const placed = placedDetectors(plan);
+  if (placed.length === 0) return [];
   const { detectors, objects } = selectLevelAtRest(state);
   const moved = new Set(ids);
   const carriers = objects.filter(({ id }) => moved.has(id));
   return detectors
     .filter((one) => moved.has(one.id) || carriers.some((object) => standsOn(one, object)))
     .map(({ id }) => id)
-    .filter((id) => isPlaced(plan, id) && !unlocked.includes(id));
+    .filter((id) => placed.includes(id) && !unlocked.includes(id));
 }
 
 /** Says that detectors among these are locked, and offers to unlock them. Returns the words; "" where none is locked. */

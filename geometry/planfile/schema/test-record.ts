@@ -51,6 +51,12 @@ const LogEntrySchema = about(
     {
       detector: about(filledText('the id of a detector'), 'A detector of this plan.'),
       serial: v.optional(text(), ''),
+      placed: maybe(
+        about(
+          v.boolean('true or false'),
+          'Recorded at the house as placed, at the start of the visit: it is locked on the plan.',
+        ),
+      ),
       placedBy: v.optional(text(), ''),
       fetchedBy: v.optional(text(), ''),
       sealed: about(instant(), 'When it was sealed again after the exposure.'),

@@ -1,6 +1,8 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 
-/** Whether the log says who placed a detector in the house: from then on it is measuring where it is. */
-export function isPlaced({ log = [] }: Plan, detectorId: string): boolean {
-  return log.some(({ detector, placedBy }) => detector === detectorId && placedBy.trim() !== '');
+/** Returns the detectors that are placed in the house, by the log: from then on each is measuring where it is. A start alone can be a plan. */
+export function placedDetectors({ log = [], visit }: Plan): readonly string[] {
+  return log
+    .filter(({ placed, placedBy }) => placedBy.trim() !== '' || (placed === true && visit.start !== null))
+    .map(({ detector }) => detector);
 }

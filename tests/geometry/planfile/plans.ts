@@ -284,6 +284,7 @@ const logEntry = loose(
   {},
   {
     serial: text,
+    placed: fc.boolean(),
     placedBy: text,
     fetchedBy: text,
     sealed: instant,

@@ -7,6 +7,7 @@ import { readLength } from '../../../src/editor/lengths/boxes/read-length.ts';
 import { selectLevel } from '../../../src/state/selectors.ts';
 import { moveToPlace } from '../../../src/state/spots.ts';
 import { useAppStore } from '../../../src/state/store.ts';
+import { writeInstant } from '../../../src/ui/stages/visit/visit-actions.ts';
 import { loop, rectangle } from '../../helpers/drawn.ts';
 
 const store = useAppStore.getState;
@@ -116,5 +117,39 @@ describe('a detector that is placed in the house', () => {
     expect(store().updateItem('d1', { label: 'B7' })).toBe('');
     expect(store().updateItem('d1', { base: 900 })).toBe('');
     expect(level().detectors[0]).toMatchObject({ label: 'B7', base: 900 });
+  });
+});
+
+describe('a start that is written down', () => {
+  const isMoved = () => {
+    store().nudge(100, 50);
+    return level().detectors[0]?.at !== detector.at;
+  };
+  beforeEach(() => {
+    store().openPlan({ ...store().plan, log: [] });
+    store().select(['d1']);
+  });
+
+  it('at the house locks the detector, with nobody named, until it is undone', () => {
+    expect(writeInstant('start', 'Placed', Date.parse('2026-03-07T18:00:00-05:00'))).toBe('');
+    expect(isMoved()).toBe(false);
+    store().undo();
+    expect(isMoved()).toBe(true);
+  });
+
+  it('at the house and taken away again locks nothing', () => {
+    writeInstant('start', 'Placed', Date.parse('2026-03-07T18:00:00-05:00'));
+    store().run((plan) => ({ ...plan, visit: { ...plan.visit, start: null } }));
+    expect(isMoved()).toBe(true);
+  });
+
+  it('while the visit is planned locks nothing', () => {
+    store().run((plan) => ({ ...plan, visit: { ...plan.visit, start: '2026-03-07T18:00:00-05:00' } }));
+    expect(isMoved()).toBe(true);
+  });
+
+  it('of a pick-up locks nothing', () => {
+    writeInstant('end', 'Picked up', Date.parse('2026-03-09T18:00:00-05:00'));
+    expect(isMoved()).toBe(true);
   });
 });

@@ -23,7 +23,10 @@ function write(change: (plan: Plan) => Plan, done: string): string {
   return refusal;
 }
 
-/** Writes an instant of the visit; with a start or an end who is at the house, where the log has nobody yet. */
+/**
+ * Writes an instant of the visit; with a start or an end who is at the house, where the log has nobody yet. A start that is written at the house
+ * says that every detector is placed.
+ */
 export function writeInstant(key: VisitInstant, name: string, at: Ms): string {
   const { plan, walk } = useAppStore.getState();
   const zone = plan.site.timeZone;
@@ -31,7 +34,8 @@ export function writeInstant(key: VisitInstant, name: string, at: Ms): string {
   const who = WHO[key];
   const change = (now: Plan): Plan => {
     const visit: Visit = { ...now.visit, [key]: value };
-    const timed = { ...now, visit };
+    const ids = namedDetectors(now).map(({ id }) => id);
+    const timed = key === 'start' ? withLogEntries({ ...now, visit }, ids, { placed: true }) : { ...now, visit };
     return who && walk.by.trim() ? withName(timed, who, walk.by.trim(), '') : timed;
   };
   return write(change, `${name}: ${formatInstant(at, zone)}.`);

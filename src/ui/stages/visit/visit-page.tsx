@@ -66,7 +66,10 @@ function SettingOut({ plan, all }: Props) {
     <Parts
       fields={
         <>
-          <NowButton {...start} hint="Press when the detectors are open and in place." />
+          <NowButton
+            {...start}
+            hint="Press when the detectors are open and in place. They are then locked on the plan."
+          />
           {all.length > 0 && <SerialNumbers plan={plan} all={all} />}
           {all.map(({ id, name }) => (
             <section key={id} aria-label={`Photos of ${name}`}>
