@@ -4,6 +4,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { openFiles, startAddress } from './commands/open-and-save.ts';
+import { keepPage } from './commands/page-kept.ts';
 import { watchForFaults } from './platform/faults.ts';
 import { openLaunchedFiles } from './platform/offline/launched-files.ts';
 import { useAppStore } from './state/store.ts';
@@ -58,6 +59,7 @@ if (restored.found === 'no-answer') {
 }
 startAutosave();
 startAddress();
+keepPage(restored.found === 'plan');
 openLaunchedFiles(openFiles);
 
 createRoot(root).render(

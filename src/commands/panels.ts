@@ -34,6 +34,13 @@ export type Dialog =
 export const PLAN_STAGES = ['site', 'draw', 'place'] as const satisfies readonly Stage[];
 type PlanStage = (typeof PLAN_STAGES)[number];
 
+/** The stages that have a page of their own. */
+export const PAGE_STAGES = ['time', 'house', 'log', 'read', 'sheet'] as const satisfies readonly Stage[];
+
+/** Returns whether a value of any kind is the id of a stage. */
+export const isStage = (value: unknown): value is Stage =>
+  [...PLAN_STAGES, ...PAGE_STAGES].some((each) => each === value);
+
 const isPlanStage = (stage: Stage): stage is PlanStage => PLAN_STAGES.some((each) => each === stage);
 
 interface UiState {

@@ -253,4 +253,21 @@ describe('a page for each stage', () => {
     await expect.poll(() => page.locator('.to-do').getAttribute('open')).toBeNull();
     open.expectNoTroubles();
   });
+
+  it('comes back when its tab is loaded again; another tab starts with the plan', async () => {
+    const { page: tab, context } = await openPair();
+    const current = (where: Page) => where.locator('.stage-bar [aria-current="page"]').textContent();
+    await openVisit(tab);
+    await tab.reload();
+    await tab.getByRole('heading', { level: 2, name: 'Visit' }).waitFor();
+    await openStage(tab, 'Time');
+    await tab.reload();
+    await tab.getByRole('heading', { level: 2, name: 'Time', exact: true }).waitFor();
+    const other = await context.newPage();
+    await other.goto(tab.url());
+    await other.getByLabel('Title of the plan').waitFor();
+    expect(await current(other)).toContain('Draw');
+    expect(await current(tab)).toContain('Time');
+    await context.close();
+  });
 });

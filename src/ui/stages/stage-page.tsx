@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
-import { STAGE_NAME, type Stage } from '../../advice/guidance.ts';
-import { isPlanInView, showPlan, usePanels } from '../../commands/panels.ts';
+import { STAGE_NAME } from '../../advice/guidance.ts';
+import { isPlanInView, PAGE_STAGES, showPlan, usePanels } from '../../commands/panels.ts';
 import { SHEET_ID } from '../../editor/open-menu.ts';
 import { useLibrary } from '../../storage/library-state.ts';
 import { usePressedStays } from '../hooks/use-pressed-stays.ts';
@@ -10,9 +10,6 @@ import { PlanThumbnail } from './plan-thumbnail.tsx';
 import { StageHints } from './stage-column.tsx';
 import { VisitPage } from './visit/visit-page.tsx';
 import './stage-page.css';
-
-/** The stages with a page of their own. */
-const PAGE_STAGES = ['time', 'house', 'log', 'read', 'sheet'] as const satisfies readonly Stage[];
 
 /** The page of a stage that is not worked on beside the plan, over the whole width; or that of the two visits. */
 export function StagePage() {
