@@ -24,6 +24,6 @@ export default defineConfig({
     // `npm test` runs the unit tests beside these: a limit ends what hangs, and leaves room for a machine that is busy with more.
     testTimeout: 600_000 * slow,
     hookTimeout: 600_000 * slow,
-    expect: { poll: { timeout: 60_000 * slow, interval: 10 } },
+    expect: { poll: { timeout: 60_000 * slow, interval: 40 } },
   },
 });
