@@ -14,6 +14,7 @@ import {
   cardCautions,
   cardSections,
   placeFacts,
+  SKETCH_KEY,
   timeFacts,
   twoKits,
 } from './card-texts.ts';
@@ -101,7 +102,7 @@ function spotPart(card: QuickCard, width: number, style: TextStyle): Block {
   const sketch: Block = { height: SKETCH.height, draw: (x, y) => drawSketch(card, { x, y, ...SKETCH }) };
   return stack([
     besides([
-      { left: 0, block: sketch },
+      { left: 0, block: stack([sketch, paragraph(SKETCH_KEY, SKETCH.width, soft(style))]) },
       { left: SKETCH.width + GUTTER, block: facts },
     ]),
     space(3),

@@ -23,6 +23,10 @@ export interface CardFact {
 
 const kitsOf = ({ detectors }: CardSpot): string => (detectors.length > 1 ? 'both kits' : 'the kit');
 
+/** What the two shades of the floor mean. */
+export const SKETCH_KEY =
+  'White on the picture: a kit may stand there, by what you entered. Gray: too near to something.';
+
 /** Returns where it goes: the tape distances and the height. */
 export function placeFacts(spot: CardSpot): readonly CardFact[] {
   const tapes = spot.tapes.map(({ length, from }) => `${length} ${from}`).join(', ');

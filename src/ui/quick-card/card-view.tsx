@@ -7,6 +7,7 @@ import {
   LOOKED_TITLE,
   OPEN_TITLE,
   placeFacts,
+  SKETCH_KEY,
   timeFacts,
   twoKits,
 } from '../../quick-card/card-texts.ts';
@@ -79,6 +80,7 @@ function Spot({ card }: { readonly card: QuickCard }) {
           {!times.known && <Fact fact={{ name: 'When', text: times.why }} />}
         </dl>
       </div>
+      <p className="small soft">{SKETCH_KEY}</p>
       <p className="small soft">Local time at the property ({plan.site.timeZone.replaceAll('_', ' ')}).</p>
     </>
   );
