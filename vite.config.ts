@@ -2,37 +2,30 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
-import type { TestSequencer, TestSpecification } from 'vitest/node';
+import type { TestSpecification } from 'vitest/node';
 import { licensesPlugin } from './src/platform/offline/licenses-plugin.ts';
 import { precachePlugin } from './src/platform/offline/precache-plugin.ts';
 import { PLACE_PACKAGES } from './src/platform/places/pack-places.ts';
 import { placesPlugin } from './src/platform/places/places-plugin.ts';
 import { localImports } from './tests/run/local-imports.ts';
+import { LongestFirst } from './tests/run/longest-first.ts';
 
 /** Tests of modules that hold state (the store, the tool, the open plan) or that replace globals: each file reads its modules anew. */
 const WITH_STATE = ['tests/src/{commands,editor,platform,state,storage,ui}/**/*.test.{ts,tsx}'];
 
-const LONGEST = [
-  'oracle/oracle',
-  'protocol/whole-visits',
-  'oracle/many-levels',
-  'level/no-gain',
-  'drawing/labels',
-  'oracle/spots',
-];
+/** The longest files first, then the other ones that share a process. */
+class UnitOrder extends LongestFirst {
+  protected readonly longest = [
+    'oracle/oracle',
+    'protocol/whole-visits',
+    'oracle/many-levels',
+    'level/no-gain',
+    'drawing/labels',
+    'oracle/spots',
+  ];
 
-/** The longest files first, then the other ones that share a process: at the end no process waits long for another. */
-class LongestFirst implements TestSequencer {
-  sort(files: TestSpecification[]): TestSpecification[] {
-    const rank = ({ moduleId, project }: TestSpecification) => {
-      const place = LONGEST.findIndex((name) => moduleId.endsWith(`${name}.test.ts`));
-      return place >= 0 ? place : LONGEST.length + (project.name === 'app' ? 1 : 0);
-    };
-    return [...files].sort((a, b) => rank(a) - rank(b));
-  }
-
-  shard(files: TestSpecification[]): TestSpecification[] {
-    return files;
+  protected override rankOfOther({ project }: TestSpecification): number {
+    return project.name === 'app' ? 1 : 0;
   }
 }
 
@@ -81,7 +74,7 @@ export default defineConfig({
   test: {
     pool: 'forks',
     maxWorkers: '100%', // none counts on a quiet machine
-    sequence: { sequencer: LongestFirst },
+    sequence: { sequencer: UnitOrder },
     // What hangs is ended, no more: how fast a test is depends on who else uses the machine.
     setupFiles: ['tests/helpers/with-sun.ts'],
     testTimeout: 600_000,

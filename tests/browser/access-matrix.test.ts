@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { ACCESS_PAGES } from './access-pages.ts';
 import { accessibilityFindings, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { openSample } from './samples.ts';
 
 const WIDTHS = [320, 390, 768, 1024, 1440] as const;
 const THEMES = ['paper', 'sun', 'dark'] as const;
@@ -22,7 +22,7 @@ describe('axe finds nothing, serious or minor', () => {
   let page: Page;
   beforeAll(async () => {
     page = (await openPage()).page;
-    await pickSample(page, /^Crowded utility/);
+    await openSample(page, 'Crowded utility');
     await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
   });
   const look = async (width: number, theme: Theme) => {

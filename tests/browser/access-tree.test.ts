@@ -2,14 +2,14 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { ACCESS_PAGES } from './access-pages.ts';
 import { type OpenPage, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { openSample } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
 beforeAll(async () => {
   open = await openPage();
   page = open.page;
-  await pickSample(page, /^Crowded utility/);
+  await openSample(page, 'Crowded utility');
   await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
 });
 

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, inject, it } from 'vitest';
 import { someOf } from '../helpers/how-many.ts';
 import { editorOf } from './editor.ts';
 import { accessibilityFindings, download, openPage, pixelAt } from './harness.ts';
-import { openStage, pickSample, saved } from './samples.ts';
+import { openSample, openStage, saved } from './samples.ts';
 
 const NOT_STARTED = /^Stillspot has not started\./;
 const OUT_OF_DATE = /the plan on screen may be out of date/;
@@ -114,7 +114,7 @@ describe('a fault while the app runs', () => {
   async function basement(): Promise<{ page: Page; context: BrowserContext }> {
     const { page, context } = await openPage();
     page.setDefaultTimeout(SOON_MS);
-    await pickSample(page, /^Plain basement/);
+    await openSample(page, 'Plain basement');
     await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
     await saved(page);
     return { page, context };

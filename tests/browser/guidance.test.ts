@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, type OpenPage, openPage, touchDrag } from './harness.ts';
-import { openStage, pickSample, stageButton, takeMachinesAway } from './samples.ts';
+import { openSample, openStage, stageButton, takeMachinesAway } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -80,7 +80,7 @@ describe('the bare sheet', () => {
 
 describe('what is still to do', () => {
   it('is listed over all levels, what matters most first, and axe finds nothing', async () => {
-    await pickSample(page, /^Crowded utility/);
+    await openSample(page, 'Crowded utility');
     await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
     await takeMachinesAway(page);
     await page.getByRole('button', { name: 'Add level' }).click();
@@ -145,7 +145,7 @@ describe('what is still to do', () => {
 
 describe('the stages of the test', () => {
   it('each opens at its heading, in sight, however far the one before was scrolled; its button stays where it is', async () => {
-    await pickSample(page, /^Plain basement/);
+    await openSample(page, 'Plain basement');
     for (const name of ['Time', 'House', 'Log', 'Results', 'Time', 'Property', 'House', 'Place']) {
       const before = await stageButton(page, name).boundingBox();
       await openStage(page, name);

@@ -2,14 +2,14 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, type OpenPage, openPage, pixelAt } from './harness.ts';
-import { openStage, pickSample } from './samples.ts';
+import { openSample, openStage } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
 let editor: Editor;
 
-async function openSample(on: Page): Promise<void> {
-  await pickSample(on, /^Plain basement/);
+async function openHouse(on: Page): Promise<void> {
+  await openSample(on, 'Plain basement');
   await on.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
 }
 const names = (on: Page) =>
@@ -23,7 +23,7 @@ beforeAll(async () => {
   open = await openPage();
   page = open.page;
   editor = await editorOf(page);
-  await openSample(page);
+  await openHouse(page);
 });
 
 describe('by mouse', () => {
@@ -135,7 +135,7 @@ describe('by keyboard alone', () => {
   });
 
   it('stays on its level while a detector is dragged', async () => {
-    await openSample(page);
+    await openHouse(page);
     await switcher(page).getByRole('button', { name: 'Add level' }).click();
     await switcher(page)
       .getByRole('button', { name: /^Basement/ })
@@ -154,7 +154,7 @@ describe('by keyboard alone', () => {
 describe('by touch', () => {
   it('switches the level with a tap, each with its verdict, and draws a room over the one below', async () => {
     const tablet = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
-    await openSample(tablet.page);
+    await openHouse(tablet.page);
     await switcher(tablet.page).getByRole('button', { name: 'Add level' }).tap();
     await tablet.page.getByRole('button', { name: 'Copy the outline of Basement' }).tap();
     await tablet.page.getByText(/^4 walls copied/).waitFor();

@@ -2,11 +2,11 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { someOf } from '../helpers/how-many.ts';
 import { accessibilityFindings, type OpenPage, openPage, type PageOptions } from './harness.ts';
-import { keptSetting, openStage, pickSample } from './samples.ts';
+import { keptSetting, openSample, openStage } from './samples.ts';
 
-async function openSample(media: PageOptions['media']): Promise<OpenPage> {
+async function openLook(media: PageOptions['media']): Promise<OpenPage> {
   const open = await openPage(media ? { media } : {});
-  await pickSample(open.page, /^Crowded utility/);
+  await openSample(open.page, 'Crowded utility');
   await open.page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
   return open;
 }
@@ -44,7 +44,7 @@ describe('where the system sets the colors', () => {
   it.each(someOf(['dark', 'light'] as const, 1))(
     '%s: what is on differs from what is off, and axe finds nothing',
     async (colorScheme) => {
-      const { page, context, expectNoTroubles } = await openSample({ forcedColors: 'active', colorScheme });
+      const { page, context, expectNoTroubles } = await openLook({ forcedColors: 'active', colorScheme });
       await expect.poll(() => theme(page)).toBe(colorScheme === 'dark' ? 'dark' : 'sun');
       const [on, off] = ['.foot .button[aria-pressed="true"]', '.foot .button:not([aria-pressed])'];
       expect(await ground(page, on)).not.toBe(await ground(page, off));
@@ -65,7 +65,7 @@ describe('where the system sets the colors', () => {
 describe('where the system asks for less motion', () => {
   /** Whether a detector was seen on its way when a button moved it. */
   async function glides(reducedMotion: 'reduce' | 'no-preference'): Promise<boolean> {
-    const { page, context } = await openSample({ reducedMotion });
+    const { page, context } = await openLook({ reducedMotion });
     await page.getByLabel('Detectors on this level').getByRole('button', { name: /^C1/ }).click();
     const way = await page.getByRole('button', { name: /^Move it .* with tape to spare$/ }).elementHandle();
     const seen = await page.evaluate((button) => {

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { someOf } from '../helpers/how-many.ts';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
-import { openStage, pickSample, takeMachinesAway } from './samples.ts';
+import { openSample, openStage, takeMachinesAway } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -10,7 +10,7 @@ let page: Page;
 beforeAll(async () => {
   open = await openPage();
   page = open.page;
-  await pickSample(page, /^Crowded utility/);
+  await openSample(page, 'Crowded utility');
   await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
 });
 
@@ -143,7 +143,7 @@ describe('what belongs on every screen with a verdict', () => {
 describe('on a coarse pointer', () => {
   it('every press target is at least 44 px in one direction and 24 in the other', async () => {
     const { page: tablet } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
-    await pickSample(tablet, /^Plain basement/);
+    await openSample(tablet, 'Plain basement');
     await tablet.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
     const small = await tablet.evaluate(() =>
       [...document.querySelectorAll('button, select, summary, input:not([type=file])')]

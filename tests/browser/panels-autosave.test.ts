@@ -2,13 +2,13 @@ import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
 import { editorOf } from './editor.ts';
 import { closePages, download, openPage } from './harness.ts';
-import { openStage, pickSample, saved } from './samples.ts';
+import { openSample, openStage, pickSample, saved } from './samples.ts';
 
 afterEach(closePages);
 
 const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
-async function openSample(page: Page): Promise<void> {
-  await pickSample(page, /^Plain basement/);
+async function openSaved(page: Page): Promise<void> {
+  await openSample(page, 'Plain basement');
   await saved(page);
 }
 async function retitle(page: Page, text: string): Promise<void> {
@@ -19,7 +19,7 @@ async function retitle(page: Page, text: string): Promise<void> {
 describe('the copy in the browser', () => {
   it('brings plan, level and selection back after a reload', async () => {
     const { page, expectNoTroubles } = await openPage();
-    await openSample(page);
+    await openSaved(page);
     await page.evaluate(() => window.__stillspot?.store.getState().select(['t1']));
     await retitle(page, 'After the reload');
     await saved(page);
@@ -33,7 +33,7 @@ describe('the copy in the browser', () => {
 
   it('holds what was drawn a moment before the page was left', async () => {
     const { page } = await openPage();
-    await openSample(page);
+    await openSaved(page);
     await retitle(page, 'Left at once');
     await page.reload(); // no wait: leaving the page writes what is due
     await expect.poll(async () => (await plan(page))?.title).toBe('Left at once');
@@ -41,7 +41,7 @@ describe('the copy in the browser', () => {
 
   it('holds what stands in a field that was not left: at a reload, and at a rest', async () => {
     const { page } = await openPage();
-    await openSample(page);
+    await openSaved(page);
     const title = page.getByRole('banner').getByLabel('Title of the plan');
     await title.fill('Typed, not left');
     await page.reload();
@@ -62,7 +62,7 @@ describe('the copy in the browser', () => {
 
   it('brings the plan back after the tab has crashed', async () => {
     const { page, context } = await openPage();
-    await openSample(page);
+    await openSaved(page);
     await retitle(page, 'Before the crash');
     await saved(page);
     const address = page.url();
@@ -76,7 +76,7 @@ describe('the copy in the browser', () => {
 
   it('killed in the middle of a drag, keeps all that was set down before it, and the drag counts for nothing', async () => {
     const { page, context } = await openPage();
-    await openSample(page);
+    await openSaved(page);
     const editor = await editorOf(page);
     await page.evaluate(() => window.__stillspot?.store.getState().select(['t1']));
     await page.locator('.plan-canvas').focus();
@@ -101,7 +101,7 @@ describe('the copy in the browser', () => {
 
   it('keeps aside what cannot be read, and says so', async () => {
     const { page } = await openPage();
-    await openSample(page);
+    await openSaved(page);
     await page.evaluate(async () => {
       const db = await new Promise<IDBDatabase>((done) => {
         const request = indexedDB.open('stillspot-shelf');
@@ -158,7 +158,7 @@ describe('a store that takes nothing', () => {
 describe('two tabs', () => {
   it('never write over each other without asking', async () => {
     const { page: first, context } = await openPage();
-    await openSample(first);
+    await openSaved(first);
     const second = await context.newPage();
     await second.goto(first.url());
     await expect.poll(async () => (await plan(second))?.title).toBe('Finch Lane, basement');

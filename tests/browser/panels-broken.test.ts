@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { someOf } from '../helpers/how-many.ts';
 import { accessibilityFindings, download, openPage } from './harness.ts';
-import { pickSample, saved, stageButton } from './samples.ts';
+import { openSample, saved, stageButton } from './samples.ts';
 
 describe('a mistake of ours', () => {
   it('keeps the plan, offers to save it, and goes on after the last step is taken back', async () => {
     const { page } = await openPage();
-    await pickSample(page, /^Plain basement/);
+    await openSample(page, 'Plain basement');
     await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
     // No file with such a list of rules is ever opened, so the screen may count on it: this stands for any mistake.
     await page.evaluate(() => {
@@ -34,7 +34,7 @@ describe('a mistake of ours', () => {
     ),
   )('in the sheet alone leaves all else as it is, at %d by %d', async (width, height) => {
     const { page, context } = await openPage({ viewport: { width, height } });
-    await pickSample(page, /^Plain basement/);
+    await openSample(page, 'Plain basement');
     await saved(page);
     // A device without memory for one more canvas.
     await context.addInitScript(() => {

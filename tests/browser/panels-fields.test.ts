@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type OpenPage, openPage } from './harness.ts';
-import { openStage, pickSample } from './samples.ts';
+import { openSample, openStage } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -9,7 +9,7 @@ let page: Page;
 beforeAll(async () => {
   open = await openPage();
   page = open.page;
-  await pickSample(page, /^Plain basement/);
+  await openSample(page, 'Plain basement');
   await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
 });
 

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
-import { openStage, pickSample, saved } from './samples.ts';
+import { openSample, openStage, saved } from './samples.ts';
 
 /** Size of each page of a PDF, in whole mm. */
 function pageSizes(pdf: Buffer): readonly string[] {
@@ -24,7 +24,7 @@ describe('printed from the browser', () => {
       window.print = () => document.documentElement.setAttribute('data-printed', 'yes');
     });
     await page.reload();
-    await pickSample(page, /^Plain basement/);
+    await openSample(page, 'Plain basement');
     await saved(page);
   });
   afterAll(() => open.context.close());

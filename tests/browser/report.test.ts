@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readPdf } from '../helpers/pdf-reader.ts';
 import { accessibilityFindings, download, type OpenPage, openPage } from './harness.ts';
-import { openStage, pickSample, saved } from './samples.ts';
+import { openSample, openStage, saved } from './samples.ts';
 
 const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
 
@@ -14,7 +14,7 @@ describe('the report in the browser', () => {
   beforeAll(async () => {
     open = await openPage();
     page = open.page;
-    await pickSample(page, /^Plain basement/);
+    await openSample(page, 'Plain basement');
     await saved(page);
     await openStage(page, 'Plan sheet');
   });
@@ -129,7 +129,7 @@ describe('the report in the browser', () => {
     await field(page, 'Name of the firm').fill('Lindqvist Testing');
     await field(page, 'Name of the firm').press('Tab');
     await saved(page);
-    await pickSample(page, /^Split level/);
+    await openSample(page, 'Split level');
     await openStage(page, 'Plan sheet');
     await page.getByRole('button', { name: 'Firm, laboratory and device as in the last report' }).click();
     await page.getByText('Lindqvist Testing').waitFor();

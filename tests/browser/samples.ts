@@ -1,11 +1,20 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { SAMPLE_NAMES, sampleText } from '../helpers/sample-files.ts';
 import { type OpenPage, openPage, type PageOptions, partsThere } from './harness.ts';
 
 /** Opens one of the invented houses by its name, as a user would. */
 export async function pickSample(page: Page, name: RegExp): Promise<void> {
   await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
   await page.getByRole('button', { name }).click();
+}
+
+/** Opens one of the invented houses as a file. Plans draws the pictures of all of them, which takes as long as to open the page. */
+export async function openSample(page: Page, name: string): Promise<void> {
+  const sample = SAMPLE_NAMES.find((each) => each.endsWith(name.toLowerCase().replaceAll(' ', '-'))) ?? name;
+  const file = { name: `${sample}.plan.json`, mimeType: 'application/json', buffer: Buffer.from(sampleText(sample)) };
+  await page.getByLabel('Plan file to open').setInputFiles(file);
+  await page.getByText(`${file.name} is open.`).first().waitFor();
 }
 
 /** Waits until what was done last lies in the store. */
@@ -46,7 +55,7 @@ export async function keptSetting(page: Page, name: string, value: unknown): Pro
 /** The house with a pair of detectors, kept on the shelf, on a page of its own. On a small page the job is folded then. */
 export async function openPair(options: PageOptions = {}): Promise<OpenPage> {
   const open = await openPage(options);
-  await pickSample(open.page, /^Plain basement/);
+  await openSample(open.page, 'Plain basement');
   await saved(open.page);
   return open;
 }

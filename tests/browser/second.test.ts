@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { closePages, type OpenPage, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { openSample } from './samples.ts';
 
 /*
  * The second computation as a person sees it: said under the verdict when the hand rests, loaded only where there is a detector, and
@@ -21,7 +21,7 @@ async function openWithAnswer(answer: string): Promise<OpenPage> {
       body: `addEventListener('message', ({ data: { number, plan } }) => postMessage({ number, opinion: ${answer} }));`,
     }),
   );
-  await pickSample(open.page, /^Plain basement/);
+  await openSample(open.page, 'Plain basement');
   return open;
 }
 
@@ -32,7 +32,7 @@ const ONE_RULE = `{ ok: true, levels: plan.levels.map(({ id, detectors }) => ({ 
 describe('the second computation', () => {
   it('is said under the verdict once it agrees', async () => {
     open = await openPage();
-    await pickSample(open.page, /^Plain basement/);
+    await openSample(open.page, 'Plain basement');
     const slip = open.page.getByRole('region', { name: 'Verdict' });
     await slip.getByText(TWICE).waitFor();
     expect(await slip.getAttribute('data-verdict')).toBe('clear-of-drawn');

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { code128, labelVideo } from '../helpers/code-128.ts';
 import { BROWSER_ARGS, findBrowser } from '../run/find-browser.mjs';
 import { accessibilityFindings } from './harness.ts';
-import { openStage, pickSample, saved } from './samples.ts';
+import { openSample, openStage, saved } from './samples.ts';
 
 const SERIAL = 'C-40817';
 let folder: string;
@@ -29,7 +29,7 @@ async function withCamera(text: string, permissions: readonly string[] = ['camer
   page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
   await page.addInitScript(watchStreams);
   await page.goto(inject('siteUrl'));
-  await pickSample(page, /^Plain basement/);
+  await openSample(page, 'Plain basement');
   await saved(page);
   await page.getByRole('button', { name: 'Visit', exact: true }).tap();
   await page.getByRole('heading', { level: 2, name: 'Visit' }).waitFor();

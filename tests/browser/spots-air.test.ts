@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
-import { pickSample } from './samples.ts';
+import { openSample } from './samples.ts';
 
 let open: OpenPage;
 let page: Page;
@@ -13,7 +13,7 @@ beforeAll(async () => {
   open = await openPage();
   page = open.page;
   editor = await editorOf(page);
-  await pickSample(page, /^Metric house/);
+  await openSample(page, 'Metric house');
   await spots().waitFor();
 });
 
@@ -104,7 +104,7 @@ describe('every published list', () => {
 
 describe('a loosened rule', () => {
   it('is said beside every verdict and over every good spot', async () => {
-    await pickSample(page, /^Crowded utility/);
+    await openSample(page, 'Crowded utility');
     const told = 'Looser than published: floor drain 2 ft instead of 3 ft.';
     await expect.poll(() => page.locator('.verdict-panel .loosened').textContent()).toBe(told);
     await expect.poll(() => page.locator('.spots .loosened').first().textContent()).toBe(told);

@@ -60,10 +60,10 @@ describe('a laser tape that types, by form, situation and speed', () => {
       const { plan, tool, chain, selection } = window.__stillspot?.store.getState() ?? {};
       return { plan, tool: tool?.kind, chain, selection, reading: window.__stillspot?.tape.getState().reading };
     });
-  /** In the usual run every form in every second situation, at one of the speeds in turn; in the long run all. */
+  /** In the usual run every form in one situation of four, at one of the speeds in turn; in the long run all. */
   const casesOf = (situation: number) =>
     TAPE_FORMS.flatMap(([text, mm], form) =>
-      isLongRun || form % 2 === situation % 2
+      isLongRun || form % 4 === situation % 4
         ? SPEEDS.filter((_, i) => isLongRun || i === form % SPEEDS.length).map((every) => ({ text, mm, every }))
         : [],
     );

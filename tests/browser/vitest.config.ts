@@ -1,9 +1,24 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { isLongRun } from '../helpers/how-many.ts';
+import { LongestFirst } from '../run/longest-first.ts';
 
 /** STILLSPOT_SLOW=5 slows every page so many times (`harness.ts`). A limit only ends what is waited for in vain, and comes so many times later then. */
 const slow = Number(process.env.STILLSPOT_SLOW ?? 1);
+
+class BrowserOrder extends LongestFirst {
+  protected readonly longest = [
+    '/offline',
+    '/stages',
+    '/panels-autosave',
+    '/sun',
+    '/faults',
+    '/log',
+    '/site',
+    '/library',
+    '/axe-screens',
+  ];
+}
 
 export default defineConfig({
   // As in the app and on the command line.
@@ -13,10 +28,11 @@ export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
     include: ['tests/browser/**/*.test.ts'],
-    // Its minutes go into the long run: `keyboard-job` does a whole job by keyboard in the usual one.
-    exclude: isLongRun ? [] : ['tests/browser/keyboard-ell.test.ts'],
+    // The L-shaped basement goes into the long run: `walk`, `walk-job` and `keyboard-job` do a whole job in the usual one.
+    exclude: isLongRun ? [] : ['tests/browser/keyboard-ell.test.ts', 'tests/browser/walk-ell.test.ts'],
     globalSetup: ['tests/browser/global-setup.ts'],
     environment: 'node',
+    sequence: { sequencer: BrowserOrder },
     pool: 'forks',
     isolate: false, // no file changes what the helpers hold: one process reads them once, not forty
     setupFiles: ['tests/browser/each-file.ts'],

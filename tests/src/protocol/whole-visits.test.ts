@@ -30,7 +30,7 @@ import { randomPlan } from '../../helpers/random-level.ts';
 import { sheetTexts } from '../../helpers/sheet-texts.ts';
 import { EVERYTHING, GOOD_VISIT, houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
-const JOBS = howMany(100, 200);
+const JOBS = howMany(70, 200);
 const HOURS = 3_600_000;
 
 /** What of the steps lets a home go, as it is said to those who read in either unit. */
