@@ -354,7 +354,8 @@ it('a picture is brought to scale by finger', async () => {
   await expect.poll(async () => (await tracingOf(editor)).scale * 200).toBeLessThan(3000 * 1.02);
   // From a point to another by one pull of the finger.
   const now = await tracingOf(editor);
-  await page.getByRole('button', { name: 'Straighten by two points' }).tap();
+  // Beside the message, on a level without walls too.
+  await page.getByRole('button', { name: 'Straighten it', exact: true }).tap();
   const side = (x: number, y: number) => editor.at([now.at[0] + x * now.scale, now.at[1] + y * now.scale]);
   await touchDrag(page, await side(-100, 0), await side(100, -20));
   await expect.poll(async () => (await tracingOf(editor)).turn).toBeCloseTo((Math.atan2(20, 200) * 180) / Math.PI, 0);

@@ -39,6 +39,13 @@ export type HintAction =
     }
   /** Detectors that are placed in the house may be moved on the plan again. */
   | { readonly kind: 'unlock'; readonly label: string; readonly levelId: string; readonly ids: readonly string[] }
+  /** The step after this one with the picture under the level. */
+  | {
+      readonly kind: 'tracing';
+      readonly label: string;
+      readonly levelId: string;
+      readonly next: 'straighten' | 'lock';
+    }
   /** What carries a detector. */
   | { readonly kind: 'support'; readonly label: string; readonly levelId: string; readonly detectorId: string }
   /** Whether people live on a level. */

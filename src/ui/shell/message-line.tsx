@@ -34,7 +34,7 @@ export function MessageLine() {
       {/* Announced by `announce/announcer.ts`. */}
       <p className={doing ? '' : 'unseen'}>{doing}</p>
       {!doing && !bare && <p className="message__next">{next.says}</p>}
-      {!bare && offer && (
+      {offer && (remedy || !bare) && (
         <button type="button" className="text-button" onClick={() => followHint(offer)}>
           {offer.label}
         </button>

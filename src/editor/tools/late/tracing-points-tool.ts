@@ -3,6 +3,7 @@ import { tracingScaled, tracingStraightened } from '../../../../geometry/edit/tr
 import type { Mm, Tracing, XY } from '../../../../geometry/plan/model.ts';
 import { distance } from '../../../../geometry/plane/point.ts';
 import { parseLength } from '../../../../geometry/units/index.ts';
+import type { HintAction } from '../../../advice/guidance/hint.ts';
 import { SELECT_TOOL } from '../../../state/tool.ts';
 import { clearSketch, useSketch } from '../../overlay/sketch.ts';
 import { currentLevel, store } from '../tool-context.ts';
@@ -34,12 +35,13 @@ export function createTracingPointsTool(task: TracingTask): ToolController {
     points = NO_POINTS;
     clearSketch();
   };
-  const finish = (message: string) => {
+  const finish = (trouble: string) => {
     clear();
     store().setTool(SELECT_TOOL);
     // An empty sheet is as large as its picture.
     if (task === 'scale' && store().wholeInView) store().fit();
-    store().say(message);
+    if (trouble) store().say(trouble);
+    else store().say(DONE[task], nextStep(task));
   };
   return {
     hover: show,
@@ -59,7 +61,7 @@ export function createTracingPointsTool(task: TracingTask): ToolController {
         points = { first, second: point.plan };
         askLength(first, point.plan);
       } else {
-        finish(change(task, first, point.plan, 0) || DONE[task]);
+        finish(change(task, first, point.plan, 0));
       }
     },
     // Escape takes the points back first, then puts the tool away.
@@ -79,7 +81,7 @@ export function createTracingPointsTool(task: TracingTask): ToolController {
       if (!read.ok) return read.message;
       if (read.mm <= 0) return 'A length of 0 gives no scale. Type what the tape read.';
       const trouble = first && second ? change(task, first, second, read.mm) : '';
-      if (first && second && !trouble) finish(DONE.scale);
+      if (first && second && !trouble) finish('');
       return trouble;
     },
   };
@@ -123,3 +125,10 @@ const DONE: Readonly<Record<TracingTask, string>> = {
   straighten: 'The picture is straight. Lock it before you draw on it.',
   shift: 'The picture is shifted.',
 };
+
+/** The step that follows, as a button beside the message: the panel that holds it may be folded. */
+function nextStep(task: TracingTask): HintAction | undefined {
+  const levelId = currentLevel().id;
+  if (task === 'scale') return { kind: 'tracing', label: 'Straighten it', levelId, next: 'straighten' };
+  return task === 'straighten' ? { kind: 'tracing', label: 'Lock it', levelId, next: 'lock' } : undefined;
+}

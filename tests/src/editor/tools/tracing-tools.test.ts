@@ -1,5 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Tracing } from '../../../../geometry/plan/model.ts';
+import type { HintAction } from '../../../../src/advice/guidance/hint.ts';
+import { followHint } from '../../../../src/commands/go-to.ts';
 import { createMoveTracingTool } from '../../../../src/editor/tools/late/move-tracing-tool.ts';
 import { createTracingPointsTool } from '../../../../src/editor/tools/late/tracing-points-tool.ts';
 import { at, key, level, openRoom, press, pull, sketch, state, steps } from '../../../helpers/tool-stage.ts';
@@ -83,6 +85,26 @@ describe('two points on the picture', () => {
     // A plan file holds thousandths of a degree.
     expect(picture().turn).toBeCloseTo((-Math.atan2(400, 4000) * 180) / Math.PI, 3);
     expect(steps()).toBe(1);
+  });
+
+  it('offer the step that follows: straighten after scale, lock after straighten', async () => {
+    const offered = () => state().remark?.action as HintAction;
+    const scale = createTracingPointsTool('scale');
+    press(scale, at(2000, 3000));
+    press(scale, at(6000, 3000));
+    scale.typedLength?.('8 m');
+    expect(offered().label).toBe('Straighten it');
+    followHint(offered());
+    expect(state().tool).toEqual({ kind: 'tracing', task: 'straighten' });
+    const straighten = createTracingPointsTool('straighten');
+    press(straighten, at(2000, 3000));
+    press(straighten, at(6000, 3400));
+    expect(offered().label).toBe('Lock it');
+    followHint(offered());
+    await vi.waitFor(() => expect(picture().locked).toBe(true));
+    expect(state().message).toBe('The picture is locked in place. Draw over it.');
+    state().undo();
+    expect(picture().locked).toBe(false);
   });
 
   it('shift it by one drag from the first to the second', () => {
