@@ -1,5 +1,5 @@
 import { capital, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
-import type { Plan, RoomUse, XY } from '../../geometry/plan/model.ts';
+import type { RoomUse, XY } from '../../geometry/plan/model.ts';
 import type { HintAction } from '../advice/guidance/hint.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
@@ -70,7 +70,7 @@ export function followHint(offer: HintAction): void {
       return;
     case 'tracing':
       if (offer.next === 'straighten') setTool({ kind: 'tracing', task: 'straighten' });
-      else lockTracing(offer.levelId);
+      else withLateEdits('tracing', ({ lockTracing }) => lockTracing(offer.levelId));
       return;
     case 'support':
       goToSupport(offer.levelId, offer.detectorId);
@@ -104,17 +104,6 @@ export function followHint(offer: HintAction): void {
       else if (offer.field === 'purpose') goToField('site', PURPOSE_FIELD);
       else goToField('site', offer.field === 'north' ? NORTH_FIELD : LATITUDE_FIELD);
   }
-}
-
-function lockTracing(levelId: string): void {
-  const { run, say } = useAppStore.getState();
-  withLateEdits('tracing', ({ withTracing }) => {
-    const locked = (plan: Plan) => {
-      const tracing = plan.levels.find(({ id }) => id === levelId)?.tracing;
-      return tracing ? withTracing(plan, levelId, { ...tracing, locked: true }) : plan;
-    };
-    say(run(locked) || 'The picture is locked in place. Draw over it.');
-  });
 }
 
 /** Opens a question of the walk round, with the focus on its answer "none here". */

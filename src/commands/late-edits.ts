@@ -7,8 +7,8 @@ const LATE_EDITS = {
   walls: () => import('../state/edit-walls.ts'),
   /** They align and distribute. */
   lines: () => import('../../geometry/edit/align.ts'),
-  /** They place the picture under a level. */
-  tracing: () => import('../../geometry/edit/tracing.ts'),
+  /** They lock the picture under a level. */
+  tracing: () => import('../state/lock-tracing.ts'),
 } as const;
 type LateEdits = { readonly [Name in keyof typeof LATE_EDITS]: Awaited<ReturnType<(typeof LATE_EDITS)[Name]>> };
 
