@@ -81,7 +81,7 @@ void import('./state/direct-sun.ts').then(
   ({ startSun }) => startSun(),
   () => undefined,
 );
-setTimeout(() => void loadTheRest(), 500);
+setTimeout(loadTheRest, 500);
 // What a screen reader is told, and where the focus goes when what had it is gone.
 setTimeout(
   () =>

@@ -37,8 +37,17 @@ function Part<Props extends object>({ source, given }: PartProps<Props>) {
   return isMissing ? <Missing again={() => void source.request()} /> : <Coming />;
 }
 
+let rest = Promise.resolve();
+
 /** Loads one part after the other in idle moments. A part that cannot be loaded now is requested again when it is shown. */
-export async function loadTheRest(): Promise<void> {
+export function loadTheRest(): void {
+  rest = loadWaiting();
+}
+
+/** Resolves when no part is being loaded in idle moments any more. */
+export const restLoaded = (): Promise<void> => rest;
+
+async function loadWaiting(): Promise<void> {
   for (const source of [...waiting]) {
     waiting.delete(source);
     await quietMoment();

@@ -7,15 +7,24 @@ const SAYS = {
     'A newer Stillspot was started in another tab. This tab continues with the old one until you start it.',
 } as const;
 
+const STARTS = 'The newer Stillspot starts. One moment…';
+
 /** Says that a newer version is there. It starts when the user says so, never by itself: work may be under way. */
 export function NewVersionLine() {
   const version = useNewVersion((state) => state.version);
-  const [trouble, setTrouble] = useState('');
+  const [news, setNews] = useState('');
   if (version.state === 'none') return <p className="unseen" role="status" />;
   return (
     <div className="message" data-message="">
-      <p role="status">{trouble || SAYS[version.state]}</p>
-      <button type="button" className="text-button" onClick={() => void version.start().then(setTrouble)}>
+      <p role="status">{news || SAYS[version.state]}</p>
+      <button
+        type="button"
+        className="text-button"
+        onClick={() => {
+          setNews(STARTS);
+          void version.start().then((trouble) => setNews(trouble || STARTS));
+        }}
+      >
         Start it
       </button>
       <button

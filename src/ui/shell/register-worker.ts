@@ -1,9 +1,13 @@
 import { type NewVersion, useNewVersion } from '../../platform/offline/new-version.ts';
 import { saveNow } from '../../storage/autosave.ts';
 import { useLibrary } from '../../storage/library-state.ts';
+import { restLoaded } from '../hooks/later.tsx';
 
 /** A tab that stays open for days looks for a new version this often. */
 const LOOK_AGAIN_MS = 60 * 60 * 1000;
+
+/** The press waits no longer for parts that are being loaded, ms. */
+const MOST_FOR_PARTS_MS = 5000;
 
 /** Set by the press that starts the new version: only the tab that asked for it reloads by itself. */
 let asked = false;
@@ -37,6 +41,8 @@ export async function registerWorker(): Promise<void> {
 async function startNew(registration: ServiceWorkerRegistration): Promise<string> {
   const trouble = await savedOrWhyNot();
   if (trouble) return trouble;
+  // While the old worker answers requests the new one waits: in Chromium half a minute after the last of them.
+  await Promise.race([restLoaded(), new Promise((done) => setTimeout(done, MOST_FOR_PARTS_MS))]);
   asked = true;
   // None waits where another tab was quicker: the new version runs already.
   if (registration.waiting) registration.waiting.postMessage('take-over');
