@@ -125,6 +125,11 @@ describe('a laser tape that types', () => {
     await open.page.keyboard.press('Escape');
     const [wall] = (await editor.level()).walls;
     await open.page.evaluate((id) => window.__stillspot?.store.getState().select([id]), wall?.id ?? '');
+    // The keys of the second length may be quicker than a timer.
+    await open.page.evaluate(() => {
+      const { setTimeout } = window;
+      window.setTimeout = ((call: () => void, ms = 0) => setTimeout(call, ms + 400)) as typeof window.setTimeout;
+    });
     const field = open.page.getByRole('textbox', { name: 'Thickness', exact: true });
     for (const [text, mm] of [
       ['0.2', 200],

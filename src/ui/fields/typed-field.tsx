@@ -54,9 +54,9 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, i
         onKeyDown={(event) => {
           if (event.key === 'Enter') {
             commit();
-            // What is typed next, by hand or by a laser tape, is another value.
+            // What is typed next, by hand or by a laser tape, is another value. A timer may be later than the next key.
             const field = event.currentTarget;
-            setTimeout(() => document.activeElement === field && field.select());
+            queueMicrotask(() => document.activeElement === field && field.select());
           }
           if (event.key === 'Escape' && text !== null) {
             event.stopPropagation();
