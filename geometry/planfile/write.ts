@@ -22,13 +22,27 @@ function written(value: unknown, indent: string, taken: number): string {
   const inner = `${indent}  `;
   if (Array.isArray(value)) {
     if (value.length === 0) return '[]';
-    return `[\n${value.map((each) => inner + written(each, inner, 1)).join(',\n')}\n${indent}]`;
+    return `[\n${value.map((each) => inner + entry(each, inner)).join(',\n')}\n${indent}]`;
   }
-  const lines = entriesOf(value).map(([key, each]) => {
-    const head = `${JSON.stringify(key)}: `;
-    return inner + head + written(each, inner, head.length + 1);
+  const lines = keysOf(value).map((key) => {
+    const head = headOf(key);
+    return inner + head + written((value as Keyed)[key], inner, head.length + 1);
   });
   return lines.length === 0 ? '{}' : `{\n${lines.join(',\n')}\n${indent}}`;
+}
+
+/** What was written of the entries of lists: after an edit nearly all of them are the same objects as before. */
+const writtenEntries = new WeakMap<object, { readonly indent: string; readonly text: string }>();
+/** Longer entries, of levels and pictures, hold others or are rare. */
+const LONGEST_KEPT = 1000;
+
+function entry(value: unknown, indent: string): string {
+  if (typeof value !== 'object' || value === null) return scalar(value);
+  const before = writtenEntries.get(value);
+  if (before?.indent === indent) return before.text;
+  const text = written(value, indent, 1);
+  if (text.length <= LONGEST_KEPT) writtenEntries.set(value, { indent, text });
+  return text;
 }
 
 /**
@@ -36,34 +50,37 @@ function written(value: unknown, indent: string, taken: number): string {
  */
 function onOneLine(value: unknown, room: number): string | null {
   if (typeof value !== 'object' || value === null) return within(scalar(value), room);
-  const list = Array.isArray(value);
-  const parts: readonly (readonly [head: string, each: unknown])[] = list
-    ? value.map((each) => ['', each])
-    : entriesOf(value).map(([key, each]) => [`${JSON.stringify(key)}: `, each]);
-  if (parts.length === 0) return within(list ? '[]' : '{}', room);
-  let line = list ? '[' : '{ ';
-  for (const [index, [head, each]] of parts.entries()) {
-    const before = `${index === 0 ? '' : ', '}${head}`;
-    const short = onOneLine(each, room - line.length - before.length);
+  const isList = Array.isArray(value);
+  const [opens, closes] = isList ? ['[', ']'] : ['{ ', ' }'];
+  const keys = keysOf(value);
+  if (keys.length === 0) return within(opens.trim() + closes.trim(), room);
+  let line = opens;
+  for (const [index, key] of keys.entries()) {
+    line += (index === 0 ? '' : ', ') + (isList ? '' : headOf(key));
+    const short = onOneLine((value as Keyed)[key], room - line.length);
     if (short === null) return null;
-    line += before + short;
+    line += short;
   }
-  return within(line + (list ? ']' : ' }'), room);
+  return within(line + closes, room);
 }
+
+type Keyed = Readonly<Record<string, unknown>>;
 
 function within(text: string, room: number): string | null {
   return text.length <= room ? text : null;
 }
 
 /** A key whose value is undefined counts as missing. */
-function entriesOf(value: object): readonly (readonly [string, unknown])[] {
-  return Object.entries(value).filter(([, each]) => each !== undefined);
+function keysOf(value: object): readonly string[] {
+  return Object.keys(value).filter((key) => (value as Keyed)[key] !== undefined);
 }
+
+const headOf = (key: string): string => `${JSON.stringify(key)}: `;
 
 function scalar(value: unknown): string {
   // JSON.stringify drops the sign of −0.
   if (Object.is(value, -0)) return '-0';
-  const fits = typeof value === 'number' ? Number.isFinite(value) : ['string', 'boolean'].includes(typeof value);
-  assert(fits || value === null, `a plan holds only what JSON can hold, got ${String(value)}`);
-  return JSON.stringify(value);
+  if (typeof value === 'string' || typeof value === 'boolean' || Number.isFinite(value) || value === null)
+    return JSON.stringify(value);
+  assert(false, `a plan holds only what JSON can hold, got ${String(value)}`);
 }

@@ -56,6 +56,23 @@ describe('writePlan(plan)', () => {
     );
   });
 
+  it('writes what an edit left as it was the same again, and anew what is another object or stands at another depth', () => {
+    fc.assert(
+      fc.property(planFile, fc.string(), (file, name) => {
+        const plan = planOf(JSON.stringify(file));
+        writePlan(plan);
+        const levels = plan.levels.map((level) => ({
+          ...level,
+          walls: level.walls.slice(1),
+          detectors: level.detectors.map((each, i) => (i === 0 ? { ...each, label: name } : each)),
+        }));
+        const after = { ...plan, levels, deep: { deeper: [plan.levels, plan.levels[0]?.walls] } };
+        expect(writePlan(after)).toBe(writePlan(structuredClone(after)));
+      }),
+      { numRuns: howMany(40, 300) },
+    );
+  });
+
   it('writes every number so that it reads back as the same number', () => {
     fc.assert(
       fc.property(fc.oneof(fc.double({ min: -1e7, max: 1e7, noNaN: true }), fc.constant(-0)), (north) => {
