@@ -1,5 +1,6 @@
 import type { Mm, Opening, Plan, XY } from '../plan/model.ts';
-import { apart, dot, plus, quarter, vector } from './plane.ts';
+import { type Convex, convexOf, crossing } from './half-planes.ts';
+import { apart, dot, extentOf, extentsMeet, plus, quarter, vector } from './plane.ts';
 import { sunPlace } from './sun-place.ts';
 import type { WallLayout } from './wall-layout.ts';
 
@@ -53,7 +54,9 @@ type Hole = WallLayout['holes'][number];
 
 /** One side of a hole: from the outer face to the inner one. */
 interface Pane {
-  readonly opening: Opening;
+  readonly hole: Hole;
+  /** The sun below this altitude is hidden, degrees. */
+  readonly obstruction: number;
   readonly outer: XY;
   readonly inner: XY;
   /** Unit vectors along the wall and into the room. */
@@ -69,22 +72,31 @@ export const hasNorth = ({ site }: Plan): boolean => site.northAnswered !== fals
 /** Returns whether an opening lets light in while closed. */
 export const hasGlass = ({ glazed, kind }: Opening): boolean => glazed ?? kind !== 'door';
 
+/** Light that is nearest to a point, and the hole that it comes through. */
+export interface NearestSun {
+  readonly hole: Hole;
+  readonly distance: Mm;
+}
+
 /**
- * Returns how far a point is, in plan, from the nearest place that a ray of sun through a hole crosses at one of the heights; infinite for
- * no such place. Single rays: from the middle and the edge of the disc, every two minutes, every 100 mm along the opening.
+ * Returns the place nearest to a point, in plan, that a ray of sun through one of the holes crosses at one of the heights; null for no such
+ * place. Single rays: from the middle and the edge of the disc, every two minutes, every 100 mm along the opening.
  */
-export function sunDistance(layout: WallLayout, hole: Hole, exposure: Exposure, at: XY, heights: readonly Mm[]): Mm {
-  const { shade } = hole.opening;
-  if (shade === 'covered' || shade === 'well') return Number.POSITIVE_INFINITY;
-  const obstruction = (typeof shade === 'object' && shade?.obstruction) || 0;
-  const least = Math.max(exposure.horizon, obstruction);
-  const panes = panesOf(hole).filter((pane) => leadsIndoors(layout, pane));
+export function nearestSun(
+  layout: WallLayout,
+  holes: readonly Hole[],
+  exposure: Exposure,
+  at: XY,
+  heights: readonly Mm[],
+): NearestSun | null {
+  const panes = holes.flatMap((hole) => panesOf(hole).filter((pane) => leadsIndoors(layout, pane)));
   const search = new Search(layout, at);
   for (const beam of panes.length > 0 ? beamsOf(exposure) : []) {
-    if (beam.altitude < least) continue;
-    for (const pane of panes) for (const z of heights) search.through(pane, beam, z);
+    for (const pane of panes) {
+      if (beam.altitude >= pane.obstruction) for (const z of heights) search.through(pane, beam, z);
+    }
   }
-  return search.least;
+  return search.nearest;
 }
 
 /** The last exposure with its beams: the same for every detector and every hole. */
@@ -117,9 +129,12 @@ function beamsAt({ latitude, longitude, north, horizon }: Exposure, instant: num
   });
 }
 
-function panesOf({ opening, ring }: Hole): readonly Pane[] {
-  const [a, b, c, d] = ring as readonly [XY, XY, XY, XY];
+function panesOf(hole: Hole): readonly Pane[] {
+  const { shade } = hole.opening;
+  if (shade === 'covered' || shade === 'well') return [];
+  const [a, b, c, d] = hole.ring as readonly [XY, XY, XY, XY];
   const thickness = apart(a, d);
+  const obstruction = (typeof shade === 'object' && shade?.obstruction) || 0;
   return (
     [
       [a, b, d],
@@ -130,7 +145,7 @@ function panesOf({ opening, ring }: Hole): readonly Pane[] {
     const along: XY = [(end[0] - outer[0]) / width, (end[1] - outer[1]) / width];
     const [x, y] = quarter(along);
     const inward: XY = [-x, -y];
-    return { opening, outer, inner, along, inward, width, thickness };
+    return { hole, obstruction, outer, inner, along, inward, width, thickness };
   });
 }
 
@@ -141,19 +156,45 @@ function leadsIndoors(layout: WallLayout, { inner, along, inward, width }: Pane)
   );
 }
 
+/** A wall or a joint. */
+interface Barrier {
+  readonly convex: Convex;
+  /** Whether no opening inside the house is in it. */
+  readonly isSolid: boolean;
+}
+
+/** A ray of light, by the way from the inner face of a pane. */
+interface Ray {
+  readonly start: XY;
+  readonly way: XY;
+  /** Where the outer face is: negative. */
+  readonly outerFace: Mm;
+  /** From where on it is nearer to the point than what is known. */
+  readonly near: Mm;
+}
+
 /** Looks for the lit place that is nearest to a point. */
 class Search {
-  least: Mm = Number.POSITIVE_INFINITY;
+  nearest: NearestSun | null = null;
   private readonly at: XY;
-  private readonly walls: readonly Convex[];
+  private readonly barriers: readonly Barrier[];
   private readonly passages: readonly { readonly opening: Opening; readonly convex: Convex }[];
+  /** What stopped the last ray that was stopped: most often the next one too. */
+  private lastStop: Barrier | null = null;
 
   constructor({ bodies, holes }: WallLayout, at: XY) {
     this.at = at;
-    this.walls = bodies.map(({ ring }) => convexOf(ring));
-    this.passages = holes
-      .filter(({ outside }) => !outside)
-      .map(({ opening, ring }) => ({ opening, convex: convexOf(ring) }));
+    const inside = holes.filter(({ outside }) => !outside);
+    const extents = inside.map(({ ring }) => extentOf(ring));
+    this.barriers = bodies.map(({ ring }) => {
+      const own = extentOf(ring);
+      return { convex: convexOf(ring), isSolid: !extents.some((extent) => extentsMeet(extent, own)) };
+    });
+    this.passages = inside.map(({ opening, ring }) => ({ opening, convex: convexOf(ring) }));
+  }
+
+  private get least(): Mm {
+    return this.nearest?.distance ?? Number.POSITIVE_INFINITY;
   }
 
   /** Looks along the rays of one sun through a pane, at a height above the floor. */
@@ -169,16 +210,30 @@ class Search {
     const steps = Math.max(1, Math.ceil((last - first) / ASIDE));
     for (let i = 0; i <= steps; i++) {
       const start = plus(inner, along, first + ((last - first) * i) / steps);
-      if (this.distanceTo(start, beam.way, from, to) >= this.least) continue;
-      const walls = this.walls.flatMap((wall) => {
-        const met = crossing(wall, start, beam.way);
-        return met && met[1] - met[0] > TOUCH ? [met] : [];
-      });
-      // Another wall outdoors stands in the way before the ray reaches the outer face.
-      if (walls.some(([enters]) => enters < -thickness / cosine - TOUCH)) continue;
-      for (const [low, high] of this.openParts(walls, start, beam, z, from, to))
-        this.least = Math.min(this.least, this.distanceTo(start, beam.way, low, high));
+      const near = this.nearPart(start, beam.way, from, to);
+      if (near === null) continue;
+      const ray = { start, way: beam.way, outerFace: -thickness / cosine, near };
+      if (this.lastStop && isStoppedBy(this.lastStop, ray)) continue;
+      const stop = this.barriers.find((barrier) => isStoppedBy(barrier, ray));
+      if (stop) this.lastStop = stop;
+      else for (const [low, high] of this.openParts(ray, beam, z, from, to)) this.take(pane.hole, ray, low, high);
     }
+  }
+
+  /** Returns from where on a part of a ray is nearer to the point than what is known; null where nothing of it is. */
+  private nearPart(start: XY, way: XY, from: Mm, to: Mm): Mm | null {
+    const toPoint = vector(start, this.at);
+    const middle = dot(toPoint, way);
+    const square = this.least ** 2 - Math.max(0, dot(toPoint, toPoint) - middle ** 2);
+    if (!(square > 0)) return null;
+    const half = Math.sqrt(square);
+    return middle + half > from && middle - half < to ? Math.max(from, middle - half) : null;
+  }
+
+  private take(hole: Hole, { start, way }: Ray, low: Mm, high: Mm): void {
+    const t = Math.min(high, Math.max(low, dot(vector(start, this.at), way)));
+    const distance = apart(this.at, plus(start, way, t));
+    if (distance < this.least) this.nearest = { hole, distance };
   }
 
   /** Returns whether nothing of the light can be nearer than what is known. */
@@ -187,21 +242,14 @@ class Search {
     return apart(middle, this.at) - (to - from + wide) / 2 >= this.least;
   }
 
-  private distanceTo(start: XY, way: XY, from: Mm, to: Mm): Mm {
-    const t = Math.min(to, Math.max(from, dot(vector(start, this.at), way)));
-    return apart(this.at, plus(start, way, t));
-  }
-
-  /** Returns the parts of a ray, by the way from the inner face, that none of the walls that it meets is in front of. */
-  private openParts(
-    met: readonly (readonly [Mm, Mm])[],
-    start: XY,
-    { way, fall }: Beam,
-    z: Mm,
-    from: Mm,
-    to: Mm,
-  ): readonly (readonly [Mm, Mm])[] {
-    const walls = met.filter(([, leaves]) => leaves > TOUCH).sort((one, two) => one[0] - two[0]);
+  /** Returns the parts of a ray that none of the walls that it meets is in front of. */
+  private openParts({ start, way }: Ray, { fall }: Beam, z: Mm, from: Mm, to: Mm): readonly (readonly [Mm, Mm])[] {
+    const walls = this.barriers
+      .flatMap(({ convex }) => {
+        const met = crossing(convex, start, way);
+        return met && isThrough(met) && met[1] > TOUCH ? [met] : [];
+      })
+      .sort((one, two) => one[0] - two[0]);
     const holes = this.passages.flatMap(({ opening, convex }) => {
       const passed = crossing(convex, start, way);
       return passed ? [{ opening, met: passed }] : [];
@@ -223,45 +271,26 @@ class Search {
   }
 }
 
+/** A line that only touches a wall is not stopped by it. */
+const isThrough = ([enters, leaves]: readonly [Mm, Mm]): boolean => leaves - enters > TOUCH;
+
+/**
+ * Returns whether a wall keeps a ray from all places that are nearer than what is known: it stands outdoors before the outer face, or
+ * indoors before the first of those places and has no opening.
+ */
+function isStoppedBy({ convex, isSolid }: Barrier, { start, way, outerFace, near }: Ray): boolean {
+  const met = crossing(convex, start, way);
+  if (!met || !isThrough(met)) return false;
+  const [enters, leaves] = met;
+  return enters < outerFace - TOUCH || (isSolid && leaves > TOUCH && enters <= near);
+}
+
 /** Returns the ways from the inner face between which a ray through a pane is at a height: none when the first is the longer. */
-function span({ opening }: Pane, { fall }: Beam, z: Mm, thick: Mm, cosine: number): [Mm, Mm] {
-  const { bottom, top, shade } = opening;
+function span({ hole }: Pane, { fall }: Beam, z: Mm, thick: Mm, cosine: number): [Mm, Mm] {
+  const { bottom, top, shade } = hole.opening;
   const overhang = typeof shade === 'object' ? shade?.overhang : undefined;
   const roof = overhang
     ? (top + overhang.above - z) / fall - thick - overhang.depth / cosine
     : Number.POSITIVE_INFINITY;
   return [Math.max(0, (bottom - z) / fall), Math.min((top - z) / fall - thick, roof)];
-}
-
-/** A convex ring as the half-planes that meet in it: a corner of each side and the normal that leads in. */
-type Convex = readonly { readonly corner: XY; readonly normal: XY }[];
-
-function convexOf(ring: readonly XY[]): Convex {
-  const turn = Math.sign(area(ring));
-  return ring.map((corner, i) => {
-    const next = ring[(i + 1) % ring.length] as XY;
-    return { corner, normal: [(corner[1] - next[1]) * turn, (next[0] - corner[0]) * turn] };
-  });
-}
-
-/** Returns where a line is in a convex ring, by the way from its start; null for nowhere. */
-function crossing(ring: Convex, [x, y]: XY, way: XY): readonly [Mm, Mm] | null {
-  let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-  for (const { corner, normal } of ring) {
-    const at = (x - corner[0]) * normal[0] + (y - corner[1]) * normal[1];
-    const run = dot(way, normal);
-    if (Math.abs(run) < 1e-12) {
-      if (at <= 0) return null;
-    } else if (run > 0) from = Math.max(from, -at / run);
-    else to = Math.min(to, -at / run);
-    if (from >= to) return null;
-  }
-  return [from, to];
-}
-
-function area(ring: readonly XY[]): number {
-  return ring.reduce((sum, [x, y], i) => {
-    const [p, q] = ring[(i + 1) % ring.length] as XY;
-    return sum + x * q - y * p;
-  }, 0);
 }

@@ -1,6 +1,6 @@
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { type Case, leastRow, notRunRow, reasonRow } from './rows.ts';
-import { exposureOf, hasGlass, hasNorth, sunDistance } from './sun-rays.ts';
+import { exposureOf, hasGlass, hasNorth, nearestSun } from './sun-rays.ts';
 import type { Row } from './types.ts';
 
 /** Years and the longest exposure for which the sun is followed. */
@@ -8,7 +8,7 @@ const [FIRST, LAST] = [Date.UTC(1950, 0, 1), Date.UTC(2101, 0, 1)];
 const LONGEST_MS = 396 * 86_400_000;
 
 /**
- * Direct sun at the height of the detector, during the test: a row for each opening that lets it in. Not run while the place of the
+ * Direct sun at the height of the detector, during the test: a row for the opening that lets it in nearest. Not run while the place of the
  * house, north or the times of the test are missing; then a person may say that no sun reaches the spot.
  */
 export function sunRows(one: Case, rule: EffectiveRule): Row[] {
@@ -26,12 +26,10 @@ export function sunRows(one: Case, rule: EffectiveRule): Row[] {
   if (end < start || start < FIRST || end >= LAST || end - start > LONGEST_MS)
     return [vouched ? clear : { ...reasonRow(rule, 'unknown'), required: rule.least }];
   const required = rule.least ?? 0;
-  const rows = windows.flatMap((hole) => {
-    const distance = sunDistance(layout, hole, exposure, detector.at, [detector.base, detector.base + detector.tall]);
-    if (distance === Number.POSITIVE_INFINITY) return [];
-    // Without a distance the rim must stay out of the sun, and may touch it.
-    const measured = required > 0 ? Math.max(0, distance - detector.radius) : distance - detector.radius;
-    return [leastRow(one, rule, hole.opening.id, measured, { required })];
-  });
-  return rows.length > 0 ? rows : [clear];
+  const heights = [detector.base, detector.base + detector.tall];
+  const sun = nearestSun(layout, windows, exposure, detector.at, heights);
+  if (!sun) return [clear];
+  // Without a distance the rim must stay out of the sun, and may touch it.
+  const measured = required > 0 ? Math.max(0, sun.distance - detector.radius) : sun.distance - detector.radius;
+  return [leastRow(one, rule, sun.hole.opening.id, measured, { required })];
 }

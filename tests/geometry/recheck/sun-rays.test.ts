@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
 import { sunPlace } from '../../../geometry/recheck/sun-place.ts';
-import { exposureOf, sunDistance } from '../../../geometry/recheck/sun-rays.ts';
+import { exposureOf, nearestSun } from '../../../geometry/recheck/sun-rays.ts';
 import { wallLayout } from '../../../geometry/recheck/wall-layout.ts';
 import { HEIGHTS, type House, houseOf, INCH } from '../../helpers/sun-room.ts';
 
@@ -33,7 +33,7 @@ function distanceTo(at: XY, house: House = {}): Mm {
   const hole = layout.holes.find(({ opening }) => opening.id === 'glass');
   const exposure = exposureOf(plan);
   if (!hole || !exposure) throw new Error('a house of these tests has a window, a place and times');
-  return sunDistance(layout, hole, exposure, at, [LOW, HIGH]);
+  return nearestSun(layout, [hole], exposure, at, [LOW, HIGH])?.distance ?? Number.POSITIVE_INFINITY;
 }
 
 const about = (found: Mm, expected: Mm) => expect(Math.abs(found - expected), `${found}`).toBeLessThan(WITHIN);
