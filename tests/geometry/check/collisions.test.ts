@@ -52,6 +52,13 @@ describe('collisionsOf', () => {
     expect(collisionsOf(level, at).map(({ thing }) => thing.id)).toEqual(found);
   });
 
+  it('is another detector that it overlaps, never itself', () => {
+    const beside = { ...detector(1060, 1500), id: 'd2' };
+    const pair = { ...level, detectors: [detector(1000, 1500), beside] };
+    expect(collisionsOf(pair, detector(1000, 1500)).map(({ thing }) => thing.id)).toEqual(['d2']);
+    expect(collisionsOf(pair, beside).map(({ thing }) => thing.id)).toEqual(['d1']);
+  });
+
   it('tells within from over the edge', () => {
     expect(collisionsOf(level, detector(4000, 3000))[0]?.whole).toBe(true);
     expect(collisionsOf(level, detector(4000 + 343 + 30, 3000))[0]?.whole).toBe(false);

@@ -33,6 +33,13 @@ describe('compareOpinions(first, second)', () => {
     expect(how(second, CLEAR)).toBe(expected);
   });
 
+  it('sun that the first measured and the second did not run is not computed twice, nor the other way round', () => {
+    const measured = opinion('clear', row('direct-sun', 2000, 'clear'));
+    const notRun = opinion('clear', row('direct-sun', null, 'unknown', { notRun: true }));
+    expect(how(measured, notRun)).toBe('differs');
+    expect(how(notRun, measured)).toBe('differs');
+  });
+
   it('a rule that was not run is neither clear nor missing', () => {
     const notRun = row('sump', null, 'unknown', { notRun: true });
     const [open, none, clear] = [[notRun], [], [row('sump', null, 'clear')]].map((rows) => opinion('clear', ...rows));

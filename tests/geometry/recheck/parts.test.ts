@@ -109,6 +109,36 @@ it('48 walls may meet at one place, and no more', () => {
   expect(() => wallLayout(level(49))).toThrow('more than 48 walls meet at one place');
 });
 
+describe('joints, by the second computation', () => {
+  const gapTo = (walls: readonly Wall[], p: XY) =>
+    Math.min(...wallLayout(levelOf({ walls: [...walls] })).bodies.map(({ ring }) => ringDistance(p, ring)));
+
+  it('of two walls on one line that were drawn in opposite directions are those of the thicker one', () => {
+    // It ends at x = 5000, where another one leads down: the corner at (5050, -200) is filled as far as its face at y = -200.
+    const walls = [
+      wall('thin', [0, 0], [5000, 0], 100),
+      wall('thick', [5000, 0], [0, 0], 400),
+      wall('down', [5000, 0], [5000, 4000], 100),
+    ];
+    expect(gapTo(walls, [5040, -190])).toBe(0);
+    expect(gapTo(walls, [5040, -210])).toBeCloseTo(10, 9);
+    expect(gapTo(walls, [5060, -190])).toBeCloseTo(10, 9);
+  });
+
+  it('at a small angle end at the face of the thin wall, beside the end of the thick one', () => {
+    // Both lead away from the origin, the thick one 20 degrees farther down: the gap between their outer sides lies to the left of it.
+    const turn = Math.PI / 9;
+    const far: XY = [5000 * Math.cos(turn), 5000 * Math.sin(turn)];
+    const walls = [wall('thin', [0, 0], [5000, 0], 100), wall('thick', [0, 0], far, 600)];
+    const endFace = -50 / Math.cos(turn);
+    // On the upper face of the thin wall (y = -50), from its end to the end face of the thick wall.
+    expect(endFace).toBeLessThan(0);
+    const [x, y] = [50 * Math.tan(turn), -50];
+    expect(gapTo(walls, [x / 2, y + 0.1])).toBe(0);
+    expect(gapTo(walls, [x / 2, y - 0.5])).toBeCloseTo(0.5, 6);
+  });
+});
+
 describe('a cavity behind a wall, by the second computation', () => {
   const outer = boxWalls(0, 0, 20_000, 10_000, 200);
   const turned = ([x, y]: XY, turn: number): XY => [

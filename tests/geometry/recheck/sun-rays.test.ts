@@ -44,6 +44,15 @@ const hatch = (bottom: Mm, top: Mm, wall = 'p'): Opening => ({
   ...{ offset: 1800, width: 1400, bottom, top },
 });
 
+it('is not followed while the place or a time of the visit is missing', () => {
+  const plan = houseOf({ site: { north: -azimuth } });
+  expect(exposureOf(plan)).not.toBeNull();
+  for (const key of ['latitude', 'longitude'] as const)
+    expect(exposureOf({ ...plan, site: { ...plan.site, [key]: null } })).toBeNull();
+  for (const key of ['start', 'end'] as const)
+    expect(exposureOf({ ...plan, visit: { ...plan.visit, [key]: null } })).toBeNull();
+});
+
 describe('light through a window alone', () => {
   it('reaches as far as it falls from the head, less the depth of the wall', () =>
     about(distanceTo([2500, 4000]), 4000 - FAR));
@@ -62,6 +71,12 @@ describe('light through a window alone', () => {
     about(distanceTo([2500, 0], { window: { bottom: 40 * INCH } }), shortest(40 * INCH - HIGH)));
 
   it('is on the spot inside', () => expect(distanceTo([2517, 700])).toBeLessThan(50));
+
+  it('is on every spot that a window of 3 m lights', () => {
+    for (let x = 1600; x <= 4400; x += 200)
+      for (let y = 200; y <= 1200; y += 200)
+        expect(distanceTo([x, y], { window: { offset: 1600, width: 3000 } }), `${x} ${y}`).toBeLessThan(51);
+  });
 
   it('ends at the edge of an overhang', () => {
     const shade = { overhang: { depth: 600, above: 100 } };

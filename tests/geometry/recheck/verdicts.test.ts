@@ -81,6 +81,18 @@ describe('the second computation: verdicts', () => {
     ]);
   });
 
+  it('each level on the ground waits for who lives there, not for why it is tested', () => {
+    const onGround = (living: Partial<Level>, site: Partial<Plan['site']>) => {
+      const plan = planUnder('pennsylvania-240-310', []);
+      const level = { ...hall({ living: 'lived-in', ground: 'basement', ...living }), detectors: [hallDetector()] };
+      const opinion = recheck({ ...plan, levels: [level], site: { ...plan.site, ...site } });
+      if (!opinion.ok) throw new Error(opinion.cause);
+      return opinion.levels[0]?.detectors[0]?.checks.find(({ rule }) => rule === 'level');
+    };
+    expect(onGround({}, { purposeAnswered: false })).toMatchObject({ verdict: 'clear', notRun: false });
+    expect(onGround({ livingAnswered: false }, {})).toMatchObject({ verdict: 'unknown', notRun: true });
+  });
+
   it('what is not drawn is not run, and clear once it was looked for', () => {
     expect(rowsOf('sump', hall())).toMatchObject([{ verdict: 'unknown', notRun: true }]);
     expect(rowsOf('sump', hall({ lookedFor: ['sump'] }))).toMatchObject([{ verdict: 'clear', notRun: false }]);

@@ -164,6 +164,26 @@ describe('after an edit', () => {
     const tops = [PROBE, { ...PROBE, tall: 400 }, { ...PROBE, base: 700 }];
     for (const probe of tops) expect(shapes(level, probe)).toEqual(shapes(structuredClone(level), probe));
   });
+
+  it('an object keeps a detector away that is lower than its top, and not the next one, which is higher', () => {
+    const shape = { box: { center: [0, 5000], width: 400, depth: 600, turn: 0 } } as const;
+    const level = { ...hall({ openings: [] }), objects: [{ id: 'box', name: '', shape, bottom: 0, top: 800 }] };
+    const areas = [900, 700, 900].map((base) => shapes(level, { ...PROBE, base })[0]?.[0] ?? 0) as [Mm, Mm, Mm];
+    expect(areas[2]).toBe(areas[0]);
+    // 4 in from the rim of 50, but for 0.1 mm: the box, its sides, and its round corners.
+    const away = 101.6 + 50 - 0.1;
+    const kept = 400 * 600 + 2 * (400 + 600) * away + Math.PI * away ** 2;
+    expect(areas[0] - areas[1]).toBeCloseTo(kept, -1);
+  });
+
+  it('the outline of a zone is as far from its subject as the limit asks for, and the radius', () => {
+    const shape = { circle: { center: [0, 5000], radius: 300 } } as const;
+    const { zones } = regionOf({ ...hall(), fixtures: [fixtureAt('furnace', { shape })] });
+    const [heat] = zones.filter(({ rule }) => rule === 'heat');
+    const corners = heat?.outlines.flat().flatMap((edge) => (edge.kind === 'arc' ? [edge.radius] : [])) ?? [];
+    expect(corners.length).toBeGreaterThan(0);
+    for (const radius of corners) expect(radius).toBeCloseTo(300 + 1219.2 + 50 - 0.1, 6);
+  });
 });
 
 it('a rule without a figure has no zone, with distance to spare either', () => {

@@ -171,6 +171,53 @@ describe('nearestOnEdge(edge, p)', () => {
   });
 });
 
+/** https://en.wikipedia.org/wiki/Even–odd_rule: of areas that meet, one holds a point of the line between them. */
+describe('arcRingsContain(rings, p), on the outline itself', () => {
+  const ringOf = (corners: readonly XY[]) =>
+    corners.map((from, i): Edge => ({ kind: 'line', from, to: corners[(i + 1) % corners.length] as XY }));
+
+  it('does not depend on which way the outline runs', () => {
+    const dice = new Dice(11);
+    for (let i = 0; i < 300; i++) {
+      const corners = [0, 1, 2].map((): XY => [dice.int(0, 4), dice.int(0, 4)]);
+      const [a, b] = corners as [XY, XY];
+      // Halves of small whole numbers are exact.
+      const on: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+      const turned = [...corners].reverse();
+      expect(arcRingsContain([ringOf(corners)], on)).toBe(arcRingsContain([ringOf(turned)], on));
+    }
+  });
+
+  it('of the two areas beside a line holds one', () => {
+    const dice = new Dice(12);
+    const square = (x: number, y: number): XY[] => [
+      [x, y],
+      [x + 8, y],
+      [x + 8, y + 8],
+      [x, y + 8],
+    ];
+    for (let i = 0; i < 300; i++) {
+      const [one, two]: [XY, XY] = [
+        [dice.int(1, 7), 0],
+        [dice.int(1, 7), 8],
+      ];
+      const left = ringOf([[0, 0], one, two, [0, 8]]);
+      const right = ringOf([one, [8, 0], [8, 8], two]);
+      const on: XY = [(one[0] + two[0]) / 2, 4];
+      expect([left, right].filter((ring) => arcRingsContain([ring], on))).toHaveLength(1);
+    }
+    // Left and upper sides are inside.
+    expect(
+      [
+        [0, 4],
+        [8, 4],
+        [4, 0],
+        [4, 8],
+      ].map((p) => arcRingsContain([ringOf(square(0, 0))], p as unknown as XY)),
+    ).toEqual([true, false, true, false]);
+  });
+});
+
 describe('arcRingsContain(rings, p)', () => {
   const turn = (start: number, sweep: number): Edge => ({ kind: 'arc', center: [0, 0], radius: 10, start, sweep });
   /** A ring between circles of 10 and 4. */

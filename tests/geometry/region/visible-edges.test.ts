@@ -36,6 +36,22 @@ describe('visibleEdges(zones)', () => {
     expect(seen(disc, [disc])).toBeCloseTo(2 * Math.PI * 2000, 3);
   });
 
+  it('shows the same of an outline that runs the other way round', () => {
+    const disc = discZone(0, 0, 1000);
+    const reversed = (edge: Edge): Edge =>
+      edge.kind === 'line'
+        ? { ...edge, from: edge.to, to: edge.from }
+        : { ...edge, start: edge.start + edge.sweep, sweep: -edge.sweep };
+    const back = { ...disc, outlines: disc.outlines.map((ring) => [...ring].reverse().map(reversed)) };
+    const box = boxZone(300, -2000, 5000, 2700);
+    const [forth, again] = [disc, back].map((one) => [seen(one, [one, box]), seen(box, [one, box])]);
+    // The disc shows on the left of x = 300, and below y = 700 on the right of it.
+    const [left, low] = [Math.acos(0.3), Math.asin(0.7)];
+    expect(forth?.[0]).toBeCloseTo(1000 * (2 * Math.PI - left - low), 3);
+    expect(again?.[0]).toBeCloseTo(forth?.[0] ?? 0, 6);
+    expect(again?.[1]).toBeCloseTo(forth?.[1] ?? 0, 6);
+  });
+
   it('shows the whole outline of zones far apart, side by side and in any order', () => {
     const row = [7000, 0, 3000, 5000, 1000].map((x) => boxZone(x, 0, 500, 500));
     for (const zone of row) expect(seen(zone, row)).toBeCloseTo(2000, 3);

@@ -30,6 +30,7 @@ describe('a rule of which nothing is drawn', () => {
     expect(rowsOf(rule, bare(), profile)).toMatchObject([{ ...row, verdict: 'unknown', notRun: true }]);
     expect(rowsOf(rule, bare([rule]), profile)).toMatchObject([{ ...row, verdict: 'clear', notRun: false }]);
     expect(rowsOf(rule, bare(['object']), profile)).toMatchObject([{ notRun: true }]);
+    expect(rowsOf(rule, bare(), profile)[0]?.reason).toContain('nobody has recorded that there is none');
   });
 
   it.each<[RuleId, FixtureKind]>([
