@@ -125,17 +125,15 @@ describe('joints, by the second computation', () => {
     expect(gapTo(walls, [5060, -190])).toBeCloseTo(10, 9);
   });
 
-  it('at a small angle end at the face of the thin wall, beside the end of the thick one', () => {
-    // Both lead away from the origin, the thick one 20 degrees farther down: the gap between their outer sides lies to the left of it.
+  it('at a slight bend end at the face of the thin wall, where the end of the thick one stands beside it', () => {
+    // From the origin one leads left and the other to the right, 20 degrees down. The gap is above: it is filled up to y = -50.
     const turn = Math.PI / 9;
     const far: XY = [5000 * Math.cos(turn), 5000 * Math.sin(turn)];
-    const walls = [wall('thin', [0, 0], [5000, 0], 100), wall('thick', [0, 0], far, 600)];
-    const endFace = -50 / Math.cos(turn);
-    // On the upper face of the thin wall (y = -50), from its end to the end face of the thick wall.
-    expect(endFace).toBeLessThan(0);
-    const [x, y] = [50 * Math.tan(turn), -50];
-    expect(gapTo(walls, [x / 2, y + 0.1])).toBe(0);
-    expect(gapTo(walls, [x / 2, y - 0.5])).toBeCloseTo(0.5, 6);
+    const walls = [wall('thin', [0, 0], [-5000, 0], 100), wall('thick', [0, 0], far, 600)];
+    // The upper face of the thin wall meets the end of the thick one at x = 50 · tan(20°).
+    const middle = (50 * Math.tan(turn)) / 2;
+    expect(gapTo(walls, [middle, -49.9])).toBe(0);
+    expect(gapTo(walls, [middle, -50.5])).toBeCloseTo(0.5, 9);
   });
 });
 

@@ -168,7 +168,9 @@ describe('after an edit', () => {
   it('an object keeps a detector away that is lower than its top, and not the next one, which is higher', () => {
     const shape = { box: { center: [0, 5000], width: 400, depth: 600, turn: 0 } } as const;
     const level = { ...hall({ openings: [] }), objects: [{ id: 'box', name: '', shape, bottom: 0, top: 800 }] };
-    const areas = [900, 700, 900].map((base) => shapes(level, { ...PROBE, base })[0]?.[0] ?? 0) as [Mm, Mm, Mm];
+    const [plan, model] = [planUnder('home-short-term', [level]), buildLevel(level)];
+    const areaAt = (base: Mm) => levelRegion(plan, model, { ...PROBE, base }).rooms[0]?.area ?? 0;
+    const areas = [areaAt(900), areaAt(700), areaAt(900)] as const;
     expect(areas[2]).toBe(areas[0]);
     // 4 in from the rim of 50, but for 0.1 mm: the box, its sides, and its round corners.
     const away = 101.6 + 50 - 0.1;

@@ -37,7 +37,11 @@ describe('visibleEdges(zones)', () => {
   });
 
   it('shows the same of an outline that runs the other way round', () => {
-    const disc = discZone(0, 0, 1000);
+    const third = (start: number): Edge => ({
+      ...{ kind: 'arc', center: [0, 0], radius: 1000 },
+      ...{ start, sweep: (2 * Math.PI) / 3 },
+    });
+    const disc = { ...discZone(0, 0, 1000), outlines: [[0, 1, 2].map((i) => third((i * 2 * Math.PI) / 3))] };
     const reversed = (edge: Edge): Edge =>
       edge.kind === 'line'
         ? { ...edge, from: edge.to, to: edge.from }
