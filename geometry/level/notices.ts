@@ -1,4 +1,6 @@
+import Flatbush from 'flatbush';
 import type { Level, RoomLabel, XY } from '../plan/model.ts';
+import { ringExtent } from '../plane/body.ts';
 import { along, distance, nearestOnSegment } from '../plane/point.ts';
 import { type Faces, OUTDOORS } from './faces.ts';
 import { type GraphEdge, mainWall, type WallGraph } from './graph.ts';
@@ -34,34 +36,50 @@ export function highDegreeNotices(graph: WallGraph, { around }: Faces): Notice[]
 }
 
 /** Returns a notice for each loose end with another wall within reach: probably a room that should be closed. */
-export function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] {
+export function gapNotices(graph: WallGraph, faces: Faces): Notice[] {
+  const { nodes, edges } = graph;
   const notices: Notice[] = [];
+  let index: Flatbush | null = null;
   faces.around.forEach((half, node) => {
     const [h] = half;
     if (half.length !== 1 || h === undefined) return;
     const own = h >> 1;
     const at = nodes[node] as XY;
+    const limit = faces.faceOf[h] === OUTDOORS ? REPORTED_GAP.outdoors : REPORTED_GAP.indoors;
     let least = Number.POSITIVE_INFINITY;
     let nearest: GraphEdge | null = null;
     const { from, to } = edges[own] as GraphEdge;
     const foot = from === node ? to : from;
-    edges.forEach((edge, k) => {
+    index ??= indexOf(graph);
+    const near = index.search(at[0] - limit, at[1] - limit, at[0] + limit, at[1] + limit);
+    // Of several at one distance the first one is named.
+    for (const k of near.sort((one, two) => one - two)) {
+      const edge = edges[k] as GraphEdge;
       // The walls at the foot of a stub are not walls that it misses.
-      if (k === own || edge.from === foot || edge.to === foot) return;
+      if (k === own || edge.from === foot || edge.to === foot) continue;
       const d = distance(at, nearestOnSegment(at, nodes[edge.from] as XY, nodes[edge.to] as XY));
-      if (d < least) {
-        least = d;
-        nearest = edge;
-      }
-    });
-    const limit = faces.faceOf[h] === OUTDOORS ? REPORTED_GAP.outdoors : REPORTED_GAP.indoors;
+      if (d >= least) continue;
+      least = d;
+      nearest = edge;
+    }
     if (!nearest || least > limit) return;
     const ownWall = mainWall((edges[own] as GraphEdge).walls);
-    const otherWall = mainWall((nearest as GraphEdge).walls);
+    const otherWall = mainWall(nearest.walls);
     if (ownWall === otherWall) return;
     notices.push({ kind: 'gap-open', ids: [ownWall.id, otherWall.id].sort(), at, length: least });
   });
   return notices;
+}
+
+/** Returns a spatial index of the edges, by place in the graph. */
+function indexOf({ nodes, edges }: WallGraph): Flatbush {
+  const index = new Flatbush(edges.length);
+  for (const { from, to } of edges) {
+    const { minX, minY, maxX, maxY } = ringExtent([nodes[from] as XY, nodes[to] as XY]);
+    index.add(minX, minY, maxX, maxY);
+  }
+  index.finish();
+  return index;
 }
 
 export function labelNotices(level: Level, rooms: readonly Room[]): Notice[] {

@@ -68,10 +68,12 @@ export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly F
  * thickened. Since all walls count, adding a wall never makes a cavity wider.
  */
 export function cavityTest(graph: WallGraph, faces: Faces): (face: number, within: XY) => boolean {
+  let ways: readonly Way[] | null = null;
   let thick: { readonly zones: readonly GrownZone[]; readonly nearby: NearbyZones } | null = null;
   return (face, within) => {
+    ways ??= waysOf(graph);
     // In most rooms the middle is clear, and nothing more is needed.
-    if (isClear(graph, faces, within, (CAVITY + CAVITY_SLACK) / 2)) return false;
+    if (isClear(graph, ways, faces, within, (CAVITY + CAVITY_SLACK) / 2)) return false;
     if (!thick) {
       const zones = solidZones(wallBodies(graph, faces, (CAVITY + CAVITY_SLACK) / 2).solids);
       thick = { zones, nearby: new NearbyZones(zones) };
@@ -81,11 +83,11 @@ export function cavityTest(graph: WallGraph, faces: Faces): (face: number, withi
   };
 }
 
+const waysOf = ({ nodes, edges }: WallGraph): readonly Way[] =>
+  edges.map(({ from, to, walls }) => wayOf(nodes[from] as XY, nodes[to] as XY, halfThickness(mainWall(walls))));
+
 /** Returns whether a point is certainly clear of all thickened walls and joints, without building any joint. */
-function isClear({ nodes, edges }: WallGraph, { around }: Faces, p: XY, extra: Mm): boolean {
-  const ways = edges.map(({ from, to, walls }) =>
-    wayOf(nodes[from] as XY, nodes[to] as XY, halfThickness(mainWall(walls))),
-  );
+function isClear({ nodes }: WallGraph, ways: readonly Way[], { around }: Faces, p: XY, extra: Mm): boolean {
   for (const {
     at,
     along: [ux, uy],
