@@ -202,6 +202,18 @@ describe('machines that must be off (Illinois: within 20 ft)', () => {
   });
 });
 
+it.each([
+  ['kitchen', 'a kitchen'],
+  ['garage', 'a garage'],
+  ['utility', 'a utility room'],
+  ['stair', 'a stairway'],
+] as const)('a room for use as %s is named %s', (use, words) => {
+  const level = hall({ rooms: [{ id: 'r', name: '', use, at: [0, 0] }] });
+  expect(rowsOf('room-use', level, {})).toMatchObject([
+    { verdict: 'blocked', reason: expect.stringContaining(`No detector in ${words}`) },
+  ]);
+});
+
 describe('the rows of a rule', () => {
   it('of two limits with the same margin have the lower one', () => {
     // In the middle of 20 to 72 in (508 to 1,828.8), with its height of 25.

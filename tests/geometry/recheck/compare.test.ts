@@ -23,6 +23,7 @@ describe('compareOpinions(first, second)', () => {
     ['the same figure', opinion('clear', row('outside-wall', 400, 'clear')), 'twice'],
     ['a figure half a millimeter off', opinion('clear', row('outside-wall', 400.5, 'clear')), 'twice'],
     ['a figure farther off', opinion('clear', row('outside-wall', 400.6, 'clear')), 'differs'],
+    ['no figure', opinion('clear', row('outside-wall', null, 'clear')), 'differs'],
     ['another verdict', opinion('tight', row('outside-wall', 400, 'tight')), 'differs'],
     ['a rule more', opinion('clear', row('outside-wall', 400, 'clear'), row('sump', 9000, 'clear')), 'differs'],
     ['a rule less', opinion('clear'), 'differs'],
@@ -38,6 +39,13 @@ describe('compareOpinions(first, second)', () => {
     const notRun = opinion('clear', row('direct-sun', null, 'unknown', { notRun: true }));
     expect(how(measured, notRun)).toBe('differs');
     expect(how(notRun, measured)).toBe('differs');
+  });
+
+  it('no figure is not a figure of nearly 0', () => {
+    const [none, small] = [null, 0.2].map((measured) => opinion('blocked', row('outside-wall', measured, 'blocked')));
+    if (!none || !small) throw new Error('two opinions');
+    expect(how(none, small)).toBe('differs');
+    expect(how(small, none)).toBe('differs');
   });
 
   it('a rule that was not run is neither clear nor missing', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../../../geometry/plan/model.ts';
+import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { sunPlace } from '../../../geometry/recheck/sun-place.ts';
 import { exposureOf, nearestSun } from '../../../geometry/recheck/sun-rays.ts';
 import { wallLayout } from '../../../geometry/recheck/wall-layout.ts';
@@ -51,6 +52,22 @@ it('is not followed while the place or a time of the visit is missing', () => {
     expect(exposureOf({ ...plan, site: { ...plan.site, [key]: null } })).toBeNull();
   for (const key of ['start', 'end'] as const)
     expect(exposureOf({ ...plan, visit: { ...plan.visit, [key]: null } })).toBeNull();
+});
+
+it('a rule without a distance bars the sun itself: Ill. Adm. Code 422.130', () => {
+  const plan = houseOf({ site: { north: -azimuth } });
+  const verdictAt = (at: XY) => {
+    const levels = plan.levels.map((level) => ({
+      ...level,
+      detectors: [{ id: 'd', label: '', at, base: LOW, radius: 50, tall: HIGH - LOW, pair: null }],
+    }));
+    const opinion = recheck({ ...plan, levels, protocol: { profile: 'illinois-422-130', overrides: [] } });
+    if (!opinion.ok) throw new Error(opinion.cause);
+    return opinion.levels[0]?.detectors[0]?.checks.find(({ rule }) => rule === 'direct-sun')?.verdict;
+  };
+  expect(verdictAt([2500, FAR / 2])).toBe('blocked');
+  expect(verdictAt([2500, FAR + 40])).toBe('blocked');
+  expect(verdictAt([2500, FAR + 60])).toBe('tight');
 });
 
 describe('light through a window alone', () => {

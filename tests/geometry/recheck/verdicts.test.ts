@@ -93,6 +93,31 @@ describe('the second computation: verdicts', () => {
     expect(onGround({ livingAnswered: false }, {})).toMatchObject({ verdict: 'unknown', notRun: true });
   });
 
+  it('the level does not wait for who lives on a level above', () => {
+    const lowest = { ...hall({ living: 'lived-in' }), detectors: [hallDetector()] };
+    const above = { ...hall({ livingAnswered: false }), id: 'above', order: 1 };
+    const opinion = recheck(planUnder('home-short-term', [lowest, above]));
+    if (!opinion.ok) throw new Error(opinion.cause);
+    const row = opinion.levels[0]?.detectors[0]?.checks.find(({ rule }) => rule === 'level');
+    expect(row).toMatchObject({ verdict: 'clear', notRun: false });
+  });
+
+  // Health Canada asks for a spot away from heat and openings, without a figure.
+  it('a rule without a figure lets a detector stand beside, and asks a person where something is drawn', () => {
+    const under = (level: Level, rule: string) => {
+      const opinion = recheck(planUnder('health-canada-long-term', [{ ...level, detectors: [hallDetector()] }]));
+      if (!opinion.ok) throw new Error(opinion.cause);
+      return opinion.levels[0]?.detectors[0]?.checks.filter((row) => row.rule === rule) ?? [];
+    };
+    expect(under(hall({ openings: [] }), 'outside-opening').filter(({ notRun }) => !notRun)).toEqual([]);
+    expect(under(hall(), 'outside-opening')).toMatchObject([{ verdict: 'unknown', notRun: true }]);
+    const beside = fixtureAt('furnace', {
+      shape: { circle: { center: [-RADIUS - 100.5, 5000], radius: 100 } },
+      top: 1500,
+    });
+    expect(under(hall({ fixtures: [beside] }), 'heat').filter(({ verdict }) => verdict === 'blocked')).toEqual([]);
+  });
+
   it('what is not drawn is not run, and clear once it was looked for', () => {
     expect(rowsOf('sump', hall())).toMatchObject([{ verdict: 'unknown', notRun: true }]);
     expect(rowsOf('sump', hall({ lookedFor: ['sump'] }))).toMatchObject([{ verdict: 'clear', notRun: false }]);

@@ -178,6 +178,28 @@ describe('after an edit', () => {
     expect(areas[0] - areas[1]).toBeCloseTo(kept, -1);
   });
 
+  it('an object that hangs keeps a tall detector away, and a short one after it not', () => {
+    const shape = { box: { center: [0, 5000], width: 400, depth: 600, turn: 0 } } as const;
+    const level = { ...hall({ openings: [] }), objects: [{ id: 'box', name: '', shape, bottom: 1200, top: 1500 }] };
+    const [plan, model] = [planUnder('home-short-term', [level]), buildLevel(level)];
+    const areaAt = (tall: Mm) => levelRegion(plan, model, { ...PROBE, tall }).rooms[0]?.area ?? 0;
+    const areas = [areaAt(25), areaAt(250), areaAt(25)] as const;
+    expect(areas[2]).toBe(areas[0]);
+    expect(areas[0] - areas[1]).toBeGreaterThan(400 * 600);
+  });
+
+  it('the zone of a table that carries the detector has a hole where the whole foot is on it; of a heater it has none', () => {
+    const shape = { box: { center: [0, 5000], width: 2000, depth: 2000, turn: 0 } } as const;
+    // Its top is 2 mm over the underside: within what carries.
+    const table = { ...hall({ openings: [] }), objects: [{ id: 't', name: '', shape, bottom: 0, top: 902 }] };
+    const [zone] = regionOf(table).zones.filter(({ subject }) => subject === 't');
+    const lengths = zone?.outlines.map((ring) => ring.filter(({ kind }) => kind === 'line').length);
+    expect(lengths).toEqual([4, 4]);
+    const heaters = [902, 1500].map((top) => hall({ openings: [], fixtures: [fixtureAt('furnace', { shape, top })] }));
+    const [low, high] = heaters.map((level) => regionOf(level).rooms[0]?.area);
+    expect(low).toBe(high);
+  });
+
   it('the outline of a zone is as far from its subject as the limit asks for, and the radius', () => {
     const shape = { circle: { center: [0, 5000], radius: 300 } } as const;
     const { zones } = regionOf({ ...hall(), fixtures: [fixtureAt('furnace', { shape })] });

@@ -56,6 +56,14 @@ describe('visibleEdges(zones)', () => {
     expect(again?.[1]).toBeCloseTo(forth?.[1] ?? 0, 6);
   });
 
+  it('of a zone whose neighbor was replaced shows what the new one leaves', () => {
+    const disc = discZone(0, 0, 1000);
+    const [half, none] = [boxZone(0, -2000, 3000, 4000), boxZone(-2000, -2000, 4000, 4000)];
+    expect(seen(disc, [disc, half])).toBeCloseTo(Math.PI * 1000, 3);
+    expect(seen(disc, [disc, none])).toBe(0);
+    expect(seen(disc, [disc, half])).toBeCloseTo(Math.PI * 1000, 3);
+  });
+
   it('shows the whole outline of zones far apart, side by side and in any order', () => {
     const row = [7000, 0, 3000, 5000, 1000].map((x) => boxZone(x, 0, 500, 500));
     for (const zone of row) expect(seen(zone, row)).toBeCloseTo(2000, 3);
