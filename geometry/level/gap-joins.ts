@@ -1,5 +1,5 @@
-import Flatbush from 'flatbush';
 import type { Mm, XY } from '../plan/model.ts';
+import { type FindNear, nearbyOf } from '../plane/nearby.ts';
 import { cross, distance, nearestOnSegment, segmentDistance } from '../plane/point.ts';
 import { FEWEST_SPOKES, spokesTest } from './spokes.ts';
 import { NODE_TOLERANCE, SNAP_DISTANCE } from './tolerances.ts';
@@ -28,9 +28,9 @@ interface NearMiss {
 export function joinsOf(lines: readonly CenterLine[]): { joins: CenterLine[]; notices: Notice[] } {
   const joins: CenterLine[] = [];
   const reported: Notice[] = [];
-  const { ends, index } = surveyEnds(lines);
+  const { ends, findNear } = surveyEnds(lines);
   const hubEnds = ends.filter(({ misses }) => misses.length > HUB_THRESHOLD);
-  joins.push(...joinsToHubs(hubEnds, lines, index));
+  joins.push(...joinsToHubs(hubEnds, lines, findNear));
   for (const { misses, crossed, isLoose, line, end } of ends) {
     if (misses.length > HUB_THRESHOLD) continue;
     for (const miss of misses) {
@@ -49,12 +49,11 @@ export function joinsOf(lines: readonly CenterLine[]): { joins: CenterLine[]; no
 }
 
 /** Connects every wall within an inch of a hub to the hub. This replaces the pairwise connections. */
-function joinsToHubs(hubEnds: readonly SurveyedEnd[], lines: readonly CenterLine[], index: Flatbush): CenterLine[] {
+function joinsToHubs(hubEnds: readonly SurveyedEnd[], lines: readonly CenterLine[], findNear: FindNear): CenterLine[] {
   const hubs: XY[] = [];
   for (const { end } of hubEnds) if (!hubs.some((hub) => distance(hub, end) <= SNAP_DISTANCE)) hubs.push(end);
   return hubs.flatMap((hub) => {
-    const near = index.search(hub[0] - CROSSING, hub[1] - CROSSING, hub[0] + CROSSING, hub[1] + CROSSING);
-    return near.flatMap((i): CenterLine[] => {
+    return findNear([hub], CROSSING).flatMap((i): CenterLine[] => {
       const { wall, a, b } = lines[i] as CenterLine;
       const from = nearestOnSegment(hub, a, b);
       const gap = distance(from, hub);
@@ -75,23 +74,13 @@ interface SurveyedEnd {
   readonly crossed: { readonly other: CenterLine; readonly at: XY } | null;
 }
 
-function surveyEnds(lines: readonly CenterLine[]): { ends: SurveyedEnd[]; index: Flatbush } {
-  const index = new Flatbush(Math.max(1, lines.length));
-  if (lines.length === 0) index.add(0, 0, 0, 0);
-  for (const { a, b } of lines) {
-    index.add(Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1]));
-  }
-  index.finish();
+function surveyEnds(lines: readonly CenterLine[]): { ends: SurveyedEnd[]; findNear: FindNear } {
+  const findNear = nearbyOf(lines.map(({ a, b }) => [a, b]));
   const near: (readonly [line: CenterLine, end: XY, found: readonly number[]])[] = [];
   let most = 0;
   for (const line of lines) {
     for (const end of [line.a, line.b]) {
-      const found = index.search(
-        end[0] - SNAP_DISTANCE,
-        end[1] - SNAP_DISTANCE,
-        end[0] + SNAP_DISTANCE,
-        end[1] + SNAP_DISTANCE,
-      );
+      const found = findNear([end], SNAP_DISTANCE);
       // The end's own wall is always near.
       if (found.length > 1) near.push([line, end, found]);
       most = Math.max(most, found.length);
@@ -99,7 +88,7 @@ function surveyEnds(lines: readonly CenterLine[]): { ends: SurveyedEnd[]; index:
   }
   const areSpokes = most < FEWEST_SPOKES ? () => false : spokesTest(lines);
   const ends = near.map(([line, end, found]) => surveyEnd(line, end, found, lines, areSpokes));
-  return { ends, index };
+  return { ends, findNear };
 }
 
 function surveyEnd(

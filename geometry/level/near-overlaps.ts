@@ -1,6 +1,5 @@
-import Flatbush from 'flatbush';
 import type { Mm, Wall, XY } from '../plan/model.ts';
-import { type Extent, ringExtent } from '../plane/body.ts';
+import { nearbyOf } from '../plane/nearby.ts';
 import { along, distance } from '../plane/point.ts';
 import { SNAP_DISTANCE } from './tolerances.ts';
 import type { Notice } from './types.ts';
@@ -86,20 +85,10 @@ function areNearlyParallel(one: Wall, other: Wall): boolean {
 
 /** Calls `visit` for every pair of walls whose bounding boxes come within half an inch, in list order. */
 function forNearPairs(walls: readonly Wall[], visit: (one: Wall, other: Wall) => void): void {
-  if (walls.length === 0) return;
-  const extents = walls.map(({ from, to }) => ringExtent([from, to]));
-  const index = new Flatbush(walls.length);
-  for (const { minX, minY, maxX, maxY } of extents) index.add(minX, minY, maxX, maxY);
-  index.finish();
+  const segments = walls.map(({ from, to }) => [from, to]);
+  const findNear = nearbyOf(segments);
   walls.forEach((one, i) => {
-    const { minX, minY, maxX, maxY } = extents[i] as Extent;
-    const near = index.search(
-      minX - SNAP_DISTANCE,
-      minY - SNAP_DISTANCE,
-      maxX + SNAP_DISTANCE,
-      maxY + SNAP_DISTANCE,
-      (k) => k > i,
-    );
+    const near = findNear(segments[i] as readonly XY[], SNAP_DISTANCE, (k) => k > i);
     for (const k of near.sort((a, b) => a - b)) visit(one, walls[k] as Wall);
   });
 }

@@ -1,6 +1,5 @@
-import Flatbush from 'flatbush';
 import type { Level, RoomLabel, XY } from '../plan/model.ts';
-import { ringExtent } from '../plane/body.ts';
+import { type FindNear, nearbyOf } from '../plane/nearby.ts';
 import { along, distance, nearestOnSegment } from '../plane/point.ts';
 import { type Faces, OUTDOORS } from './faces.ts';
 import { type GraphEdge, mainWall, type WallGraph } from './graph.ts';
@@ -36,10 +35,9 @@ export function highDegreeNotices(graph: WallGraph, { around }: Faces): Notice[]
 }
 
 /** Returns a notice for each loose end with another wall within reach: probably a room that should be closed. */
-export function gapNotices(graph: WallGraph, faces: Faces): Notice[] {
-  const { nodes, edges } = graph;
+export function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] {
   const notices: Notice[] = [];
-  let index: Flatbush | null = null;
+  let findNear: FindNear | null = null;
   faces.around.forEach((half, node) => {
     const [h] = half;
     if (half.length !== 1 || h === undefined) return;
@@ -50,10 +48,9 @@ export function gapNotices(graph: WallGraph, faces: Faces): Notice[] {
     let nearest: GraphEdge | null = null;
     const { from, to } = edges[own] as GraphEdge;
     const foot = from === node ? to : from;
-    index ??= indexOf(graph);
-    const near = index.search(at[0] - limit, at[1] - limit, at[0] + limit, at[1] + limit);
+    findNear ??= nearbyOf(edges.map((edge) => [nodes[edge.from] as XY, nodes[edge.to] as XY]));
     // Of several at one distance the first one is named.
-    for (const k of near.sort((one, two) => one - two)) {
+    for (const k of findNear([at], limit).sort((one, two) => one - two)) {
       const edge = edges[k] as GraphEdge;
       // The walls at the foot of a stub are not walls that it misses.
       if (k === own || edge.from === foot || edge.to === foot) continue;
@@ -69,17 +66,6 @@ export function gapNotices(graph: WallGraph, faces: Faces): Notice[] {
     notices.push({ kind: 'gap-open', ids: [ownWall.id, otherWall.id].sort(), at, length: least });
   });
   return notices;
-}
-
-/** Returns a spatial index of the edges, by place in the graph. */
-function indexOf({ nodes, edges }: WallGraph): Flatbush {
-  const index = new Flatbush(edges.length);
-  for (const { from, to } of edges) {
-    const { minX, minY, maxX, maxY } = ringExtent([nodes[from] as XY, nodes[to] as XY]);
-    index.add(minX, minY, maxX, maxY);
-  }
-  index.finish();
-  return index;
 }
 
 export function labelNotices(level: Level, rooms: readonly Room[]): Notice[] {

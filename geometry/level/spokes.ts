@@ -1,5 +1,5 @@
-import Flatbush from 'flatbush';
 import type { XY } from '../plan/model.ts';
+import { nearbyOf } from '../plane/nearby.ts';
 import { distance } from '../plane/point.ts';
 import { HIGH_DEGREE, SNAP_DISTANCE } from './tolerances.ts';
 import type { CenterLine } from './types.ts';
@@ -33,15 +33,11 @@ export function spokesTest(lines: readonly CenterLine[]): (line: CenterLine, end
 function endClusters(ends: readonly XY[]): Map<XY, number> {
   const clusterOf = new Map<XY, number>();
   if (ends.length <= HIGH_DEGREE) return clusterOf;
-  const index = new Flatbush(ends.length);
-  for (const [x, y] of ends) index.add(x, y, x, y);
-  index.finish();
+  const findNear = nearbyOf(ends.map((end) => [end]));
   const centers: XY[] = [];
   for (const end of ends) {
     if (clusterOf.has(end)) continue;
-    const [x, y] = end;
-    const near = index
-      .search(x - SNAP_DISTANCE, y - SNAP_DISTANCE, x + SNAP_DISTANCE, y + SNAP_DISTANCE)
+    const near = findNear([end], SNAP_DISTANCE)
       .map((i) => ends[i] as XY)
       .filter((other) => distance(other, end) <= SNAP_DISTANCE);
     if (near.length <= HIGH_DEGREE) continue;
