@@ -18,7 +18,6 @@ import { SheetLine } from './ui/shell/sheet-line.tsx';
 import { SideColumn } from './ui/shell/side.tsx';
 import { TopBar } from './ui/shell/top-bar.tsx';
 import { useColumns } from './ui/shell/use-columns.ts';
-import { useFileDrop } from './ui/shell/use-file-drop.ts';
 import { useHeightOfSelected } from './ui/shell/use-height-of-selected.ts';
 import { useMovedButtonPress } from './ui/shell/use-moved-button-press.ts';
 import { StageBar } from './ui/stages/stage-bar.tsx';
@@ -68,7 +67,6 @@ function Page() {
   const asked = usePanels((ui) => ui.dialog !== null);
   const tracingByHand = useAppStore(({ tracingFrameOpen }) => tracingFrameOpen);
   useColumns();
-  useFileDrop();
   useMovedButtonPress();
   useTypedSavedOnLeave();
   useKeyboard();

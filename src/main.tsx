@@ -82,11 +82,11 @@ void import('./state/direct-sun.ts').then(
   () => undefined,
 );
 setTimeout(loadTheRest, 500);
-// What a screen reader is told, and where the focus goes when what had it is gone.
+// What a screen reader is told, where the focus goes when what had it is gone, and files that are dropped.
 setTimeout(
   () =>
-    void import('./ui/announce/start-access.ts').then(
-      ({ startAccess }) => startAccess(),
+    void import('./ui/after-picture.ts').then(
+      ({ startAfterPicture }) => startAfterPicture(),
       () => undefined,
     ),
   200,

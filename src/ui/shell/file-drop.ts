@@ -1,34 +1,26 @@
-import { useEffect } from 'react';
 import { openFiles } from '../../commands/open-and-save.ts';
 import { isPictureFile } from '../../storage/picture-file.ts';
 import { bringIn } from '../stages/draw/bring-in.ts';
 
-/** Opens a plan file that is dropped anywhere on the page; imports several into the library; lays a picture that is dropped or pasted under the level. Without this the browser would leave the page for the file. */
-export function useFileDrop(): void {
-  useEffect(() => {
-    const over = (event: DragEvent) => {
-      if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
-    };
-    const drop = (event: DragEvent) => {
-      const files = [...(event.dataTransfer?.files ?? [])];
-      if (files.length === 0) return;
-      event.preventDefault();
-      const picture = files.find(isPictureFile);
-      void (picture ? bringIn(picture) : openFiles(files));
-    };
-    const paste = (event: ClipboardEvent) => {
-      const picture = [...(event.clipboardData?.files ?? [])].find(isPictureFile);
-      if (!picture) return;
-      event.preventDefault();
-      void bringIn(picture);
-    };
-    window.addEventListener('paste', paste);
-    window.addEventListener('dragover', over);
-    window.addEventListener('drop', drop);
-    return () => {
-      window.removeEventListener('paste', paste);
-      window.removeEventListener('dragover', over);
-      window.removeEventListener('drop', drop);
-    };
-  }, []);
+/**
+ * Opens a plan file that is dropped anywhere on the page; imports several into the library; lays a picture that is dropped or pasted under the
+ * level. Without this the browser would leave the page for the file. Listens until the page goes.
+ */
+export function startFileDrop(): void {
+  window.addEventListener('paste', (event) => {
+    const picture = [...(event.clipboardData?.files ?? [])].find(isPictureFile);
+    if (!picture) return;
+    event.preventDefault();
+    void bringIn(picture);
+  });
+  window.addEventListener('dragover', (event) => {
+    if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+  });
+  window.addEventListener('drop', (event) => {
+    const files = [...(event.dataTransfer?.files ?? [])];
+    if (files.length === 0) return;
+    event.preventDefault();
+    const picture = files.find(isPictureFile);
+    void (picture ? bringIn(picture) : openFiles(files));
+  });
 }
