@@ -29,7 +29,7 @@ export const NO_SUN_COMES_IN = 'No direct sun comes in at this height during the
 const PENDING = 'Direct sun is being worked out.';
 
 /** Returns what is known of direct sun at the height of a detector. */
-function sunState(plan: Plan, model: LevelModel, heights: Heights): SunState {
+export function sunState(plan: Plan, model: LevelModel, heights: Heights): SunState {
   if (!model.openings.some(({ outside }) => outside)) return { state: 'none', reason: 'No exterior opening is drawn.' };
   const hasGlass = glazedOpenings(model).length > 0;
   const missing = missingForSun(plan, hasGlass);

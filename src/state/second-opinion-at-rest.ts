@@ -1,3 +1,4 @@
+import { sunState } from '../../geometry/check/sun.ts';
 import { describeComputed } from '../../geometry/messages/computed.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { compareOpinions } from '../../geometry/recheck/compare.ts';
@@ -5,7 +6,7 @@ import type { SecondOpinion } from '../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../geometry/recheck/types.ts';
 import { recheckInWorker } from '../platform/worker/recheck-client.ts';
 import { firstReportsOf } from './detector-reports.ts';
-import { startSun, sunSettled } from './direct-sun.ts';
+import { startSun, sunSettledFor } from './direct-sun.ts';
 import { drawingKey } from './drawing-key.ts';
 import { NO_DOUBTS, type Second } from './second-opinion.ts';
 import { isGestureUnderWay, modelOf } from './selectors.ts';
@@ -73,8 +74,9 @@ function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
 /** Resolves to the results of the first computation once direct sun is worked out for all of them. */
 async function settledOpinion(plan: Plan): Promise<Opinion> {
   startSun();
-  firstOpinion(plan);
-  await sunSettled();
+  await sunSettledFor(() => {
+    for (const level of plan.levels) for (const detector of level.detectors) sunState(plan, modelOf(level), detector);
+  });
   return firstOpinion(plan);
 }
 

@@ -1,8 +1,9 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Detector } from '../../../geometry/plan/model.ts';
-import { setSunSource } from '../../../geometry/sun/sun-floor.ts';
-import { startSun, sunAtOnce, sunSettled } from '../../../src/state/direct-sun.ts';
-import { selectRegion, selectReports } from '../../../src/state/selectors.ts';
+import { setSunSource, sunFloor } from '../../../geometry/sun/sun-floor.ts';
+import { sunTimes } from '../../../geometry/sun/times.ts';
+import { startSun, sunAtOnce, sunSettled, sunSettledFor } from '../../../src/state/direct-sun.ts';
+import { selectModel, selectRegion, selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 import { houseOf } from '../../helpers/sun-room.ts';
 
@@ -32,6 +33,23 @@ describe('direct sun in the app', () => {
     selectRegion(store());
     await sunSettled();
     expect(zones()).toBeGreaterThan(0);
+  });
+
+  it('is worked out first for what somebody waits for, and nothing else is waited for', async () => {
+    store().openPlan(sunny(203));
+    const [model, times] = [selectModel(store()), sunTimes(store().plan)];
+    if (!times) throw new Error('the house has a place and times');
+    const isKnown = (heights: Pick<Detector, 'base' | 'tall'>) => sunFloor(model, times, heights) !== null;
+    const others = Array.from({ length: 12 }, (_, i) => ({ base: 300 + i * 100, tall: 25 }));
+    const known = () => others.filter(isKnown).length;
+    expect(known()).toBe(0);
+    await sunSettledFor(() => void isKnown(detector));
+    expect(known()).toBe(0);
+    expect(sun()?.verdict).toBe('blocked');
+    await sunSettled();
+    expect(known()).toBe(12);
+    // What is known is not waited for.
+    await sunSettledFor(() => void isKnown(detector));
   });
 
   it('is worked out at once for a file', () => {
