@@ -165,12 +165,20 @@ describe('after an edit', () => {
     for (const probe of tops) expect(shapes(level, probe)).toEqual(shapes(structuredClone(level), probe));
   });
 
+  /** The area of the room for one detector after another, of the same model. */
+  const areasOf = (level: Level, changes: readonly Partial<typeof PROBE>[]) => {
+    const [plan, model] = [planUnder('home-short-term', [level]), buildLevel(level)];
+    return changes.map((change) => levelRegion(plan, model, { ...PROBE, ...change }).rooms[0]?.area ?? 0) as [
+      Mm,
+      Mm,
+      Mm,
+    ];
+  };
+
   it('an object keeps a detector away that is lower than its top, and not the next one, which is higher', () => {
     const shape = { box: { center: [0, 5000], width: 400, depth: 600, turn: 0 } } as const;
     const level = { ...hall({ openings: [] }), objects: [{ id: 'box', name: '', shape, bottom: 0, top: 800 }] };
-    const [plan, model] = [planUnder('home-short-term', [level]), buildLevel(level)];
-    const areaAt = (base: Mm) => levelRegion(plan, model, { ...PROBE, base }).rooms[0]?.area ?? 0;
-    const areas = [areaAt(900), areaAt(700), areaAt(900)] as const;
+    const areas = areasOf(level, [{}, { base: 700 }, {}]);
     expect(areas[2]).toBe(areas[0]);
     // 4 in from the rim of 50, but for 0.1 mm: the box, its sides, and its round corners.
     const away = 101.6 + 50 - 0.1;
@@ -181,9 +189,7 @@ describe('after an edit', () => {
   it('an object that hangs keeps a tall detector away, and a short one after it not', () => {
     const shape = { box: { center: [0, 5000], width: 400, depth: 600, turn: 0 } } as const;
     const level = { ...hall({ openings: [] }), objects: [{ id: 'box', name: '', shape, bottom: 1200, top: 1500 }] };
-    const [plan, model] = [planUnder('home-short-term', [level]), buildLevel(level)];
-    const areaAt = (tall: Mm) => levelRegion(plan, model, { ...PROBE, tall }).rooms[0]?.area ?? 0;
-    const areas = [areaAt(25), areaAt(250), areaAt(25)] as const;
+    const areas = areasOf(level, [{}, { tall: 250 }, {}]);
     expect(areas[2]).toBe(areas[0]);
     expect(areas[0] - areas[1]).toBeGreaterThan(400 * 600);
   });
