@@ -25,8 +25,7 @@ export function paintShapes(pen: Pen, shapes: readonly Shape[]): void {
 /** Draws what is in screen px already, each with its words before the next. */
 export function paintDrawn(pen: Pen, ...all: readonly Drawn[]): void {
   for (const { shapes, texts } of all) {
-    for (const { ink, parts, within } of shapes)
-      paintPath(pen, ink, pathOf(parts, AS_IT_IS), within && pathOf(within, AS_IT_IS));
+    for (const { ink, parts, within } of shapes) paintPath(pen, ink, joinedPath(parts), within && joinedPath(within));
     paintTexts(pen, texts);
   }
 }
@@ -38,9 +37,6 @@ export function paintOnPlan(pen: Pen, { shapes, texts }: Drawn): void {
   const placed = texts.map((text) => ({ ...text, at: px(pen, text.at), style: sized(text.style) }));
   paintTexts(pen, placed);
 }
-
-/** Of what is in screen px already. */
-const AS_IT_IS: Viewport = { scale: 1, x: 0, y: 0 };
 
 /** @param clip nothing is drawn outside it */
 function paintPath(pen: Pen, ink: Ink, path: Path2D, clip: Path2D | undefined): void {
@@ -69,14 +65,19 @@ const FEW_STEPS = 12;
 
 /** Parts as one path, laid on the screen as a whole: in mm nothing has to be worked out for a point. */
 function pathOf(parts: readonly Part[], { scale, x, y }: Viewport): Path2D {
-  const inMm = new Path2D();
+  const path = new Path2D();
+  path.addPath(joinedPath(parts), { a: scale, b: 0, c: 0, d: scale, e: x, f: y });
+  return path;
+}
+
+/** Parts as one path in their own unit. */
+function joinedPath(parts: readonly Part[]): Path2D {
+  const path = new Path2D();
   for (const part of parts) {
     const [only] = part.outlines;
-    if (only && part.outlines.length === 1 && only.run.length <= FEW_STEPS) trace(inMm, part);
-    else inMm.addPath(wholePath(part));
+    if (only && part.outlines.length === 1 && only.run.length <= FEW_STEPS) trace(path, part);
+    else path.addPath(wholePath(part));
   }
-  const path = new Path2D();
-  path.addPath(inMm, { a: scale, b: 0, c: 0, d: scale, e: x, f: y });
   return path;
 }
 
