@@ -6,7 +6,7 @@ import { memoize } from '../plane/memoize.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { glazedOpenings } from '../sun/glazed.ts';
 import { type Heights, type Swept, type SweptArea, sunFloor } from '../sun/sun-floor.ts';
-import { sunTimes } from '../sun/times.ts';
+import { exposureEnd, sunTimes } from '../sun/times.ts';
 import { wasLookedFor } from './looked-for.ts';
 import { reasonCheck } from './measure.ts';
 import { LIMIT_TOLERANCE, type Subject } from './subjects.ts';
@@ -37,7 +37,11 @@ export function sunState(plan: Plan, model: LevelModel, heights: Heights): SunSt
   if (!hasGlass) return { state: 'none', reason: 'No opening to the outside has glass.' };
   const times = sunTimes(plan);
   if (!times) return { state: 'unknown', reason: 'The times of the test cannot be read.', pending: false };
-  if (times.end < times.start) return { state: 'unknown', reason: 'The test ends before it starts.', pending: false };
+  if (times.end < times.start) {
+    const reason =
+      plan.visit.end === null ? 'The pick-up is planned before the start.' : 'The test ends before it starts.';
+    return { state: 'unknown', reason, pending: false };
+  }
   const swept = sunFloor(model, times, heights);
   if (!swept) return { state: 'unknown', reason: PENDING, pending: true };
   return swept.state === 'known' ? swept : { ...swept, pending: false };
@@ -50,7 +54,7 @@ function missingForSun({ site, visit }: Plan, hasGlass: boolean): string {
   const missing = [
     site.latitude === null || site.longitude === null ? 'the location of the house' : '',
     hasGlass && site.northAnswered === false ? 'north' : '',
-    visit.start === null || visit.end === null ? TIMES : '',
+    visit.start === null || exposureEnd(visit) === null ? TIMES : '',
   ].filter(Boolean);
   if (missing.length === 0) return '';
   const verb = missing.length > 1 || missing[0] === TIMES ? 'are' : 'is';

@@ -35,11 +35,12 @@ export interface Exposure {
   readonly horizon: number;
 }
 
-/** Returns place and times of a plan; null while any is missing. */
+/** Returns place and times of a plan, to the planned pick-up while none is recorded; null while any is missing. */
 export function exposureOf({ site, visit }: Plan): Exposure | null {
   const { latitude, longitude, north, horizon = USUAL_HORIZON } = site;
-  if (latitude === null || longitude === null || visit.start === null || visit.end === null) return null;
-  return { latitude, longitude, north, horizon, start: Date.parse(visit.start), end: Date.parse(visit.end) };
+  const until = visit.end ?? visit.plannedEnd ?? null;
+  if (latitude === null || longitude === null || visit.start === null || until === null) return null;
+  return { latitude, longitude, north, horizon, start: Date.parse(visit.start), end: Date.parse(until) };
 }
 
 /** Light on its way in: along `way` on the plan, falling `fall` per mm. */

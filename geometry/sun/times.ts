@@ -15,11 +15,17 @@ export interface SunTimes {
   readonly horizon: Deg;
 }
 
-/** Returns place, north and times of the exposure; null while any of them is missing. */
+/** Returns the instant up to which the sun counts: the pick-up, or the planned one while none is recorded; null for neither. */
+export function exposureEnd({ end, plannedEnd = null }: Plan['visit']): string | null {
+  return end ?? plannedEnd;
+}
+
+/** Returns place, north and times of the exposure, to the planned pick-up while none is recorded; null while any of them is missing. */
 export function sunTimes({ site, visit }: Pick<Plan, 'site' | 'visit'>): SunTimes | null {
   const { latitude, longitude, north, horizon = USUAL_HORIZON } = site;
   const start = visit.start === null ? null : instantMs(visit.start);
-  const end = visit.end === null ? null : instantMs(visit.end);
+  const endText = exposureEnd(visit);
+  const end = endText === null ? null : instantMs(endText);
   if (latitude === null || longitude === null || start === null || end === null) return null;
   if (site.northAnswered === false) return null;
   return { latitude, longitude, start, end, north, horizon };

@@ -61,7 +61,11 @@ function startedLater(plan: Plan, days: number): Plan {
     const at = text === null ? null : instantMs(text);
     return at === null ? text : new Date(at + days * DAY).toISOString();
   };
-  return { ...plan, visit: { ...plan.visit, start: later(plan.visit.start), end: later(plan.visit.end) } };
+  const { start, end, plannedEnd = null } = plan.visit;
+  return {
+    ...plan,
+    visit: { ...plan.visit, start: later(start), end: later(end), plannedEnd: later(plannedEnd) },
+  };
 }
 
 const WORST: readonly Verdict[] = ['blocked', 'unknown', 'tight', 'clear'];

@@ -9,6 +9,7 @@ import {
 } from '../../../geometry/messages/index.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
+import { exposureEnd } from '../../../geometry/sun/times.ts';
 import { actionToSettle } from './answer-actions.ts';
 import { detectorName, type Hint, type HintAction, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
@@ -78,7 +79,7 @@ function openHints(seen: SeenLevel): readonly Hint[] {
     const names = listed(ids.map((id) => detectorName(level.detectors, id)));
     const text = withLevelName(seen, `${rule.name} is not run for ${names}. ${reason}`.trim());
     // The times of the sun are known at the pick-up at the latest.
-    const missing = rule.subject.of !== 'sun' || plan.visit.end !== null;
+    const missing = rule.subject.of !== 'sun' || exposureEnd(plan.visit) !== null;
     return {
       text,
       action: report ? actionToSettle(plan, level, report, rule.id) : null,

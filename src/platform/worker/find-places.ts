@@ -7,6 +7,7 @@ import { bestSpots } from '../../../geometry/search/best-spots.ts';
 import type { Limit } from '../../../geometry/search/field/primitives.ts';
 import { setSunSource } from '../../../geometry/sun/sun-floor.ts';
 import { sweptArea } from '../../../geometry/sun/swept.ts';
+import { exposureEnd } from '../../../geometry/sun/times.ts';
 
 /** Parameters of the search on a level. */
 export interface PlaceQuery {
@@ -72,7 +73,7 @@ export function searchInputs(
     plan.protocol,
     plan.site,
     plan.visit.start,
-    plan.visit.end,
+    exposureEnd(plan.visit),
     probe,
     members,
     count,

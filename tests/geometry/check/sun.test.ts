@@ -46,6 +46,23 @@ const FAR: XY = [2500, 4000];
 afterEach(() => setSunSource(sweptArea));
 
 describe('the row of direct sun', () => {
+  it('counts the sun up to the planned pick-up while none is recorded, and then up to the one that was', () => {
+    const { start, end } = den().visit;
+    const planned = den({ visit: { end: null, plannedEnd: end } });
+    expect(rowsAt(planned, NEAR)).toEqual(rowsAt(den(), NEAR));
+    expect(rowsAt(planned, FAR)).toMatchObject([{ verdict: 'clear', notRun: false }]);
+    expect(rowsAt(den({ visit: { end: null } }), NEAR)).toMatchObject([{ verdict: 'unknown', notRun: true }]);
+    // One that happened outweighs the planned one.
+    const night = '2003-10-18T02:00:00-07:00';
+    expect(
+      rowsAt(den({ visit: { start: '2003-10-17T22:00:00-07:00', end: night, plannedEnd: end } }), NEAR),
+    ).toMatchObject([{ verdict: 'clear' }]);
+    const before = den({ visit: { start: night, end: null, plannedEnd: start } });
+    expect(rowsAt(before, NEAR)).toMatchObject([
+      { verdict: 'unknown', reason: 'The pick-up is planned before the start.' },
+    ]);
+  });
+
   it('names the window, and how far from its light the rim is', () => {
     const [row] = rowsAt(den(), NEAR);
     expect(row).toMatchObject({ verdict: 'blocked', notRun: false, subject: 'glass', required: 1219.2 });
