@@ -22,22 +22,30 @@ export function planChanges(before: Plan, after: Plan): readonly string[] {
   for (const [list, one, many] of LISTS) words.push(...listChanges(before, after, list, one, many));
   if (levels.changed.some(([a, b]) => differs(head(a), head(b)))) words.push('the level itself changed');
   if (before.title !== after.title) words.push('title changed');
-  for (const [key, what] of REST) if (differs(before[key], after[key])) words.push(`${what} changed`);
-  return words;
+  for (const key of Object.keys(REST) as (keyof typeof REST)[])
+    if (differs(before[key], after[key])) words.push(`${REST[key]} changed`);
+  const isOther = words.length === 0 && differs(before, after);
+  return isOther ? ['other entries of the file changed'] : words;
 }
 
-/** Fields of the plan as a whole. */
-const REST = [
-  ['site', 'site'],
-  ['protocol', 'rules'],
-  ['tapeTolerance', "tape's tolerance"],
-  ['display', 'units'],
-  ['kit', 'kit'],
-  ['visit', 'times'],
-  ['conditions', 'conditions of the house'],
-  ['readings', 'readings'],
-  ['earlier', 'earlier tests'],
-] as const satisfies readonly (readonly [keyof Plan, string])[];
+/** Every section of the plan as a whole: one that is left out here could not be restored from an earlier version. */
+const REST: Readonly<Record<Exclude<keyof Plan, 'format' | 'version' | 'title' | 'levels'>, string>> = {
+  site: 'site',
+  protocol: 'rules',
+  tapeTolerance: "tape's tolerance",
+  display: 'units',
+  kit: 'kit',
+  visit: 'times',
+  conditions: 'conditions of the house',
+  readings: 'readings',
+  log: 'log of the detectors',
+  weather: 'weather',
+  agreement: 'non-interference agreement',
+  report: 'report',
+  earlier: 'earlier tests',
+  practice: 'working hours',
+  quality: 'quality checks',
+};
 
 function listChanges(before: Plan, after: Plan, list: ListName, one: string, many?: string): readonly string[] {
   const of = ({ levels }: Plan) => levels.flatMap((level): readonly { readonly id: string }[] => level[list]);

@@ -33,6 +33,24 @@ describe('what is different between two states of a plan', () => {
     expect(planChanges(plan, after)).toEqual(words);
   });
 
+  it('finds every section that is not there any more', () => {
+    const full = parsePlan(readFileSync('samples/06-sale-report.plan.json', 'utf8'));
+    if (!full.ok) throw new Error('the sample is no plan');
+    const optional = ['log', 'report', 'agreement', 'weather', 'practice', 'quality', 'earlier'] as const;
+    const present = optional.filter((key) => full.plan[key] !== undefined);
+    expect(present).toContain('log');
+    for (const key of optional) {
+      const { [key]: section, ...without } = full.plan;
+      expect(planChanges(full.plan, without as Plan), key).toHaveLength(section === undefined ? 0 : 1);
+    }
+  });
+
+  it('notices what no section of ours holds', () => {
+    expect(planChanges(plan, { ...plan, county: 'form 7' } as Plan)).toEqual(['other entries of the file changed']);
+    const swapped = edited({ walls: [...level.walls].reverse() });
+    expect(planChanges(plan, swapped)).toEqual(['other entries of the file changed']);
+  });
+
   it('says the other way round what was added', () => {
     expect(planChanges(edited({ detectors: level.detectors.slice(1) }), plan)).toEqual(['1 detector added']);
   });
