@@ -1,7 +1,8 @@
 import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../plan/kinds.ts';
-import type { Level, Plan } from '../plan/model.ts';
+import type { Fixture, Level, Plan } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 import { uncheckedLevelEdit } from './level.ts';
+import { withStreamTurned } from './stream-turn.ts';
 import { withSupportedItems } from './supported-items.ts';
 
 /** The items of a level by the list that holds them, for callers that know an item by its id alone. */
@@ -33,7 +34,12 @@ export function withItemPatched(level: Level, id: string, patch: Readonly<Record
   const found = findItem(level, id);
   if (!found) return level;
   const items: readonly Item[] = level[found.list];
-  const after = { ...level, [found.list]: items.map((item) => (item.id === id ? { ...item, ...patch } : item)) };
+  const patched = (item: Item): Item => {
+    const after = { ...item, ...patch };
+    // A fixture is the only item with airflow.
+    return found.list === 'fixtures' ? withStreamTurned(found.item, after as Fixture) : after;
+  };
+  const after = { ...level, [found.list]: items.map((item) => (item.id === id ? patched(item) : item)) };
   return withSupportedItems(level, after, new Set([id]));
 }
 

@@ -1,9 +1,10 @@
-import type { Box, Deg, Level, Mm, Shape, Stream, Wall, XY } from '../plan/model.ts';
+import type { Box, Deg, Fixture, Level, Mm, Shape, Stream, Wall, XY } from '../plan/model.ts';
 import { shapeMiddle, shapeRing } from '../plane/body.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { distance, nearestParameter, roundCoordinate, roundPoint } from '../plane/point.ts';
 import { jambs } from '../snap/pick.ts';
 import { JOINED, withWalls } from './move-items.ts';
+import { withStreamTurned } from './stream-turn.ts';
 import { withSupportedItems } from './supported-items.ts';
 
 /** A handle of an item, for changing its shape by dragging. */
@@ -174,9 +175,10 @@ function withJambAt(level: Level, id: string, end: 'near' | 'far', at: XY): Leve
 function withShape(level: Level, id: string, change: (shape: Shape) => Shape): Level {
   const changed = <T extends { readonly id: string; readonly shape: Shape }>(item: T): T =>
     item.id === id ? { ...item, shape: change(item.shape) } : item;
+  const turnedToo = (fixture: Fixture): Fixture => withStreamTurned(fixture, changed(fixture));
   const after: Level = {
     ...level,
-    fixtures: sameIfUnchanged(level.fixtures, level.fixtures.map(changed)),
+    fixtures: sameIfUnchanged(level.fixtures, level.fixtures.map(turnedToo)),
     objects: sameIfUnchanged(level.objects, level.objects.map(changed)),
   };
   return withSupportedItems(level, after, new Set([id]));

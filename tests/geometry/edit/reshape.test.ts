@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { withItemPatched } from '../../../geometry/edit/listed-items.ts';
 import { withItemsMoved } from '../../../geometry/edit/move-items.ts';
 import { type Handle, handlesOf, withHandleAt, withWallEndAt } from '../../../geometry/edit/reshape.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
@@ -41,6 +42,43 @@ describe('pulling a grip', () => {
     expect(boxOf(withHandleAt(level, grip, [1000, 60], 15)).turn).toBe(90);
     expect(boxOf(withHandleAt(level, grip, [1000, 1000], null)).turn).toBe(135);
   });
+
+  it.each([0, 30, 200])(
+    'that turns a fixture turns its airflow with it, as the command and the field do: from %i°',
+    (turn) => {
+      const box: Box = { center: [1000, 2000], width: 300, depth: 100, turn };
+      const grille: Fixture = {
+        id: 'f1',
+        kind: 'supply-register',
+        name: '',
+        shape: { box },
+        bottom: 0,
+        top: 0,
+        stream: { direction: 350, spread: 60, reach: 1500 },
+      };
+      const level = levelOf({ fixtures: [grille] });
+      const grip = handlesOf(level, 'f1', 300).find(({ kind }) => kind === 'turn') as Handle;
+      const [x, y] = [
+        1000 - Math.sin((turn + 40) * -(Math.PI / 180)) * 500,
+        2000 - Math.cos(((turn + 40) * Math.PI) / 180) * 500,
+      ];
+      const ways = [
+        withHandleAt(level, grip, [x, y], null),
+        withItemPatched(level, 'f1', { shape: { box: { ...box, turn: (turn + 40) % 360 } } }),
+      ].map(({ fixtures: [fixture] }) => [
+        fixture && 'box' in fixture.shape && Math.round(fixture.shape.box.turn),
+        Math.round(fixture?.stream?.direction ?? Number.NaN),
+      ]);
+      expect(ways).toEqual(ways.map(() => [(turn + 40) % 360, 30]));
+      // What sets the airflow itself is not turned once more.
+      const own = withItemPatched(level, 'f1', {
+        shape: { box: { ...box, turn: 90 } },
+        stream: { ...grille.stream, direction: 5 },
+      });
+      expect(own.fixtures[0]?.stream?.direction).toBe(5);
+      expect(withItemPatched(level, 'f1', { name: 'X' }).fixtures[0]?.stream).toBe(grille.stream);
+    },
+  );
 
   it('at the tip of a stream sets how far it blows and where to, by whole steps or freely', () => {
     const register: Fixture = {
