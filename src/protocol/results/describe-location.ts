@@ -84,7 +84,7 @@ function meanText(mean: Exact): string {
 
 /** How a result below the detection limit counts. Common practice, no published source: the strict reading is the highest possible value. */
 export const BELOW_LIMIT_NOTE =
-  'Below the limit of the laboratory means: too little to be describeEarlier from nothing. It counts as the limit itself, the most that it can be.';
+  'Below the detection limit: the laboratory could not tell this from zero. It counts as the limit itself, the most that it can be.';
 
 function earlierWords({ site, display, earlier: all = [] }: Plan, report: LocationReport): readonly string[] {
   const { earlier, withEarlier } = report;
