@@ -1,5 +1,5 @@
 import type { Level, Plan } from '../plan/model.ts';
-import { listed } from '../plan/nouns.ts';
+import { levelName, listed } from '../plan/nouns.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import { reasonCheck } from './measure.ts';
 import type { Check } from './types.ts';
@@ -20,7 +20,7 @@ function unansweredQuestions({ levels, site }: Plan, level: Level, { subject }: 
   const each = subject.of === 'level' && subject.choice === 'each-on-the-ground';
   const relevant = each ? [level] : levels.filter(({ order }) => order <= level.order);
   const unknown = relevant.filter(({ livingAnswered }) => livingAnswered === false);
-  const names = unknown.map(({ name }) => name.trim() || 'the level without a name');
+  const names = unknown.map(levelName);
   const living = names.length > 0 ? `whether people live on ${listed(names)}` : '';
   const purpose = !each && site.purposeAnswered === false ? 'why the house is tested' : '';
   const open = [purpose, living].filter(Boolean);

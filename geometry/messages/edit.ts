@@ -3,11 +3,12 @@ import type { LevelModel } from '../level/types.ts';
 import { wallLength } from '../plan/items.ts';
 import { ITEM_KINDS, type Item, itemsOf } from '../plan/kinds.ts';
 import type { Level, Plan, Shape, Wall, XY } from '../plan/model.ts';
-import { counted, listed } from '../plan/nouns.ts';
+import { counted, levelName, listed } from '../plan/nouns.ts';
 import { shapeRing } from '../plane/body.ts';
+import { along } from '../plane/point.ts';
 import { formatLength, formatMeasured, type LengthUnit } from '../units/index.ts';
 import { spokenName } from './spoken-name.ts';
-import { compassPoint, levelName, type North } from './subject.ts';
+import { compassPoint, type North } from './subject.ts';
 
 /** The model of a level, for the names of its rooms. */
 type ModelOf = (level: Level) => LevelModel;
@@ -89,7 +90,12 @@ function describeKept(kept: readonly Kept[], level: Level, plan: Plan, modelOf: 
   const changes =
     own.length > MOST_NAMED
       ? [`changed ${counted(own.length, 'thing')}`]
-      : own.map((each) => changeInWords(each, name(each.id), unit));
+      : own.map((each) => {
+          const slid = slidBy(each, level);
+          return slid
+            ? `moved ${name(each.id)} ${wayInWords(slid, unit, plan.site)}`
+            : changeInWords(each, name(each.id), unit);
+        });
   return [...[...moves].map(([way, names]) => `${named('moved', names)} ${way}`), ...changes];
 }
 
@@ -109,6 +115,17 @@ function movedBy({ old, item }: Kept): XY | null {
     return Math.abs(px - x - by[0]) < STILL && Math.abs(py - y - by[1]) < STILL;
   });
   return same && Math.hypot(...by) >= STILL ? by : null;
+}
+
+/** Returns how far an opening was moved along its wall, mm; null where that is not what changed. */
+function slidBy({ old, item }: Kept, { walls }: Level): XY | null {
+  if (!('wall' in item && 'wall' in old) || item.wall !== old.wall || item.width !== old.width) return null;
+  const wall = walls.find(({ id }) => id === item.wall);
+  const way = item.offset - old.offset;
+  const length = wall ? wallLength(wall) : 0;
+  if (!wall || length === 0 || Math.abs(way) < STILL) return null;
+  const [x, y] = along(wall.from, wall.to, way / length);
+  return [x - wall.from[0], y - wall.from[1]];
 }
 
 /** The points that set an item out; none for an opening, which is set out along its wall. */
@@ -133,7 +150,7 @@ function sizeInWords(old: Item, item: Item, unit: LengthUnit): string {
   }
   if ('wall' in item && 'wall' in old) {
     if (item.width !== old.width) return `${formatLength(item.width, unit)} wide`;
-    return item.offset === old.offset ? '' : `${formatLength(Math.abs(item.offset - old.offset), unit)} further along`;
+    return '';
   }
   if ('thickness' in item && 'thickness' in old && wallLength(item) !== wallLength(old as Wall))
     return `${formatMeasured(wallLength(item), unit)} long`;

@@ -18,11 +18,6 @@ export function compassPoint(direction: Deg, { north, northAnswered }: North): s
   return `${northAnswered === false ? 'plan ' : ''}${POINTS[eighth] ?? 'north'}`;
 }
 
-/** Returns a level's name, or a phrase for a level without one. */
-export function levelName({ name }: Level): string {
-  return name.trim() || 'The level without a name';
-}
-
 /** Returns the direction from a to b, degrees clockwise on screen from +x; null for the same point. */
 function directionTo(a: XY, b: XY): Deg | null {
   const dx = b[0] - a[0];

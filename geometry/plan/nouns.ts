@@ -1,4 +1,4 @@
-import type { FixtureKind, Ground, Living, OpeningKind, Purpose, RoomUse } from './model.ts';
+import type { FixtureKind, Ground, Level, Living, OpeningKind, Purpose, RoomUse } from './model.ts';
 
 /** Nouns for the middle of a sentence; `capital` makes them headings. */
 export const FIXTURE_NOUN: Readonly<Record<FixtureKind, string>> = {
@@ -77,6 +77,16 @@ export const PURPOSE_PHRASE: Readonly<Record<Purpose, string>> = {
 /** Returns the text with a capital first letter: "sump pit" → "Sump pit"; "" stays "". */
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Returns a level's name, or a phrase for a level without one, for the middle of a sentence. */
+export function levelName({ name }: Pick<Level, 'name'>): string {
+  return name.trim() || 'the level without a name';
+}
+
+/** Returns a level's name as its user wrote it, or a phrase with a capital letter, for a heading or the start of a sentence. */
+export function levelHeading({ name }: Pick<Level, 'name'>): string {
+  return name.trim() || 'The level without a name';
 }
 
 /** Returns a list in words: "a", "a and b", "a, b and c". */

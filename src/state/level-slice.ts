@@ -11,8 +11,8 @@ import {
   withoutLevel,
 } from '../../geometry/edit/index.ts';
 import { outsideWallIds } from '../../geometry/level/outdoors.ts';
-import { levelName } from '../../geometry/messages/subject.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
+import { levelHeading } from '../../geometry/plan/nouns.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { itemsExtent } from '../../geometry/snap/items-extent.ts';
 import { extentBetween } from '../../geometry/snap/pick.ts';
@@ -38,7 +38,7 @@ export function createLevelSlice(set: SetState, get: GetState): LevelActions {
     stepLevel: (where) => stepLevel(get, where),
     moveLevel: (where) => {
       const end = where === 'above' ? 'highest' : 'lowest';
-      const refusal = `${levelName(selectLevel(get()))} is the ${end} level.`;
+      const refusal = `${levelHeading(selectLevel(get()))} is the ${end} level.`;
       reorder(get, (plan, id) => withLevelMoved(plan, id, where), refusal);
     },
     putLevelWith: (otherId) =>
@@ -82,7 +82,7 @@ function stepLevel(get: GetState, where: Beside): void {
   const at = levels.findIndex(({ id }) => id === selectLevel(get()).id);
   const next = levels[where === 'above' ? at + 1 : at - 1];
   if (next) get().setLevel(next.id);
-  else get().say(`${levelName(selectLevel(get()))} is the ${where === 'above' ? 'highest' : 'lowest'} level.`);
+  else get().say(`${levelHeading(selectLevel(get()))} is the ${where === 'above' ? 'highest' : 'lowest'} level.`);
 }
 
 /** Runs an edit of the order and says where the level lies then. */
@@ -113,7 +113,7 @@ function deleteLevel(get: GetState, levelId: string): void {
   const level = plan.levels.find(({ id }) => id === levelId);
   if (!level) return;
   if (plan.levels.length < 2) {
-    get().say(`${levelName(level)} is the only level. Add another one before you delete it.`);
+    get().say(`${levelHeading(level)} is the only level. Add another one before you delete it.`);
     return;
   }
   get().endChain();

@@ -2,22 +2,22 @@ import { levelBar } from '../../geometry/check/level.ts';
 import { type Beside, levelBelow, levelsBeside } from '../../geometry/edit/index.ts';
 import { ITEM_LISTS } from '../../geometry/edit/listed-items.ts';
 import { capital, counted, GROUND_PHRASE, listed } from '../../geometry/messages/index.ts';
-import { levelName } from '../../geometry/messages/subject.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
+import { levelHeading, levelName } from '../../geometry/plan/nouns.ts';
 
 /** Messages after an edit of the levels. */
 
 export function addedWords(level: Level, beside: Level, where: Beside): string {
   const added = `${level.name} is added ${where} ${levelName(beside)}.`;
   if (where === 'above' || beside.ground === 'none') return `${added} Enter whether it is lived in.`;
-  return `${added} ${levelName(beside)} is noted as ${GROUND_PHRASE[beside.ground]}: check whether that is still right.`;
+  return `${added} ${levelHeading(beside)} is noted as ${GROUND_PHRASE[beside.ground]}: check whether that is still right.`;
 }
 
 /** Where the level lies now, and whether it is the one to test there. */
 export function placeWords(plan: Plan, levelId: string): string {
   const level = plan.levels.find(({ id }) => id === levelId);
   if (!level) return '';
-  return `${levelName(level)} ${lieWords(plan, levelId)} now. ${capital(levelBar(plan, level)) || 'It is a level to test.'}`;
+  return `${levelHeading(level)} ${lieWords(plan, levelId)} now. ${capital(levelBar(plan, level)) || 'It is a level to test.'}`;
 }
 
 function lieWords(plan: Plan, levelId: string): string {
@@ -32,7 +32,7 @@ export function copiedWords(
   asked: number,
   { walls, openings }: { walls: number; openings: number },
 ): string {
-  if (asked === 0) return `${levelName(source)} has no closed outline yet. Close its walls, then copy them.`;
+  if (asked === 0) return `${levelHeading(source)} has no closed outline yet. Close its walls, then copy them.`;
   if (walls === 0) return `All of these walls of ${levelName(source)} are here already.`;
   const what = listed([counted(walls, 'wall'), openings > 0 ? counted(openings, 'opening') : ''].filter(Boolean));
   return `${capital(what)} copied from ${levelName(source)}. Check with the tape whether ${walls === 1 ? 'it is' : 'they are'} so here.`;
@@ -41,5 +41,5 @@ export function copiedWords(
 export function goneWords(level: Level): string {
   const things = ITEM_LISTS.reduce((sum, list) => sum + level[list].length, 0);
   const parts = [things > 0 ? counted(things, 'thing') : '', level.tracing ? 'its picture' : ''].filter(Boolean);
-  return `${levelName(level)}${parts.length > 0 ? ` with ${listed(parts)}` : ''} is deleted. Undo restores it.`;
+  return `${levelHeading(level)}${parts.length > 0 ? ` with ${listed(parts)}` : ''} is deleted. Undo restores it.`;
 }

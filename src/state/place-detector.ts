@@ -1,6 +1,6 @@
-import { levelName } from '../../geometry/messages/subject.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Detector, Level, XY } from '../../geometry/plan/model.ts';
+import { levelName } from '../../geometry/plan/nouns.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { baseHeightAt } from '../../geometry/snap/base-height.ts';

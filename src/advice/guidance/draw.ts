@@ -1,6 +1,7 @@
 import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import { counted, describeNotice, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { levelHeading } from '../../../geometry/plan/nouns.ts';
 import { looksOf } from '../walk-round.ts';
 import { inWallRemark, inWalls, mendAction, oneWallAction } from '../wall-remarks.ts';
 import { questionAction } from './answer-actions.ts';
@@ -50,7 +51,7 @@ function houseHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
     hints.push({ text, action, missing: true, weight: WEIGHT.noLevelToTest });
   }
   if (level.ground === 'none') {
-    const name = level.name.trim() || 'The level without a name';
+    const name = levelHeading(level);
     hints.push({
       text: `${name} is the lowest level here and is noted as not touching the soil. Add the level below it, or enter what is under its floor.`,
       action: { kind: 'level', label: 'Show the levels', levelId: level.id },

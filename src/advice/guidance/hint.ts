@@ -1,6 +1,7 @@
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
+import { levelHeading } from '../../../geometry/plan/nouns.ts';
 import type { TestStage } from '../../protocol/validity/validity.ts';
 import type { QuestionId } from '../walk-round.ts';
 
@@ -112,7 +113,7 @@ export interface SeenLevel extends CheckedLevel {
 
 /** Returns a text about a level, with the level's name in front where another one is in view. */
 export function withLevelName({ model, inView }: SeenLevel, text: string): string {
-  return inView ? text : `${model.level.name.trim() || 'A level without a name'}: ${text}`;
+  return inView ? text : `${levelHeading(model.level)}: ${text}`;
 }
 
 export function detectorName(detectors: readonly Detector[], id: string): string {

@@ -1,7 +1,7 @@
 import { openChecks } from '../../../geometry/check/looked-for.ts';
 import { listed } from '../../../geometry/messages/index.ts';
-import { levelName } from '../../../geometry/messages/subject.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { levelName } from '../../../geometry/plan/nouns.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { glazedOpenings } from '../../../geometry/sun/glazed.ts';
 import { LIVING_PRESS, PURPOSE_ACTION } from './answer-actions.ts';

@@ -1,6 +1,7 @@
 import { levelsToTest } from '../../../geometry/check/needed-locations.ts';
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { levelName } from '../../../geometry/plan/nouns.ts';
 import type { LocationReport } from '../results/location-report.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS, type NextStepId } from '../results/next-steps.ts';
 
@@ -37,7 +38,7 @@ function levelsWithoutResult(plan: Plan, valid: readonly LocationReport[]): read
   return levelsToTest(plan).flatMap(({ level, needed }) => {
     const here = valid.filter(({ set }) => set.level.id === level.id).length;
     if (here >= needed) return [];
-    const name = level.name.trim() || 'a level without a name';
+    const name = levelName(level);
     return here === 0 && needed === 1
       ? [`${name} has no valid result`]
       : [`${name} has ${here} of ${counted(needed, 'location')} with a valid result`];

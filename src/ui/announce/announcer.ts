@@ -1,4 +1,4 @@
-import { levelName } from '../../../geometry/messages/subject.ts';
+import { levelHeading } from '../../../geometry/plan/nouns.ts';
 import { useSketch } from '../../editor/overlay/sketch.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -73,7 +73,7 @@ function newsSince(before: Heard, now: Heard): string {
   const edit = planNews(before.history);
   const level = selectLevel(state);
   return [
-    now.levelId === before.levelId ? '' : `${levelName(level)} is in view.`,
+    now.levelId === before.levelId ? '' : `${levelHeading(level)} is in view.`,
     edit,
     // What was added, moved or deleted is named already.
     edit || sameIds(now.selection, before.selection) ? '' : selectionWords(),

@@ -13,9 +13,9 @@ import {
   toneOf,
 } from '../../../geometry/messages/index.ts';
 import { spokenName } from '../../../geometry/messages/spoken-name.ts';
-import { levelName } from '../../../geometry/messages/subject.ts';
 import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { levelHeading } from '../../../geometry/plan/nouns.ts';
 import { formatLength, formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';
 
 /** A row of the list of the level. */
@@ -37,7 +37,7 @@ export interface Group {
 export function levelGroup(plan: Plan): Group {
   const levels = [...plan.levels].sort((a, b) => a.order - b.order);
   const entries = levels.map((level): Entry => {
-    return { id: level.id, name: levelName(level), detail: LIVING_PHRASE[level.living], isLevel: true };
+    return { id: level.id, name: levelHeading(level), detail: LIVING_PHRASE[level.living], isLevel: true };
   });
   return { name: 'Levels', entries: levels.length > 1 ? entries : [] };
 }

@@ -68,6 +68,27 @@ describe('an edit in words', () => {
     expect(words(moved)).not.toMatch(/changed|door|window/);
   });
 
+  it('says in which direction an opening was moved along its wall', () => {
+    const width = door?.width ?? 0;
+    const offset = door?.offset ?? 0;
+    const there = patched(door?.id ?? '', { width, offset: offset - FOOT });
+    const [one, other] = [words(there), words(plan, there)];
+    const ways = [one, other].map(
+      (text) => /^moved door 1 of .* 1 ft (north|south|east|west)$/.exec(text)?.[1] ?? text,
+    );
+    expect([
+      ['north', 'south'],
+      ['south', 'north'],
+      ['east', 'west'],
+      ['west', 'east'],
+    ]).toContainEqual(ways);
+  });
+
+  it('names a level without a name in the middle of a sentence', () => {
+    const unnamed = { ...plan, levels: [{ ...level, name: ' ' }] };
+    expect(words(unnamed)).toBe('renamed the level to the level without a name');
+  });
+
   it('tells the measure that changed, or the new name', () => {
     expect(words(patched(door?.id ?? '', { width: 3 * FOOT, offset: door?.offset }))).toMatch(
       /^door 1 .*is now 3 ft wide$/,

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { levelBelow } from '../../../../geometry/edit/index.ts';
-import { levelName } from '../../../../geometry/messages/subject.ts';
 import type { Level, Plan } from '../../../../geometry/plan/model.ts';
+import { levelHeading, levelName } from '../../../../geometry/plan/nouns.ts';
 import type { HintTool } from '../../../advice/guidance/hint.ts';
 import { followHint } from '../../../commands/go-to.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -24,7 +24,7 @@ export function EmptySheet() {
       <h2>
         {first
           ? 'Start with the room that you are in.'
-          : `${levelName(level)} is empty. ${copied ? `Copy ${levelName(copied)}, or draw it.` : 'Draw it.'}`}
+          : `${levelHeading(level)} is empty. ${copied ? `Copy ${levelName(copied)}, or draw it.` : 'Draw it.'}`}
       </h2>
       <ul className="empty__ways">
         {copied && (

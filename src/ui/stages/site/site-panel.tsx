@@ -1,7 +1,7 @@
 import { levelsInOrder, withPurpose } from '../../../../geometry/edit/index.ts';
 import { capital, PURPOSE_PHRASE } from '../../../../geometry/messages/index.ts';
-import { levelName } from '../../../../geometry/messages/subject.ts';
 import type { Plan, Purpose, Site } from '../../../../geometry/plan/model.ts';
+import { levelName } from '../../../../geometry/plan/nouns.ts';
 import { livingFieldId, PURPOSE_FIELD } from '../../../commands/go-to.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { levelBelow, levelsInOrder } from '../../../../../geometry/edit/index.ts';
-import { levelName } from '../../../../../geometry/messages/subject.ts';
+import { levelHeading, levelName } from '../../../../../geometry/plan/nouns.ts';
 import { useAppStore } from '../../../../state/store.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { FieldGroup } from '../../../fields/field-group.tsx';
@@ -23,7 +23,7 @@ export function CopyOutline() {
         <ChoiceField
           label="From"
           value={source.id}
-          choices={others.map((other) => ({ value: other.id, words: levelName(other) }))}
+          choices={others.map((other) => ({ value: other.id, words: levelHeading(other) }))}
           onCommit={setAsked}
         />
         <Tick words="With its doors and windows" on={openings} onTurn={setOpenings} />

@@ -1,7 +1,7 @@
 import { withLevel } from '../../../../../geometry/edit/index.ts';
 import { capital, GROUND_PHRASE } from '../../../../../geometry/messages/index.ts';
-import { levelName } from '../../../../../geometry/messages/subject.ts';
 import type { Ground, Level } from '../../../../../geometry/plan/model.ts';
+import { levelHeading, levelName } from '../../../../../geometry/plan/nouns.ts';
 import { LEVELS_GROUP } from '../../../../commands/go-to.ts';
 import { useAppStore } from '../../../../state/store.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
@@ -28,7 +28,7 @@ export function LevelPanel() {
   return (
     <details className="group" id={LEVELS_GROUP}>
       <summary>
-        Levels: {levelName(level)} <span className="soft">{livingWords(level)}</span>
+        Levels: {levelHeading(level)} <span className="soft">{livingWords(level)}</span>
       </summary>
       <div className="levels">
         <LevelStack />

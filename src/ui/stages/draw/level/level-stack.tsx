@@ -1,7 +1,7 @@
 import { levelBar } from '../../../../../geometry/check/level.ts';
 import { levelsBeside, levelsInOrder } from '../../../../../geometry/edit/index.ts';
 import { counted, TONE_WORD, worstTone } from '../../../../../geometry/messages/index.ts';
-import { levelName } from '../../../../../geometry/messages/subject.ts';
+import { levelHeading } from '../../../../../geometry/plan/nouns.ts';
 import { checkedLevels } from '../../../../state/selectors.ts';
 import { useAppStore } from '../../../../state/store.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
@@ -28,7 +28,7 @@ export function LevelStack() {
                 aria-current={level.id === shown.id}
                 onClick={() => setLevel(level.id)}
               >
-                <span className="story__name">{levelName(level)}</span>
+                <span className="story__name">{levelHeading(level)}</span>
                 <span className="story__verdict">
                   {tone && <VerdictMark verdict={tone} size={16} />}
                   {tone ? `${detectors}, ${TONE_WORD[tone]}` : detectors}
@@ -69,7 +69,7 @@ function HeightMate() {
       value={mate?.id ?? ''}
       choices={[
         { value: '', words: 'No other level' },
-        ...others.map((other) => ({ value: other.id, words: levelName(other) })),
+        ...others.map((other) => ({ value: other.id, words: levelHeading(other) })),
       ]}
       onCommit={(id) => (id ? putLevelWith(id) : moveLevel('above'))}
     />
