@@ -70,7 +70,7 @@ export function withWallsJoined(level: Level, id: string, otherId: string, unit:
   if (wall.side !== other.side) {
     return {
       ok: false,
-      reason: 'One of the walls says exterior or interior of itself, the other does not. Make them say the same first.',
+      reason: 'The walls are set to different sides (exterior, interior or automatic). Set both the same first.',
     };
   }
   const [own, met] = joint.ends;

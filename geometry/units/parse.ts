@@ -79,7 +79,8 @@ function withFractionBeforeMark(plain: string): string {
 
 function read(plain: string, unit: LengthUnit, bare: 'large' | 'small', quoted: string): Reading {
   return (
-    readMarked(plain, quoted) ?? (unit === 'metric' ? readBareMetric(plain, bare) : readBareFeet(plain, bare, quoted))
+    readMarked(plain, quoted) ??
+    (unit === 'metric' ? readBareMetric(plain, bare, quoted) : readBareFeet(plain, bare, quoted))
   );
 }
 
@@ -114,9 +115,9 @@ function readBareFeet(plain: string, bare: 'large' | 'small', quoted: string): R
   return two && feetAndInches(two, quoted);
 }
 
-function readBareMetric(plain: string, bare: 'large' | 'small'): Reading {
+function readBareMetric(plain: string, bare: 'large' | 'small', quoted: string): Reading {
   const number = BARE.exec(plain);
-  return number && amount(number[1] ?? '', bare === 'small' ? 'cm' : 'm', plain);
+  return number && amount(number[1] ?? '', bare === 'small' ? 'cm' : 'm', quoted);
 }
 
 function feetAndInches(found: RegExpExecArray, quoted: string): Reading {

@@ -38,14 +38,14 @@ function isZone(timeZone: string): boolean {
 }
 
 /** The years in which an instant of a test may lie: a year outside is a slip, and would make timelines endless. */
-const YEARS = { first: 1990, last: 2100 };
+export const TEST_YEARS = { first: 1990, last: 2100 } as const;
 
 /** Returns what is wrong with text as an instant of a test, in words; null when it is valid. */
 function testInstantError(text: string): string | null {
   const ms = instantMs(text);
   if (ms === null) return instantError(text);
-  const inside = ms >= Date.UTC(YEARS.first, 0) && ms < Date.UTC(YEARS.last + 1, 0);
-  return inside ? null : `is not in the years ${YEARS.first} to ${YEARS.last}`;
+  const inside = ms >= Date.UTC(TEST_YEARS.first, 0) && ms < Date.UTC(TEST_YEARS.last + 1, 0);
+  return inside ? null : `is not in the years ${TEST_YEARS.first} to ${TEST_YEARS.last}`;
 }
 
 /**

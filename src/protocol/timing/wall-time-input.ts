@@ -1,3 +1,4 @@
+import { TEST_YEARS } from '../../../geometry/planfile/meaning/section.ts';
 import { type LocalTime, MINUTE, type Ms, matchWallTime, msOf, wallTime } from './clock.ts';
 import { describeRepeatedMinute, formatDay, formatHourMinute } from './format-time.ts';
 
@@ -16,10 +17,8 @@ export type WallTimeInput =
   | { readonly kind: 'twice'; readonly question: string; readonly choices: readonly WallChoice[] }
   | { readonly kind: 'refused'; readonly message: string };
 
-/** Accepted years; others are likely typing errors. */
-const YEARS = { from: 1980, to: 2199 } as const;
 /** `min` and `max` of a datetime-local input. */
-export const INPUT_RANGE = { min: `${YEARS.from}-01-01T00:00`, max: `${YEARS.to}-12-31T23:59` } as const;
+export const INPUT_RANGE = { min: `${TEST_YEARS.first}-01-01T00:00`, max: `${TEST_YEARS.last}-12-31T23:59` } as const;
 
 /** Message for input that is no complete date and time. */
 export const INSTANT_NEEDED = 'Enter a day and a time, to the minute.';
@@ -33,8 +32,11 @@ export function parseWallTime(text: string, zone: string): WallTimeInput {
   const match = /^(\d{4,6})-(\d\d)-(\d\d)T(\d\d):(\d\d)/.exec(text);
   if (!match) return { kind: 'refused', message: INSTANT_NEEDED };
   const [, year, month, day, hour, minute] = match.map(Number) as [number, number, number, number, number, number];
-  if (year < YEARS.from || year > YEARS.to) {
-    return { kind: 'refused', message: `The year ${year} is not one of a test. Write ${YEARS.from} to ${YEARS.to}.` };
+  if (year < TEST_YEARS.first || year > TEST_YEARS.last) {
+    return {
+      kind: 'refused',
+      message: `The year ${year} is not one of a test. Write ${TEST_YEARS.first} to ${TEST_YEARS.last}.`,
+    };
   }
   const wall: LocalTime = { year, month, day, hour, minute };
   if (!isOnCalendar(wall)) return { kind: 'refused', message: INSTANT_NEEDED };

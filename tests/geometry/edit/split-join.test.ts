@@ -84,7 +84,7 @@ describe('withWallsJoined', () => {
     {
       name: 'said to be outside',
       other: { ...wall('b', [4000, 0], [7000, 0]), side: 'outside' as const },
-      says: /Make them say the same/,
+      says: /set to different sides/,
     },
   ])('refused $name', ({ other, says }) => {
     const two = levelOf({ walls: [wall('a', [0, 0], [4000, 0]), other] });
