@@ -23,7 +23,6 @@ export {
   notRunRules,
 } from './check.ts';
 export { describeClosing } from './closing.ts';
-export { describeCollision } from './collision.ts';
 export { describeComputed, SEND_THE_PLAN } from './computed.ts';
 export { describeFurniture, describeFurnitureMove } from './furniture.ts';
 export { CAUTIONS, headlineOf, VERDICT_WORD } from './headline.ts';

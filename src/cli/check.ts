@@ -6,7 +6,6 @@ import {
   checkFigures,
   checkSubject,
   checksInOrder,
-  describeCollision,
   describeComputed,
   describeNotice,
   describeNotRun,
@@ -129,11 +128,9 @@ function headLines(plan: Plan): string[] {
 function detectorLines(plan: Plan, level: Level, report: VerifiedReport): string[] {
   const detector = level.detectors.find(({ id }) => id === report.id);
   const label = detector?.label || report.id;
-  const entered = detector ? describeCollision(level, detector, report) : '';
   const rows = checksInOrder(report.checks.filter(({ notRun }) => !notRun));
   return [
     `  ${label}: ${headlineOf(report).word.toLowerCase()}. ${describeReport(report, plan, level)}`,
-    ...(entered ? [`    look     ${entered}`] : []),
     ...rows.map((row) => `    ${checkLine(plan, level, row)}`),
     ...describeNotRun(report, plan).map((line) => `    not run  ${line}`),
     `    ${describeComputed(report.computed, plan)}`,

@@ -1,5 +1,5 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
-import { describeCollision, headlineText, toneOf } from '../../geometry/messages/index.ts';
+import { headlineText, toneOf } from '../../geometry/messages/index.ts';
 import { usedHatches } from '../drawing/floor.ts';
 import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
@@ -129,7 +129,7 @@ function verdictBlock(
     height: 4.4,
     draw: (x, y) => verdictMark(tone, x + 2, y + 2.2, 1.9) + drawText(x + 5.6, y + 3.2, title, style),
   };
-  const isMet = report.verdict === 'clear' && describeCollision(matter.level, detector, report) === '';
+  const isMet = report.verdict === 'clear';
   if (fullness === 'least' || (fullness === 'short' && isMet)) return head;
   const lines = [
     fullness === 'places' && isMet ? space(0) : paragraph(reasonOf(matter, placed), width - 5.6, BODY),

@@ -3,7 +3,6 @@
 import { subjectsOf } from '../../geometry/check/subjects.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import {
-  describeCollision,
   describeComputed,
   describeNotice,
   describeNotRun,
@@ -144,15 +143,13 @@ export function toleranceLine({ plan }: SubjectMatter): string {
 export const MEASURED_LINE =
   'Distances are measured on the plan from the rim of the detector, straight through partitions; to objects also over their height.';
 
-/** The reason of a verdict; and what the detector stands in, where no rule says so. */
+/** The reason of a verdict, after what the second computation doubts of it. */
 export function reasonOf(
   { plan, level }: SubjectMatter,
-  { detector, report, computed }: SubjectMatter['detectors'][number],
+  { report, computed }: SubjectMatter['detectors'][number],
 ): string {
   const doubt = computed.how === 'differs' ? [describeComputed(computed, plan)] : [];
-  return [...doubt, describeReport(report, plan, level), describeCollision(level, detector, report)]
-    .filter(Boolean)
-    .join(' ');
+  return [...doubt, describeReport(report, plan, level)].join(' ');
 }
 
 /** Where a detector is found again, and which one it is. */

@@ -1,12 +1,5 @@
 import { openChecks } from '../../../geometry/check/looked-for.ts';
-import {
-  checksInOrder,
-  describeCheck,
-  describeCollision,
-  headlineText,
-  listed,
-  openRules,
-} from '../../../geometry/messages/index.ts';
+import { checksInOrder, describeCheck, headlineText, listed, openRules } from '../../../geometry/messages/index.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { exposureEnd } from '../../../geometry/sun/times.ts';
@@ -59,7 +52,7 @@ function testsEach({ protocol }: Plan): boolean {
 }
 
 function detectorHints(seen: SeenLevel): readonly Hint[] {
-  return [...verdictHints(seen), ...enteredHints(seen), ...pairHints(seen), ...openHints(seen)];
+  return [...verdictHints(seen), ...pairHints(seen), ...openHints(seen)];
 }
 
 /** Returns hints about checks that were not run, except those that the walk round and the site ask about: what carries a detector, the sun at its spot. */
@@ -102,18 +95,6 @@ function verdictHints(seen: SeenLevel): readonly Hint[] {
     const why = worst ? ` ${describeCheck(worst, seen.plan, level)}` : '';
     const text = withLevelName(seen, `${detectorName(level.detectors, id)} ${says}${why}`);
     return [{ text, action: showAction(seen, [id]), missing: verdict !== 'tight', weight: WEIGHT[verdict] }];
-  });
-}
-
-/** Returns hints about detectors that overlap a solid thing: no rule covers it, but nobody can set one there. */
-function enteredHints(seen: SeenLevel): readonly Hint[] {
-  const { level } = seen.model;
-  return level.detectors.flatMap((detector) => {
-    const report = seen.reports.find(({ id }) => id === detector.id);
-    const entered = report && describeCollision(level, detector, report);
-    if (!entered) return [];
-    const text = withLevelName(seen, `${detectorName(level.detectors, detector.id)}: ${entered}`);
-    return [{ text, action: showAction(seen, [detector.id]), missing: true, weight: WEIGHT.blocked }];
   });
 }
 

@@ -4,7 +4,6 @@ import {
   capital,
   checksInOrder,
   describeCheck,
-  describeCollision,
   describeReport,
   headlineText,
   toneOf,
@@ -22,11 +21,10 @@ import type { Sketch } from './sketch.ts';
 /** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */
 export function pointerNote(state: AppState, sketch: Sketch, viewport: Viewport): PointerNote | null {
   const screen = (at: XY) => toScreen(viewport, at);
-  const level = selectLevel(state);
   const verdictNote = (detector: Detector, report: DetectorReport, touch: boolean): PointerNote => ({
     at: screen(detector.at),
     verdict: { tone: toneOf(report), word: capital(headlineText(report)) },
-    lines: sentences(`${reasonOf(report, state)} ${describeCollision(level, detector, report)}`),
+    lines: sentences(reasonOf(report, state)),
     byTouch: touch,
   });
   const carried = selectDragged(state);

@@ -1,4 +1,4 @@
-import { capital, describeCollision, describeReport, headlineText } from '../../../geometry/messages/index.ts';
+import { capital, describeReport, headlineText } from '../../../geometry/messages/index.ts';
 import { spokenName } from '../../../geometry/messages/spoken-name.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { enterWords } from '../../editor/input/enter-words.ts';
@@ -33,10 +33,9 @@ function shownWords(state: AppState): string {
   const sketch = useSketch.getState();
   const preview = detectorPreview(state, sketch);
   if (preview) {
-    const { detector, report } = preview;
-    const level = selectLevel(state);
-    const reason = `${describeReport(report, selectShownPlan(state), level)} ${describeCollision(level, detector, report)}`;
-    return `Here: ${capital(headlineText(report))}. ${reason.trim()}`;
+    const { report } = preview;
+    const reason = describeReport(report, selectShownPlan(state), selectLevel(state));
+    return `Here: ${capital(headlineText(report))}. ${reason}`;
   }
   if (state.tool.kind === 'ask' && state.hover) return whyNotWords(state, state.hover.at);
   return sketch.cross && sketch.reading.length > 0 ? `${sketch.reading.join(', ')}.` : '';

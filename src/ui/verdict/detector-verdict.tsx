@@ -1,13 +1,6 @@
 import type { ReactNode } from 'react';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
-import {
-  capital,
-  describeCollision,
-  describeReport,
-  headlineText,
-  notRunRules,
-  toneOf,
-} from '../../../geometry/messages/index.ts';
+import { capital, describeReport, headlineText, notRunRules, toneOf } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -38,7 +31,6 @@ export function DetectorVerdict({ detector, report, numbers }: Props) {
   const room = level.rooms.find(({ id }) => id === report.room);
   const notRun = notRunRules(report, plan);
   const testFails = useAppStore((state) => testStateOf(state.plan).validity === 'not-evaluated');
-  const entered = describeCollision(level, detector, report);
   return (
     <>
       <div className="verdict-panel__say">
@@ -52,7 +44,6 @@ export function DetectorVerdict({ detector, report, numbers }: Props) {
           {testFails && <p className="verdict-panel__where">This is the placement alone: the test is invalid.</p>}
         </div>
         <p className="verdict-panel__reason">{unbrokenFigures(describeReport(report, plan, level))}</p>
-        {entered && <p className="verdict-panel__attention">{entered}</p>}
         <OpenRows detector={detector} report={report} plan={plan} level={level} />
         <Loosened />
         <RecheckLine id={detector.id} />

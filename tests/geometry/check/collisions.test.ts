@@ -2,10 +2,19 @@ import { describe, expect, it } from 'vitest';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { collisionsOf } from '../../../geometry/check/collisions.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { describeCollision } from '../../../geometry/messages/index.ts';
-import type { Detector, Fixture, FixtureKind, Shape } from '../../../geometry/plan/model.ts';
+import {
+  type Detector,
+  FIXTURE_KINDS,
+  type Fixture,
+  type FixtureKind,
+  type Shape,
+  type XY,
+} from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { PROFILES } from '../../../geometry/rules/profiles.ts';
+import { howMany } from '../../helpers/how-many.ts';
 import { boxWalls, levelOf } from '../../helpers/level-of.ts';
+import { seededRandom } from '../../helpers/seeded-level.ts';
 
 const fixture = (id: string, kind: FixtureKind, shape: Shape, bottom: number, top: number): Fixture => ({
   id,
@@ -36,8 +45,6 @@ const detector = (x: number, y: number, base = 762): Detector => ({
   tall: 25,
   pair: null,
 });
-const plan = { ...emptyPlan(), levels: [level] };
-const told = (each: Detector) => describeCollision(level, each, checkDetector(plan, buildLevel(level), each));
 
 describe('collisionsOf', () => {
   it.each([
@@ -65,25 +72,41 @@ describe('collisionsOf', () => {
   });
 });
 
-describe('describeCollision', () => {
-  it('has nothing to add: a check blocks every thing that the detector stands in', () => {
-    const inside = detector(6000, 3000);
-    const report = checkDetector(plan, buildLevel(level), inside);
-    expect(report.checks).toContainEqual(
-      expect.objectContaining({ rule: 'object', subject: 'f2', measured: 0, verdict: 'blocked' }),
-    );
-    expect(told(inside)).toBe('');
-    expect(describeCollision(level, inside, { ...report, checks: [] })).toBe(
-      'It stands inside the mitigation pipe. Move it clear of it.',
-    );
-  });
-
-  it('is silent on open floor, and where a check blocks the spot for the same thing', () => {
-    expect(told(detector(1000, 1500))).toBe('');
-    const furnace = { ...WASHER, kind: 'furnace' as const };
-    const heated = { ...level, fixtures: [furnace] };
-    const report = checkDetector({ ...plan, levels: [heated] }, buildLevel(heated), detector(4000, 3000));
-    expect(report.checks.some(({ subject, verdict }) => subject === 'f1' && verdict === 'blocked')).toBe(true);
-    expect(describeCollision(heated, detector(4000, 3000), report)).toBe('');
+describe('a thing that a detector stands in', () => {
+  it.each(PROFILES.map(({ id }) => id))('is blocked by a check, whatever the profile: %s', (profile) => {
+    let collisions = 0;
+    for (let seed = 1; seed <= howMany(150, 3000); seed++) {
+      const random = seededRandom(seed);
+      const { walls, rooms } = level;
+      const scattered = Array.from({ length: 30 }, (_, i): Fixture => {
+        const kind = FIXTURE_KINDS[Math.floor(random() * FIXTURE_KINDS.length)] as FixtureKind;
+        const bottom = random() < 0.7 ? 0 : random() * 1500;
+        const center: XY = [500 + random() * 7000, 500 + random() * 5000];
+        const shape: Shape =
+          random() < 0.5
+            ? { circle: { center, radius: 20 + random() * 400 } }
+            : { box: { center, width: 20 + random() * 900, depth: 20 + random() * 900, turn: random() * 360 } };
+        return fixture(`f${i}`, kind, shape, bottom, bottom + 300 + random() * 1500);
+      });
+      const objects = scattered.slice(20).map(({ id, shape, bottom, top }) => ({ id, name: '', shape, bottom, top }));
+      const other = { ...detector(500 + random() * 7000, 500 + random() * 5000), id: 'd2' };
+      const crowded = levelOf({ walls, rooms, fixtures: scattered.slice(0, 20), objects, detectors: [other] });
+      const near: XY = [other.at[0] + random() * 90, other.at[1]];
+      const at: XY = seed % 4 === 0 ? near : [500 + random() * 7000, 500 + random() * 5000];
+      const one = detector(...at, random() * 900);
+      const plan = {
+        ...emptyPlan(),
+        protocol: { profile, overrides: [] },
+        levels: [{ ...crowded, detectors: [other, one] }],
+      };
+      const [drawn] = plan.levels;
+      if (!drawn) throw new Error('no level');
+      const { checks } = checkDetector(plan, buildLevel(drawn), one);
+      const blocked = checks.filter(({ verdict }) => verdict === 'blocked').map(({ subject }) => subject);
+      const entered = collisionsOf(drawn, one).map(({ thing }) => thing.id);
+      collisions += entered.length;
+      expect(blocked, `seed ${seed}`).toEqual(expect.arrayContaining(entered));
+    }
+    expect(collisions).toBeGreaterThan(20);
   });
 });
