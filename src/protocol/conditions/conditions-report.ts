@@ -6,7 +6,7 @@ import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
 import { msOf } from '../timing/clock.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
 import { formatInstant } from '../timing/format-time.ts';
-import { CLOSED_BEFORE } from '../timing/limits.ts';
+import { CLOSED_BEFORE, limitWords } from '../timing/limits.ts';
 import { hasMitigation } from '../timing/mitigation.ts';
 import { AIR_ITEMS } from './air-items.ts';
 import type { ConditionItem, ConditionRow, ConditionsReport, DeviationEffect } from './condition-row.ts';
@@ -155,7 +155,9 @@ function describeBeforeStart(
   const seen = msOf(at);
   const lead = CLOSED_BEFORE.duration;
   const soonest =
-    seen === null ? 'once it has been met for 12 h' : `not before ${formatInstant(seen + lead, site.timeZone)}`;
+    seen === null
+      ? `once it has been met for ${limitWords(CLOSED_BEFORE)}`
+      : `not before ${formatInstant(seen + lead, site.timeZone)}`;
   const later = deviationEffect === 'not-evaluated' ? ` Start later: ${soonest}.` : '';
   return `Found before the start. ${correction}${later} Answer again once it is corrected.`;
 }

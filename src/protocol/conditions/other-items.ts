@@ -1,5 +1,5 @@
 import { ILLINOIS_COPY, MAH, MALB, PENNSYLVANIA_RULES, source } from '../sources.ts';
-import { MITIGATION_BEFORE, WIND_LIMIT } from '../timing/limits.ts';
+import { limitWords, MITIGATION_BEFORE, SHORT_TEST, WIND_LIMIT } from '../timing/limits.ts';
 import type { ConditionItem } from './condition-row.ts';
 
 const EPA_HOMES = source('secondary', 'EPA 402-R-92-003, 2.3.2 (copy of the text)');
@@ -39,10 +39,10 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'mitigation-running',
     name: 'Mitigation system running',
-    requirement: 'The system has run for 24 h at least before a test of less than 4 days, and runs until the pick-up.',
+    requirement: `The system has run for ${limitWords(MITIGATION_BEFORE)} at least before a test of less than 4 days, and runs until the pick-up.`,
     notice: 'Leave the radon mitigation system switched on.',
     deviationEffect: 'not-evaluated',
-    correction: 'Switch it on and wait 24 h before the next start.',
+    correction: `Switch it on and wait ${limitWords(MITIGATION_BEFORE)} before the next start.`,
     sources: MITIGATION_BEFORE.sources,
     onlyWith: 'mitigation-system',
     anyTerm: true,
@@ -50,8 +50,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   {
     id: 'no-severe-weather',
     name: 'No severe weather',
-    requirement:
-      'No unusual storm, and no sustained wind of 30 mph (48 km/h) or more, during a test of less than 96 h.',
+    requirement: `No unusual storm, and no sustained wind of ${WIND_LIMIT.words} or more, during a test of less than ${limitWords(SHORT_TEST)}.`,
     notice: '',
     deviationEffect: 'professional-review',
     correction: 'Note the weather in the log. A new test in calm weather may be the better choice.',

@@ -2,7 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, type Ms } from './clock.ts';
 import { isLongTerm, kitWindow, LONG_TERM_SOURCES, leastExposure } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
-import { CLOSED_BEFORE, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
+import { CLOSED_BEFORE, limitWords, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
 
@@ -65,12 +65,12 @@ function lateCheck(
   if (end !== null && plan.visit.device === 'monitor' && end >= averagedUntil(closed, start)) {
     return check(
       'tight',
-      `${lead}. Average the monitor's hours from ${formatInstant(closed + CLOSED_BEFORE.duration, zone)} on, at least 46 in one run.`,
+      `${lead}. Average the monitor's hours from ${formatInstant(closed + CLOSED_BEFORE.duration, zone)} on, at least ${limitWords(MONITOR_HOURS)} in one run.`,
     );
   }
   return check(
     'blocked',
-    `${lead}, 12 h required before a test of less than 96 h. ${describeOptions(plan, closed, start)}`,
+    `${lead}, ${limitWords(CLOSED_BEFORE)} required before a test of less than ${limitWords(SHORT_TEST)}. ${describeOptions(plan, closed, start)}`,
   );
 }
 
@@ -121,7 +121,7 @@ function describeOpening({ site }: Plan, { closed, opened, end }: VisitTimes, st
   const at = formatInstant(opened, site.timeZone);
   // Nothing was measured yet: no test has to be repeated.
   if (opened <= start) {
-    return `The house was opened at ${at}, before the start. Close it again, record since when, and start later: 12 h after that.`;
+    return `The house was opened at ${at}, before the start. Close it again, record since when, and start later: ${limitWords(CLOSED_BEFORE)} after that.`;
   }
   return `The house was opened at ${at}, before the pick-up. The test is invalid.`;
 }

@@ -8,6 +8,9 @@ export interface TimeLimit {
   readonly sources: readonly Source[];
 }
 
+/** Returns the duration of a limit as a sentence has it: "12 h". */
+export const limitWords = ({ duration }: TimeLimit): string => `${duration / HOUR} h`;
+
 /** Closed-building conditions before a test of less than `SHORT_TEST`. */
 export const CLOSED_BEFORE: TimeLimit = {
   duration: 12 * HOUR,
@@ -60,7 +63,12 @@ export const LEAST_LONG_EXPOSURE: TermLimit = {
 export const MONITOR_HOURS: TimeLimit = { duration: 46 * HOUR, sources: [MAH('6.1.2(c)')] };
 
 /** Sustained wind, km/h, from which no test of less than `SHORT_TEST` is done: 30 mph, which the text gives as 48 km/h. */
-export const WIND_LIMIT = { kmh: 48, sources: [ILLINOIS_COPY('(b)(1)(D)')] } as const;
+export const WIND_LIMIT = {
+  mph: 30,
+  kmh: 48,
+  words: '30 mph (48 km/h)',
+  sources: [ILLINOIS_COPY('(b)(1)(D)')],
+} as const;
 
 /** Definition of a severe storm in that text. The weather service has since raised the hail size to 1 in. */
 export const SEVERE_STORM = {

@@ -3,7 +3,7 @@ import type { Source } from '../../../geometry/rules/types.ts';
 import { DAY } from './clock.ts';
 import { isLongTerm } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
-import { AFTER_MITIGATION_WITHIN, MITIGATION_BEFORE, MITIGATION_BEFORE_ITS_TEST } from './limits.ts';
+import { AFTER_MITIGATION_WITHIN, limitWords, MITIGATION_BEFORE, MITIGATION_BEFORE_ITS_TEST } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
 
@@ -46,12 +46,15 @@ export function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): 
   if (ran < MITIGATION_BEFORE.duration) {
     const wait = formatInstant(mitigation + MITIGATION_BEFORE.duration, timeZone);
     const so = ran >= 0 ? `The system ran for ${formatDuration(ran)}` : 'The system was switched on after the start';
-    return check('blocked', `${so}, 24 h required before the start. Start no earlier than ${wait}.`);
+    return check(
+      'blocked',
+      `${so}, ${limitWords(MITIGATION_BEFORE)} required before the start. Start no earlier than ${wait}.`,
+    );
   }
   if (plan.site.purpose === 'after-mitigation' && ran > AFTER_MITIGATION_WITHIN.duration) {
     return check(
       'tight',
-      `The system has run for ${Math.floor(ran / DAY)} days. A test after mitigation is usually done within 30.`,
+      `The system has run for ${Math.floor(ran / DAY)} days. A test after mitigation is usually done within ${AFTER_MITIGATION_WITHIN.duration / DAY}.`,
     );
   }
   return check('clear', `The system ran for ${formatDuration(ran)} before the start.`);

@@ -2,7 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Practice, Weekday } from '../../../geometry/plan/test-record.ts';
 import { DAY, HOUR, instantAt, MINUTE, type Ms, wallTime } from './clock.ts';
 import { isLongTerm, kitWindow, leastExposure } from './exposure-limits.ts';
-import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
+import { CLOSED_BEFORE, limitWords, MITIGATION_BEFORE } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
 import { visitTimes } from './visit-times.ts';
 
@@ -74,7 +74,9 @@ export function proposeStarts(plan: Plan, now: Ms, days = 10): readonly DayPropo
       const day = shift.from;
       if (shift.to < from) {
         const why =
-          closedFrom >= mitigated ? 'the house is not closed for 12 h yet' : 'the system has not run for 24 h yet';
+          closedFrom >= mitigated
+            ? `the house will not have been closed for ${limitWords(CLOSED_BEFORE)} by then`
+            : `the system will not have run for ${limitWords(MITIGATION_BEFORE)} by then`;
         return { day, ok: false, reason: why };
       }
       const starts: Proposal[] = [];

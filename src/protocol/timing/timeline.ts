@@ -3,7 +3,7 @@ import { DAY, HOUR, instantAt, type Ms, wallTime } from './clock.ts';
 import { isLongTerm, kitWindow, leastOfTerm, pickUpWindow } from './exposure-limits.ts';
 import { formatDay, formatDuration, formatShortInstant, formatTimeOfDay } from './format-time.ts';
 import { laboratoryBy } from './laboratory.ts';
-import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
+import { CLOSED_BEFORE, limitWords, MITIGATION_BEFORE, SHORT_TEST } from './limits.ts';
 import { visitTimes } from './visit-times.ts';
 
 /** A bar of the timeline. */
@@ -72,7 +72,7 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
         needed(
           'Closed before, required',
           CLOSED_BEFORE.duration,
-          `Closed for ${lead} before a test of less than 96 h.`,
+          `Closed for ${lead} before a test of less than ${limitWords(SHORT_TEST)}.`,
         ),
         ...done('House closed', closed, Math.min(opened ?? until, until)),
       ];

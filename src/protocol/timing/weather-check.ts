@@ -4,7 +4,7 @@ import type { Forecast, Visit } from '../../../geometry/plan/test-record.ts';
 import { HOUR, type Ms, msOf } from './clock.ts';
 import { isLongTerm } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
-import { SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
+import { limitWords, SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
 
@@ -61,7 +61,7 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
   });
   if (isLongTerm(plan)) return check('not-run', 'A long-term test takes the weather as it comes.');
   if (!forecast) {
-    const limit = 'no test of less than 96 h in a severe storm or in sustained wind of 30 mph (48 km/h) or more.';
+    const limit = `no test of less than ${limitWords(SHORT_TEST)} in a severe storm or in sustained wind of ${WIND_LIMIT.words} or more.`;
     return check(
       'not-run',
       plan.visit.end
@@ -74,7 +74,10 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
   if (windy || forecast.storm) {
     const limit = windy ? windLimitWords(forecast.sustained ?? 0) : '';
     if (lastsLong(plan, start, end)) {
-      return check('tight', `${found}.${limit} The test runs 96 h or longer; note the weather with the result.`);
+      return check(
+        'tight',
+        `${found}.${limit} The test runs ${limitWords(SHORT_TEST)} or longer; note the weather with the result.`,
+      );
     }
     return check(
       'blocked',
@@ -99,8 +102,8 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
 
 /** The text gives 30 mph as 48 km/h, which is slightly less: the lower figure counts. */
 function windLimitWords(kmh: number): string {
-  const between = kmh < 30 * KMH_PER_MPH;
-  return ` The limit is 30 mph (48 km/h)${between ? '; of the two figures the lower one counts' : ''}.`;
+  const between = kmh < WIND_LIMIT.mph * KMH_PER_MPH;
+  return ` The limit is ${WIND_LIMIT.words}${between ? '; of the two figures the lower one counts' : ''}.`;
 }
 
 /** Whether the test is as long as `SHORT_TEST`. Before the pick-up the kit's minimum counts. */

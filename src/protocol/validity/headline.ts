@@ -18,7 +18,7 @@ import {
 /** The whole test in one line; its tone is that of the worst part. */
 export interface TestHeadline {
   readonly tone: Verdict;
-  /** "Not evaluated", "Unknown", "Holds". */
+  /** "Invalid, do not use", "Valid so far", "Not begun". */
   readonly head: string;
   /** The first issue, or the next step, in a sentence or two. */
   readonly text: string;
@@ -57,7 +57,7 @@ export function testHeadline(plan: Plan, state: TestState): TestHeadline {
   return { tone, head, text: [...state.notes, house.text].join(' '), more: 0, stage: null };
 }
 
-/** Returns the headline as documents and the command line have it: "The test: holds so far." */
+/** Returns the headline as documents and the command line have it: "The test: valid so far." */
 export function headlineSentence(plan: Plan, state: TestState): string {
   const { head } = testHeadline(plan, state);
   return `The test: ${head.charAt(0).toLowerCase()}${head.slice(1)}.`;

@@ -1,7 +1,6 @@
 import type { StageState } from '../../advice/guidance.ts';
 import { openStage, usePanels } from '../../commands/panels.ts';
-import { amountsInUnit } from '../../protocol/results/radon.ts';
-import { testHeadline } from '../../protocol/validity/headline.ts';
+import { headlineDetail, testHeadline } from '../../protocol/validity/headline.ts';
 import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
 import { useAppStore } from '../../state/store.ts';
 import { testStateOf } from '../../state/test-state.ts';
@@ -17,8 +16,9 @@ import './test-line.css';
 export function TestLine({ stages }: { readonly stages: readonly StageState[] }) {
   const plan = useAppStore((state) => state.plan);
   const onVisit = usePanels((ui) => ui.visitOpen);
-  const { tone, head, text, more, stage } = testHeadline(plan, testStateOf(plan));
-  const sentence = `${amountsInUnit(plan.display.radon, text)}${more > 0 ? ` And ${more} more.` : ''}`;
+  const state = testStateOf(plan);
+  const { tone, head, stage } = testHeadline(plan, state);
+  const sentence = headlineDetail(plan, state);
   return (
     <section className="test-line" data-tone={tone} aria-label="The whole test">
       <p className="test-line__head">

@@ -30,7 +30,7 @@ describe('proposals(plan, now)', () => {
   it('on a Thursday morning: closed now, the start is on Friday, and picked up on Monday', () => {
     // Thursday, March 5, 2026, 10:00 am. 12 h closed is 22:00; Friday 8:00 + 48 h is Sunday, so the window to 96 h reaches Monday.
     const [today, friday] = proposeStarts(planWith(), ms('2026-03-05T10:00'));
-    expect(today).toMatchObject({ ok: false, reason: 'the house is not closed for 12 h yet' });
+    expect(today).toMatchObject({ ok: false, reason: 'the house will not have been closed for 12 h by then' });
     if (!friday?.ok) throw new Error('no start on Friday');
     expect(instantText(friday.proposal.start, ZONE)).toBe('2026-03-06T08:00:00-05:00');
     expect(friday.proposal.pickUps.map(({ from }) => instantText(from, ZONE))).toEqual([
@@ -48,7 +48,7 @@ describe('proposals(plan, now)', () => {
       },
     });
     const [today, friday] = proposeStarts(opened, ms('2026-03-05T10:00'));
-    expect(today).toMatchObject({ ok: false, reason: 'the house is not closed for 12 h yet' });
+    expect(today).toMatchObject({ ok: false, reason: 'the house will not have been closed for 12 h by then' });
     expect(friday?.ok && instantText(friday.proposal.start, ZONE)).toBe('2026-03-06T08:00:00-05:00');
   });
 
@@ -77,7 +77,7 @@ describe('proposals(plan, now)', () => {
     const plan = planWith();
     const after = { ...plan, site: { ...plan.site, purpose: 'after-mitigation' as const } };
     const found = proposeStarts(after, ms('2026-05-07T10:00'));
-    expect(found[0]).toMatchObject({ ok: false, reason: 'the system has not run for 24 h yet' });
+    expect(found[0]).toMatchObject({ ok: false, reason: 'the system will not have run for 24 h by then' });
     const first = found.find((day) => day.ok);
     expect(first?.ok && instantText(first.proposal.start, ZONE)).toBe('2026-05-08T10:00:00-04:00');
   });
