@@ -1,10 +1,11 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan, XY } from '../plan/model.ts';
+import { assert } from '../plane/assert.ts';
 import type { Probe } from '../region/types.ts';
 import { SPOT_TOLERANCE, SPOTS_APART } from './best-spots.ts';
 import { type Ground, roomGrounds } from './ground.ts';
 import { groupOf, type SpotGroup } from './group.ts';
-import { shapesFor } from './group-shapes.ts';
+import { pairAtAnyGap, shapesFor } from './group-shapes.ts';
 import { searchOnFurniture } from './on-furniture.ts';
 import { searchGroups } from './search-groups.ts';
 
@@ -21,6 +22,11 @@ export interface GroupOptions {
   readonly tolerance?: Mm;
   /** First the groups that stand on one object, whatever their margin, then others. */
   readonly onFurniture?: boolean;
+  /**
+   * Pairs at whatever distance of the profile's own gap leaves the greatest margin, in place of the preferred gap. Mostly
+   * that is the least distance, which leaves the gap itself nothing to spare.
+   */
+  readonly anyGap?: boolean;
 }
 
 /**
@@ -40,8 +46,9 @@ export function bestGroups(
   members: number,
   options: GroupOptions = {},
 ): SpotGroup[] {
-  const { count = 1, apart = SPOTS_APART, tolerance = SPOT_TOLERANCE, onFurniture = false } = options;
-  const shapes = shapesFor(plan, members, probe.radius);
+  const { count = 1, apart = SPOTS_APART, tolerance = SPOT_TOLERANCE, onFurniture = false, anyGap = false } = options;
+  assert(!anyGap || members === 2, 'only a pair is looked for at any gap');
+  const shapes = anyGap ? [pairAtAnyGap(plan, probe.radius)] : shapesFor(plan, members, probe.radius);
   const search = (grounds: readonly Ground[], taken: readonly SpotGroup[]): SpotGroup[] => {
     for (const shape of shapes) {
       const search = { count: count - taken.length, apart, tolerance, taken: taken.map(({ at }) => middleOf(at)) };

@@ -1,5 +1,6 @@
 import type { Mm, Plan, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
+import { vectorLength } from '../plane/point.ts';
 import { HOME_SHORT_TERM } from '../rules/home-short-term.ts';
 import { effectiveRules, PROFILES } from '../rules/profiles.ts';
 import type { Rule } from '../rules/types.ts';
@@ -20,6 +21,8 @@ export interface GroupShape extends Spread {
   readonly period: number;
   /** Whether each keeps the gap to every other; else only to its neighbors in a row. */
   readonly mutual: boolean;
+  /** How far each may be moved outward from its offset, mm: 0 for a shape of one size. `extent` is that of the widest. */
+  readonly slack: Mm;
 }
 
 /**
@@ -78,6 +81,23 @@ export function shapesFor(plan: Plan, count: number, radius: Mm): GroupShape[] {
   return [...shapes.filter(({ mutual }) => mutual), ...shapes.filter(({ mutual }) => !mutual)];
 }
 
+/** Returns two detectors at any distance that the profile's own gap allows. */
+export function pairAtAnyGap(plan: Plan, radius: Mm): GroupShape {
+  const { least, most } = companionGaps(plan).at(-1) as Gap;
+  const slack = (most - least) / 2;
+  const nearest = row(2, 2 * radius + least);
+  return { ...nearest, extent: nearest.extent + slack, slack };
+}
+
+/** Returns offsets with each moved outward by a distance, mm. */
+export function widened(offsets: readonly XY[], by: Mm): readonly XY[] {
+  if (by === 0) return offsets;
+  return offsets.map(([x, y]): XY => {
+    const share = 1 + by / vectorLength(x, y);
+    return [x * share, y * share];
+  });
+}
+
 function polygon(count: 3 | 4, extent: Mm): GroupShape {
   const period = (2 * Math.PI) / count;
   const offsets = Array.from({ length: count }, (_, k): XY => {
@@ -85,12 +105,12 @@ function polygon(count: 3 | 4, extent: Mm): GroupShape {
   });
   // The height of the triangle, the side of the square.
   const width = count === 3 ? 1.5 * extent : Math.SQRT2 * extent;
-  return { offsets, period, extent, width, mutual: true };
+  return { offsets, period, extent, width, mutual: true, slack: 0 };
 }
 
 function row(count: number, step: Mm): GroupShape {
   const offsets = Array.from({ length: count }, (_, k): XY => [(k - (count - 1) / 2) * step, 0]);
-  return { offsets, period: Math.PI, extent: ((count - 1) / 2) * step, width: 0, mutual: count === 2 };
+  return { offsets, period: Math.PI, extent: ((count - 1) / 2) * step, width: 0, mutual: count === 2, slack: 0 };
 }
 
 /** Returns offsets rotated by an angle, radians, about a point. */

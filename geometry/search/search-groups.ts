@@ -3,7 +3,7 @@ import { vectorLength } from '../plane/point.ts';
 import { bestFirst, type Chosen } from './best-first.ts';
 import type { Square } from './field/squares.ts';
 import { type Ground, marginOfAll } from './ground.ts';
-import { type GroupShape, rotatedOffsets, rotationChord } from './group-shapes.ts';
+import { type GroupShape, rotatedOffsets, rotationChord, widened } from './group-shapes.ts';
 import { FINEST } from './search-spots.ts';
 
 /** A place for several detectors found by a search. */
@@ -16,12 +16,14 @@ export interface GroupPlace {
   readonly margin: Mm;
 }
 
-/** Middles in a square, rotated by an angle ± a spread, radians. */
+/** Middles in a square, rotated by an angle ± a spread, radians, the members moved outward by `least` to `most`, mm. */
 interface Node {
   readonly ground: Ground;
   readonly square: Square;
   readonly angle: number;
   readonly spread: number;
+  readonly least: Mm;
+  readonly most: Mm;
   /** One of the largest squares is first bounded by what is at hand; its list is built only if its bound is the greatest. */
   readonly assessed: boolean;
   /** Upper bound by the middles alone, which holds for every rotation, mm; null until it is calculated. */
@@ -50,9 +52,18 @@ export function searchGroups(
   return bestFirst<Node, GroupPlace>(
     {
       starts: grounds.flatMap((ground) =>
-        ground.field
-          .squares(ground.extent)
-          .map((square) => ({ ground, square, angle: 0, spread: shape.period / 2, assessed: false, byMiddle: null })),
+        ground.field.squares(ground.extent).map(
+          (square): Node => ({
+            ground,
+            square,
+            angle: 0,
+            spread: shape.period / 2,
+            least: 0,
+            most: shape.slack,
+            assessed: false,
+            byMiddle: null,
+          }),
+        ),
       ),
       assess: (node, enough, found) =>
         assessNode(node, shape, enough, (place) => {
@@ -67,26 +78,27 @@ export function searchGroups(
   );
 }
 
-/** Halves whichever moves the members more: the angle or the square. */
+/** Halves whichever moves the members more: the square, the angle or how far outward they are. */
 function partsOf(node: Node, { extent }: GroupShape): Node[] {
-  const { ground, square, angle, spread, assessed, byMiddle } = node;
-  if (!assessed) return [{ ground, square, angle, spread, assessed: true, byMiddle }];
+  const { ground, square, angle, spread, least, most, assessed } = node;
+  if (!assessed) return [{ ...node, assessed: true }];
   const reach = square.half * Math.SQRT2;
   const way = rotationChord(extent, spread);
-  if (reach + way < FINEST) return [];
+  const out = most - least;
+  if (reach + way + out < FINEST) return [];
+  if (out > Math.max(reach, way)) {
+    const middle = (least + most) / 2;
+    // The nearer half last: of equals the last comes first.
+    return [
+      { ...node, least: middle },
+      { ...node, most: middle },
+    ];
+  }
   if (way <= reach) {
-    const quarters = ground.field.quarters(square);
-    return quarters.map((quarter) => ({ ground, square: quarter, angle, spread, assessed, byMiddle: null }));
+    return ground.field.quarters(square).map((quarter) => ({ ...node, square: quarter, byMiddle: null }));
   }
   const half = spread / 2;
-  return [angle - half, angle + half].map((turned) => ({
-    ground,
-    square,
-    angle: turned,
-    spread: half,
-    assessed,
-    byMiddle,
-  }));
+  return [angle - half, angle + half].map((turned) => ({ ...node, angle: turned, spread: half }));
 }
 
 /**
@@ -107,8 +119,10 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
   }
   let upper = node.byMiddle;
   if (upper <= enough) return upper;
-  const at = rotatedOffsets(shape.offsets, x, y, angle);
-  const way = reach + rotationChord(shape.extent, spread);
+  // Where all are drawn in most: the others are no farther away than the rest of `way`.
+  const offsets = widened(shape.offsets, node.least);
+  const at = rotatedOffsets(offsets, x, y, angle);
+  const way = reach + rotationChord(shape.extent, spread) + node.most - node.least;
   const uphill: XY[] = [];
   let depth = Number.POSITIVE_INFINITY;
   let worst = Number.POSITIVE_INFINITY;
@@ -124,7 +138,7 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
   if (margin !== null) found({ ground, x, y, at, margin });
   // A row is moved to the line that its members would rather be on.
   if (shape.width === 0 && uphill.some(([ux, uy], k) => ux !== at[k]?.[0] || uy !== at[k]?.[1])) {
-    const moved = alignedWith(shape, uphill);
+    const moved = alignedWith(offsets, uphill);
     const there = marginOfAll(ground, moved.at);
     if (there !== null && there > (margin ?? Number.NEGATIVE_INFINITY)) found({ ground, ...moved, margin: there });
   }
@@ -132,9 +146,9 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
 }
 
 /** Returns a row about the mean of some points, from the first toward the last. */
-function alignedWith(shape: GroupShape, points: readonly XY[]): Pick<GroupPlace, 'x' | 'y' | 'at'> {
+function alignedWith(offsets: readonly XY[], points: readonly XY[]): Pick<GroupPlace, 'x' | 'y' | 'at'> {
   const [first, last] = [points[0] as XY, points[points.length - 1] as XY];
   const x = points.reduce((sum, point) => sum + point[0], 0) / points.length;
   const y = points.reduce((sum, point) => sum + point[1], 0) / points.length;
-  return { x, y, at: rotatedOffsets(shape.offsets, x, y, Math.atan2(last[1] - first[1], last[0] - first[0])) };
+  return { x, y, at: rotatedOffsets(offsets, x, y, Math.atan2(last[1] - first[1], last[0] - first[0])) };
 }

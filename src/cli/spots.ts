@@ -50,7 +50,8 @@ interface LevelPlaces {
 
 function placesOn(plan: Plan, level: Level, probe: Probe, count: number, pair: boolean): Place[] {
   const model = buildLevel(level);
-  if (pair) return bestPairs(plan, model, probe, { count }).map(({ at, ...place }) => ({ ...place, axes: at }));
+  if (pair)
+    return bestPairs(plan, model, probe, { count, anyGap: true }).map(({ at, ...place }) => ({ ...place, axes: at }));
   return bestSpots(plan, model, probe, { count }).map(({ at, ...place }) => ({ ...place, axes: [at] }));
 }
 

@@ -115,6 +115,25 @@ describe('bestPairs(plan, model, probe)', () => {
     expect(apartIn(pair)).toBeCloseTo(100 + 152.4, 6);
   });
 
+  it('at any gap has the greatest margin that there is: as near as allowed in an open hall, as far apart as a post asks', () => {
+    const hall = den(8000, 8000);
+    const [pair] = bestPairs(planOf(hall), buildLevel(hall), PROBE, { anyGap: true });
+    const best = 4000 - ((100 + LEAST) / 2) * Math.SQRT1_2 - 50 - WALL;
+    expect(pair?.margin).toBeGreaterThan(best - DOUBT);
+    expect(pair?.margin).toBeLessThanOrEqual(best + 1e-9);
+    expect(pair?.bound).toBeGreaterThanOrEqual(best - 1e-9);
+    // On either side of a post: the farther apart, the more to spare at it.
+    const strip = den(3000, 2 * (50 + WALL) + 2);
+    const [width, depth] = [40, 2 * (50 + WALL)];
+    const post = { box: { center: [1500, 50 + WALL] as XY, width, depth, turn: 0 } };
+    const split = { ...strip, objects: [{ id: 'post', name: 'Post', shape: post, bottom: 0, top: 3000 }] };
+    const plan = planOf(split, {
+      protocol: { profile: 'home-short-term', overrides: [{ rule: 'object', distance: 50, note: 'a post' }] },
+    });
+    const [about] = bestPairs(plan, buildLevel(split), PROBE, { anyGap: true });
+    expect(blockedIn(checksOf(plan, split, PROBE, about?.at ?? []))).toEqual([]);
+  });
+
   it('is empty where one fits and two do not', () => {
     const level = den(2 * (50 + WALL) + 100, 2 * (50 + WALL) + 100);
     expect(bestPairs(planOf(level), buildLevel(level), PROBE)).toEqual([]);
@@ -249,6 +268,38 @@ describe('pairs and companions, on levels by chance', () => {
         }
       }),
       { numRuns: howMany(10, 30) },
+    );
+  });
+
+  it('no pair at any gap that is tried at random has more than the best at any gap', () => {
+    fc.assert(
+      fc.property(scene, ({ seed, chance }) => {
+        const plan = randomPlan(seed);
+        const level = plan.levels[0] as Level;
+        const model = buildLevel(level);
+        const dice = new Dice(chance);
+        const [best] = bestPairs(plan, model, PROBE, { anyGap: true });
+        if (best) expect(blockedIn(checksOf(plan, level, PROBE, best.at))).toEqual([]);
+        const [preferred] = bestPairs(plan, model, PROBE);
+        expect(preferred?.margin ?? -1).toBeLessThanOrEqual(best?.bound ?? -0.1);
+        const field = marginField(plan, model, PROBE);
+        for (let k = 0; k < 60; k++) {
+          // Half of them near the best one, where more is likeliest to be found.
+          const { from, to } = dice.pick(level.walls);
+          const far = best && k % 2 ? 40 : 3000;
+          const [cx, cy] = best && k % 2 ? best.at[0] : [from[0], to[1]];
+          const [x, y] = [cx + dice.between(-far, far), cy + dice.between(-far, far)];
+          const turn = dice.between(0, 2 * Math.PI);
+          const step = 2 * PROBE.radius + dice.between(LEAST, MOST);
+          const other: XY = [x + step * Math.cos(turn), y + step * Math.sin(turn)];
+          const margin = Math.min(field.margin(x, y), field.margin(...other));
+          if (margin <= (best?.bound ?? -0.1)) continue;
+          const checks = checksOf(plan, level, PROBE, [[x, y], other]);
+          const rooms = [[x, y] as XY, other].map((at) => roomOf(plan, level, at));
+          expect(rooms[0] === rooms[1] && checks.every(({ verdict, notRun }) => notRun || passes(verdict))).toBe(false);
+        }
+      }),
+      { numRuns: howMany(10, 100) },
     );
   });
 
