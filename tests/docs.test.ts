@@ -33,6 +33,21 @@ function paragraphsOf(text: string): string[] {
     .filter((each) => each && !/^[|#]/.test(each));
 }
 
+/** The folders that a document lists: the rows of its table of folders, or its list of folders in a block of code. */
+function listedFolders(path: string): string[] {
+  const text = readFileSync(path, 'utf8');
+  const [table = ''] = /^\| folder .*\n(?:\|.*\n)+/m.exec(text) ?? [];
+  const cells = [...table.matchAll(/^\| (`[^|]*)\|/gm)].flatMap(([, cell = '']) => [...cell.matchAll(/`([^`]+)\/`/g)]);
+  const lines = text.matchAll(/^(\w+)\/ {2,}\S/gm);
+  return [...cells, ...lines].map(([, name]) => posix.join(posix.dirname(path), name as string));
+}
+
+const foldersIn = (folder: string) =>
+  readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.') && !SKIPPED.includes(entry.name))
+    .map(({ name }) => posix.join(folder, name))
+    .sort();
+
 const wordsIn = (text: string) => text.split(/\s+/).length;
 
 describe('the documents', () => {
@@ -52,6 +67,34 @@ describe('the documents', () => {
         .map((to) => `${path}: ${to}`),
     );
     expect(broken).toEqual([]);
+  });
+});
+
+describe('a list of folders', () => {
+  const lists = documents.filter((path) => listedFolders(path).length > 0);
+
+  it('is in these documents', () => {
+    expect(lists.toSorted()).toEqual([
+      'DEVELOPERS.md',
+      'geometry/README.md',
+      'src/editor/README.md',
+      'src/protocol/README.md',
+      'src/ui/README.md',
+      'tests/README.md',
+    ]);
+  });
+
+  it.each(lists)('of %s names only folders that are there', (path) => {
+    expect(listedFolders(path).filter((folder) => !existsSync(folder))).toEqual([]);
+  });
+
+  it.each(lists)('of %s names every folder, or all that are in it', (path) => {
+    const listed = listedFolders(path);
+    const isListed = (folder: string): boolean => {
+      const inner = foldersIn(folder);
+      return listed.includes(folder) || (inner.length > 0 && inner.every((each) => listed.includes(each)));
+    };
+    expect(foldersIn(posix.dirname(path)).filter((folder) => !isListed(folder))).toEqual([]);
   });
 });
 
