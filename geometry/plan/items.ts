@@ -52,7 +52,7 @@ export function isOverhead({ bottom }: { readonly bottom: Mm }): boolean {
 }
 
 /**
- * The default detector, mm: a charcoal canister 4 in across and 1 in tall, its underside 30 in above the floor
- * (given by the plan format for `area` and `spots`).
+ * The default detector, mm: a charcoal canister 4 in across and 1 in tall, its underside 30 in above the floor. The commands
+ * `area` and `spots` take it where no other is given. Common practice, no published source.
  */
 export const USUAL_DETECTOR = { radius: 50.8, tall: 25.4, base: 762 } as const;

@@ -40,7 +40,7 @@ export function compareChecks(oracle: OracleLevel, model: LevelModel, detector: 
 /** Rules without a distance; the companion of a detector that has none is looked at in `wordedVerdicts`. */
 const WORDED: readonly string[] = ['room-use', 'level', 'direct-sun', 'support'];
 
-/** Section 2, point 6: not run where nothing of them is drawn and nobody looked. */
+/** Not run where nothing of them is drawn and nobody looked. */
 const LOOKED_FOR = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain'];
 
 function compareRule(
@@ -117,7 +117,7 @@ function naming({ subject, required }: { readonly subject: string | null; readon
   return `${subject} (needs ${required})`;
 }
 
-/** Section 2, points 5 and 6. Two answers where the margin lies on a limit to within rounding. */
+/** Blocked below the limit, tight within the tolerance of the tape, else clear. Two answers where the margin is within rounding of a limit. */
 function verdictsOf(margin: number, tapeTolerance: number): Verdict[] {
   const at = (value: number): Verdict => {
     if (value < -SHORTFALL) return 'blocked';

@@ -4,7 +4,7 @@ import type { OracleRoom } from './floors.ts';
 import type { Geos } from './geos.ts';
 import { type OracleWalls, oracleWalls } from './walls.ts';
 
-/** Fixture kinds by rule, and the room uses that may hold a detector: the plan format, sections 1 and 3. */
+/* Fixture kinds by rule, and the room uses that may hold a detector, written out a second time. */
 const AIR: readonly FixtureKind[] = [
   'supply-register',
   'return-grille',

@@ -3,8 +3,8 @@ import type { Point } from './geos.ts';
 import { apart, meeting, minus, nearest, offSegment, plus, unit, wedge } from './plane.ts';
 
 /*
- * What is drawn up to half an inch short of another wall is led on to it: the plan format does not say so, the description of the
- * engine (geometry/README.md, "How a level is read", 1) does. Decided for each end and each other wall by these two alone.
+ * What is drawn up to half an inch short of another wall is led on to it (geometry/README.md, "How a level is built", 1). Decided for
+ * each end and each other wall by these two alone.
  */
 
 /** How near an end has to be to be led on, mm: half an inch. */

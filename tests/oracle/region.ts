@@ -24,8 +24,8 @@ const SAME = 1e-6;
 const STRAIGHT = 1e-9;
 
 /**
- * "Curves drawn as polygons stay on the safe side" (section 2.7): where a detector stands on a round top may come out too small by what
- * lies between this many chords and the circle, 7 square mm for a table of 840 mm.
+ * The engine draws a round top as this many chords inside the circle, on the safe side ("The region" in geometry/README.md): the place
+ * where a detector stands on it may come out too small by what lies between, 7 square mm for a table of 840 mm.
  */
 const TOP_CHORDS = 720;
 
@@ -38,7 +38,7 @@ export interface Blocker {
   readonly onTop: number | null;
 }
 
-/** Section 2 turned round: how far the axis of a probe keeps from each body; bodies that never block are left out. */
+/** The distances of `rules.ts` turned round: how far the axis of a probe keeps from each body; bodies that never block are left out. */
 export function blockersOf(oracle: OracleLevel, probe: Cylinder): Blocker[] {
   const blockers: Blocker[] = [];
   for (const [rule, bodies] of oracle.bodies) {

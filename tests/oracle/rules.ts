@@ -4,8 +4,8 @@ import type { Point } from './geos.ts';
 import { type OracleLevel, roomAt } from './geos-oracle.ts';
 import { offSegment } from './plane.ts';
 
-/** The table of limits of the plan format, section 3, inches. */
 const INCH = 25.4;
+/** The limits of new plans, inches, written out a second time. */
 const LIMITS: Readonly<Record<string, number>> = {
   'outside-opening': 36,
   'outside-wall': 12,
@@ -16,7 +16,7 @@ const LIMITS: Readonly<Record<string, number>> = {
   'washer-dryer': 120,
   object: 4,
 };
-/** "A distance meets its limit when measured ≥ required − 0.1." */
+/** A distance meets its limit when measured ≥ required − this, mm. */
 export const SHORTFALL = 0.1;
 
 export interface OracleRow {
@@ -37,7 +37,10 @@ export function required({ protocol }: Plan, rule: string, inches = LIMITS[rule]
   return protocol.overrides.find((one) => one.rule === rule)?.distance ?? inches * INCH;
 }
 
-/** Section 2, points 3 and 4; null where the thing never counts. A stream keeps its sign. */
+/**
+ * From the rim, in plan and zero inside the body; for an object in space, with the height between its underside and the detector's top.
+ * Null where the object ends below the detector or carries it. A stream keeps its sign.
+ */
 function measured(rule: string, body: OracleBody, probe: Cylinder, x: number, y: number): number | null {
   const toRim = body.distance(x, y) - probe.radius;
   if (body.stream) return toRim;
@@ -47,7 +50,7 @@ function measured(rule: string, body: OracleBody, probe: Cylinder, x: number, y:
   return Math.hypot(inPlan, Math.max(0, body.bottom - (probe.base + probe.tall)));
 }
 
-/** "Inside any body that reaches its height": by more than the shortfall, in plan and in height. */
+/** Whether it stands inside a body that reaches its height: by more than the shortfall, in plan and in height. */
 function isInside(body: OracleBody, probe: Cylinder, x: number, y: number): boolean {
   return sharesHeight(body, probe) && body.distance(x, y) < probe.radius - SHORTFALL;
 }

@@ -30,8 +30,8 @@ const SAME = 1e-3;
 const NO_LENGTH = 0.01;
 
 /**
- * The walls of a level as the plan format, section 2, has them: center-lines noded and turned into faces by GEOS; a rectangle for
- * every wall and a joint for every two that meet; rooms are faces less all of these.
+ * The walls of a level by the rules of geometry/README.md, "How a level is built": center-lines noded and turned into faces by GEOS; a
+ * rectangle for every wall and a joint for every two that meet; rooms are faces less all of these.
  */
 export function oracleWalls(geos: Geos, level: Level): OracleWalls {
   const drawn = level.walls.filter(({ from, to }) => apart(from, to) > NO_LENGTH);

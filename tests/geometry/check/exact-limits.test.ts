@@ -39,7 +39,7 @@ const row = (margin: number, subject = 'a', verdict: Verdict = 'clear'): Check =
 });
 
 describe('a distance at its limit', () => {
-  // Section 2, points 5 and 6 of the plan format: short by 0.1 mm meets; tight below the tolerance of the tape.
+  // A distance that is short by 0.1 mm meets its limit; it is tight while it has less to spare than the tolerance of the tape.
   it.each([
     [-0.100_01, 'blocked'],
     [-0.1, 'tight'],

@@ -16,8 +16,8 @@ import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../../helpers/hall.ts';
 
 /*
- * Section 3 of the plan format: a detector inside any body that reaches its height is blocked, whatever the rule; what carries it
- * is not in its way; a pair stands in one room and at one height. Our reading: no published text draws a detector inside a washer.
+ * A detector inside any body that reaches its height is blocked, whatever the rule; what carries it is not in its way; a pair stands in
+ * one room and at one height. Our reading: no published text draws a detector inside a washer.
  */
 const HOME = 'home-short-term';
 

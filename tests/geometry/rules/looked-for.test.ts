@@ -8,7 +8,7 @@ import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { fixtureAt, hall, hallDetector, planUnder } from '../../helpers/hall.ts';
 
-/** Section 2, point 6 of the plan format: what is not drawn and was not looked for stands as not run. */
+/* `lookedFor` in geometry/planfile/README.md: what is not drawn and was not looked for stands as not run. */
 const HOME = 'home-short-term';
 
 function reportOf(level: Level, change: Partial<Detector> = {}, profile = HOME, plan: Partial<Plan> = {}) {
