@@ -21,7 +21,7 @@ export const noticePaper: PaperCommand = {
   formats: PAGE_FORMATS,
   make: async (plan, job) => {
     const computed = computedById(verifiedPlacement(plan));
-    const order = { plan, ...pageOption(job, plan), date: today(), computed };
+    const order = { plan, ...pageOption(job, plan), date: today(), now: Date.now(), computed };
     const pages = drawDocument(KINDS[choiceOption(job, 'kind', KIND_NAMES, 'closing')], order);
     return { ...(await filesOfPages(job, pages, order)), fine: true, notes: [], document: {} };
   },

@@ -80,12 +80,14 @@ function eventCreator({ title: planTitle, site }: Plan): CreateEvent {
 
 /**
  * Returns when to close the building: 12 h before the start, or later where it was closed, or can only be closed, later. Null for a
- * long-term test, which needs no closed-building conditions.
+ * long-term test, which needs no closed-building conditions, and where the placement has passed without a recorded closing.
  */
 function closingAt(closeBy: Ms | null, closed: Ms | null, start: Ms, now: Ms): Ms | null {
   if (closeBy === null) return null;
   if (closed !== null) return Math.max(closeBy, closed);
-  return closeBy < now && now < start ? Math.ceil(now / MINUTE) * MINUTE : closeBy;
+  // After the placement an entry at the time that was required would read as a record of it.
+  if (now >= start) return null;
+  return closeBy < now ? Math.ceil(now / MINUTE) * MINUTE : closeBy;
 }
 
 function closingEvent({ site }: Plan, close: Ms, start: Ms, event: CreateEvent): VisitEvent {

@@ -43,7 +43,7 @@ function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle):
   const { plan } = order;
   const say = (text: string) => paragraph(text, width, style);
   // A blank line is enough for what is not scheduled: the page is full.
-  const times = testTimes(plan, (text) => formatAt(text, plan, '') || null, order.date).map((time) =>
+  const times = testTimes(plan, (text) => formatAt(text, plan, '') || null, order).map((time) =>
     time.otherwise === NOT_SCHEDULED ? { ...time, otherwise: '' } : time,
   );
   const places = describePlaces(plan);

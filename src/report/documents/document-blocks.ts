@@ -8,13 +8,11 @@ import { type Area, inset, type PageChoice, type PageSize, pageSize } from '../p
 import { COLOR, LINE_MM } from '../style.ts';
 import { element, line, rectElement } from '../svg.ts';
 import { drawText, shortened, type TextStyle, textWidth } from '../text.ts';
-import { formatPrinted, type TestTime } from './format-times.ts';
+import { formatPrinted, type Printing, type TestTime } from './format-times.ts';
 
 /** Input of a document. */
-export interface DocumentOrder extends PageChoice {
+export interface DocumentOrder extends PageChoice, Printing {
   readonly plan: Plan;
-  /** ISO 8601 date of printing: this code has no clock. */
-  readonly date: string;
   /** Outcome of the second computation by detector id; left out, the document states that verdicts were computed once. */
   readonly computed?: ReadonlyMap<string, Computed>;
 }

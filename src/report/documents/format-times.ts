@@ -1,7 +1,7 @@
 /** Instants in documents, in the site's time zone. */
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { unbrokenInstant } from '../../../geometry/units/no-break.ts';
-import { instantAt, msOf, wallTime } from '../../protocol/timing/clock.ts';
+import { instantAt, instantText, type Ms, msOf, wallTime } from '../../protocol/timing/clock.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { DAYS, formatDate, formatInstant, isMonthFirst } from '../../protocol/timing/format-time.ts';
 import { hasMitigation } from '../../protocol/timing/mitigation.ts';
@@ -45,50 +45,127 @@ export function formatPrinted(date: string, { site }: Plan): string {
 /** Of a time that nobody has set. */
 export const NOT_SCHEDULED = 'not scheduled yet';
 
+/** Of a time that has passed, and that nobody has recorded. */
+const NOT_RECORDED = 'not recorded';
+
 /** One time of the test as text; null for a blank line. */
 export interface TestTime {
   readonly name: string;
   readonly at: string | null;
-  /** What applies until it is arranged. */
+  /** What stands below the blank line: what applies until the time is arranged, or that it is not recorded. */
   readonly otherwise: string;
 }
 
+/** When a document is printed: this code has no clock. */
+export interface Printing {
+  /** ISO 8601 date. */
+  readonly date: string;
+  /** The instant; left out, only the day is known. */
+  readonly now?: Ms;
+}
+
+type FormatTime = (text: string | null | undefined, plan: Plan) => string | null;
+
+/** Whether an instant is certainly still ahead; of the day of printing that is not known without its time. */
+function isAhead(text: string | null | undefined, { site }: Plan, { date, now }: Printing): boolean {
+  const at = msOf(text);
+  if (at === null) return false;
+  return now === undefined ? instantText(at, site.timeZone).slice(0, 10) > date : at > now;
+}
+
+/** Whether an instant has certainly passed. */
+function isPast(text: string | null | undefined, { site }: Plan, { date, now }: Printing): boolean {
+  const at = msOf(text);
+  if (at === null) return false;
+  return now === undefined ? instantText(at, site.timeZone).slice(0, 10) < date : at <= now;
+}
+
 /**
- * Returns the times of the test.
+ * Returns the times of the test. What is recorded is printed as it is; what lies ahead is asked for or planned; what has passed without
+ * being recorded is a blank line to fill in: no time that nobody recorded reads as one that was.
  * @param format formats an instant
- * @param printed ISO 8601 date of printing: a closing time in the past is not advised
  */
-export function testTimes(
-  plan: Plan,
-  format: (text: string | null | undefined, plan: Plan) => string | null,
-  printed: string,
-): readonly TestTime[] {
+export function testTimes(plan: Plan, format: FormatTime, printing: Printing): readonly TestTime[] {
   const { closeBy, mitigationOnBy } = timingReport(plan);
-  const { start, closedSince, mitigationOnSince } = plan.visit;
-  const ahead = (by: string | null) => (by && by.slice(0, 10) >= printed ? by : null);
-  const system: TestTime = {
-    name: 'Mitigation system on from',
-    at: format(mitigationOnSince ?? ahead(mitigationOnBy), plan),
-    otherwise: 'at least 24 hours before the detectors are placed',
-  };
-  const closed: TestTime = {
-    name: 'House closed from',
-    at: format(closedSince ?? ahead(closeBy), plan),
-    // ANSI/AARST MAH-2019, Exh. 2 and 4: 12 h before a test of less than 4 days.
-    otherwise: 'at least 12 hours before the detectors are placed',
-  };
+  const { closedSince, mitigationOnSince } = plan.visit;
+  const since = (recorded: string | null, by: string | null, words: SinceWords) =>
+    sinceTime(plan, format, printing, { recorded, by, words });
   return [
-    ...(isLongTerm(plan) ? [] : [...(hasMitigation(plan) ? [system] : []), closed]),
-    { name: 'Detectors placed', at: format(start, plan), otherwise: NOT_SCHEDULED },
-    { name: 'Detectors picked up', at: describePickUp(plan, format), otherwise: NOT_SCHEDULED },
+    ...(isLongTerm(plan)
+      ? []
+      : [
+          ...(hasMitigation(plan) ? [since(mitigationOnSince, mitigationOnBy, SYSTEM_ON)] : []),
+          since(closedSince, closeBy, CLOSED),
+        ]),
+    placement(plan, format, printing),
+    pickUp(plan, format, printing),
   ];
 }
 
+interface SinceWords {
+  readonly done: string;
+  readonly asked: string;
+  readonly least: string;
+}
+
+const SYSTEM_ON: SinceWords = {
+  done: 'Mitigation system on from',
+  asked: 'Keep the mitigation system on from',
+  least: 'at least 24 hours before the detectors are placed',
+};
+/** ANSI/AARST MAH-2019, Exh. 2 and 4: 12 h before a test of less than 4 days. */
+const CLOSED: SinceWords = {
+  done: 'House closed from',
+  asked: 'Keep the house closed from',
+  least: 'at least 12 hours before the detectors are placed',
+};
+
+interface Since {
+  readonly recorded: string | null;
+  /** The latest time that is asked for. */
+  readonly by: string | null;
+  readonly words: SinceWords;
+}
+
+/** Returns since when something holds that must hold before the placement. */
+function sinceTime(plan: Plan, format: FormatTime, printing: Printing, { recorded, by, words }: Since): TestTime {
+  const { done, asked, least } = words;
+  if (recorded !== null) {
+    const name = isAhead(recorded, plan, printing) ? asked : done;
+    return { name, at: format(recorded, plan), otherwise: NOT_RECORDED };
+  }
+  if (wasPlaced(plan, printing)) return { name: done, at: null, otherwise: NOT_RECORDED };
+  const latest = isPast(by, plan, printing) ? null : format(by, plan);
+  return { name: asked, at: latest && `${latest} at the latest`, otherwise: least };
+}
+
+/** Whether the placement may have happened: then nothing is asked for that had to be done before it. */
+const wasPlaced = (plan: Plan, printing: Printing): boolean =>
+  plan.visit.end !== null || (plan.visit.start !== null && !isAhead(plan.visit.start, plan, printing));
+
+function placement(plan: Plan, format: FormatTime, printing: Printing): TestTime {
+  const done = wasPlaced(plan, printing);
+  return {
+    name: done ? 'Detectors placed' : 'Detectors to be placed',
+    at: format(plan.visit.start, plan),
+    otherwise: done ? NOT_RECORDED : NOT_SCHEDULED,
+  };
+}
+
+function pickUp(plan: Plan, format: FormatTime, printing: Printing): TestTime {
+  const { end, plannedEnd } = plan.visit;
+  if (end !== null && !isAhead(end, plan, printing))
+    return { name: 'Detectors picked up', at: format(end, plan), otherwise: NOT_RECORDED };
+  const last = end ?? plannedEnd ?? timingReport(plan).latestEnd;
+  if (isPast(last, plan, printing)) {
+    const planned = plannedEnd ? `; planned for ${format(plannedEnd, plan)}` : '';
+    return { name: 'Detectors picked up', at: null, otherwise: `${NOT_RECORDED}${planned}` };
+  }
+  return { name: 'Detectors to be picked up', at: describePickUp(plan, format), otherwise: NOT_SCHEDULED };
+}
+
 /** Returns the pick-up, or the window that the kit allows; null where neither is known. */
-export function describePickUp(
-  plan: Plan,
-  format: (text: string | null | undefined, plan: Plan) => string | null,
-): string | null {
+export function describePickUp(plan: Plan, format: FormatTime): string | null {
   const { earliestEnd, latestEnd } = timingReport(plan);
   const [from, to] = [format(earliestEnd, plan), format(latestEnd, plan)];
   return format(plan.visit.end ?? plan.visit.plannedEnd, plan) ?? (from && to ? `between ${from} and ${to}` : null);

@@ -38,14 +38,15 @@ export function drawNotice(order: DocumentOrder): readonly string[] {
   return framed(order, 'Notice to occupants', pages);
 }
 
-function noticeBlocks({ plan, date }: DocumentOrder, width: number, style: TextStyle): readonly Block[] {
+function noticeBlocks(order: DocumentOrder, width: number, style: TextStyle): readonly Block[] {
+  const { plan } = order;
   const say = (text: string) => paragraph(text, width, style);
   const places = describePlaces(plan);
   return [
     say(WHAT_IT_IS),
     stack([
       heading('When', width),
-      timeRows(testTimes(plan, formatForOccupants, date), width, style),
+      timeRows(testTimes(plan, formatForOccupants, order), width, style),
       space(1),
       ...(isLongTerm(plan) ? [] : [say('Once the detectors are picked up, the house may be opened.')]),
       paragraph(clockLine(plan), width, READ_SOFT),

@@ -54,11 +54,12 @@ function contentOf({ plan, computed = new Map() }: DocumentOrder): CardContent {
 }
 
 function cardBlocks(
-  { plan, date }: DocumentOrder,
+  order: DocumentOrder,
   { places, verification }: CardContent,
   width: number,
   style: TextStyle,
 ): readonly Block[] {
+  const { plan } = order;
   return [
     heading('Where', width),
     ...(places.length === 0
@@ -67,7 +68,7 @@ function cardBlocks(
     ...verification.map((words) => paragraph(words, width, READ_SOFT)),
     stack([
       heading('When', width),
-      timeRows(testTimes(plan, formatForOccupants, date), width, style),
+      timeRows(testTimes(plan, formatForOccupants, order), width, style),
       space(0.6),
       paragraph(clockLine(plan), width, READ_SOFT),
     ]),

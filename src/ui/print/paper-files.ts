@@ -29,7 +29,7 @@ export async function jobPaperPages(which: VisitDocument, choice: PageChoice): P
   ]).catch(partMissing);
   const { plan } = useAppStore.getState();
   const computed = await computedTwice(plan);
-  return sunAtOnce(() => drawDocument(which, { ...choice, plan, date: today(), computed }));
+  return sunAtOnce(() => drawDocument(which, { ...choice, plan, date: today(), now: Date.now(), computed }));
 }
 
 /** Saves each page of a paper as a drawing. Says where it is, or why there is none. */

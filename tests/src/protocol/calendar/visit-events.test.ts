@@ -175,5 +175,8 @@ describe('what stands in a calendar', () => {
     expect(late?.start).toBe(Date.parse('2026-03-07T09:00:00-05:00'));
     expect(late?.notes).toContain('start no earlier than Saturday, March 7, 9:00 pm');
     expect(closing(null, '2026-03-07T10:00:00-05:00')?.start).toBe(Date.parse('2026-03-07T10:00:00-05:00'));
+    // Placed without a recorded closing: an entry in the past would read as one.
+    expect(closing(null, '2026-03-07T18:00:00-05:00')).toBeUndefined();
+    expect(closing('2026-03-06T20:00:00-05:00', '2026-03-07T18:00:00-05:00')?.start).toBe(by);
   });
 });

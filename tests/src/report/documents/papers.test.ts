@@ -32,8 +32,8 @@ describe('what is asked of the people in the house', () => {
 
   it('says from when to when, local time at the property: twelve hours before, and over the change of clocks', () => {
     const text = words('notice', timed);
-    expect(text).toContain('House closed from Saturday, March 7, 6:00 am');
-    expect(text).toContain('Detectors placed Saturday, March 7, 6:00 pm');
+    expect(text).toContain('Keep the house closed from Saturday, March 7, 6:00 am at the latest');
+    expect(text).toContain('Detectors to be placed Saturday, March 7, 6:00 pm');
     // 48 h on: the clocks went forward in between.
     expect(text).toContain('between Monday, March 9, 7:00 pm and Wednesday, March 11, 7:00 pm');
     expect(text).toContain('Local time at the property (time zone America/New York).');
@@ -42,8 +42,10 @@ describe('what is asked of the people in the house', () => {
   it('says by when a mitigation system runs, where there is one', () => {
     const mitigated = { ...timed, site: { ...timed.site, purpose: 'after-mitigation' as const } };
     // 24 h before the start at 6:00 pm on March 7: ANSI/AARST MAH-2019.
-    expect(words('notice', mitigated)).toContain('Mitigation system on from Friday, March 6, 6:00 pm');
-    expect(words('notice', timed)).not.toContain('Mitigation system on');
+    expect(words('notice', mitigated)).toContain(
+      'Keep the mitigation system on from Friday, March 6, 6:00 pm at the latest',
+    );
+    expect(words('notice', timed)).not.toMatch(/mitigation system on/i);
     const open = { ...bare, site: { ...bare.site, purpose: 'after-mitigation' as const } };
     expect(words('notice', open)).toContain('at least 24 hours before the detectors are placed');
   });
@@ -52,11 +54,11 @@ describe('what is asked of the people in the house', () => {
     const midnight = { ...timed, visit: { ...timed.visit, closedSince: '2026-03-07T00:00:00-05:00' } };
     expect(words('notice', midnight)).toContain('Saturday, March 7, 12:00 am (midnight after Friday)');
     const metric: Plan = { ...timed, display: { ...timed.display, length: 'metric' } };
-    expect(words('notice', metric)).toContain('Detectors placed Saturday, March 7, 6:00 pm Detectors picked up');
+    expect(words('notice', metric)).toContain('Detectors to be placed Saturday, March 7, 6:00 pm Detectors to be');
   });
 
   it('says that nothing is arranged yet where it is not', () => {
-    expect(words('notice', bare)).toContain('Detectors placed not scheduled yet');
+    expect(words('notice', bare)).toContain('Detectors to be placed not scheduled yet');
     expect(words('notice', bare)).toContain('at least 12 hours before the detectors are placed');
   });
 
@@ -122,7 +124,7 @@ it('the agreement has room for a signature and for a refusal, and says what is o
     expect(blank).toContain(part);
   }
   expect(blank).not.toContain('On record');
-  expect(blank).toContain('Detectors placed Saturday, March 7, 2026, 6:00 pm');
+  expect(blank).toContain('Detectors to be placed Saturday, March 7, 2026, 6:00 pm');
   const signed = withAgreement(timed, { signedBy: 'M. Brook', at: '2026-03-06T09:30:00-05:00' });
   expect(words('agreement', signed)).toContain('On record: signed by M. Brook, Friday, March 6, 2026, 9:30 am.');
   const refused = withAgreement(signed, { refused: true });
