@@ -1,26 +1,36 @@
+import { nearbyOf } from './nearby.ts';
 import type { XY } from './types.ts';
 
-/** Why a ring is not simple. Corners are counted from 0; edge i starts at corner i. */
+/** Why a ring is not known to be simple. Corners are counted from 0; edge i starts at corner i. */
 export type RingFlaw =
   | { readonly kind: 'same-corner'; readonly corners: readonly [number, number] }
-  | { readonly kind: 'edges-meet'; readonly edges: readonly [number, number] };
+  | { readonly kind: 'edges-meet'; readonly edges: readonly [number, number] }
+  /** The boxes of too many edges overlap to compare them all in a second or two: no outline of a real thing. */
+  | { readonly kind: 'too-intricate' };
+
+/** Most pairs of edges that are compared. */
+const MOST_PAIRS = 20_000_000;
 
 /**
  * Returns the first flaw of an open ring of at least 3 corners, or null when it is simple: no two consecutive corners
  * equal, no edge that folds back over the previous one, no other two edges that touch or cross. Exact predicates, no
- * tolerance. Compares the boxes of every pair of edges, O(n²): enough for outlines of a thousand corners.
+ * tolerance. Compares the edges whose boxes overlap, at most `mostPairs` of them.
  */
-export function ringFlaw(ring: readonly XY[]): RingFlaw | null {
+export function ringFlaw(ring: readonly XY[], mostPairs = MOST_PAIRS): RingFlaw | null {
   const count = ring.length;
   const corner = (i: number) => ring[i % count] as XY;
   for (let i = 0; i < count; i++) {
     const [a, b] = [corner(i), corner(i + 1)];
     if (a[0] === b[0] && a[1] === b[1]) return { kind: 'same-corner', corners: [i, (i + 1) % count] };
   }
-  const boxes = edgeBoxes(ring);
+  const edges = ring.map((at, i): readonly [XY, XY] => [at, corner(i + 1)]);
+  const near = nearbyOf(edges);
+  let pairs = 0;
   for (let i = 0; i < count; i++) {
-    for (let j = i + 1; j < count; j++) {
-      if (areApart(boxes, 4 * i, 4 * j)) continue;
+    const later = near(edges[i] as readonly [XY, XY], 0, (place) => place > i).sort((j, k) => j - k);
+    pairs += later.length;
+    if (pairs > mostPairs) return { kind: 'too-intricate' };
+    for (const j of later) {
       const [a, b, c, d] = [corner(i), corner(i + 1), corner(j), corner(j + 1)];
       const next = j === i + 1;
       const last = (j + 1) % count === i;
@@ -29,22 +39,6 @@ export function ringFlaw(ring: readonly XY[]): RingFlaw | null {
     }
   }
   return null;
-}
-
-/** Returns the least and greatest x and y of each edge, four numbers an edge. */
-function edgeBoxes(ring: readonly XY[]): Float64Array {
-  const boxes = new Float64Array(4 * ring.length);
-  for (let i = 0; i < ring.length; i++) {
-    const [a, b] = [ring[i] as XY, ring[(i + 1) % ring.length] as XY];
-    boxes.set([Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1])], 4 * i);
-  }
-  return boxes;
-}
-
-/** Returns whether two boxes share no point; edges that follow one another always share one. */
-function areApart(boxes: Float64Array, i: number, j: number): boolean {
-  const at = (k: number) => boxes[k] as number;
-  return at(i + 2) < at(j) || at(j + 2) < at(i) || at(i + 3) < at(j + 1) || at(j + 3) < at(i + 1);
 }
 
 /** Returns whether b → c runs back over a → b. */

@@ -5,9 +5,16 @@ import { readJson } from './read/json.ts';
 import { meaningProblems } from './read/meaning.ts';
 import { misspelledKeyProblems } from './read/misspelled-keys.ts';
 import { structureProblems } from './read/structure.ts';
-import { ValidParts } from './read/valid-parts.ts';
+import { identifiedItems, ValidParts } from './read/valid-parts.ts';
 import { PlanSchema, VERSION } from './schema/plan.ts';
-import { isRecord, type LongList, longLists, withDefaults, withoutControlCharacters } from './schema/walk.ts';
+import {
+  isRecord,
+  type LongList,
+  longLists,
+  withDefaults,
+  withListsCut,
+  withoutControlCharacters,
+} from './schema/walk.ts';
 
 export type { PlanProblem } from './problem.ts';
 
@@ -16,9 +23,9 @@ export type ParsedPlan =
   | { readonly ok: false; readonly problems: readonly PlanProblem[] };
 
 /**
- * Parses a plan file. Text that is not JSON, not an object, of another format or of a newer version is refused with
- * that one problem, a file with a list that is too long with those lists. Otherwise all problems are returned at once: structure (JSON Schema) first, then meaning (what a
- * schema cannot express). Never throws and never repairs; omitted keys get their defaults.
+ * Parses a plan file. Text that is not JSON, not an object or of a newer version is refused with that one problem. Otherwise all problems
+ * are returned at once: structure (JSON Schema) first, then meaning (what a schema cannot express); of a list that is too long, those of
+ * the entries up to its limit. Never throws and never repairs; omitted keys get their defaults.
  *
  * Unknown keys are preserved, a key named __proto__ as a plain key; a key that is almost a known one is refused as
  * misspelled.
@@ -29,16 +36,18 @@ export function parsePlan(text: string): ParsedPlan {
   if (!json.ok) return refused([notJson(text, json)]);
   const strange = headProblem(json.value);
   if (strange) return refused([strange]);
-  // Nothing else is checked then: the entries of a list without end would take minutes.
+  const foreign = formatProblem(json.value);
   const long = longLists(PlanSchema, json.value);
-  if (long.length > 0) return refused(long.map((list) => longListProblem(json.value, list)));
-  const value = withoutControlCharacters(PlanSchema, json.value);
+  const value = withoutControlCharacters(PlanSchema, withListsCut(json.value, long));
   const duplicateKeys = json.duplicateKeys.map((path) => doubledProblem(value, path));
   const structure = structureProblems(value);
   const file = withDefaults(PlanSchema, value);
-  const meaning = meaningProblems(file, new ValidParts(structure.map(({ path }) => path)));
-  const shapes = structure.map(({ path: _, ...problem }) => problem);
-  const problems = [...duplicateKeys, ...misspelledKeyProblems(value), ...shapes, ...meaning];
+  // What refers to an entry beyond the limit of its list is not told to be missing.
+  const names = identifiedItems(long.length > 0 ? withoutControlCharacters(PlanSchema, json.value) : value);
+  const meaning = meaningProblems(file, new ValidParts(structure.map(({ path }) => path)), names);
+  const shapes = structure.filter(({ pointer }) => pointer !== '/format').map(({ path: _, ...problem }) => problem);
+  const tooLong = long.map((list) => longListProblem(json.value, list));
+  const problems = [...foreign, ...tooLong, ...duplicateKeys, ...misspelledKeyProblems(value), ...shapes, ...meaning];
   // No problems: the value matches the schema, so it is a plan.
   return problems.length === 0 ? { ok: true, plan: file as Plan } : refused(problems);
 }
@@ -64,16 +73,20 @@ function headProblem(value: unknown): PlanProblem | null {
     return { pointer: '', found, expected: 'an object', message: `The file holds ${found}, not a plan.` };
   }
   const { format, version } = value;
-  if (format !== 'stillspot-plan') {
-    const [found, expected] = [foundWords(format), '"stillspot-plan"'];
-    const message = `This is not a Stillspot plan: "format" is ${format === undefined ? 'missing' : found}, needs ${expected}.`;
-    return { pointer: '/format', found, expected, message };
-  }
-  if (typeof version === 'number' && version > VERSION) {
+  if (format === 'stillspot-plan' && typeof version === 'number' && version > VERSION) {
     const message = `This file is version ${version}; this Stillspot reads version ${VERSION}. Open it with a newer Stillspot.`;
     return { pointer: '/version', found: String(version), expected: String(VERSION), message };
   }
   return null;
+}
+
+/** Returns whether the file is of another format; its other problems are listed too. */
+function formatProblem(value: unknown): readonly PlanProblem[] {
+  const format = isRecord(value) ? value.format : undefined;
+  if (format === 'stillspot-plan') return [];
+  const [found, expected] = [foundWords(format), '"stillspot-plan"'];
+  const message = `This is not a Stillspot plan: "format" is ${format === undefined ? 'missing' : found}, needs ${expected}.`;
+  return [{ pointer: '/format', found, expected, message }];
 }
 
 function longListProblem(value: unknown, { path, length, most }: LongList): PlanProblem {

@@ -68,6 +68,10 @@ export function shapeFlaws(shape: Shape): readonly Flaw[] {
     const statement = `has two corners on one spot: ${i + 1} and ${j + 1}. Take one of them out.`;
     return [{ path: [...path, j], found: 'the same point twice in a row', expected, statement }];
   }
+  if (flaw.kind === 'too-intricate') {
+    const statement = `has an outline of ${points.length.toLocaleString('en-US')} corners whose sides lie over and over one another: it cannot be checked. Draw it with fewer.`;
+    return [{ path, found: 'an outline that cannot be checked', expected, statement }];
+  }
   const [i, j] = flaw.edges;
   const side = (k: number) => `${k + 1}–${((k + 1) % points.length) + 1}`;
   const statement = `has an outline that touches itself: side ${side(i)} meets side ${side(j)}. Move a corner away.`;

@@ -16,24 +16,22 @@ import { RECORD_SECTIONS, type RecordSection, recordFlaws, unknownDetectorFlaw }
 import { type Flaw, type PlanProblem, pointerTo, quoted, type Step } from '../problem.ts';
 import { isRecord } from '../schema/walk.ts';
 import { describePath, valueAt } from './describe-path.ts';
-import {
-  type Identified,
-  identifiedItems,
-  type Placed,
-  type ValidParts,
-  validEntries,
-  validItems,
-} from './valid-parts.ts';
+import { type Identified, type Placed, type ValidParts, validEntries, validItems } from './valid-parts.ts';
 
 /**
  * Returns what the schema cannot express: ids, references, openings in their walls, simple outlines, overrides, times.
  * Takes the file with its defaults filled in; checks only the structurally valid parts, and every id.
+ *
+ * @param names what has an id in the file as it was given
  */
-export function meaningProblems(file: unknown, validParts: ValidParts): readonly PlanProblem[] {
+export function meaningProblems(
+  file: unknown,
+  validParts: ValidParts,
+  names: readonly Identified[],
+): readonly PlanProblem[] {
   const unit: LengthUnit = valueAt(file, ['display', 'length']) === 'metric' ? 'metric' : 'feet-inches';
   const addProblems = (path: readonly Step[], flaws: readonly Flaw[]) =>
     flaws.map((flaw) => problemOf(file, path, flaw));
-  const names = identifiedItems(file);
   return [
     ...idProblems(file, names),
     ...openingProblems(file, names, validParts, unit),

@@ -37,7 +37,7 @@ export const angle = () => numberFrom(-LARGEST, LARGEST, 'a number of degrees');
 const LONGEST_NAME = 200;
 const LONGEST_TEXT = 10_000;
 /** The greatest length of a list. */
-const LONGEST_LIST = 100_000;
+export const LONGEST_LIST = 100_000;
 
 /** A text of one line. */
 export const text = () => v.pipe(v.string('text'), ...atMostCharacters(LONGEST_TEXT));

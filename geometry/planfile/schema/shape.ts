@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { Shape } from '../../plan/model.ts';
-import { about, angle, coordinate, LARGEST_IN_HOUSE, length, record } from './leaves.ts';
+import { about, angle, coordinate, LARGEST_IN_HOUSE, LONGEST_LIST, length, record } from './leaves.ts';
 
 export const PointSchema = v.strictTuple([coordinate(), coordinate()], 'a point: [x, y] in mm');
 
@@ -19,11 +19,9 @@ export const BoxSchema = record(
   'a box with center, width, depth and turn',
 );
 
-/** The check for simple polygons compares every pair of edges; more corners would take minutes. */
-const MOST_CORNERS = 1000;
-const POINTS = `a list of 3 to ${MOST_CORNERS} points`;
+const POINTS = `a list of 3 to ${LONGEST_LIST.toLocaleString('en-US')} points`;
 export const PolygonSchema = record(
-  { points: v.pipe(v.array(PointSchema, POINTS), v.minLength(3, POINTS), v.maxLength(MOST_CORNERS, POINTS)) },
+  { points: v.pipe(v.array(PointSchema, POINTS), v.minLength(3, POINTS), v.maxLength(LONGEST_LIST, POINTS)) },
   'a polygon with points',
 );
 

@@ -121,6 +121,21 @@ export function longLists(schema: v.GenericSchema, value: unknown): readonly Lon
   return found;
 }
 
+/** Returns the value with each of these lists cut to its greatest length: no time is spent on a list without end. Does not mutate. */
+export function withListsCut(value: unknown, long: readonly LongList[]): unknown {
+  const cut = (here: unknown, path: Path, most: number): unknown => {
+    const [step, ...rest] = path;
+    if (step === undefined) return Array.isArray(here) ? here.slice(0, most) : here;
+    if (Array.isArray(here)) return here.map((each, index) => (index === step ? cut(each, rest, most) : each));
+    if (!isRecord(here)) return here;
+    // A key named __proto__ stays a plain key.
+    return Object.fromEntries(
+      Object.entries(here).map(([key, each]) => [key, key === step ? cut(each, rest, most) : each]),
+    );
+  };
+  return long.reduce((whole, { path, most }) => cut(whole, path, most), value);
+}
+
 /** Returns the greatest number of entries of a list. */
 function longest({ pipe = [] }: Node): number {
   for (const step of pipe) {

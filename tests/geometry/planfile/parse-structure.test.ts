@@ -78,7 +78,7 @@ describe('parsePlan(text) on the structure of a plan', () => {
     [
       'two corners',
       polygon([0, 0], [1, 1]),
-      '/levels/0/objects/0/shape/polygon/points: Object t1 on level L1: "shape.polygon.points" is a list of 2, needs a list of 3 to 1000 points.',
+      '/levels/0/objects/0/shape/polygon/points: Object t1 on level L1: "shape.polygon.points" is a list of 2, needs a list of 3 to 100,000 points.',
     ],
     [
       'a latitude',
@@ -137,14 +137,56 @@ describe('parsePlan(text) on the structure of a plan', () => {
     expect(problems[0]).toContain(`${pointer}: `);
   });
 
-  it('a list that is too long, at once and alone', () => {
+  it('a list that is too long, with the problems of its entries up to the limit and of the rest of the file', () => {
     const overrides = Array.from({ length: 100_000 }, () => ({ rule: 3, distance: -1 }));
-    expect(problemsIn(smallFile({ protocol: { overrides } }))).toEqual([
+    const problems = problemsIn(smallFile({ protocol: { overrides }, tapeTolerance: -1 }));
+    expect(problems).toHaveLength(1 + 2 * 100 + 1);
+    expect(problems[0]).toBe(
       '/protocol/overrides: The plan: "protocol.overrides" is a list of 100000, needs at most 100 entries.',
-    ]);
+    );
+    expect(problems).toContainEqual(expect.stringMatching(/^\/tapeTolerance: /));
     const walls = Array.from({ length: 100_001 }, () => 5);
-    expect(problemsIn(onLevel({ walls }))).toEqual([
+    expect(problemsIn(onLevel({ walls })).slice(0, 2)).toEqual([
       '/levels/0/walls: Level L1: "walls" is a list of 100001, needs at most 100,000 entries.',
+      expect.stringMatching(/^\/levels\/0\/walls\/0: /),
+    ]);
+  });
+
+  it('nothing of what refers to an entry beyond the limit of its list', () => {
+    const reading = { detector: 'd100001', value: 1, unit: 'pCi/L' };
+    const detectors = Array.from({ length: 100_001 }, (_, i) => ({
+      id: `d${i + 1}`,
+      label: '',
+      at: [0, 0],
+      base: 762,
+      radius: 50,
+      tall: 25,
+    }));
+    const file = onLevel({ detectors });
+    expect(problemsIn({ ...file, readings: [reading] })).toEqual([
+      '/levels/0/detectors: Level L1: "detectors" is a list of 100001, needs at most 100,000 entries.',
+    ]);
+  });
+
+  it('another format, with every other problem', () => {
+    expect(problemsIn({ ...smallFile({ tapeTolerance: -1 }), format: 'other' })).toEqual([
+      '/format: This is not a Stillspot plan: "format" is "other", needs "stillspot-plan".',
+      expect.stringMatching(/^\/tapeTolerance: /),
+    ]);
+  });
+
+  it('an outline of more corners than sides can be compared, and none of one with thousands', () => {
+    const circle = (count: number) =>
+      Array.from({ length: count }, (_, i) => [
+        2000 + 500 * Math.cos((2 * Math.PI * i) / count),
+        2000 + 500 * Math.sin((2 * Math.PI * i) / count),
+      ]);
+    const objectOf = (points: readonly (readonly number[])[]) =>
+      onLevel({ objects: [{ id: 't1', name: 'Stove', shape: { polygon: { points } }, bottom: 0, top: 900 }] });
+    expect(problemsIn(objectOf(circle(20_000)))).toEqual([]);
+    const comb = Array.from({ length: 8000 }, (_, i) => (i % 2 ? [i, 8000 + i] : [i + 8000, i]));
+    expect(problemsIn(objectOf([...comb, [9000, -5000], [-5000, -5000]]))).toEqual([
+      expect.stringMatching(/cannot be checked|touches itself/),
     ]);
   });
 

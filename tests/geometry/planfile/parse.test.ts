@@ -44,17 +44,21 @@ describe('parsePlan(text) of what is no plan', () => {
     ['[]', ': The file holds an empty list, not a plan.'],
     ['null', ': The file holds null, not a plan.'],
     ['"plan"', ': The file holds "plan", not a plan.'],
-    ['{}', '/format: This is not a Stillspot plan: "format" is missing, needs "stillspot-plan".'],
-    [
-      '{"format":"other","version":9}',
-      '/format: This is not a Stillspot plan: "format" is "other", needs "stillspot-plan".',
-    ],
     [
       '{"format":"stillspot-plan","version":3,"levels":0}',
       '/version: This file is version 3; this Stillspot reads version 1. Open it with a newer Stillspot.',
     ],
   ])('%j has one problem: %s', (text, problem) => {
     expect(problemsOf(text)).toEqual([problem]);
+  });
+
+  it.each([
+    ['{}', 'missing', ['/version', '/levels']],
+    ['{"format":"other","version":9}', '"other"', ['/version', '/levels']],
+  ])('%j is not a plan, and what else a plan needs is listed', (text, found, others) => {
+    const [first, ...more] = problemsOf(text);
+    expect(first).toBe(`/format: This is not a Stillspot plan: "format" is ${found}, needs "stillspot-plan".`);
+    expect(more.map((problem) => problem.split(':')[0])).toEqual(others);
   });
 
   it('passes over a byte order mark, and counts columns without it', () => {
