@@ -1,4 +1,5 @@
 import type { Box, Deg, Fixture, Level, Mm, Shape, Stream, Wall, XY } from '../plan/model.ts';
+import { direction, fullTurn } from '../plane/bearing.ts';
 import { shapeMiddle, shapeRing } from '../plane/body.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { distance, nearestParameter, roundCoordinate, roundPoint } from '../plane/point.ts';
@@ -103,7 +104,7 @@ function reshaped(shape: Shape, handle: Handle, at: XY, turnStep: Deg | null): S
 }
 
 function turned(box: Box, at: XY, step: Deg | null): Box {
-  return { ...box, turn: stepped(directionTo(box.center, at) + 90, step) };
+  return { ...box, turn: stepped(direction(box.center, at) + 90, step) };
 }
 
 function withStreamTo(level: Level, id: string, at: XY, turnStep: Deg | null, reachStep: Mm | null): Level {
@@ -112,20 +113,15 @@ function withStreamTo(level: Level, id: string, at: XY, turnStep: Deg | null, re
     const middle = shapeMiddle(fixture.shape);
     const far = distance(middle, at);
     const reach = Math.max(LEAST_SIZE, roundCoordinate(reachStep ? Math.round(far / reachStep) * reachStep : far));
-    return { ...fixture, stream: { ...fixture.stream, direction: stepped(directionTo(middle, at), turnStep), reach } };
+    return { ...fixture, stream: { ...fixture.stream, direction: stepped(direction(middle, at), turnStep), reach } };
   });
   return { ...level, fixtures };
-}
-
-/** Returns degrees clockwise on screen from +x. */
-function directionTo(from: XY, to: XY): Deg {
-  return (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
 }
 
 /** Rounds to a multiple of the step, 0 to 360 (excluded). */
 function stepped(turn: Deg, step: Deg | null): Deg {
   const whole = step ? Math.round(turn / step) * step : turn;
-  return roundCoordinate(((whole % 360) + 360) % 360);
+  return roundCoordinate(fullTurn(whole));
 }
 
 function stretched(box: Box, index: number, at: XY): Box {

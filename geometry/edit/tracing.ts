@@ -1,4 +1,5 @@
 import type { Deg, Level, Mm, Plan, Tracing, XY } from '../plan/model.ts';
+import { direction, fullTurn } from '../plane/bearing.ts';
 import type { Extent } from '../plane/body.ts';
 import { distance, roundPoint } from '../plane/point.ts';
 import type { EditResult } from './checked.ts';
@@ -50,7 +51,7 @@ export function tracingScaled(tracing: Tracing, a: XY, b: XY, length: Mm): Traci
  */
 export function tracingStraightened(tracing: Tracing, a: XY, b: XY): Tracing {
   if (distance(a, b) === 0) return tracing;
-  const slope = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+  const slope = direction(a, b);
   return tracingRotated(tracing, Math.round(slope / 90) * 90 - slope, a);
 }
 
@@ -60,11 +61,11 @@ export function tracingRotated(tracing: Tracing, by: Deg, about: XY): Tracing {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   const [dx, dy] = [tracing.at[0] - about[0], tracing.at[1] - about[1]];
   const at: XY = [about[0] + dx * cos - dy * sin, about[1] + dx * sin + dy * cos];
-  return { ...tracing, at: roundPoint(at), turn: normalizedAngle(tracing.turn + by) };
+  return { ...tracing, at: roundPoint(at), turn: roundedHalfTurn(tracing.turn + by) };
 }
 
-/** Normalizes to −180 (excluded) … 180, rounded to 0.001 degree. */
-function normalizedAngle(turn: Deg): Deg {
-  const round = Math.round((((turn % 360) + 360) % 360) * 1000) / 1000;
+/** Returns an angle as −180 (excluded) to 180 degrees, rounded to 0.001 degree. */
+function roundedHalfTurn(turn: Deg): Deg {
+  const round = Math.round(fullTurn(turn) * 1000) / 1000;
   return round > 180 ? round - 360 : round;
 }

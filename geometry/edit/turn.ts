@@ -2,6 +2,7 @@ import { withFootprintSize } from '../dimension/footprint.ts';
 import { itemById, itemName } from '../plan/items.ts';
 import type { Deg, Fixture, Level, Mm, Plan, Shape, Wall, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
+import { fullTurn } from '../plane/bearing.ts';
 import { ringExtent, shapeMiddle } from '../plane/body.ts';
 import { along } from '../plane/point.ts';
 import type { EditResult } from './checked.ts';
@@ -71,7 +72,7 @@ function stretch(wanted: Mm | undefined, now: Mm): number {
 
 function turnedShape(shape: Shape, by: Deg): Shape {
   if ('circle' in shape) return shape;
-  if ('box' in shape) return { ...shape, box: { ...shape.box, turn: normalizedAngle(shape.box.turn + by) } };
+  if ('box' in shape) return { ...shape, box: { ...shape.box, turn: fullTurn(shape.box.turn + by) } };
   const middle = shapeMiddle(shape);
   return {
     ...shape,
@@ -80,7 +81,7 @@ function turnedShape(shape: Shape, by: Deg): Shape {
 }
 
 function turnedStream({ stream }: Fixture, by: Deg): Fixture['stream'] {
-  return stream && { ...stream, direction: normalizedAngle(stream.direction + by) };
+  return stream && { ...stream, direction: fullTurn(stream.direction + by) };
 }
 
 function withWallTurned(level: Level, wall: Wall, by: Deg): Level {
@@ -103,12 +104,7 @@ function rotatedPoint([x, y]: XY, [cx, cy]: XY, by: Deg): XY {
     [-1, 0],
     [0, -1],
   ] as const; // prettier-ignore
-  const turn = normalizedAngle(by);
+  const turn = fullTurn(by);
   const [cos, sin] = quarters[turn / 90] ?? [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
   return [cx + (x - cx) * cos - (y - cy) * sin, cy + (x - cx) * sin + (y - cy) * cos];
-}
-
-/** Normalizes to 0 … 360 (excluded). */
-function normalizedAngle(angle: Deg): Deg {
-  return ((angle % 360) + 360) % 360;
 }

@@ -4,6 +4,7 @@ import { wallLength } from '../plan/items.ts';
 import { ITEM_KINDS, type Item, itemsOf } from '../plan/kinds.ts';
 import type { Level, Plan, Shape, Wall, XY } from '../plan/model.ts';
 import { counted, levelName, listed } from '../plan/nouns.ts';
+import { direction } from '../plane/bearing.ts';
 import { shapeRing } from '../plane/body.ts';
 import { along } from '../plane/point.ts';
 import { formatLength, formatMeasured, type LengthUnit } from '../units/index.ts';
@@ -99,9 +100,8 @@ function describeKept(kept: readonly Kept[], level: Level, plan: Plan, modelOf: 
   return [...[...moves].map(([way, names]) => `${named('moved', names)} ${way}`), ...changes];
 }
 
-function wayInWords([dx, dy]: XY, unit: LengthUnit, north: North): string {
-  const direction = (Math.atan2(dy, dx) * 180) / Math.PI;
-  return `${formatLength(Math.hypot(dx, dy), unit)} ${compassPoint(direction, north)}`;
+function wayInWords(by: XY, unit: LengthUnit, north: North): string {
+  return `${formatLength(Math.hypot(...by), unit)} ${compassPoint(direction([0, 0], by), north)}`;
 }
 
 /** Returns how far an item was moved, mm, where nothing but its place has changed; null otherwise. */

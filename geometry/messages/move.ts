@@ -1,5 +1,6 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Deg, Mm, Plan, XY } from '../plan/model.ts';
+import { direction } from '../plane/bearing.ts';
 import { type Body, ringBody, shapeBody } from '../plane/body.ts';
 import type { NearestSpot } from '../region/types.ts';
 import { formatLength } from '../units/index.ts';
@@ -69,7 +70,7 @@ export function towardName(model: LevelModel, from: XY, direction: Deg, beyond: 
 function acrossWall(a: XY, b: XY, ahead: XY): Deg {
   const normal: XY = [a[1] - b[1], b[0] - a[0]];
   const sign = normal[0] * ahead[0] + normal[1] * ahead[1] < 0 ? -1 : 1;
-  return (Math.atan2(sign * normal[1], sign * normal[0]) * 180) / Math.PI;
+  return direction([0, 0], [sign * normal[0], sign * normal[1]]);
 }
 
 /** Returns the distance along the ray to the first hit of the body at or after `beyond`; infinite for none. */

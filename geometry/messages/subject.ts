@@ -1,5 +1,6 @@
 import type { Deg, Level, Site, Wall, XY } from '../plan/model.ts';
 import { FIXTURE_NOUN, OPENING_NOUN } from '../plan/nouns.ts';
+import { direction } from '../plane/bearing.ts';
 import { along, distance } from '../plane/point.ts';
 
 const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
@@ -16,13 +17,6 @@ export function compassPoint(direction: Deg, { north, northAnswered }: North): s
   const bearing = direction + 90 - north;
   const eighth = ((Math.round(bearing / 45) % 8) + 8) % 8;
   return `${northAnswered === false ? 'plan ' : ''}${POINTS[eighth] ?? 'north'}`;
-}
-
-/** Returns the direction from a to b, degrees clockwise on screen from +x; null for the same point. */
-function directionTo(a: XY, b: XY): Deg | null {
-  const dx = b[0] - a[0];
-  const dy = b[1] - a[1];
-  return dx === 0 && dy === 0 ? null : (Math.atan2(dy, dx) * 180) / Math.PI;
 }
 
 /** Where the subject is, seen from the detector: distinguishes two doors. */
@@ -81,8 +75,8 @@ export function openingMiddle(level: Level, id: string): XY | null {
 
 function pointOf(bearing: Bearing | null): string {
   if (!bearing) return '';
-  const direction = directionTo(bearing.from, bearing.to);
-  return direction === null ? '' : compassPoint(direction, bearing.north);
+  const { from, to, north } = bearing;
+  return distance(from, to) === 0 ? '' : compassPoint(direction(from, to), north);
 }
 
 function toThe(bearing: Bearing | null): string {

@@ -1,3 +1,4 @@
+import { direction, fullTurn } from './bearing.ts';
 import { shapeMiddle, shapeRing } from './body.ts';
 import { distance, roundPoint } from './point.ts';
 import type { Deg, Mm, Shape, XY } from './types.ts';
@@ -38,14 +39,10 @@ function ringMotion(before: readonly XY[], after: readonly XY[]): RigidMotion | 
     (best, point, i) => (distance(from, point) > distance(from, before[best] as XY) ? i : best),
     0,
   );
-  const turn = degrees(to, after[far] as XY) - degrees(from, before[far] as XY);
-  const motion = { from, to, turn: Math.abs(turn) < 1e-6 ? 0 : turn };
+  const turn = fullTurn(direction(to, after[far] as XY) - direction(from, before[far] as XY));
+  const motion = { from, to, turn: Math.min(turn, 360 - turn) < 1e-6 ? 0 : turn };
   const same = before.every((point, i) => distance(transformPoint(point, motion), after[i] as XY) <= CORNER_TOLERANCE);
   return same ? motion : null;
-}
-
-function degrees(a: XY, b: XY): Deg {
-  return (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
 }
 
 /** Returns the image of a point under the motion. */
@@ -74,5 +71,5 @@ export function translateShape(shape: Shape, by: XY): Shape {
 
 /** Returns the sum of two angles, normalized to 0…360 (360 excluded); exactly `turn` when `by` is 0. */
 export function addAngles(turn: Deg, by: Deg): Deg {
-  return by === 0 ? turn : (((turn + by) % 360) + 360) % 360;
+  return by === 0 ? turn : fullTurn(turn + by);
 }

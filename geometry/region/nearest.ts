@@ -1,5 +1,6 @@
 import type { ArcEdge, ArcRing, Edge } from '../arrangement/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import { direction } from '../plane/bearing.ts';
 import { turnBetween } from '../plane/body.ts';
 import { memoize } from '../plane/memoize.ts';
 import { distance, nearestOnSegment, vectorLength } from '../plane/point.ts';
@@ -39,8 +40,7 @@ function nearestInRoom({ room, rings }: RoomRegion, at: XY): NearestSpot | null 
     }
   }
   if (!best) return null;
-  const direction = ((Math.atan2(best[1] - at[1], best[0] - at[0]) * 180) / Math.PI + 360) % 360;
-  return { at: best, room, distance: least, direction };
+  return { at: best, room, distance: least, direction: direction(at, best) };
 }
 
 /** Returns the point of a boundary edge nearest to p. */

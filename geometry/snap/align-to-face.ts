@@ -1,4 +1,5 @@
 import type { Deg, Mm, XY } from '../plan/model.ts';
+import { direction } from '../plane/bearing.ts';
 import { distance, nearestOnSegment } from '../plane/point.ts';
 import type { Line } from '../plane/types.ts';
 
@@ -20,7 +21,7 @@ export function angleAlongFace(faces: readonly Line[], at: XY, reach: Mm, deep: 
   }
   if (!best) return 0;
   const [a, b] = best;
-  const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI + (deep ? 90 : 0);
+  const turn = direction(a, b) + (deep ? 90 : 0);
   const half = ((turn % 180) + 180) % 180;
   // Exactly 0 for a horizontal wall, whichever way its room's ring runs.
   return Math.abs(half - 180) < 1e-9 ? 0 : half;

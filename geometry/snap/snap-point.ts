@@ -1,5 +1,6 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Deg, Level, Mm, XY } from '../plan/model.ts';
+import { fullTurn } from '../plane/bearing.ts';
 import { distance, nearestOnSegment, roundPoint } from '../plane/point.ts';
 import { ringEdges } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
@@ -103,7 +104,7 @@ function preferredDirection(from: XY, at: XY, directions: readonly Deg[]): Direc
 
 /** Cosine that is exactly 0 and ±1 at right angles, so that a horizontal wall is exactly horizontal. */
 function exactCos(degrees: Deg): number {
-  const turn = ((degrees % 360) + 360) % 360;
+  const turn = fullTurn(degrees);
   if (turn % 90 === 0) return [1, 0, -1, 0][turn / 90] as number;
   return Math.cos((turn * Math.PI) / 180);
 }

@@ -6,6 +6,7 @@ import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { describeWay } from '../../geometry/messages/move.ts';
 import type { Deg, Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { direction } from '../../geometry/plane/bearing.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
@@ -60,11 +61,7 @@ export function pairMove(
 
 /** Distance and direction of a move as they are written: without the margin by which a spot lies inside its limit. */
 function moveTo(from: XY, to: XY) {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  return {
-    distance: Math.max(0, distance(from, to) - JUST_INSIDE),
-    direction: (Math.atan2(dy, dx) * 180) / Math.PI,
-  };
+  return { distance: Math.max(0, distance(from, to) - JUST_INSIDE), direction: direction(from, to) };
 }
 
 const shifted = (members: readonly Detector[], direction: Deg, far: Mm): readonly Detector[] =>

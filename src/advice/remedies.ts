@@ -8,6 +8,7 @@ import type { LevelModel } from '../../geometry/level/types.ts';
 import { describeMove, listed } from '../../geometry/messages/index.ts';
 import { openingMiddle, subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { direction } from '../../geometry/plane/bearing.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
@@ -164,9 +165,8 @@ function without(model: LevelModel, id: string): LevelModel {
 }
 
 function movedWords(plan: Plan, model: LevelModel, { at }: Detector, to: XY, room: string | null): string {
-  const direction = (Math.atan2(to[1] - at[1], to[0] - at[0]) * 180) / Math.PI;
   const own = roomAt(model, to);
-  const spot = own && { at: to, room: own, distance: distance(at, to), direction };
+  const spot = own && { at: to, room: own, distance: distance(at, to), direction: direction(at, to) };
   return spot ? describeMove(spot, at, room, plan, model).replace(/\.$/, '') : 'Move it';
 }
 

@@ -2,6 +2,7 @@ import { buttPosition, cornerAngle } from '../../../geometry/edit/draw-walls.ts'
 import { type TypedEnd, tapedLength, typedWallEnd } from '../../../geometry/edit/wall-run.ts';
 import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
+import { direction } from '../../../geometry/plane/bearing.ts';
 import { distance, nearestOnSegment } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { wallAt } from '../../../geometry/snap/opening-fit.ts';
@@ -54,7 +55,7 @@ const ON_IT: Mm = 1;
 function directionsAfter(points: readonly XY[]): readonly Deg[] {
   const [a, b] = points.slice(-2);
   if (!a || !b) return RIGHT_ANGLES;
-  const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+  const turn = direction(a, b);
   return [...RIGHT_ANGLES, turn, turn + 90];
 }
 

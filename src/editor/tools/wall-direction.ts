@@ -1,5 +1,6 @@
 import { pointToward } from '../../../geometry/edit/draw-walls.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
+import { direction, fullTurn } from '../../../geometry/plane/bearing.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { ARROWS } from '../input/sheet-keys.ts';
@@ -37,7 +38,7 @@ export function createWallDirection(): WallDirection {
       const from = corners.at(-1);
       if (!from) return null;
       const turn = parseTurn(useSketch.getState().turn ?? '');
-      if (turn.ok) return inDirection(from, directionBefore(corners) + turn.deg);
+      if (turn.ok) return inDirection(from, fullTurn(directionBefore(corners) + turn.deg));
       if (heading) return [from[0] + heading[0] * SHOWN, from[1] + heading[1] * SHOWN];
       return pointed && distance(from, pointed) >= 1 ? pointed : null;
     },
@@ -51,7 +52,7 @@ export function createWallDirection(): WallDirection {
 /** Direction of the wall before the last corner, degrees; 0, to the right, where there is none. */
 function directionBefore(corners: readonly XY[]): Deg {
   const [a, b] = corners.slice(-2);
-  return a && b ? (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI : 0;
+  return a && b ? direction(a, b) : 0;
 }
 
 function inDirection(from: XY, direction: Deg): XY {

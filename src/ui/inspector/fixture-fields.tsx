@@ -1,6 +1,7 @@
 import { footprintReach } from '../../../geometry/dimension/footprint.ts';
 import { capital, FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
 import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan/model.ts';
+import { fullTurn } from '../../../geometry/plane/bearing.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { openStage } from '../../commands/panels.ts';
 import { machinesNearby } from '../../protocol/conditions/nearby-machines.ts';
@@ -80,7 +81,7 @@ function StreamFields({ id, stream }: { readonly id: string; readonly stream: St
         least={-360}
         most={360}
         hint="0 is right on the page, 90 down."
-        onCommit={(direction) => change({ direction: (((direction ?? 0) % 360) + 360) % 360 })}
+        onCommit={(direction) => change({ direction: fullTurn(direction ?? 0) })}
       />
       <NumberField
         label="Spread"

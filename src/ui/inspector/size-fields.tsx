@@ -1,6 +1,7 @@
 import { asForm, footprintSize, withFootprintSize } from '../../../geometry/dimension/footprint.ts';
 import { heightsRefusal, sizeRefusal } from '../../../geometry/messages/index.ts';
 import type { Mm, Shape } from '../../../geometry/plan/model.ts';
+import { fullTurn } from '../../../geometry/plane/bearing.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
@@ -54,7 +55,7 @@ export function ShapeFields({ id, shape }: ShapeProps) {
           unit="°"
           least={-360}
           most={360}
-          onCommit={(degrees) => change('turn', (((degrees ?? 0) % 360) + 360) % 360)}
+          onCommit={(degrees) => change('turn', fullTurn(degrees ?? 0))}
         />
       )}
     </>
