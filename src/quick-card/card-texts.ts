@@ -2,7 +2,7 @@ import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { formatDuration } from '../protocol/timing/format-time.ts';
 import { CLOSED_BEFORE } from '../protocol/timing/limits.ts';
-import { occupantRequests, SAFETY } from '../report/documents/occupant-texts.ts';
+import { type AskedGroupId, occupantRequests, SAFETY } from '../report/documents/occupant-texts.ts';
 import { gapWords } from '../state/side-by-side.ts';
 import type { CardSpot, QuickCard } from './describe-card.ts';
 import type { CardTimes } from './times.ts';
@@ -78,24 +78,27 @@ export function cardSections(card: QuickCard): readonly CardSection[] {
       items: [
         `Close the house ${formatDuration(CLOSED_BEFORE.duration)} before you place ${kitsOf(spot)}, and keep it closed until you pick it up.`,
         'Write down the minute when you place it, and the minute when you pick it up.',
-        ...asked(plan, ['Keep closed', 'Leave as it is']),
+        ...asked(plan, 'do'),
         ...companyWords(card),
       ],
     },
-    { title: 'Do not: leave off, use little, leave alone', items: notToDo(plan) },
+    { title: 'Do not: leave off, use little, leave alone', items: asked(plan, 'do-not') },
     { title: 'When you have picked it up', items: afterwards(card) },
   ];
 }
 
-/** The requests of some groups in one list. */
-function asked(plan: Plan, titles: readonly string[]): readonly string[] {
-  return occupantRequests(plan)
-    .filter(({ title }) => titles.includes(title))
-    .flatMap(({ asks }) => asks);
-}
+/** The list in which the requests of each group stand. */
+const LIST_OF: Readonly<Record<AskedGroupId, 'do' | 'do-not'>> = {
+  closed: 'do',
+  'as-it-is': 'do',
+  off: 'do-not',
+  alone: 'do-not',
+};
 
-function notToDo(plan: Plan): readonly string[] {
-  return asked(plan, ['Leave off, or turn down', 'Leave alone']);
+function asked(plan: Plan, list: 'do' | 'do-not'): readonly string[] {
+  return occupantRequests(plan)
+    .filter(({ id }) => LIST_OF[id] === list)
+    .flatMap(({ asks }) => asks);
 }
 
 function companyWords({ answers: { company } }: QuickCard): readonly string[] {

@@ -6,8 +6,9 @@ import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 
 /** Checklist items by what the occupant does. Every item with a notice is in one group. */
 export const SENTENCE_GROUPS = [
-  { title: 'Keep closed', items: ['windows-closed', 'doors-closed'] },
+  { id: 'closed', title: 'Keep closed', items: ['windows-closed', 'doors-closed'] },
   {
+    id: 'off',
     title: 'Leave off, or turn down',
     items: [
       'whole-house-fan-off',
@@ -20,6 +21,7 @@ export const SENTENCE_GROUPS = [
     ],
   },
   {
+    id: 'as-it-is',
     title: 'Leave as it is',
     items: [
       'heating-cooling-normal',
@@ -29,10 +31,13 @@ export const SENTENCE_GROUPS = [
       'attic-fan-as-usual',
     ],
   },
-  { title: 'Leave alone', items: ['not-disturbed'] },
+  { id: 'alone', title: 'Leave alone', items: ['not-disturbed'] },
 ] as const;
 
+export type AskedGroupId = (typeof SENTENCE_GROUPS)[number]['id'];
+
 export interface AskedGroup {
+  readonly id: AskedGroupId;
   readonly title: string;
   /** A sentence each. */
   readonly asks: readonly string[];
@@ -43,11 +48,12 @@ export function occupantRequests(plan: Plan): readonly AskedGroup[] {
   const asked = conditionsReport(plan).rows.filter(
     ({ state, item }) => state !== 'not-applicable' && item.notice !== '',
   );
-  const grouped = SENTENCE_GROUPS.map(({ title, items }) => ({
+  const grouped = SENTENCE_GROUPS.map(({ id: group, title, items }) => ({
+    id: group,
     title,
     asks: [
       ...items.flatMap((id) => asked.filter(({ item }) => item.id === id).map(({ item }) => item.notice)),
-      ...(title === 'Keep closed' ? coveredRequest(plan) : []),
+      ...(group === 'closed' ? coveredRequest(plan) : []),
     ],
   }));
   return grouped.filter(({ asks }) => asks.length > 0);

@@ -8,39 +8,20 @@ import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
-import { answersOf, type CardAnswers, FAR, NO_ANSWERS } from '../../../src/quick-card/answers.ts';
+import { answersOf, type CardAnswers, FAR } from '../../../src/quick-card/answers.ts';
 import { describeCard } from '../../../src/quick-card/describe-card.ts';
 import { withLooked } from '../../../src/quick-card/look-points.ts';
 import { quickPlan } from '../../../src/quick-card/make-plan.ts';
 import type { Doubts } from '../../../src/state/second-opinion.ts';
 import { howMany } from '../../helpers/how-many.ts';
+import { ANSWERED, FOOT, NOW } from './answered.ts';
 import { anyAnswers } from './any-answers.ts';
 
-const FOOT = 304.8;
-const NOW = Date.parse('2026-11-28T16:00:00-05:00');
 const base: Plan = {
   ...emptyPlan(),
   site: { ...emptyPlan().site, timeZone: 'America/New_York', purposeAnswered: false },
 };
 
-/** A family room in a basement, everything answered: 16 ft by 20 ft, a window in the far wall, a heater behind the right wall. */
-const ANSWERED: CardAnswers = {
-  ...NO_ANSWERS,
-  leaflet: { ...NO_ANSWERS.leaflet, minimumHours: 48, maximumHours: 96, labDays: 5 },
-  level: 'basement',
-  use: 'family-room',
-  across: 16 * FOOT,
-  along: 20 * FOOT,
-  inside: ['right', 'down'],
-  things: [
-    { kind: 'window', square: '1,-1' },
-    { kind: 'heater', square: '5,2' },
-  ],
-  none: ['moving-air', 'sump', 'floor-drain', 'washer-dryer'],
-  support: { kind: 'table', top: null },
-  closing: '2026-11-28T20:00:00-05:00',
-  company: false,
-};
 const cardFor = (answers: Partial<CardAnswers>) => describeCard(quickPlan(base, { ...ANSWERED, ...answers }, NOW));
 const levelWith = (plan: Plan) => checkPlan(plan).levels.find(({ detectors }) => detectors.length > 0);
 
