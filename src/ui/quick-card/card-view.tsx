@@ -44,7 +44,7 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
       )}
       <ResultPart plan={plan} onClose={onClose} />
       {card.spot ? <Spot card={card} /> : <NoSpot card={card} />}
-      <CardActions card={card} onChange={changeAnswers} onAnother={anotherCard} onClose={onClose} />
+      <CardActions card={card} onChange={changeAnswers} onAnother={() => void anotherCard()} onClose={onClose} />
       <LookPoints card={card} />
       {cardSections(card)
         .filter(({ title }) => title !== OPEN_TITLE)

@@ -1,13 +1,15 @@
 import { useEffect, useRef, useState } from 'react';
 import { listed } from '../../../geometry/messages/index.ts';
 import { showDialog } from '../../commands/panels.ts';
+import { answersOf } from '../../quick-card/answers.ts';
 import { NEEDED_WORDS, neededAnswers } from '../../quick-card/needed.ts';
+import { useAppStore } from '../../state/store.ts';
 import { useModal } from '../hooks/use-modal.ts';
 import { Cautions } from '../verdict/cautions.tsx';
 import { CardView } from './card-view.tsx';
 import { ClosingPart } from './closing-part.tsx';
 import { LeafletPart } from './leaflet-part.tsx';
-import { beginQuickCard, makeCard, useQuickCard } from './quick-card-store.ts';
+import { beginAgain, beginQuickCard, makeCard, showCard, useQuickCard } from './quick-card-store.ts';
 import { RoomPart } from './room-part.tsx';
 import { SupportPart } from './support-part.tsx';
 import { ThingsPart } from './things-part.tsx';
@@ -18,14 +20,14 @@ const HEADING = 'quick-card-heading';
 /** The quick card over the whole page: first the questions, then the card. */
 export function QuickCardPages() {
   const { ref, shut, events } = useModal(() => showDialog(null));
-  const asks = useQuickCard((state) => state.asks);
+  const shows = useQuickCard((state) => state.shows);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => void beginQuickCard(), []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the other page begins at its head
   useEffect(() => {
     heading.current?.focus();
     ref.current?.scrollTo(0, 0);
-  }, [asks]);
+  }, [shows]);
   return (
     <dialog ref={ref} className="quick" aria-labelledby={HEADING} {...events}>
       <header className="quick__head">
@@ -33,10 +35,11 @@ export function QuickCardPages() {
           Quick card
         </h2>
         <button type="button" className="button" onClick={shut}>
-          {asks ? 'Close' : 'Open in the full app'}
+          {shows === 'card' ? 'Open in the full app' : 'Close'}
         </button>
       </header>
-      {asks ? <Questions /> : <CardView onClose={shut} />}
+      {shows === 'questions' && <Questions />}
+      {shows === 'card' && <CardView onClose={shut} />}
     </dialog>
   );
 }
@@ -52,6 +55,7 @@ function Questions() {
           One room, one kit, for the people who live in the house: where to place it, when to start and when to pick it
           up. For a sale of the house the rules ask for more than this card has: use the full app, or a professional.
         </p>
+        <Earlier />
         <LeafletPart />
         <RoomPart />
         <ThingsPart />
@@ -74,5 +78,29 @@ function Questions() {
         </button>
       </footer>
     </>
+  );
+}
+
+/** The ways back: to the card of the open plan, and out of answers that were given earlier. */
+function Earlier() {
+  const { isResumed, remakes } = useQuickCard();
+  const title = useAppStore(({ plan }) => (answersOf(plan) ? plan.title : null));
+  if (title === null && !isResumed) return null;
+  return (
+    <section className="quick__earlier" aria-label="Earlier">
+      {isResumed && <p>These answers were given earlier. No card is made of them yet.</p>}
+      <div className="buttons">
+        {isResumed && (
+          <button type="button" className="button" onClick={beginAgain}>
+            {remakes ? 'Begin with the answers of the card' : 'Begin again'}
+          </button>
+        )}
+        {title !== null && (
+          <button type="button" className="button" onClick={showCard}>
+            Back to the card: {title}
+          </button>
+        )}
+      </div>
+    </section>
   );
 }

@@ -4,37 +4,99 @@ import { answersOf, type CardAnswers, NO_ANSWERS } from '../../quick-card/answer
 import { quickPlan } from '../../quick-card/make-plan.ts';
 import { freshPlan } from '../../state/fresh-plan.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useLibrary } from '../../storage/library-state.ts';
 import { readSetting, writeSetting } from '../../storage/settings.ts';
 
 interface QuickCardState {
   readonly answers: CardAnswers;
-  /** Whether the questions are shown, else the card. */
-  readonly asks: boolean;
+  /** Null while it is read what was answered before. */
+  readonly shows: 'questions' | 'card' | null;
   /** Whether the answers are those of the open plan, which is then made again; else they make a new plan. */
   readonly remakes: boolean;
+  /** Whether the questions began with answers of an earlier time of which no card was made. */
+  readonly isResumed: boolean;
 }
 
 /** The answers while they are given. They are stored with every press: a reload loses none. */
-export const useQuickCard = create<QuickCardState>()(() => ({ answers: NO_ANSWERS, asks: true, remakes: false }));
+export const useQuickCard = create<QuickCardState>()(() => ({
+  answers: NO_ANSWERS,
+  shows: null,
+  remakes: false,
+  isResumed: false,
+}));
 
-const SETTING = 'quick-card';
+/** Answers of which no card is made yet: those for a new card, and those that change the card of one plan. */
+const NEW_CARD = 'quick-card';
+const CHANGED_CARD = 'quick-card-changed';
+
+/** What is stored of a card that is being changed. It holds only while the plan has the answers from which the change began. */
+interface Changed {
+  readonly plan: string;
+  readonly from: CardAnswers;
+  readonly answers: CardAnswers;
+}
 
 /** Changes answers. */
 export function answer(change: Partial<CardAnswers>): void {
-  const answers = { ...useQuickCard.getState().answers, ...change };
+  const { answers: before, remakes } = useQuickCard.getState();
+  const answers = { ...before, ...change };
   useQuickCard.setState({ answers });
-  void writeSetting(SETTING, answers);
+  const from = answersOf(useAppStore.getState().plan);
+  if (!remakes) void writeSetting(NEW_CARD, answers);
+  else if (from) {
+    const changed: Changed = { plan: useLibrary.getState().openId, from, answers };
+    void writeSetting(CHANGED_CARD, changed);
+  }
 }
 
-/** Shows the card of the open plan, or the questions where it has none: those that were answered last time are answered still. */
+/** The answers of the open plan; null where it has no card. */
+const answersOfOpenPlan = (): CardAnswers | null => answersOf(useAppStore.getState().plan);
+
+/** Reads stored answers with the same care as those in a plan; null for none. */
+const read = (stored: unknown): CardAnswers | null =>
+  answersOf({ ...useAppStore.getState().plan, ...{ quickCard: stored } });
+
+const isSame = (a: CardAnswers | null, b: CardAnswers | null): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** The answers with which another card begins: the leaflet is usually the same. */
+function blank(): CardAnswers {
+  const { leaflet, unit } = answersOfOpenPlan() ?? NO_ANSWERS;
+  return { ...NO_ANSWERS, leaflet, unit };
+}
+
+/** Returns the stored answers for a new card; null where nothing was answered. */
+async function storedForNew(): Promise<CardAnswers | null> {
+  const stored = read(await readSetting(NEW_CARD));
+  return isSame(stored, blank()) ? null : stored;
+}
+
+/** Returns the stored answers that change the card of the open plan; null for none. */
+async function storedChange(): Promise<CardAnswers | null> {
+  const stored = (await readSetting(CHANGED_CARD)) as Partial<Changed> | null | undefined;
+  if (stored?.plan !== useLibrary.getState().openId) return null;
+  return isSame(read(stored.from), answersOfOpenPlan()) ? read(stored.answers) : null;
+}
+
+/**
+ * Shows the questions with the answers of which no card is made yet, those of the open plan first; without any, its card, or the questions
+ * where it has none.
+ */
 export async function beginQuickCard(): Promise<void> {
-  const made = answersOf(useAppStore.getState().plan);
-  useQuickCard.setState({ answers: made ?? NO_ANSWERS, asks: made === null, remakes: false });
-  if (made) return;
-  const stored = await readSetting(SETTING);
-  // Read with the same care as the answers in a plan.
-  const read = answersOf({ ...useAppStore.getState().plan, ...{ quickCard: stored } });
-  if (read && useQuickCard.getState().answers === NO_ANSWERS) useQuickCard.setState({ answers: read });
+  useQuickCard.setState({ shows: null });
+  const [changed, another] = await Promise.all([storedChange(), storedForNew()]);
+  if (changed) useQuickCard.setState({ answers: changed, shows: 'questions', remakes: true, isResumed: true });
+  else if (another) useQuickCard.setState({ answers: another, shows: 'questions', remakes: false, isResumed: true });
+  else if (answersOfOpenPlan()) showCard();
+  else begin(NO_ANSWERS, false);
+}
+
+const begin = (answers: CardAnswers, remakes: boolean): void =>
+  useQuickCard.setState({ answers, shows: 'questions', remakes, isResumed: false });
+
+/** Shows the card of the open plan; its answers stay as they are in the plan. */
+export function showCard(): void {
+  if (useQuickCard.getState().remakes) void writeSetting(CHANGED_CARD, null);
+  useQuickCard.setState({ shows: 'card', remakes: false });
 }
 
 /**
@@ -48,23 +110,30 @@ export async function makeCard(now: number): Promise<string> {
     const { levels, kit } = fresh;
     const refusal = useAppStore.getState().run((open) => quickPlan({ ...open, levels, kit }, answers, now));
     if (refusal) return refusal;
-  } else await openMadePlan(quickPlan(fresh, answers, now));
-  void writeSetting(SETTING, null);
-  useQuickCard.setState({ asks: false });
+  } else {
+    await openMadePlan(quickPlan(fresh, answers, now));
+    void writeSetting(NEW_CARD, null);
+  }
+  showCard();
   return '';
 }
 
-/** Begins another card, with the same leaflet: the open plan stays in the library. */
-export function anotherCard(): void {
-  const { leaflet, unit } = answersOf(useAppStore.getState().plan) ?? NO_ANSWERS;
-  useQuickCard.setState({ answers: { ...NO_ANSWERS, leaflet, unit }, asks: true, remakes: false });
+/** Begins another card, with the same leaflet, or goes on with one that was begun: the open plan stays in the library. */
+export async function anotherCard(): Promise<void> {
+  const stored = await storedForNew();
+  if (stored) useQuickCard.setState({ answers: stored, shows: 'questions', remakes: false, isResumed: true });
+  else begin(blank(), false);
 }
 
 /** Shows the questions with the answers of the open plan, to make its card again. */
 export function changeAnswers(): void {
-  useQuickCard.setState({
-    answers: answersOf(useAppStore.getState().plan) ?? NO_ANSWERS,
-    asks: true,
-    remakes: true,
-  });
+  begin(answersOfOpenPlan() ?? NO_ANSWERS, true);
+}
+
+/** Takes back what was answered since: the answers of the open plan, or none but the leaflet's. */
+export function beginAgain(): void {
+  const { remakes } = useQuickCard.getState();
+  void writeSetting(remakes ? CHANGED_CARD : NEW_CARD, null);
+  if (remakes) changeAnswers();
+  else begin(blank(), false);
 }
