@@ -25,6 +25,7 @@ export {
 export { describeClosing } from './closing.ts';
 export { describeComputed, SEND_THE_PLAN } from './computed.ts';
 export { describeFurniture, describeFurnitureMove } from './furniture.ts';
+export { gapRefusal, WALL_ON } from './gap-refusal.ts';
 export { CAUTIONS, headlineOf, VERDICT_WORD } from './headline.ts';
 export { describeInWall } from './in-wall.ts';
 export { describeMove, towardName } from './move.ts';

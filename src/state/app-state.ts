@@ -45,8 +45,8 @@ export interface DocumentActions {
   addWalls(lines: readonly Line[], thickness: Mm): boolean;
   /** Puts the walls of the chain on the level, on its line, and begins no other. */
   endChain(): void;
-  /** Moves what is selected, mm. */
-  nudge(dx: number, dy: number): void;
+  /** Moves what is selected, mm. Returns why not, or empty. */
+  nudge(dx: number, dy: number): string;
   /** Adds a detector at `at`, by default at the free spot nearest to the middle of the stage. Returns its id. */
   addDetector(at?: XY): string;
   /** Moves a detector to the nearest spot that is clear; says so when the level has none. */

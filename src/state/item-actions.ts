@@ -47,9 +47,9 @@ export function createItemActions(set: SetState, get: GetState): ItemActions {
     },
     nudge: (dx, dy) => {
       const { selection } = get();
-      if (selection.length === 0 || refuseLocked(get(), selection)) return;
+      if (selection.length === 0) return '';
       const levelId = selectLevel(get()).id;
-      get().run((plan) => movedItems(plan, levelId, selection, dx, dy));
+      return refuseLocked(get(), selection) || get().run((plan) => movedItems(plan, levelId, selection, dx, dy));
     },
     addDetector: (at) => {
       const state = get();

@@ -98,6 +98,26 @@ describe('the numbers of other things', () => {
     await page.getByRole('button', { name: 'Undo' }).click();
   });
 
+  it.each([
+    ['a desk', 't1', '999 ft', 'to the right wall'],
+    ['a fixture', 'f1', '30 ft', 'to the right wall'],
+    ['a detector', 'd1', '40 ft', 'to the right wall'],
+    ['a desk below zero', 't1', '-9 ft', 'is below zero'],
+  ])('refuse to put %s out of its room: the text stays, with the reason', async (_, id, typed, reason) => {
+    const before = await level();
+    await select(id);
+    if (id === 'd1') await page.locator('summary', { hasText: 'Dimensions' }).click();
+    const gap = field('On the left');
+    await gap.fill(typed);
+    await page.keyboard.press('Enter');
+    const refusal = page.locator('.field__trouble');
+    await refusal.waitFor();
+    await expect.poll(() => refusal.textContent()).toContain(reason);
+    await expect.poll(() => gap.inputValue()).toBe(typed);
+    expect(await level()).toEqual(before);
+    await page.keyboard.press('Escape');
+  });
+
   it('refuse a top under the underside', async () => {
     await select('t1');
     await field('Top').fill('-1 in');

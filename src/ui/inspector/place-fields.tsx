@@ -1,4 +1,5 @@
 import { moveToGap, SIDES, type Side, wallGaps } from '../../../geometry/dimension/wall-gaps.ts';
+import { gapRefusal } from '../../../geometry/messages/index.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -22,6 +23,7 @@ const WORDS: Readonly<Record<Side, string>> = {
 /** The place of an item as it is taped: from its edge to the wall faces around it. Typing a length moves it. */
 export function PlaceFields({ middle, reach }: Props) {
   const model = useThrottled(selectModel);
+  const unit = useAppStore((state) => state.plan.display.length);
   const nudge = useAppStore((state) => state.nudge);
   const gaps = wallGaps(model, middle, reach);
   if (SIDES.every((side) => gaps[side] === null)) return null;
@@ -35,11 +37,7 @@ export function PlaceFields({ middle, reach }: Props) {
             key={side}
             label={WORDS[side]}
             value={gap}
-            negative
-            onCommit={(wanted) => {
-              nudge(...moveToGap(side, gap, wanted));
-              return undefined;
-            }}
+            onCommit={(wanted) => gapRefusal(gaps, side, wanted, unit) || nudge(...moveToGap(side, gap, wanted))}
           />
         );
       })}

@@ -1,7 +1,7 @@
 import { beyondFace } from '../../../../geometry/dimension/face-lengths.ts';
 import { footprintReach, footprintSize, withFootprintSize } from '../../../../geometry/dimension/footprint.ts';
 import type { RunningDimension } from '../../../../geometry/dimension/running-dimensions.ts';
-import { moveToGap, type NearGap, nearGaps, type Side, wallGaps } from '../../../../geometry/dimension/wall-gaps.ts';
+import { moveToGap, type NearGap, nearGaps, wallGaps } from '../../../../geometry/dimension/wall-gaps.ts';
 import {
   type DimensionMoves,
   isOutsideAt,
@@ -13,10 +13,12 @@ import { movedItems } from '../../../../geometry/edit/index.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import {
   capital,
+  gapRefusal,
   heightsRefusal,
   OPENING_NOUN,
   openingRefusal,
   sizeRefusal,
+  WALL_ON,
   wallEndNames,
 } from '../../../../geometry/messages/index.ts';
 import { TAPED_BY_NAME } from '../../../../geometry/messages/taped-by.ts';
@@ -25,8 +27,6 @@ import { shapeMiddle } from '../../../../geometry/plane/body.ts';
 import { along } from '../../../../geometry/plane/point.ts';
 import { translateShape } from '../../../../geometry/plane/rigid-motion.ts';
 import { jambs } from '../../../../geometry/snap/pick.ts';
-import { TOUCHING } from '../../../../geometry/snap/room-faces.ts';
-import { formatLength } from '../../../../geometry/units/index.ts';
 import { editLevel } from '../../../state/edit-walls.ts';
 import { refuseLocked } from '../../../state/locked-detectors.ts';
 import { selectModel } from '../../../state/selectors.ts';
@@ -116,8 +116,6 @@ function endNoun(level: Level, { row, ends }: RunningDimension, moves: Dimension
   return opening ? OPENING_NOUN[opening.kind] : 'corner';
 }
 
-const WALL_ON: Readonly<Record<Side, string>> = { left: 'left', right: 'right', up: 'upper', down: 'lower' };
-
 function allGapsOf(model: LevelModel, id: string) {
   const ground = groundOf(model.level, id);
   return ground && wallGaps(model, ground.middle, ground.reach);
@@ -140,22 +138,13 @@ function gapLength(model: LevelModel, id: string, axis: 0 | 1): ReadLength | nul
     ends: [],
     commit: (mm) => {
       const state = useAppStore.getState();
-      const refusal = roomRefusal(model, id, near, mm) || refuseLocked(state, [id]);
+      const gaps = allGapsOf(model, id);
+      const refusal = (gaps && gapRefusal(gaps, side, mm, state.plan.display.length)) || refuseLocked(state, [id]);
       if (refusal) return refusal;
       const [dx, dy] = moveToGap(side, gap, mm);
       return state.run((plan) => movedItems(plan, model.level.id, [id], dx, dy));
     },
   };
-}
-
-const ACROSS: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', up: 'down', down: 'up' };
-
-/** A thing is not typed through the wall on the other side. */
-function roomRefusal(model: LevelModel, id: string, { side, gap }: NearGap, mm: Mm): string {
-  const other = allGapsOf(model, id)?.[ACROSS[side]] ?? null;
-  if (other === null || mm <= gap + other + TOUCHING) return '';
-  const most = formatLength(Math.max(0, gap + other), useAppStore.getState().plan.display.length, 'down');
-  return `There are only ${most} to the ${WALL_ON[ACROSS[side]]} wall. Write less, or drag it into the other room first.`;
 }
 
 const PART_WORDS: Readonly<Record<SizePart, string>> = {
