@@ -1,11 +1,12 @@
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Detector, Mm } from '../plan/model.ts';
 import { bodyDistance } from '../plane/body.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { distanceCheck, nearestAndNotClear, reasonCheck, witnessTo } from './measure.ts';
 import { roomAt } from './room.ts';
-import { detectorSubject, LIMIT_TOLERANCE, SUBTRACTION } from './subjects.ts';
+import { detectorSubject, SUBTRACTION } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /** The greatest difference between the undersides of a pair, mm: 4 in, rounded up. */

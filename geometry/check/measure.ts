@@ -1,16 +1,9 @@
 import type { Mm, XY } from '../plan/model.ts';
 import { type Body, bodyDistance, nearestOnBody, signedBodyDistance } from '../plane/body.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import {
-  type Cylinder,
-  heightBetween,
-  LIMIT_TOLERANCE,
-  ROUNDING,
-  SUBTRACTION,
-  type Subject,
-  supportedDepth,
-} from './subjects.ts';
+import { type Cylinder, heightBetween, ROUNDING, SUBTRACTION, type Subject, supportedDepth } from './subjects.ts';
 import type { Check, Verdict, Witness } from './types.ts';
 
 /**

@@ -2,9 +2,10 @@ import type { LevelModel, Room } from '../level/types.ts';
 import type { Detector, Mm, Plan, RoomUse, XY } from '../plan/model.ts';
 import { bodyDistance } from '../plane/body.ts';
 import { ringsContain } from '../plane/ring.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import { reasonCheck } from './measure.ts';
-import { everyWall, LIMIT_TOLERANCE } from './subjects.ts';
+import { everyWall } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /** Returns the room whose floor contains a point; null outdoors and within walls. */

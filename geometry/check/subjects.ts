@@ -2,11 +2,9 @@ import type { LevelModel, OpeningBody, WallJoint, WallPiece } from '../level/typ
 import type { Detector, Fixture, FixtureKind, Mm, PlanObject } from '../plan/model.ts';
 import { type Body, ringBody, shapeBody, signedBodyDistance, streamBody } from '../plane/body.ts';
 import { memoize } from '../plane/memoize.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { Ring } from '../plane/types.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-
-/** Limit tolerance, mm: a distance meets its limit when it is short of it by at most this. */
-export const LIMIT_TOLERANCE: Mm = 0.1;
 
 /**
  * What is lost, mm, when two lengths that are each as exact as a number can be are subtracted: 999.9 − 1000 is below −0.1. The limit is

@@ -3,13 +3,14 @@ import type { Detector, Plan } from '../plan/model.ts';
 import { capital, listed } from '../plan/nouns.ts';
 import { ringBody } from '../plane/body.ts';
 import { memoize } from '../plane/memoize.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { glazedOpenings } from '../sun/glazed.ts';
 import { type Heights, type Swept, type SweptArea, sunFloor } from '../sun/sun-floor.ts';
 import { exposureEnd, sunTimes } from '../sun/times.ts';
 import { wasLookedFor } from './looked-for.ts';
 import { reasonCheck } from './measure.ts';
-import { LIMIT_TOLERANCE, type Subject } from './subjects.ts';
+import type { Subject } from './subjects.ts';
 import type { Check } from './types.ts';
 
 /** What is known of direct sun on a level, at the height of a detector. */

@@ -2,10 +2,9 @@ import type { LevelModel } from '../level/types.ts';
 import type { Mm, Wall, XY } from '../plan/model.ts';
 import { along, distance, nearestOnSegment } from '../plane/point.ts';
 import { ringsContain } from '../plane/ring.ts';
+import { JOINED } from '../plane/tolerances.ts';
 import type { TapedBy } from './taped-by.ts';
 
-/** Ends closer than this are one corner, mm: slightly above the rounding to 1/64 in. */
-const JOINED: Mm = 0.5;
 /** How far in front of a face a room is looked up, mm. */
 const IN_FRONT: Mm = 2;
 /** Sine of the angle below which a wall runs on in line, or folds back over the other one. */

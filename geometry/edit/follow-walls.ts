@@ -5,8 +5,8 @@ import { meanValueCoordinates } from '../plane/mean-value-coordinates.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { along, distance, nearestOnSegment, nearestParameter, roundPoint, vectorLength } from '../plane/point.ts';
 import { translateShape } from '../plane/rigid-motion.ts';
+import { JOINED } from '../plane/tolerances.ts';
 import type { Ring } from '../plane/types.ts';
-import { JOINED } from './move-items.ts';
 import { withSupportedItems } from './supported-items.ts';
 
 /** An item this close to a wall's face is against it, mm: an inch. */

@@ -3,7 +3,8 @@ import { openingsRefusal } from '../messages/refusal.ts';
 import type { Level, Mm, Plan, Wall, XY } from '../plan/model.ts';
 import { lineCrossing } from '../plane/line.ts';
 import { distance, nearestOnSegment, roundPoint } from '../plane/point.ts';
-import { JOINED, withWalls } from './move-items.ts';
+import { JOINED } from '../plane/tolerances.ts';
+import { withWalls } from './move-items.ts';
 import type { LevelEdit } from './wall-edit.ts';
 
 /** A gap that counts as closed is noted where the walls would meet: so far from the end at most, mm. */

@@ -1,7 +1,7 @@
 import { openingsRefusal } from '../messages/refusal.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
 import { along, distance, roundCoordinate, roundPoint } from '../plane/point.ts';
-import { JOINED } from './move-items.ts';
+import { JOINED } from '../plane/tolerances.ts';
 import type { LevelEdit } from './wall-edit.ts';
 
 /** Walls with center-lines within this distance coincide, mm: half an inch, as for joined ends. */

@@ -1,11 +1,9 @@
-import type { Level, Mm, Opening, Shape, Wall, XY } from '../plan/model.ts';
+import type { Level, Opening, Shape, Wall, XY } from '../plan/model.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { along, distance, nearestParameter, roundCoordinate } from '../plane/point.ts';
 import { translateShape } from '../plane/rigid-motion.ts';
+import { JOINED } from '../plane/tolerances.ts';
 import { withSupportedItems } from './supported-items.ts';
-
-/** Wall ends closer than this are one corner, mm: slightly above the rounding to 1/64 in. */
-export const JOINED: Mm = 0.5;
 
 /**
  * Moves items by `by`. Walls that meet a moved wall end to end are stretched, and walls that butt against its middle

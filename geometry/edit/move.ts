@@ -2,9 +2,10 @@ import { ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from '../plan/
 import type { Level, Mm, Plan, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
 import { distance } from '../plane/point.ts';
+import { JOINED } from '../plane/tolerances.ts';
 import type { EditResult } from './checked.ts';
 import { checkedLevelEdit } from './level.ts';
-import { JOINED, withItemsMoved, withWalls } from './move-items.ts';
+import { withItemsMoved, withWalls } from './move-items.ts';
 
 /**
  * Moves items by dx, dy, mm. Ends of other walls that meet a moved wall follow, so that rooms stay closed; openings

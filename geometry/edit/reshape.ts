@@ -3,8 +3,9 @@ import { direction, fullTurn } from '../plane/bearing.ts';
 import { shapeMiddle, shapeRing } from '../plane/body.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { distance, nearestParameter, roundCoordinate, roundPoint } from '../plane/point.ts';
+import { JOINED } from '../plane/tolerances.ts';
 import { jambs } from '../snap/pick.ts';
-import { JOINED, withWalls } from './move-items.ts';
+import { withWalls } from './move-items.ts';
 import { withStreamTurned } from './stream-turn.ts';
 import { withSupportedItems } from './supported-items.ts';
 

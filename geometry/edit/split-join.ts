@@ -1,8 +1,8 @@
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
 import { OPENING_NOUN } from '../plan/nouns.ts';
 import { along, distance, roundCoordinate, roundPoint } from '../plane/point.ts';
+import { JOINED } from '../plane/tolerances.ts';
 import { formatLength } from '../units/index.ts';
-import { JOINED } from './move-items.ts';
 import { type LevelEdit, SHORTEST_WALL } from './wall-edit.ts';
 import { jointOf } from './walls-running-on.ts';
 

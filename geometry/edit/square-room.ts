@@ -2,9 +2,10 @@ import type { LevelModel, Room } from '../level/types.ts';
 import type { Level, Mm, Plan, Wall, XY } from '../plan/model.ts';
 import { along, cross, distance, nearestOnSegment, nearestParameter, roundPoint } from '../plane/point.ts';
 import { clockwiseOnScreen } from '../plane/ring.ts';
+import { JOINED } from '../plane/tolerances.ts';
 import type { Ring } from '../plane/types.ts';
 import { formatLength } from '../units/index.ts';
-import { JOINED, withWalls } from './move-items.ts';
+import { withWalls } from './move-items.ts';
 import {
   adjustedQuad,
   impossibleDiagonal,

@@ -2,9 +2,7 @@ import { wallLength } from '../plan/items.ts';
 import type { Level, Mm, Wall, XY } from '../plan/model.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { distance, nearestOnSegment, roundCoordinate } from '../plane/point.ts';
-
-/** Ends closer than this count as joined, mm: slightly above the rounding to 1/64 in. */
-const JOINED = 0.5;
+import { JOINED } from '../plane/tolerances.ts';
 
 /** Which end of a wall moves when its length is corrected; `both` by half each. */
 export type MovingEnd = 'from' | 'to' | 'both';

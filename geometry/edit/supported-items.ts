@@ -1,10 +1,11 @@
-import { LIMIT_TOLERANCE, SUPPORT_TOLERANCE } from '../check/subjects.ts';
+import { SUPPORT_TOLERANCE } from '../check/subjects.ts';
 import { standsOn, supports } from '../check/support.ts';
 import type { Detector, Level, Mm, PlanObject, Shape, XY } from '../plan/model.ts';
 import { bodyDistance, shapeBody, shapeRing } from '../plane/body.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
 import { roundCoordinate } from '../plane/point.ts';
 import { addAngles, type RigidMotion, rigidMotion, transformPoint, transformShape } from '../plane/rigid-motion.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 
 /**
  * Returns the detectors that were supported by an object before an edit, are still on the level and are supported by

@@ -3,9 +3,10 @@ import type { LevelModel } from '../level/types.ts';
 import type { Level, Mm, Plan, Wall } from '../plan/model.ts';
 import { OPENING_NOUN } from '../plan/nouns.ts';
 import { distance, nearestOnSegment } from '../plane/point.ts';
+import { JOINED } from '../plane/tolerances.ts';
 import { formatLength } from '../units/index.ts';
 import { withItemsAtWalls } from './follow-walls.ts';
-import { JOINED, withItemsMoved } from './move-items.ts';
+import { withItemsMoved } from './move-items.ts';
 import { type MovingEnd, withWallLength } from './stretch.ts';
 
 /** The edited level, or why the edit is refused: one or two sentences, naming the item first and the remedy last. */

@@ -1,6 +1,6 @@
 import type { Level, Mm, Wall, XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
-import { JOINED } from './move-items.ts';
+import { JOINED } from '../plane/tolerances.ts';
 
 /** Two walls are collinear if neither deviates from the common line by more than this, mm. */
 const STRAIGHT: Mm = 0.5;

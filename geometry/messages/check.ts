@@ -1,9 +1,9 @@
 import { STANDS_INSIDE } from '../check/distances.ts';
 import { compareVerdicts } from '../check/measure.ts';
-import { LIMIT_TOLERANCE } from '../check/subjects.ts';
 import type { Check, DetectorReport } from '../check/types.ts';
 import type { Level, Mm, Plan } from '../plan/model.ts';
 import { capital, listed } from '../plan/nouns.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import { ruleOf } from '../rules/profiles.ts';
 import { formatLength, formatMeasured, formatRequired } from '../units/index.ts';
 import { openingMiddle, subjectName } from './subject.ts';

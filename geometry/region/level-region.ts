@@ -1,7 +1,8 @@
 import { roomBar } from '../check/room.ts';
-import { LIMIT_TOLERANCE, SUBTRACTION } from '../check/subjects.ts';
+import { SUBTRACTION } from '../check/subjects.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import { effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import { type FreeFloor, freeFloors } from './free-floor.ts';

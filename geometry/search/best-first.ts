@@ -1,5 +1,5 @@
-import { LIMIT_TOLERANCE } from '../check/subjects.ts';
 import type { Mm } from '../plan/model.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import { Heap } from './heap.ts';
 
 /** A candidate: a place for one detector or for several. */

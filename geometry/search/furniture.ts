@@ -1,13 +1,13 @@
 import { checkDetector } from '../check/check-detector.ts';
 import { checkCeiling, checkHeight } from '../check/heights.ts';
 import { roomAt, roomBar } from '../check/room.ts';
-import { LIMIT_TOLERANCE } from '../check/subjects.ts';
 import type { Check } from '../check/types.ts';
 import { SIDES, type Side } from '../dimension/wall-gaps.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Detector, Fixture, Level, Mm, Plan, PlanObject, Shape, XY } from '../plan/model.ts';
 import { type Body, bodyDistance, shapeBody, shapeMiddle, signedBodyDistance } from '../plane/body.ts';
 import { translateShape } from '../plane/rigid-motion.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import { JUST_INSIDE } from '../region/nearest.ts';
 import type { Probe } from '../region/types.ts';
 import { effectiveRules } from '../rules/profiles.ts';

@@ -1,9 +1,10 @@
 import { checkCeiling, checkHeight } from '../check/heights.ts';
 import { roomBar } from '../check/room.ts';
-import { isLevelWith, LIMIT_TOLERANCE, objectSubjects, type Subject } from '../check/subjects.ts';
+import { isLevelWith, objectSubjects, type Subject } from '../check/subjects.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
 import { type Body, type Extent, overlaps, shapeBody, signedBodyDistance } from '../plane/body.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { Probe } from '../region/types.ts';
 import { effectiveRules } from '../rules/profiles.ts';
 import { type MarginField, marginField } from './field/margin-field.ts';

@@ -1,9 +1,10 @@
 import { measureSubject } from '../check/measure.ts';
 import { roomAt, roomBar } from '../check/room.ts';
-import { LIMIT_TOLERANCE, type Subject, subjectsOf } from '../check/subjects.ts';
+import { type Subject, subjectsOf } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
 import { bodyDistance, shapeBody, signedBodyDistance } from '../plane/body.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { Probe } from '../region/types.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';

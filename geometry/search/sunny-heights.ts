@@ -1,8 +1,8 @@
 import { measureSubject } from '../check/measure.ts';
-import { LIMIT_TOLERANCE } from '../check/subjects.ts';
 import { sunSubjects } from '../check/sun.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Mm, Plan, XY } from '../plan/model.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { Probe } from '../region/types.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 

@@ -1,4 +1,5 @@
 import { assert } from '../plane/assert.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { Mm } from '../plane/types.ts';
 import { type LengthUnit, SQUARE_FOOT } from './constants.ts';
 
@@ -18,14 +19,9 @@ const STEP: Readonly<Record<LengthUnit, Mm>> = { 'feet-inches': 25.4 / 8, metric
 export type Bound = 'least' | 'most';
 
 /**
- * Tolerance of limits, mm: a length within it of a step is shown as that step, so that what meets its limit never reads
- * as short of it.
- */
-const LIMIT_TOLERANCE: Mm = 0.1;
-
-/**
  * Formats a measured length, rounded to the safe side: down against a minimum, up against a maximum. The one format for
- * distances, positions, heights and wall faces, so that one distance always reads the same.
+ * distances, positions, heights and wall faces, so that one distance always reads the same. A length within the tolerance of
+ * limits of a step is shown as that step: what meets its limit never reads as short of it.
  */
 export function formatMeasured(mm: Mm, unit: LengthUnit, bound: Bound = 'least'): string {
   return bound === 'least'

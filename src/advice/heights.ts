@@ -1,8 +1,8 @@
-import { LIMIT_TOLERANCE } from '../../geometry/check/subjects.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { describeHeights, type HeightTexts } from '../../geometry/messages/heights.ts';
 import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
+import { LIMIT_TOLERANCE } from '../../geometry/plane/tolerances.ts';
 import { type HeightInterval, heightsAt, surfaceBelow } from '../../geometry/search/heights.ts';
 import type { LengthUnit } from '../../geometry/units/index.ts';
 

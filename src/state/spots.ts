@@ -1,12 +1,12 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { roomAt } from '../../geometry/check/room.ts';
-import { LIMIT_TOLERANCE } from '../../geometry/check/subjects.ts';
 import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { checkFigures, checkSubject, describeReport, type Tone, worstTone } from '../../geometry/messages/index.ts';
 import { subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
+import { LIMIT_TOLERANCE } from '../../geometry/plane/tolerances.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { surfaceBelow } from '../../geometry/search/heights.ts';
 import { limitCheck } from '../../geometry/search/limit-check.ts';

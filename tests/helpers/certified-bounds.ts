@@ -1,17 +1,11 @@
 import { measureSubject } from '../../geometry/check/measure.ts';
 import { roomBar } from '../../geometry/check/room.ts';
-import {
-  everyWall,
-  heightBetween,
-  LIMIT_TOLERANCE,
-  sharesHeight,
-  subjectsOf,
-  supportedDepth,
-} from '../../geometry/check/subjects.ts';
+import { everyWall, heightBetween, sharesHeight, subjectsOf, supportedDepth } from '../../geometry/check/subjects.ts';
 import type { LevelModel, Room } from '../../geometry/level/types.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { bodyDistance, type Extent, ringExtent, signedBodyDistance } from '../../geometry/plane/body.ts';
 import { ringsContain } from '../../geometry/plane/ring.ts';
+import { LIMIT_TOLERANCE } from '../../geometry/plane/tolerances.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 

@@ -1,7 +1,6 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { measureSubject } from '../../geometry/check/measure.ts';
 import {
-  LIMIT_TOLERANCE,
   type Subject,
   sharesHeight,
   subjectSupports,
@@ -11,6 +10,7 @@ import {
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Plan, XY } from '../../geometry/plan/model.ts';
 import { bodyDistance } from '../../geometry/plane/body.ts';
+import { LIMIT_TOLERANCE } from '../../geometry/plane/tolerances.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
 

@@ -1,9 +1,10 @@
 import { ruleSubjects } from '../../check/rule-subjects.ts';
-import { heightBetween, isWall, LIMIT_TOLERANCE, type Subject, sharesHeight } from '../../check/subjects.ts';
+import { heightBetween, isWall, type Subject, sharesHeight } from '../../check/subjects.ts';
 import type { LevelModel } from '../../level/types.ts';
 import type { Mm, Plan } from '../../plan/model.ts';
 import type { Body } from '../../plane/body.ts';
 import { signedArea } from '../../plane/ring.ts';
+import { LIMIT_TOLERANCE } from '../../plane/tolerances.ts';
 import type { Probe } from '../../region/types.ts';
 import { effectiveRules } from '../../rules/profiles.ts';
 import type { RuleId } from '../../rules/types.ts';

@@ -1,8 +1,8 @@
-import { LIMIT_TOLERANCE } from '../../../geometry/check/subjects.ts';
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import type { Reading } from '../../../geometry/plan/test-record.ts';
 import { distance } from '../../../geometry/plane/point.ts';
+import { LIMIT_TOLERANCE } from '../../../geometry/plane/tolerances.ts';
 import { detectorLabel } from '../detector-label.ts';
 
 /**
