@@ -1,7 +1,7 @@
 import { ID_PREFIX } from '../plan/kinds.ts';
 import type { Opening, Plan, Wall } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
-import { freshNames } from './duplicate.ts';
+import { freshIds } from './free-id.ts';
 import { levelOf, uncheckedLevelEdit } from './level.ts';
 
 /** The plan with the copies, and their numbers. */
@@ -21,16 +21,16 @@ export function wallsCopied(
   withOpenings: boolean,
 ): CopiedWalls {
   const [source, target] = [levelOf(plan, fromId), levelOf(plan, toId)];
-  const named = freshNames(plan);
+  const newId = freshIds(plan);
   const walls: Wall[] = [];
   const openings: Opening[] = [];
   for (const wall of source.walls) {
     if (!wallIds.has(wall.id) || target.walls.some((each) => sameLine(each, wall))) continue;
-    const id = named(ID_PREFIX.wall);
+    const id = newId(ID_PREFIX.wall);
     walls.push({ ...wall, id });
     if (!withOpenings) continue;
     for (const opening of source.openings) {
-      if (opening.wall === wall.id) openings.push({ ...opening, id: named(ID_PREFIX.opening), wall: id });
+      if (opening.wall === wall.id) openings.push({ ...opening, id: newId(ID_PREFIX.opening), wall: id });
     }
   }
   const counts = { walls: walls.length, openings: openings.length };

@@ -2,8 +2,8 @@ import { itemName, wallLength } from '../plan/items.ts';
 import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from '../plan/kinds.ts';
 import type { Detector, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
 import { translateShape } from '../plane/rigid-motion.ts';
-import { identifiedItems } from '../planfile/read/valid-parts.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
+import { freshIds } from './free-id.ts';
 import { levelOf, uncheckedLevelEdit } from './level.ts';
 
 /** The plan with the copies, and their ids in the order of the originals. */
@@ -28,14 +28,14 @@ export function duplicatedItems(plan: Plan, levelId: string, ids: readonly strin
  */
 export function copiedInto(plan: Plan, levelId: string, source: Level, ids: readonly string[], by: XY): Copies {
   const chosen = new Set(ids);
-  const named = freshNames(plan);
+  const newId = freshIds(plan);
   const newIds = new Map<string, string>();
   const copied: { kind: ItemKind; original: Item }[] = [];
   for (const kind of ITEM_KINDS) {
     for (const original of itemsOf<ItemKind>(source, kind)) {
       const withWall = kind === 'opening' && chosen.has((original as Opening).wall);
       if (!chosen.has(original.id) && !withWall) continue;
-      newIds.set(original.id, named(ID_PREFIX[kind]));
+      newIds.set(original.id, newId(ID_PREFIX[kind]));
       copied.push({ kind, original });
     }
   }
@@ -62,17 +62,6 @@ export function copiedInto(plan: Plan, levelId: string, source: Level, ids: read
   );
   const order = ids.flatMap((id) => newIds.get(id) ?? []);
   return checked.ok ? { ok: true, plan: checked.plan, ids: order } : checked;
-}
-
-/** Returns a generator of ids that neither the plan nor an earlier call has. */
-export function freshNames(plan: Plan): (prefix: string) => string {
-  const taken = new Set(identifiedItems(plan).map(({ id }) => id));
-  return (prefix) => {
-    let number = 1;
-    while (taken.has(`${prefix}${number}`)) number += 1;
-    taken.add(`${prefix}${number}`);
-    return `${prefix}${number}`;
-  };
 }
 
 function shifted<T extends Item>(item: T, by: XY): T {

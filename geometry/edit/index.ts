@@ -16,7 +16,8 @@ export {
 export { checkedPlan, type EditResult } from './checked.ts';
 export { wallsCopied } from './copy-walls.ts';
 export { duplicatedItems } from './duplicate.ts';
-export { itemPatched, nextId, withDetectorAt, withItem, withItems, withoutItems } from './item.ts';
+export { nextId } from './free-id.ts';
+export { itemPatched, withDetectorAt, withItem, withItems, withoutItems } from './item.ts';
 export { checkedLevelEdit, withLevel, withNewLevel, withoutLevel } from './level.ts';
 export { movedItems, withWallEnds } from './move.ts';
 export {

@@ -1,19 +1,10 @@
 import { ITEM_KINDS, type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../plan/kinds.ts';
 import type { Plan, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
-import { identifiedItems } from '../planfile/read/valid-parts.ts';
 import type { EditResult } from './checked.ts';
 import { checkedLevelEdit, uncheckedLevelEdit, withoutReadings } from './level.ts';
 import { withItemPatched } from './listed-items.ts';
 import { withSupportedItems } from './supported-items.ts';
-
-/** Returns the first unused id with this prefix in the plan: "w3". */
-export function nextId(plan: Plan, prefix: string): string {
-  const taken = new Set(identifiedItems(plan).map(({ id }) => id));
-  let number = 1;
-  while (taken.has(`${prefix}${number}`)) number += 1;
-  return `${prefix}${number}`;
-}
 
 /** Adds an item at the end of its list, or replaces the one with its id, moving what is on top of it. */
 export function withItem<K extends ItemKind>(plan: Plan, levelId: string, kind: K, item: ItemOf[K]): EditResult {

@@ -1,4 +1,5 @@
-import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../plan/kinds.ts';
+import { itemById } from '../plan/items.ts';
+import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, type ItemOf, LIST_OF } from '../plan/kinds.ts';
 import type { Fixture, Level, Plan } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 import { uncheckedLevelEdit } from './level.ts';
@@ -16,12 +17,9 @@ export type ListedItem = {
 
 /** Returns the item of a level with this id, or null. */
 export function findItem(level: Level, id: string): ListedItem | null {
-  for (const kind of ITEM_KINDS) {
-    const item = itemsOf<ItemKind>(level, kind).find((each) => each.id === id);
-    // The list names the type of its items.
-    if (item) return { list: LIST_OF[kind], item } as ListedItem;
-  }
-  return null;
+  const found = itemById(level, id);
+  // The kind names the list and the type of its items.
+  return found && ({ list: LIST_OF[found.kind], item: found.item } as ListedItem);
 }
 
 export function prefixOf(list: ItemList): string {

@@ -2,7 +2,7 @@ import { itemName } from '../plan/items.ts';
 import type { Deg, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
 import { roundCoordinate } from '../plane/point.ts';
 import { type Copies, copiedInto } from './duplicate.ts';
-import { nextId } from './item.ts';
+import { nextId } from './free-id.ts';
 import { checkedLevelEdit, levelOf } from './level.ts';
 
 /** Copies in a straight row. */

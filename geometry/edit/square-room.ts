@@ -1,9 +1,11 @@
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Level, Mm, Plan, Wall, XY } from '../plan/model.ts';
+import { assert } from '../plane/assert.ts';
+import { lineCrossing } from '../plane/line.ts';
 import { along, cross, distance, nearestOnSegment, nearestParameter, roundPoint } from '../plane/point.ts';
 import { clockwiseOnScreen } from '../plane/ring.ts';
 import { JOINED } from '../plane/tolerances.ts';
-import type { Ring } from '../plane/types.ts';
+import type { Line, Ring } from '../plane/types.ts';
 import { formatLength } from '../units/index.ts';
 import { withWalls } from './move-items.ts';
 import {
@@ -64,7 +66,7 @@ export function squaredRoom(model: LevelModel, room: Room, taped: QuadLengths, u
   const after = adjustedQuad(quad, taped);
   if (!after || !isConvexClockwise(after))
     return no('No room has these lengths. Check the tape again, one diagonal after the other.');
-  const misfit = openingMisfit(after, taped);
+  const misfit = worstMisfit(after, taped);
   if (misfit.by > MOST_MISFIT) {
     return no(
       `These lengths do not belong to one room: the nearest shape still misses ${misfit.line} by ${formatLength(misfit.by, unit)}. Tape the diagonals again, then the sides.`,
@@ -84,7 +86,7 @@ function impossibleWords(taped: QuadLengths, unit: Unit): string {
   return `${line} cannot be ${formatLength(taped[line], unit)}: ${figures}. Check the tape again.`;
 }
 
-function openingMisfit(quad: Quad, taped: QuadLengths): { readonly line: string; readonly by: Mm } {
+function worstMisfit(quad: Quad, taped: QuadLengths): { readonly line: string; readonly by: Mm } {
   const lengths = quadLengths(quad);
   return QUAD_LINES.map((line) => ({ line, by: Math.abs(lengths[line] - taped[line]) })).reduce((a, b) =>
     b.by > a.by ? b : a,
@@ -166,14 +168,12 @@ function setOut(after: Quad, floor: Quad, center: Quad): Quad {
       [b[0] + nx * off, b[1] + ny * off],
     ] as const;
   });
-  const corner = (i: number) => crossing(lines[(i + 3) % 4] as readonly [XY, XY], lines[i] as readonly [XY, XY]);
+  const corner = (i: number): XY => {
+    const at = lineCrossing(lines[(i + 3) % 4] as Line, lines[i] as Line);
+    assert(at !== null, 'the sides of a convex room cross');
+    return roundPoint(at);
+  };
   return [corner(0), corner(1), corner(2), corner(3)];
-}
-
-function crossing([a, b]: readonly [XY, XY], [c, d]: readonly [XY, XY]): XY {
-  const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];
-  const t = ((c[0] - a[0]) * vy - (c[1] - a[1]) * vx) / (ux * vy - uy * vx);
-  return roundPoint([a[0] + ux * t, a[1] + uy * t]);
 }
 
 /** Returns whether the quadrilateral is convex and clockwise on screen, so that the walls around it cross. */

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { freeId } from '../../../geometry/edit/free-id.ts';
 import { capital } from '../../../geometry/messages/index.ts';
 import { describeSources } from '../../../geometry/messages/sources.ts';
 import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
@@ -135,7 +136,7 @@ function OwnChecks({ say }: Pick<Props, 'say'>) {
         zone={timeZone}
         start={freshDraft(plan.display.radon, plan.kit.detectionLimit)}
         onWrite={(draft) => {
-          const check = whole({ ...draft, id: freeId(own) });
+          const check = whole({ ...draft, id: freeId(new Set(own.map(({ id }) => id)), 'q') });
           const trouble = write([...own, check]);
           say(trouble || `${checkName(check)} is recorded.`);
         }}
@@ -152,13 +153,6 @@ const whole = (check: CheckDraft & { readonly id: string }): QualityCheck => ({
   value: check.value ?? 0,
   reference: check.kind === 'blank' ? null : check.reference,
 });
-
-function freeId(own: readonly QualityCheck[]): string {
-  const taken = new Set(own.map(({ id }) => id));
-  let number = 1;
-  while (taken.has(`q${number}`)) number++;
-  return `q${number}`;
-}
 
 function freshDraft(
   unit: QualityCheck['unit'],
