@@ -1,5 +1,6 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Plan } from '../plan/model.ts';
+import { lowerFirst } from '../plan/nouns.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import { reasonCheck } from './measure.ts';
@@ -18,7 +19,7 @@ export function checkAbsent(model: LevelModel, rule: EffectiveRule): Check[] {
   if (rule.absent === null) return [];
   const looked = wasLookedFor(model, rule);
   const row = looked
-    ? reasonCheck(rule, 'clear', `Looked for on this level: ${lower(rule.absent)}.`)
+    ? reasonCheck(rule, 'clear', `Looked for on this level: ${lowerFirst(rule.absent)}.`)
     : reasonCheck(
         rule,
         'unknown',
@@ -26,10 +27,6 @@ export function checkAbsent(model: LevelModel, rule: EffectiveRule): Check[] {
         true,
       );
   return [{ ...row, required: rule.least }];
-}
-
-function lower(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
 /** Returns the checks of a report that were not run, in profile order. */

@@ -1,6 +1,6 @@
 import type { Side } from '../dimension/wall-gaps.ts';
 import type { Level, Mm, Plan, PlanObject } from '../plan/model.ts';
-import { capital } from '../plan/nouns.ts';
+import { capital, lowerFirst } from '../plan/nouns.ts';
 import type { FurnitureMove, FurnitureVerdict } from '../search/furniture.ts';
 import { formatLength } from '../units/index.ts';
 import { describeCheck } from './check.ts';
@@ -25,7 +25,7 @@ export function describeFurniture(
     case 'seat':
       return `${capital(name)} is not suitable: people sit or lie on it. Choose something firm.`;
     case 'height':
-      return `The top of ${name} is at the wrong height: ${lower(describeCheck(verdict.check, plan, level))}`;
+      return `The top of ${name} is at the wrong height: ${lowerFirst(describeCheck(verdict.check, plan, level))}`;
     case 'small':
       return `${capital(name)} is too small: the whole foot of ${members === 1 ? 'the detector' : 'each'} has to be on it.`;
     case 'room':
@@ -51,8 +51,4 @@ export function describeFurnitureMove(
 
 function describeMargin(margin: Mm, { display }: PlanContext): string {
   return Number.isFinite(margin) ? `${formatLength(margin, display.length, 'down')} to spare` : 'nothing is near';
-}
-
-function lower(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }

@@ -4,7 +4,7 @@ import { direction } from '../plane/bearing.ts';
 import { type Body, ringBody, shapeBody } from '../plane/body.ts';
 import type { NearestSpot } from '../region/types.ts';
 import { formatLength } from '../units/index.ts';
-import { compassPoint, type North, subjectName } from './subject.ts';
+import { compassPoint, type North, subjectName, withArticle } from './subject.ts';
 
 /**
  * Describes how to get to a position: "Move it 1 ft 10 in toward the east wall." Another room is named
@@ -110,6 +110,5 @@ function oneAhead(from: XY, ahead: XY): XY {
 
 function roomName(name: string): string {
   const trimmed = name.trim();
-  if (!trimmed) return 'the next room';
-  return /^[A-Z][a-z]+(?: [a-z]+)*$/.test(trimmed) ? `the ${trimmed.toLowerCase()}` : trimmed;
+  return trimmed ? withArticle(trimmed) : 'the next room';
 }

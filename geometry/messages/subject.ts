@@ -1,5 +1,5 @@
 import type { Deg, Level, Site, Wall, XY } from '../plan/model.ts';
-import { FIXTURE_NOUN, OPENING_NOUN } from '../plan/nouns.ts';
+import { FIXTURE_NOUN, lowerFirst, OPENING_NOUN } from '../plan/nouns.ts';
 import { direction } from '../plane/bearing.ts';
 import { along, distance } from '../plane/point.ts';
 
@@ -61,8 +61,8 @@ export function subjectName(level: Level, id: string, bearing: Bearing | null = 
  * "Desk" → "the desk"; names that are not one plain capitalized word or phrase ("TV stand", "Mum's chair", "B2") stay
  * as typed.
  */
-function withArticle(name: string): string {
-  return /^[A-Z][a-z]+(?: [a-z]+)*$/.test(name) ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
+export function withArticle(name: string): string {
+  return /^[A-Z][a-z]+(?: [a-z]+)*$/.test(name) ? `the ${lowerFirst(name)}` : name;
 }
 
 /** Returns the middle of an opening on its wall; null for an id that is none. */

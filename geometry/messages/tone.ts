@@ -1,7 +1,7 @@
 import { openChecks } from '../check/looked-for.ts';
 import type { DetectorReport, Verdict } from '../check/types.ts';
 import type { Plan } from '../plan/model.ts';
-import { listed } from '../plan/nouns.ts';
+import { listed, lowerFirst } from '../plan/nouns.ts';
 import { type EffectiveRule, ruleOf } from '../rules/profiles.ts';
 import { headlineOf, VERDICT_WORD } from './headline.ts';
 
@@ -27,8 +27,7 @@ export function toneOf(report: DetectorReport): Tone {
  * is drawn".
  */
 export function headlineText(report: DetectorReport): string {
-  const { word } = headlineOf(report);
-  return word.charAt(0).toLowerCase() + word.slice(1);
+  return lowerFirst(headlineOf(report).word);
 }
 
 /** The rules that a report leaves open: those whose subjects nobody looked for, and all others that were not run. */

@@ -79,6 +79,11 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** Returns the text with a small first letter, for the middle of a sentence. */
+export function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
 /** Returns a level's name, or a phrase for a level without one, for the middle of a sentence. */
 export function levelName({ name }: Pick<Level, 'name'>): string {
   return name.trim() || 'the level without a name';

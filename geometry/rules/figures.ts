@@ -1,8 +1,8 @@
 import { FIXTURE_KINDS, type FixtureKind, type Mm } from '../plan/model.ts';
 import type { Profile, Rule, Source } from './types.ts';
 
-/** Converts inches to millimeters without binary rounding errors. */
-export const inches = (count: number): Mm => Math.round(count * 254) / 10;
+/** Converts inches to millimeters, rounded to what a file shows: 24 in is 609.6, not 609.5999999999999. */
+export const inches = (count: number): Mm => Math.round(count * 254_000) / 10_000;
 export const feet = (count: number): Mm => inches(count * 12);
 export const centimeters = (count: number): Mm => count * 10;
 

@@ -6,7 +6,7 @@ import { conditionsReport } from '../protocol/conditions/conditions-report.ts';
 import { lacksObserverOrTime } from '../protocol/conditions/edit-conditions.ts';
 import { missingRecords } from '../protocol/custody/missing-records.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
-import type { TestState } from '../protocol/validity/validity.ts';
+import type { TestStage, TestState } from '../protocol/validity/validity.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
 import type { CheckedLevel, Hint, HintAction, SeenLevel } from './guidance/hint.ts';
 import { houseHints, houseInWords } from './guidance/house.ts';
@@ -19,9 +19,8 @@ import { areTimesWhole, isFetched, timedInWords, timeHints } from './guidance/ti
 
 export type { Hint, HintAction } from './guidance/hint.ts';
 
-/** The stages of a test, in their order. */
-const STAGES = ['site', 'draw', 'place', 'time', 'house', 'log', 'read', 'sheet'] as const;
-export type Stage = (typeof STAGES)[number];
+/** The stages of a plan: those of its test, then the plan sheet. */
+export type Stage = TestStage | 'sheet';
 
 export interface StageState {
   readonly stage: Stage;

@@ -1,4 +1,5 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { worstVerdict } from '../../geometry/check/measure.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Detector, Plan } from '../../geometry/plan/model.ts';
@@ -68,10 +69,8 @@ function startedLater(plan: Plan, days: number): Plan {
   };
 }
 
-const WORST: readonly Verdict[] = ['blocked', 'unknown', 'tight', 'clear'];
-
 function sunVerdict(plan: Plan, model: LevelModel, detector: Detector): Verdict | null {
   const rows = checkDetector(plan, model, detector).checks.filter(({ rule }) => rule === 'direct-sun');
   if (rows.length === 0 || rows.some(({ notRun }) => notRun)) return null;
-  return WORST.find((verdict) => rows.some((row) => row.verdict === verdict)) ?? null;
+  return worstVerdict(rows);
 }

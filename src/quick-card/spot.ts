@@ -1,4 +1,5 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { compareVerdicts } from '../../geometry/check/measure.ts';
 import type { Verdict } from '../../geometry/check/types.ts';
 import { moveToGap, nearGaps, SIDES, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
@@ -71,22 +72,20 @@ export function withSpot(plan: Plan, levelId: string, answers: CardAnswers): Pla
   );
   const valid = tried.filter((each) => isValid(each, levelId));
   // Whole inches only where they cost nothing: no verdict gets worse by them.
-  return valid.sort((a, b) => RANK[worst(a, levelId)] - RANK[worst(b, levelId)])[0] ?? carried;
+  return valid.sort((a, b) => compareVerdicts(worst(b, levelId), worst(a, levelId)))[0] ?? carried;
 }
 
 export function modelOf(plan: Plan, levelId: string): LevelModel {
   return buildLevel(plan.levels.find(({ id }) => id === levelId) as Level);
 }
 
-const RANK: Readonly<Record<Verdict, number>> = { clear: 0, tight: 1, unknown: 2, blocked: 3 };
-
 function worst(plan: Plan, levelId: string): Verdict {
   const model = modelOf(plan, levelId);
   const verdicts = model.level.detectors.map((one) => checkDetector(plan, model, one).verdict);
-  return verdicts.reduce((a, b) => (RANK[b] > RANK[a] ? b : a), 'clear' as Verdict);
+  return verdicts.sort(compareVerdicts)[0] ?? 'clear';
 }
 
-const isValid = (plan: Plan, levelId: string): boolean => RANK[worst(plan, levelId)] <= RANK.tight;
+const isValid = (plan: Plan, levelId: string): boolean => compareVerdicts(worst(plan, levelId), 'tight') >= 0;
 
 /** Returns the axes of the best place on the shelf, or anywhere in the room; null for none. */
 export function axesFor(

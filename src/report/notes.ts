@@ -14,6 +14,7 @@ import {
 import { mergeSentences } from '../../geometry/messages/merge-sentences.ts';
 import { markedCite } from '../../geometry/messages/sources.ts';
 import type { Detector, Plan } from '../../geometry/plan/model.ts';
+import { lowerFirst } from '../../geometry/plan/nouns.ts';
 import { type EffectiveRule, profileById } from '../../geometry/rules/profiles.ts';
 import { formatLength, formatMeasured, formatRequired, type LengthUnit } from '../../geometry/units/index.ts';
 import { openRooms } from '../drawing/floor.ts';
@@ -157,7 +158,7 @@ export function placeLine({ plan, model, level }: SubjectMatter, detector: Detec
   const walls = tapeWords(plan, model, detector);
   return [
     `Underside ${formatMeasured(detector.base, plan.display.length)} above the floor${carrierWords(level, detector)}.`,
-    walls ? `From its rim: ${walls[0]?.toLowerCase()}${walls.slice(1)}.` : '',
+    walls ? `From its rim: ${lowerFirst(walls)}.` : '',
     `Serial ${logEntryOf(plan, detector.id).serial.trim() || 'not recorded'}.`,
   ]
     .filter(Boolean)

@@ -3,9 +3,7 @@
  * source. Each is a starting point to be measured on site, never a figure that a rule is judged by.
  */
 import type { FixtureKind, Mm, OpeningKind, Shape, XY } from '../../geometry/plan/model.ts';
-
-/** Rounded to what a file shows: 24 in is 609.6, not 609.5999999999999. */
-const inch = (inches: number): Mm => Math.round(inches * 254_000) / 10_000;
+import { inches } from '../../geometry/rules/figures.ts';
 
 /** A round or square-cornered footprint, and where it begins and ends above the floor. */
 export interface UsualSize {
@@ -18,14 +16,14 @@ export interface UsualSize {
 }
 
 const round = (across: number, bottom: number, top: number | 'ceiling'): UsualSize => ({
-  footprint: { across: inch(across) },
-  bottom: inch(bottom),
-  top: top === 'ceiling' ? top : inch(top),
+  footprint: { across: inches(across) },
+  bottom: inches(bottom),
+  top: top === 'ceiling' ? top : inches(top),
 });
 const square = (width: number, depth: number, bottom: number, top: number | 'ceiling'): UsualSize => ({
-  footprint: { width: inch(width), depth: inch(depth) },
-  bottom: inch(bottom),
-  top: top === 'ceiling' ? top : inch(top),
+  footprint: { width: inches(width), depth: inches(depth) },
+  bottom: inches(bottom),
+  top: top === 'ceiling' ? top : inches(top),
 });
 
 /** In inches: across, or width by depth; then from and to above the floor. */
@@ -85,13 +83,13 @@ export const OBJECT_DEFAULTS: Readonly<Record<ObjectPreset, UsualSize & { readon
 export const OPENING_DEFAULTS: Readonly<
   Record<OpeningKind, { readonly width: Mm; readonly bottom: Mm; readonly top: Mm }>
 > = {
-  door: { width: inch(32), bottom: 0, top: inch(80) },
-  window: { width: inch(32), bottom: inch(52), top: inch(72) },
-  passage: { width: inch(36), bottom: 0, top: inch(80) },
+  door: { width: inches(32), bottom: 0, top: inches(80) },
+  window: { width: inches(32), bottom: inches(52), top: inches(72) },
+  passage: { width: inches(36), bottom: 0, top: inches(80) },
 };
 
 /** Thickness of a new wall: an outer basement wall of 8 in; a partition of 2 by 4 studs with board on both sides. */
-export const WALL_THICKNESS = { outer: inch(8), partition: inch(4.5) } as const;
+export const WALL_THICKNESS = { outer: inches(8), partition: inches(4.5) } as const;
 
 /** The footprint of a usual size about `center`, turned by `turn` degrees. */
 export function usualShape(size: UsualSize, center: XY, turn = 0): Shape {

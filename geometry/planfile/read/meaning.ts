@@ -1,4 +1,5 @@
 import type { LookedForBy, Override, Protocol, Site, Wall } from '../../plan/model.ts';
+import { lowerFirst } from '../../plan/nouns.ts';
 import type { Condition, Kit, Reading, Visit } from '../../plan/test-record.ts';
 import type { LengthUnit } from '../../units/index.ts';
 import { heightFlaws, openingFlaws, shapeFlaws } from '../meaning/item.ts';
@@ -69,7 +70,7 @@ function idProblems(file: unknown, names: readonly Identified[]): readonly PlanP
       pointer: pointerTo([...identified.path, 'id']),
       found: quoted(identified.id),
       expected: 'an id that nothing else in the file has',
-      message: `${thing} has the same id as ${other.charAt(0).toLowerCase()}${other.slice(1)}. Give one of them another id.`,
+      message: `${thing} has the same id as ${lowerFirst(other)}. Give one of them another id.`,
     });
   }
   return problems;

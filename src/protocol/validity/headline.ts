@@ -1,5 +1,6 @@
 import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { lowerFirst } from '../../../geometry/plan/nouns.ts';
 import { evaluateResults } from '../results/evaluate-results.ts';
 import { isConclusive } from '../results/location-report.ts';
 import { locationName } from '../results/locations.ts';
@@ -60,7 +61,7 @@ export function testHeadline(plan: Plan, state: TestState): TestHeadline {
 /** Returns the headline as documents and the command line have it: "The test: valid so far." */
 export function headlineSentence(plan: Plan, state: TestState): string {
   const { head } = testHeadline(plan, state);
-  return `The test: ${head.charAt(0).toLowerCase()}${head.slice(1)}.`;
+  return `The test: ${lowerFirst(head)}.`;
 }
 
 /** Returns the first issue, or the next step, and the number of further issues: for where there is no room for all. */

@@ -1,6 +1,7 @@
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { lowerFirst } from '../../../geometry/plan/nouns.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import {
   describeVerification,
@@ -87,7 +88,7 @@ function placeBlock(
     [
       paragraph(`${name}: ${room}, ${level}`, width, bold),
       paragraph(
-        `${height} above the floor${carrier}.${fromWalls ? ` From its rim: ${fromWalls.charAt(0).toLowerCase()}${fromWalls.slice(1)}.` : ''}${pair}`,
+        `${height} above the floor${carrier}.${fromWalls ? ` From its rim: ${lowerFirst(fromWalls)}.` : ''}${pair}`,
         width,
         style,
       ),

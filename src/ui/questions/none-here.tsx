@@ -1,3 +1,4 @@
+import { lowerFirst } from '../../../geometry/plan/nouns.ts';
 import type { QuestionId } from '../../advice/walk-round.ts';
 import { noneHereId } from '../../commands/go-to.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -24,7 +25,7 @@ export function NoneHere({ id }: { readonly id: QuestionId }) {
               aria-pressed={answered}
               onClick={() => (answered ? takeBackNone(rule.id) : answerNone(rule.id))}
             >
-              None here: {lower(absent)}
+              None here: {lowerFirst(absent)}
             </button>
             {answered && <p className="none-here__who">{whoAndWhen({ by, at }, zone)}. A second press clears it.</p>}
           </li>
@@ -32,8 +33,4 @@ export function NoneHere({ id }: { readonly id: QuestionId }) {
       })}
     </ul>
   );
-}
-
-function lower(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }
