@@ -2,6 +2,7 @@ import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Opening, Wall, XY } from '../plan/model.ts';
 import { along, distance } from '../plane/point.ts';
 import { ringsContain } from '../plane/ring.ts';
+import type { Line } from '../plane/types.ts';
 import { cornerLines } from '../snap/opening-fit.ts';
 
 /**
@@ -12,6 +13,10 @@ export interface TapedOffsets {
   readonly room: Room;
   readonly left: Mm;
   readonly right: Mm;
+  /** Along the face, from the corner on the left to the jamb, and from the one on the right. */
+  readonly lines: { readonly left: Line; readonly right: Line };
+  /** Direction in which the wall is faced from there, a unit vector. */
+  readonly facing: XY;
   /** The change of the opening's own offset when the left length grows: 1 or −1. */
   readonly way: 1 | -1;
 }
@@ -38,11 +43,24 @@ export function tapedOffsets(
     const at: XY = [middle[0] - uy * reach * way, middle[1] + ux * reach * way];
     const room = model.rooms.find(({ floorRings }) => ringsContain(floorRings, at));
     if (!room) return [];
-    const [[beginning], [, end]] = cornerLines(model, wall, opening.offset, opening.width, at);
+    const [[beginning, near], [far, end]] = cornerLines(model, wall, opening.offset, opening.width, at);
     const on = ([x, y]: XY): Mm => (x - wall.from[0]) * ux + (y - wall.from[1]) * uy;
     // Negative if the jamb is behind the corner, as next to a thick wall.
     const [first, second] = [opening.offset - on(beginning), on(end) - opening.offset - opening.width];
-    return [way === 1 ? { room, left: first, right: second, way } : { room, left: second, right: first, way }];
+    const [a, b]: readonly [Line, Line] = [
+      [beginning, near],
+      [end, far],
+    ];
+    const facing: XY = [uy * way, -ux * way];
+    return way === 1
+      ? [{ room, left: first, right: second, lines: { left: a, right: b }, facing, way }]
+      : [{ room, left: second, right: first, lines: { left: b, right: a }, facing, way }];
   });
   return sides.sort((a, b) => model.rooms.indexOf(a.room) - model.rooms.indexOf(b.room));
+}
+
+/** Returns the direction in which a wall is faced at an opening from the only room beside it; null for two rooms or none. */
+export function facingOf(model: LevelModel, wall: Wall, opening: Pick<Opening, 'offset' | 'width'>): XY | null {
+  const [only, other] = tapedOffsets(model, wall, opening);
+  return only && !other ? only.facing : null;
 }

@@ -24,6 +24,7 @@ export {
 } from './check.ts';
 export { describeClosing } from './closing.ts';
 export { describeComputed, SEND_THE_PLAN } from './computed.ts';
+export { cornerWords } from './corner-words.ts';
 export { describeFurniture, describeFurnitureMove } from './furniture.ts';
 export { gapRefusal, WALL_ON } from './gap-refusal.ts';
 export { CAUTIONS, headlineOf, VERDICT_WORD } from './headline.ts';

@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import type { Check } from '../../geometry/check/types.ts';
 import type { Mm, XY } from '../../geometry/plan/model.ts';
-import type { Ring } from '../../geometry/plane/types.ts';
+import type { Line, Ring } from '../../geometry/plane/types.ts';
 
 /** A good place that the sheet marks. */
 export interface SpotMark {
@@ -12,6 +12,15 @@ export interface SpotMark {
   readonly radius: Mm;
   /** What limits it, with the line of measurement; null where nothing does. */
   readonly limit: Check | null;
+}
+
+/** Corners from which lengths are taped that are being typed in. */
+export interface MarkedCorners {
+  readonly levelId: string;
+  /** The diagonals of a room, or from a corner to a jamb. */
+  readonly lines: readonly Line[];
+  /** Of the corners where the lines begin, then of those where they end. */
+  readonly letters: string;
 }
 
 /** What the panels ask the sheet to show beside the plan. Never in the plan, never in the history. */
@@ -27,8 +36,7 @@ interface Shown {
   readonly air: readonly XY[] | null;
   /** The floor in the sun at one moment, or on days that are not planned; null for none. */
   readonly sun: readonly Ring[] | null;
-  /** Corners A, B, C, D of a room whose diagonals are being typed in, and the level that it is on. */
-  readonly corners: { readonly levelId: string; readonly at: readonly XY[] } | null;
+  readonly corners: MarkedCorners | null;
 }
 
 const NOTHING: Shown = { levelId: '', spots: [], group: null, lit: null, air: null, sun: null, corners: null };

@@ -52,6 +52,24 @@ const widthOf = ({ walls }: Level) => Math.max(...walls.flatMap(({ from, to }) =
 const leftOf = ({ walls }: Level) => Math.min(...walls.flatMap(({ from, to }) => [from[0], to[0]]));
 const deskAt = ({ objects: [desk] }: Level): XY => (desk && 'box' in desk.shape ? desk.shape.box.center : [0, 0]);
 
+/** Whether a pixel of the page has the accent color. */
+async function isAccent(page: Page, x: number, y: number): Promise<boolean> {
+  const png = await page.screenshot({ clip: { x: Math.round(x), y: Math.round(y), width: 1, height: 1 } });
+  return page.evaluate(async (data) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${data}`;
+    await image.decode();
+    const pen = document.createElement('canvas').getContext('2d');
+    if (!pen) throw new Error('no canvas');
+    pen.drawImage(image, 0, 0);
+    const [r, g, b] = pen.getImageData(0, 0, 1, 1).data;
+    pen.fillStyle = getComputedStyle(document.documentElement).getPropertyValue('--accent').trim();
+    pen.fillRect(0, 0, 1, 1);
+    const wanted = pen.getImageData(0, 0, 1, 1).data;
+    return r === wanted[0] && g === wanted[1] && b === wanted[2];
+  }, png.toString('base64'));
+}
+
 /** Where the length of the room is written, page px: outside the wall, under its middle. */
 async function underRoom(editor: Editor): Promise<{ x: number; y: number }> {
   const point = await editor.at([6299.2 / 2, 3860.8 + 101.6]);
@@ -119,7 +137,7 @@ describe('figures on the sheet', () => {
     await editor.press(1625.6 + 457.2, 0);
     await expect.poll(() => editor.selection()).toEqual(['o1']);
     await page.keyboard.press('l');
-    const field = page.getByLabel('Corner to window');
+    const field = page.getByLabel('Left corner to window, facing the wall');
     await expect.poll(() => field.inputValue()).toBe('5 ft'); // 1625.6 less half a wall of 203.2
     await field.fill('4');
     await field.press('Tab');
@@ -129,6 +147,32 @@ describe('figures on the sheet', () => {
     const [window] = (await editor.level()).openings;
     expect(window?.offset).toBeCloseTo(1219.2 + 101.6, 3);
     expect(window?.width).toBeCloseTo(1016, 3);
+  });
+
+  it('a door in the lower wall is taped facing it from inside: its left corner is on the right of the page, and marked', async () => {
+    await page.evaluate(() => {
+      const door = { wall: 's', kind: 'door' as const, offset: 1000, width: 812.8, bottom: 0, top: 2032 };
+      window.__stillspot?.store.getState().addItem('openings', door);
+    });
+    const left = page.getByLabel('Left corner, facing the wall');
+    await expect.poll(() => left.inputValue()).toBe('≈ 2 ft 11 1/4 in'); // 1000 less half a wall of 203.2
+    const [inner, lower] = [101.6, 3860.8 - 101.6];
+    // On the disc, beside its letter, a finger's width from the corner.
+    const marked = async (x: number, way: number) => {
+      const at = await editor.at([x, lower]);
+      return isAccent(page, at.x + way * 26, at.y - 9);
+    };
+    const corners = async () => [await marked(inner, 1), await marked(6299.2 - inner, -1)];
+    await expect.poll(corners).toEqual([false, false]);
+    await left.focus();
+    await expect.poll(corners).toEqual([false, true]);
+    await page.getByLabel('Right corner, facing the wall').focus();
+    await expect.poll(corners).toEqual([true, false]);
+    await page.locator('.plan-canvas').focus();
+    await expect.poll(corners).toEqual([false, false]);
+    await page.keyboard.press('l');
+    await page.getByLabel('Right corner to door, facing the wall').waitFor();
+    await page.keyboard.press('Escape');
   });
 
   it('a desk is put so far from the wall as the tape says, by a press on the figure', async () => {

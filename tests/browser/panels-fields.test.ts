@@ -54,7 +54,7 @@ describe('a length field', () => {
   });
 
   it('refuses a window that would leave its wall, with how far and the way out', async () => {
-    await field('Left corner').fill('32 ft 8 in');
+    await field('Left corner, facing the wall').fill('32 ft 8 in');
     await page.keyboard.press('Enter');
     const refusal = page.locator('.field__trouble');
     await refusal.waitFor();

@@ -66,8 +66,8 @@ describe('a job by keyboard alone', () => {
     await times('Control+ArrowLeft', 10);
     await times('Control+ArrowUp', 15);
     await keys('Enter', 'Escape');
-    await page.getByLabel('Left corner').waitFor();
-    await tabTo('Left corner');
+    await page.getByLabel('Left corner, facing the wall').waitFor();
+    await tabTo('Left corner, facing the wall');
     await page.keyboard.type('2 ft');
     await keys('Enter');
     await expect.poll(async () => leftOfDoor(await editor.level())).toBeCloseTo(2 * FOOT, 3);
@@ -182,7 +182,7 @@ describe('a job by touch alone, on a tablet', () => {
     const top = Math.min(...(await editor.level()).walls.map(({ from }) => from[1]));
     await tapSheet(3000, top);
     await openColumn('side');
-    await write('Left corner', '2 ft');
+    await write('Left corner, facing the wall', '2 ft');
     await expect.poll(async () => leftOfDoor(await editor.level())).toBeCloseTo(2 * FOOT, 3);
   });
 

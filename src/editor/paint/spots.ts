@@ -6,7 +6,7 @@ import { casedLine, crossPart, discsPart, inked, linesPart, type Shape } from '.
 import { plateLabel } from '../../drawing/labels/label.ts';
 import { slotAt } from '../../drawing/labels/slot.ts';
 import { type Drawn, textAt } from '../../drawing/text.ts';
-import { type SpotMark, useShown } from '../../state/shown.ts';
+import { type MarkedCorners, type SpotMark, useShown } from '../../state/shown.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
 import { drawnMeasures } from './detectors.ts';
 import type { OverlayPlacer } from './names/overlay-placer.ts';
@@ -19,7 +19,7 @@ const ARM_PX = 10;
 const TAG_PX = { off: 15, height: 19, least: 19 } as const;
 /** The ring of a place that is looked at is never smaller, px. */
 const LEAST_RING_PX = 11;
-/** Letters of corners stand so far inside, px, along the diagonal, on discs. */
+/** Letters of corners stand so far inside, px, along their line, on discs. */
 const CORNER_PX = { inside: 26, disc: 12 } as const;
 /** A casing of paper, as a multiple of the line in it. */
 const CASING = { wide: 3.5, narrow: 2.5 } as const;
@@ -35,26 +35,24 @@ export function drawnMarks(
   const isHere = shown.levelId === levelId;
   const chosen = group ?? spots.find(({ name }) => name === lit) ?? null;
   return [
-    ...(corners?.levelId === levelId && corners.at.length === 4 ? [drawnCorners(pen, corners.at)] : []),
+    ...(corners?.levelId === levelId ? [drawnCorners(pen, corners)] : []),
     ...(isHere && air ? [drawnAir(pen, air, placer)] : []),
     ...(isHere ? drawnSpots(pen, group ? [...spots, group] : spots, chosen, words, placer) : []),
   ];
 }
 
-/** The four corners of a room with their letters, and the two diagonals that are to be taped between them. */
-function drawnCorners(pen: Pen, corners: readonly XY[]): Drawn {
-  const at = corners.map((corner) => px(pen, corner));
-  const diagonals = at.map((corner, i): Line => [corner, at[(i + 2) % 4] ?? corner]);
-  const letters = diagonals.map(([from, to]) =>
-    along(from, to, Math.min(CORNER_PX.inside / distance(from, to), 1 / 3)),
-  );
-  const lines = linesPart(diagonals.slice(0, 2));
+/** What is to be taped from corners, which have letters: the diagonals of a room, or a length to a jamb. */
+function drawnCorners(pen: Pen, { lines, letters }: MarkedCorners): Drawn {
+  const taped = lines.map(([a, b]): Line => [px(pen, a), px(pen, b)]);
+  const discs = [...taped, ...taped.map(([a, b]): Line => [b, a])]
+    .slice(0, letters.length)
+    .map(([from, to]) => along(from, to, Math.min(CORNER_PX.inside / distance(from, to), 1 / 3)));
   return {
     shapes: [
-      ...casedLine(lines, LINE_PX.dimension, 'accent', CASING.wide, [9, 5]),
-      inked({ fill: 'accent' }, discsPart(letters, CORNER_PX.disc)),
+      ...casedLine(linesPart(taped), LINE_PX.dimension, 'accent', CASING.wide, [9, 5]),
+      inked({ fill: 'accent' }, discsPart(discs, CORNER_PX.disc)),
     ],
-    texts: letters.map((letter, i) => textAt('ABCD'[i] ?? '', letter, { ...READ, color: 'onAccent' })),
+    texts: discs.map((disc, i) => textAt(letters[i] ?? '', disc, { ...READ, color: 'onAccent' })),
   };
 }
 

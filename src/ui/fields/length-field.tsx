@@ -10,12 +10,14 @@ interface Props extends LengthOptions {
   /** Takes the length over. Returns why not, in words; empty or nothing when it did. */
   readonly onCommit: (mm: Mm) => string | undefined;
   readonly hint?: string;
+  /** Called when the keyboard comes into the field, and when it leaves it. */
+  readonly onFocus?: ((isIn: boolean) => void) | undefined;
   /** How a length between two marks of a tape is formatted: as a measured one if left out. */
   readonly says?: (mm: Mm, unit: LengthUnit) => string;
 }
 
 /** A field for a length in the units of the site. The parsed value is echoed; what is not a length is refused with a message. */
-export function LengthField({ label, value, onCommit, hint, says = formatMeasured, ...options }: Props) {
+export function LengthField({ label, value, onCommit, hint, onFocus, says = formatMeasured, ...options }: Props) {
   const unit = useAppStore((state) => state.plan.display.length);
   return (
     <TypedField
@@ -23,6 +25,7 @@ export function LengthField({ label, value, onCommit, hint, says = formatMeasure
       isLength
       shown={fieldLength(value, unit, says)}
       hint={hint}
+      onFocus={onFocus}
       read={(text) => {
         const length = parseLength(text, unit, options);
         return length.ok

@@ -17,6 +17,8 @@ interface Props<T> {
   /** Takes the value over. Returns why not, in words; empty or nothing when it did. */
   readonly onCommit: (value: T) => string | undefined;
   readonly hint?: string | undefined;
+  /** Called when the keyboard comes into the field, and when it leaves it. */
+  readonly onFocus?: ((isIn: boolean) => void) | undefined;
   /** What a laser tape types here is a length. */
   readonly isLength?: boolean;
 }
@@ -25,7 +27,7 @@ interface Props<T> {
  * A field whose text is parsed. Enter or leaving the field commits it; Escape restores the old value. Refused text
  * stays in the field with the reason beside it, and the plan keeps the old value.
  */
-export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, isLength = false }: Props<T>) {
+export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, onFocus, isLength = false }: Props<T>) {
   const own = useId();
   const id = given ?? own;
   const { input, text, trouble, echo, setText, commit, putBack } = useTypedText({ shown, read, onCommit });
@@ -48,9 +50,15 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, i
         inputMode="text"
         aria-invalid={trouble ? true : undefined}
         aria-describedby={describedBy || undefined}
-        onFocus={(event) => event.currentTarget.select()}
+        onFocus={(event) => {
+          event.currentTarget.select();
+          onFocus?.(true);
+        }}
         onChange={(event) => setText(event.currentTarget.value)}
-        onBlur={commit}
+        onBlur={() => {
+          commit();
+          onFocus?.(false);
+        }}
         onKeyDown={(event) => {
           if (event.key === 'Enter') {
             commit();

@@ -37,7 +37,17 @@ function Diagonals({ room, quad }: { readonly room: Room; readonly quad: Quad })
   const [trouble, setTrouble] = useState('');
   const drawn = quadLengths(quad);
   useEffect(() => {
-    useShown.setState({ corners: { levelId, at: quad } });
+    const [a, b, c, d] = quad;
+    useShown.setState({
+      corners: {
+        levelId,
+        lines: [
+          [a, c],
+          [b, d],
+        ],
+        letters: 'ABCD',
+      },
+    });
     return () => useShown.setState({ corners: null });
   }, [levelId, quad]);
   const take = (line: QuadLine) => (mm: Mm) => {

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { tapedOffsets } from '../../../geometry/dimension/opening-offsets.ts';
 import { wallsRunningOn } from '../../../geometry/edit/walls-running-on.ts';
-import { wallEndNames } from '../../../geometry/messages/index.ts';
+import { cornerWords, wallEndNames } from '../../../geometry/messages/index.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall } from '../../../geometry/plan/model.ts';
 import { joinWalls, splitWall } from '../../state/edit-walls.ts';
@@ -18,8 +18,9 @@ export function WallParts({ wall }: { readonly wall: Wall }) {
   const ends = wallEndNames(wall);
   const [at, setAt] = useState<Mm | null>(null);
   const middle = { offset: whole / 2, width: 0 };
-  const [taped] = tapedOffsets(model, wall, middle);
-  // From the left corner as seen from within the room; from the wall's `from` end where no room lies beside it.
+  const [taped, other] = tapedOffsets(model, wall, middle);
+  const corner = taped && cornerWords([taped.lines.left[0], taped.lines.right[0]], other ? null : taped.facing).from;
+  // From the left corner as seen from within the first room; from the wall's `from` end where no room lies beside it.
   const start = taped?.left ?? middle.offset;
   const way = taped?.way ?? 1;
   const wanted = at ?? start;
@@ -30,7 +31,7 @@ export function WallParts({ wall }: { readonly wall: Wall }) {
       <div className="more__body">
         <div className="fields">
           <LengthField
-            label={taped ? 'From the left corner, as taped' : `From its ${ends.from} end`}
+            label={corner ? `From the ${corner.name} corner, ${corner.seen}` : `From its ${ends.from} end`}
             value={wanted}
             onCommit={(mm) => {
               setAt(mm);

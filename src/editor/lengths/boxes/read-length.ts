@@ -1,5 +1,6 @@
 import { beyondFace } from '../../../../geometry/dimension/face-lengths.ts';
 import { footprintReach, footprintSize, withFootprintSize } from '../../../../geometry/dimension/footprint.ts';
+import { facingOf } from '../../../../geometry/dimension/opening-offsets.ts';
 import type { RunningDimension } from '../../../../geometry/dimension/running-dimensions.ts';
 import { moveToGap, type NearGap, nearGaps, wallGaps } from '../../../../geometry/dimension/wall-gaps.ts';
 import {
@@ -13,6 +14,7 @@ import { movedItems } from '../../../../geometry/edit/index.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import {
   capital,
+  cornerWords,
   gapRefusal,
   heightsRefusal,
   OPENING_NOUN,
@@ -76,7 +78,7 @@ function faceLength(model: LevelModel, wanted: RunningDimension, usual?: Dimensi
   const isBetweenWalls = dimension.row === 'whole';
   const beyond = isBetweenWalls ? beyondFace(model, dimension, by) : 0;
   return {
-    label: isBetweenWalls ? TAPED_BY_NAME[by] : partLabel(model.level, dimension),
+    label: isBetweenWalls ? TAPED_BY_NAME[by] : partLabel(model, dimension),
     value: dimension.length + beyond,
     isBetweenWalls,
     at: along(dimension.from, dimension.to, 0.5),
@@ -84,7 +86,10 @@ function faceLength(model: LevelModel, wanted: RunningDimension, usual?: Dimensi
     negative: false,
     ends: ends.map((moves) => ({
       moves,
-      words: `${capital(names[moves])} ${endWords(model, dimension, moves)}`,
+      // The only opening that can needs no direction, which would be the page's beside that of its wall.
+      words: capital(
+        `${isBetweenWalls || ends.length > 1 ? `${names[moves]} ` : ''}${endWords(model, dimension, moves)}`,
+      ),
     })),
     commit: (mm, moves) => {
       const { wholeInView } = useAppStore.getState();
@@ -104,9 +109,25 @@ function endWords(model: LevelModel, dimension: RunningDimension, moves: Dimensi
   return isOutsideAt(model, dimension, moves) ? 'wall' : 'partition';
 }
 
-function partLabel(level: Level, dimension: RunningDimension): string {
-  const [a, b] = (['from', 'to'] as const).map((end) => endNoun(level, dimension, end)) as [string, string];
-  return isWidth(dimension) ? `Width of the ${a}` : `${capital(a)} to ${b}`;
+function partLabel(model: LevelModel, dimension: RunningDimension): string {
+  const { level } = model;
+  const nouns = (['from', 'to'] as const).map((end) => endNoun(level, dimension, end)) as [string, string];
+  if (isWidth(dimension)) return `Width of the ${nouns[0]}`;
+  const at = dimension.ends.findIndex(({ kind }) => kind === 'corner');
+  if (at < 0) return `${capital(nouns[0])} to ${nouns[1]}`;
+  const { name, seen } = cornerWords([dimension.from, dimension.to], facingFrom(model, dimension))[
+    at === 0 ? 'from' : 'to'
+  ];
+  nouns[at] = `${name} corner`;
+  return `${capital(nouns[0])} to ${nouns[1]}, ${seen}`;
+}
+
+/** The direction in which the wall is faced from its only room, at the opening that the dimension sets out. */
+function facingFrom(model: LevelModel, { ends }: RunningDimension): XY | null {
+  const jamb = ends.find((end) => end.kind === 'jamb');
+  const opening = jamb && model.level.openings.find(({ id }) => id === jamb.opening);
+  const wall = opening && model.level.walls.find(({ id }) => id === opening.wall);
+  return wall ? facingOf(model, wall, opening) : null;
 }
 
 function endNoun(level: Level, { row, ends }: RunningDimension, moves: DimensionMoves): string {
