@@ -11,6 +11,8 @@ export interface Kit {
   readonly minimumHours: number;
   readonly maximumHours: number;
   readonly labDays: number;
+  /** False: the hours and days are only what a new plan begins with; left out: they were answered. */
+  readonly hoursAnswered?: boolean;
   readonly lot?: string;
   readonly detectionLimit?: RadonValue;
 }

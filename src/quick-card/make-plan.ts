@@ -48,13 +48,21 @@ function settled(base: Plan, answers: CardAnswers): Plan {
     display: { ...base.display, length: unit },
     site: { ...site, purpose: 'own-household' },
     protocol: { ...base.protocol, overrides: overridesOf(base, leaflet) },
-    kit: { ...base.kit, ...hoursOf(base, leaflet), labDays: leaflet.labDays ?? base.kit.labDays },
+    kit: kitOf(base, leaflet),
     practice: WAKING_HOURS,
   };
 }
 
 /** A title that a person gave. */
 const isOwnTitle = (title: string): boolean => title.trim() !== '' && !title.startsWith('Quick card');
+
+/** Both hours of the leaflet answer what the kit allows. */
+function kitOf(base: Plan, leaflet: Leaflet): Plan['kit'] {
+  const { hoursAnswered: _, ...answered } = base.kit;
+  const hasHours = leaflet.minimumHours !== null && leaflet.maximumHours !== null;
+  const kit = hasHours ? answered : base.kit;
+  return { ...kit, ...hoursOf(base, leaflet), labDays: leaflet.labDays ?? kit.labDays };
+}
 
 /** Hours that contradict each other are left out, and the card has no times. */
 function hoursOf({ kit }: Plan, leaflet: Leaflet): Pick<Plan['kit'], 'minimumHours' | 'maximumHours'> {

@@ -142,6 +142,10 @@ const WindForecastSchema = about(
 );
 
 export const KIT_EXTRAS = {
+  hoursAnswered: about(
+    v.exactOptional(v.boolean('true or false')),
+    'False: the hours and days are only what a new plan begins with; left out: they were answered.',
+  ),
   lot: maybe(text()),
   detectionLimit: maybe(record({ value: radonValue(), unit: radonUnit() }, 'an object with value and unit')),
 };

@@ -1,4 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { capital } from '../../../geometry/plan/nouns.ts';
 import { HOUR, type Ms } from './clock.ts';
 import { leastOfTerm } from './exposure-limits.ts';
 import { formatDuration } from './format-time.ts';
@@ -14,38 +15,47 @@ export function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): 
     detail,
     sources: term.sources,
   });
-  const { minimumHours, maximumHours } = plan.kit;
+  const { minimumHours, maximumHours, hoursAnswered } = plan.kit;
+  const isAnswered = hoursAnswered !== false;
   const [least, most] = [minimumHours * HOUR, maximumHours * HOUR];
   const window = `${formatDuration(least)} to ${formatDuration(most)}`;
-  if (most < term.duration) {
+  if (isAnswered && most < term.duration) {
     return check(
       'blocked',
       `The kit may be exposed for ${formatDuration(most)} at most, and ${term.name} takes ${formatDuration(term.duration)} at least. Choose another kit.`,
     );
   }
   if (start === null || end === null) {
-    return check('unknown', `Start and pick-up must both be recorded, to the minute. The kit requires ${window}.`);
+    const needs = isAnswered ? `The kit requires ${window}.` : HOURS_NEEDED;
+    return check('unknown', `Start and pick-up must both be recorded, to the minute. ${needs}`);
   }
   const exposure = end - start;
   if (exposure < 0)
     return check('blocked', 'The pick-up is recorded before the start: one of them is wrong. Review both times.');
   const lay = planned ? `Planned exposure of ${formatDuration(exposure)}` : `Exposed for ${formatDuration(exposure)}`;
   const verdictOf = planned ? 'Plan another pick-up.' : 'The test is invalid; keep the record and test again.';
-  if (exposure < least)
-    return check(
-      'blocked',
-      `${lay}, ${short(least - exposure)} short of the kit's ${formatDuration(least)}. ${verdictOf}`,
-    );
-  if (exposure > most)
-    return check('blocked', `${lay}, ${short(exposure - most)} past the kit's ${formatDuration(most)}. ${verdictOf}`);
+  const fault = isAnswered ? outsideOf(exposure, least, most) : '';
+  if (fault) return check('blocked', `${lay}, ${fault}. ${verdictOf}`);
+  // The published minimum holds for any kit.
   if (exposure < term.duration) {
+    const allowed = isAnswered ? `The kit allows it, and ${term.name}` : capital(term.name);
     return check(
       'blocked',
-      `${lay}. The kit allows it, and ${term.name} of less than ${formatDuration(term.duration)} is not accepted. ${verdictOf}`,
+      `${lay}. ${allowed} of less than ${formatDuration(term.duration)} is not accepted. ${verdictOf}`,
     );
   }
-  return check('clear', `${lay}: within the kit's ${window}.${planned ? '' : ''}`);
+  return isAnswered
+    ? check('clear', `${lay}: within the kit's ${window}.`)
+    : check('unknown', `${lay}. ${HOURS_NEEDED}`);
 }
+
+/** Returns how far an exposure is outside the limits of a kit, all in ms; empty where it is within them. */
+function outsideOf(exposure: Ms, least: Ms, most: Ms): string {
+  if (exposure < least) return `${short(least - exposure)} short of the kit's ${formatDuration(least)}`;
+  return exposure > most ? `${short(exposure - most)} past the kit's ${formatDuration(most)}` : '';
+}
+
+const HOURS_NEEDED = 'How long the kit may be exposed is not entered: copy its hours from its instructions.';
 
 /** Returns a duration, ms, as text; never "0 min" for a few seconds. */
 const short = (by: Ms) => (by < 60_000 ? 'less than a minute' : formatDuration(by));

@@ -25,7 +25,10 @@ export function laboratoryCheck(
     sources: POST_TAKES.sources,
   });
   if (visit.device === 'monitor') return check('not-run', 'A continuous monitor is read on site.');
-  const within = `within ${kit.labDays} ${kit.labDays === 1 ? 'day' : 'days'}`;
+  const isAnswered = kit.hoursAnswered !== false;
+  const within = isAnswered
+    ? `within ${kit.labDays} ${kit.labDays === 1 ? 'day' : 'days'}`
+    : 'within the days that its instructions name';
   if (end === null) {
     if (posted === null && received === null)
       return check('not-run', `Seal and mail the detector at once: the laboratory must have it ${within}.`);
@@ -35,6 +38,13 @@ export function laboratoryCheck(
   if (wrong) return check('unknown', `${wrong} Review both times.`);
   const latest = laboratoryBy(end, kit.labDays);
   if (received !== null) {
+    if (!isAnswered) {
+      const after = formatDuration(received - end);
+      return check(
+        'unknown',
+        `The laboratory received it ${after} after the pick-up. How many days the kit allows is not entered.`,
+      );
+    }
     if (received <= latest)
       return check('clear', `The laboratory received it ${formatDuration(received - end)} after the pick-up.`);
     return check(
@@ -42,10 +52,10 @@ export function laboratoryCheck(
       `The laboratory received it ${formatDuration(received - latest)} after its limit of ${kit.labDays} days. Ask whether it can still be counted.`,
     );
   }
-  const must = `The laboratory must have it by ${formatInstant(latest, site.timeZone)}.`;
+  const must = `The laboratory must have it ${isAnswered ? `by ${formatInstant(latest, site.timeZone)}` : within}.`;
   if (posted === null) return check('not-run', must);
   const sent = `Mailed ${formatDuration(posted - end)} after the pick-up.`;
-  if (posted > latest) {
+  if (isAnswered && posted > latest) {
     return check('blocked', `${sent} The laboratory must have it ${within}. Ask whether it can still be counted.`);
   }
   return check('not-run', `${sent} ${must}`);

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Kit, Visit } from '../../../../geometry/plan/test-record.ts';
 import { timingReport } from '../../../protocol/timing/timing-report.ts';
@@ -118,11 +119,18 @@ interface KitProps {
 
 /** The kind of kit and the limits of its instructions. */
 function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) {
+  const { hoursAnswered, ...answered } = kit;
+  const isAssumed = hoursAnswered === false;
+  // It stays as it was opened: an answer must not move what is below it.
+  const [startsOpen] = useState(isAssumed);
   const changeKit = (patch: Partial<Kit>) => onChange({ kit: { ...kit, ...patch } });
+  // One figure from the instructions tells that they were read.
+  const answer = (patch: Partial<Kit>) => onChange({ kit: { ...answered, ...patch } });
   return (
-    <details className="group">
+    <details className="group" open={startsOpen || undefined}>
       <summary>
-        The kit: <span className="soft">{`${kit.minimumHours} to ${kit.maximumHours} h`}</span>
+        The kit:{' '}
+        <span className="soft">{`${kit.minimumHours} to ${kit.maximumHours} h${isAssumed ? ', assumed' : ''}`}</span>
       </summary>
       <div className="fields">
         <div className="wide">
@@ -150,10 +158,18 @@ function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) 
               unit={unit}
               least={least}
               most={most}
-              onCommit={(value) => changeKit({ [key]: value ?? kit[key] })}
+              onCommit={(value) => answer({ [key]: value ?? kit[key] })}
             />
           ))}
         </FieldGroup>
+        <label className="tick wide">
+          <input
+            type="checkbox"
+            checked={!isAssumed}
+            onChange={({ currentTarget }) => (currentTarget.checked ? answer({}) : changeKit({ hoursAnswered: false }))}
+          />
+          These hours and days are those of its instructions
+        </label>
       </div>
     </details>
   );
