@@ -133,6 +133,11 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await type('Picked up', '2026-03-09T18:59');
     await times.getByText(/Exposed for 47 h 59 min/).waitFor();
     await type('Picked up', '2026-03-09T19:00');
+    // The hours that a new plan begins with are nobody's answer.
+    await times.getByText('Exposed for 48 h. How long the kit may be exposed is not entered').waitFor();
+    const asked = times.getByLabel('These hours and days are those of its instructions');
+    await expect.poll(() => asked.isChecked()).toBe(false);
+    await asked.check();
     await times.getByText("Exposed for 48 h: within the kit's 48 h to 96 h.").waitFor();
   });
 
