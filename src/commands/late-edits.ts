@@ -7,6 +7,8 @@ const LATE_EDITS = {
   walls: () => import('../state/edit-walls.ts'),
   /** They align and distribute. */
   lines: () => import('../../geometry/edit/align.ts'),
+  /** They copy what is selected. */
+  copies: () => import('../state/duplicate-selection.ts'),
   /** They lock the picture under a level. */
   tracing: () => import('../state/lock-tracing.ts'),
 } as const;

@@ -105,7 +105,7 @@ export const THING_COMMANDS: readonly Command[] = [
     shortcuts: [withCtrl('d')],
     help: [{ keys: 'Ctrl + D', does: 'Duplicate what is selected' }],
     when: ({ found }) => found.length > 0,
-    run: ({ state }) => state.duplicateSelection(),
+    run: () => withLateEdits('copies', ({ duplicateSelection }) => duplicateSelection()),
     inPanel: () => true,
     repeats: true,
   },

@@ -40,7 +40,6 @@ export interface DocumentActions {
   /** Changes some fields of one item of the level. Returns why not; empty when it was done. */
   updateItem(id: string, patch: Readonly<Record<string, unknown>>): string;
   deleteSelection(): void;
-  duplicateSelection(): void;
   /** Puts walls on the level as one step, and says so when a room closed with them. Returns whether one did. */
   addWalls(lines: readonly Line[], thickness: Mm): boolean;
   /** Puts the walls of the chain on the level, on its line, and begins no other. */

@@ -1,5 +1,5 @@
 import type { Item } from '../../geometry/edit/index.ts';
-import { duplicatedItems, movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
+import { movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
 import { prefixOf, uncheckedItemAdded, uncheckedItemPatched } from '../../geometry/edit/listed-items.ts';
 import type { DocumentActions, GetState, SetState } from './app-state.ts';
 import { refuseLocked } from './locked-detectors.ts';
@@ -11,7 +11,7 @@ export const COPY_OFFSET = 304.8;
 
 type ItemActions = Pick<
   DocumentActions,
-  'addItem' | 'updateItem' | 'deleteSelection' | 'duplicateSelection' | 'nudge' | 'addDetector' | 'moveToNearest'
+  'addItem' | 'updateItem' | 'deleteSelection' | 'nudge' | 'addDetector' | 'moveToNearest'
 >;
 
 /** Edits of the items of the level in view, each one step of history. */
@@ -37,13 +37,6 @@ export function createItemActions(set: SetState, get: GetState): ItemActions {
       const levelId = selectLevel(get()).id;
       get().run((plan) => withoutItems(plan, levelId, selection));
       set({ selection: [] });
-    },
-    duplicateSelection: () => {
-      const state = get();
-      if (state.selection.length === 0) return;
-      const copies = duplicatedItems(state.plan, selectLevel(state).id, state.selection, COPY_OFFSET, COPY_OFFSET);
-      get().run(() => copies);
-      if (copies.ok) set({ selection: copies.ids });
     },
     nudge: (dx, dy) => {
       const { selection } = get();

@@ -65,7 +65,8 @@ async function act(page: Page, from: number, count: number): Promise<void> {
         () => state().nudge(25.4, 0),
         () => state().undo(),
         (i) => state().select([some(level().objects, i).id]),
-        () => state().duplicateSelection(),
+        () =>
+          window.dispatchEvent(new KeyboardEvent('keydown', { key: 'd', code: 'KeyD', ctrlKey: true, bubbles: true })),
         () => state().nudge(50.8, 25.4),
         () => state().deleteSelection(),
         () => state().addDetector(),
