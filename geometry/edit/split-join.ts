@@ -1,5 +1,4 @@
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
-import { OPENING_NOUN } from '../plan/nouns.ts';
 import { along, distance, roundCoordinate, roundPoint } from '../plane/point.ts';
 import { JOINED } from '../plane/tolerances.ts';
 import { formatLength } from '../units/index.ts';
@@ -32,7 +31,7 @@ export function withWallSplit(level: Level, id: string, at: Mm, newId: string, u
     const beside = Math.min(at - cut.offset, cut.offset + cut.width - at);
     return {
       ok: false,
-      reason: `The ${OPENING_NOUN[cut.kind]} stands there. Split the wall ${formatLength(beside, unit, 'up')} to the side, or move the ${OPENING_NOUN[cut.kind]} first.`,
+      reason: `The ${cut.kind} stands there. Split the wall ${formatLength(beside, unit, 'up')} to the side, or move the ${cut.kind} first.`,
     };
   }
   const joint = roundPoint(along(wall.from, wall.to, at / length));

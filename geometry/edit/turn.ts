@@ -103,7 +103,7 @@ function rotatedPoint([x, y]: XY, [cx, cy]: XY, by: Deg): XY {
     [0, 1],
     [-1, 0],
     [0, -1],
-  ] as const; // prettier-ignore
+  ] as const;
   const turn = fullTurn(by);
   const [cos, sin] = quarters[turn / 90] ?? [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
   return [cx + (x - cx) * cos - (y - cy) * sin, cy + (x - cx) * sin + (y - cy) * cos];

@@ -1,7 +1,6 @@
 import { buildLevel } from '../level/build-level.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Level, Mm, Plan, Wall } from '../plan/model.ts';
-import { OPENING_NOUN } from '../plan/nouns.ts';
 import { distance, nearestOnSegment } from '../plane/point.ts';
 import { JOINED } from '../plane/tolerances.ts';
 import { formatLength } from '../units/index.ts';
@@ -70,7 +69,7 @@ function openingTrouble(level: Level, unit: Unit): string {
     if (!wall) continue;
     const past = Math.max(-offset, offset + width - distance(wall.from, wall.to));
     if (past > 0.1) {
-      return `The ${OPENING_NOUN[kind]} would reach ${formatLength(past, unit, 'up')} past the end of its wall. Slide it back or make it narrower first, or move the other end.`;
+      return `The ${kind} would reach ${formatLength(past, unit, 'up')} past the end of its wall. Slide it back or make it narrower first, or move the other end.`;
     }
   }
   return '';

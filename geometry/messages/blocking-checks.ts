@@ -7,7 +7,6 @@ import { nearestSpot } from '../region/nearest.ts';
 import type { LevelRegion } from '../region/types.ts';
 import { ruleOf } from '../rules/profiles.ts';
 import { describeCheck } from './check.ts';
-import { VERDICT_WORD } from './headline.ts';
 import { describeWay } from './move.ts';
 
 /** The explanation for one point of the floor. */
@@ -46,7 +45,7 @@ export function describeBlocked(
     ? `The nearest allowed area is ${describeWay(spot, at, room.label?.id ?? null, plan, model)}.`
     : 'There is no allowed area on this level at this height.';
   return {
-    head: `${capital(VERDICT_WORD[worst.verdict])}: ${rule}`,
+    head: `${capital(worst.verdict)}: ${rule}`,
     lines: [describeCheck(worst, plan, model.level), white],
   };
 }

@@ -3,14 +3,6 @@ import type { DetectorReport, Verdict } from '../check/types.ts';
 import { capital } from '../plan/nouns.ts';
 import type { RuleId } from '../rules/types.ts';
 
-/** Verdicts for the middle of a sentence. */
-export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
-  clear: 'clear',
-  tight: 'tight',
-  blocked: 'blocked',
-  unknown: 'unknown',
-};
-
 /** The headline of a detector. `open`: the rules that were not run, which the headline then mentions. */
 export type Headline =
   | { readonly kind: 'closed'; readonly verdict: Verdict; readonly open: readonly []; readonly word: string }
@@ -20,15 +12,15 @@ export type Headline =
 const OPEN_WORD: Readonly<Record<Verdict, string>> = {
   clear: 'Clear of what is drawn',
   tight: 'Tight to what is drawn',
-  blocked: capital(VERDICT_WORD.blocked),
-  unknown: capital(VERDICT_WORD.unknown),
+  blocked: 'Blocked',
+  unknown: 'Unknown',
 };
 
 /** Returns the headline of a report: never a bare "Clear" while any check was not run. */
 export function headlineOf(report: DetectorReport): Headline {
   const { verdict } = report;
   const open = [...new Set(openChecks(report).map(({ rule }) => rule))];
-  if (open.length === 0) return { kind: 'closed', verdict, open: [], word: capital(VERDICT_WORD[verdict]) };
+  if (open.length === 0) return { kind: 'closed', verdict, open: [], word: capital(verdict) };
   return { kind: 'open', verdict, open, word: OPEN_WORD[verdict] };
 }
 

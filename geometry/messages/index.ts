@@ -7,7 +7,6 @@ export {
   GROUND_PHRASE,
   LIVING_PHRASE,
   listed,
-  OPENING_NOUN,
   PURPOSE_PHRASE,
   ROOM_USE_NOUN,
 } from '../plan/nouns.ts';
@@ -27,9 +26,9 @@ export { describeComputed, SEND_THE_PLAN } from './computed.ts';
 export { cornerWords } from './corner-words.ts';
 export { describeFurniture, describeFurnitureMove } from './furniture.ts';
 export { gapRefusal, WALL_ON } from './gap-refusal.ts';
-export { CAUTIONS, headlineOf, VERDICT_WORD } from './headline.ts';
+export { CAUTIONS, headlineOf } from './headline.ts';
 export { describeInWall } from './in-wall.ts';
-export { describeMove, towardName } from './move.ts';
+export { describeWay, towardName } from './move.ts';
 export { describeNotice } from './notice.ts';
 export {
   heightsRefusal,

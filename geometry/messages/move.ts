@@ -7,22 +7,11 @@ import { formatLength } from '../units/index.ts';
 import { compassPoint, type North, subjectName, withArticle } from './subject.ts';
 
 /**
- * Describes how to get to a position: "Move it 1 ft 10 in toward the east wall." Another room is named
- * instead: "Move it 12 ft 4 in, into the den." The length is rounded up, so that a move does not end short.
+ * Returns how to get to a position: "1 ft 10 in toward the east wall". Another room is named instead: "12 ft 4 in, into the
+ * den". The length is rounded up, so that a move does not end short.
  *
  * @param room id of the label of the room that it is in now; null for none
  */
-export function describeMove(
-  spot: NearestSpot,
-  from: XY,
-  room: string | null,
-  plan: Pick<Plan, 'display' | 'site'>,
-  model: LevelModel,
-): string {
-  return `Move it ${describeWay(spot, from, room, plan, model)}.`;
-}
-
-/** The same without the verb: "1 ft 10 in toward the east wall", "12 ft 4 in, into the den". */
 export function describeWay(
   spot: NearestSpot,
   from: XY,

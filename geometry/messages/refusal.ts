@@ -1,5 +1,4 @@
 import type { Level, Mm, Opening, Plan } from '../plan/model.ts';
-import { OPENING_NOUN } from '../plan/nouns.ts';
 import { openingMisfit } from '../snap/opening-fit.ts';
 import { formatLength } from '../units/index.ts';
 
@@ -12,7 +11,7 @@ type Unit = Plan['display']['length'];
 
 /** Checks an opening: within its wall, not over another, sill below head, head below the ceiling. */
 export function openingRefusal(level: Level, opening: Opening, unit: Unit): string {
-  const noun = OPENING_NOUN[opening.kind];
+  const { kind: noun } = opening;
   const length = (mm: Mm) => formatLength(mm, unit);
   if (opening.width <= 0) return `A ${noun} has some width. Write more than 0.`;
   if (opening.offset < 0) return `The ${noun} would begin ${length(-opening.offset)} before its wall. Write 0 or more.`;
@@ -22,7 +21,7 @@ export function openingRefusal(level: Level, opening: Opening, unit: Unit): stri
     return `The ${noun} would reach ${past} past the end of its wall. Slide it back or make it narrower.`;
   }
   if (misfit) {
-    return `The ${noun} would lie ${length(misfit.by)} over a ${OPENING_NOUN[misfit.other.kind]}. Slide it away or make it narrower.`;
+    return `The ${noun} would lie ${length(misfit.by)} over a ${misfit.other.kind}. Slide it away or make it narrower.`;
   }
   if (opening.top <= opening.bottom) return 'The head must be above the sill. Raise the head or lower the sill first.';
   if (opening.top > level.ceiling) {

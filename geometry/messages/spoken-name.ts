@@ -1,7 +1,7 @@
 import { roomAt } from '../check/room.ts';
 import type { LevelModel } from '../level/types.ts';
 import type { Level, Opening, XY } from '../plan/model.ts';
-import { FIXTURE_NOUN, listed, OPENING_NOUN } from '../plan/nouns.ts';
+import { FIXTURE_NOUN, listed } from '../plan/nouns.ts';
 import { along, distance } from '../plane/point.ts';
 import { jambs } from '../snap/pick.ts';
 
@@ -36,7 +36,7 @@ function numbered(noun: string, same: readonly { readonly id: string }[], id: st
 function openingName(level: Level, model: LevelModel | null, opening: Opening): string {
   const same = level.openings.filter(({ kind }) => kind === opening.kind);
   const rooms = model ? roomsBeside(level, model, opening) : [];
-  const noun = numbered(OPENING_NOUN[opening.kind], same, opening.id);
+  const noun = numbered(opening.kind, same, opening.id);
   return rooms.length > 0 ? `${noun} of ${listed(rooms)}` : noun;
 }
 

@@ -1,5 +1,5 @@
 import type { Deg, Level, Site, Wall, XY } from '../plan/model.ts';
-import { FIXTURE_NOUN, lowerFirst, OPENING_NOUN } from '../plan/nouns.ts';
+import { FIXTURE_NOUN, lowerFirst } from '../plan/nouns.ts';
 import { direction } from '../plane/bearing.ts';
 import { along, distance } from '../plane/point.ts';
 
@@ -42,7 +42,7 @@ export function subjectName(level: Level, id: string, bearing: Bearing | null = 
   const opening = level.openings.find((one) => one.id === id);
   if (opening) {
     const alone = level.openings.filter(({ kind }) => kind === opening.kind).length === 1;
-    return `the ${OPENING_NOUN[opening.kind]}${alone ? '' : toThe(bearing)}`;
+    return `the ${opening.kind}${alone ? '' : toThe(bearing)}`;
   }
   if (level.walls.some((one) => one.id === id)) {
     const point = pointOf(bearing);

@@ -3,7 +3,7 @@ import type { DetectorReport, Verdict } from '../check/types.ts';
 import type { Plan } from '../plan/model.ts';
 import { listed, lowerFirst } from '../plan/nouns.ts';
 import { type EffectiveRule, ruleOf } from '../rules/profiles.ts';
-import { headlineOf, VERDICT_WORD } from './headline.ts';
+import { headlineOf } from './headline.ts';
 
 /** A verdict for display: clear is divided into clear with every check run, and clear of what is drawn. */
 export type Tone = Verdict | 'clear-of-drawn';
@@ -12,7 +12,10 @@ export type Tone = Verdict | 'clear-of-drawn';
 export const TONES: readonly Tone[] = ['blocked', 'unknown', 'tight', 'clear-of-drawn', 'clear'];
 
 export const TONE_WORD: Readonly<Record<Tone, string>> = {
-  ...VERDICT_WORD,
+  blocked: 'blocked',
+  unknown: 'unknown',
+  tight: 'tight',
+  clear: 'clear',
   'clear-of-drawn': 'clear of what is drawn',
 };
 

@@ -30,7 +30,8 @@ export interface Wall {
   readonly side: WallSide;
 }
 
-export type OpeningKind = 'door' | 'window' | 'passage';
+export const OPENING_KINDS = ['door', 'window', 'passage'] as const;
+export type OpeningKind = (typeof OPENING_KINDS)[number];
 
 /** What keeps direct sun out of an opening: a cover that stays closed, a window well, or an overhang and what stands outside. */
 type Shade = 'covered' | 'well' | PartialShade;

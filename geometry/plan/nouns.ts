@@ -1,4 +1,4 @@
-import type { FixtureKind, Ground, Level, Living, OpeningKind, Purpose, RoomUse } from './model.ts';
+import type { FixtureKind, Ground, Level, Living, Purpose, RoomUse } from './model.ts';
 
 /** Nouns for the middle of a sentence; `capital` makes them headings. */
 export const FIXTURE_NOUN: Readonly<Record<FixtureKind, string>> = {
@@ -23,12 +23,6 @@ export const FIXTURE_NOUN: Readonly<Record<FixtureKind, string>> = {
   washer: 'washer',
   dryer: 'dryer',
   'mitigation-pipe': 'mitigation pipe',
-};
-
-export const OPENING_NOUN: Readonly<Record<OpeningKind, string>> = {
-  door: 'door',
-  window: 'window',
-  passage: 'passage',
 };
 
 export const ROOM_USE_NOUN: Readonly<Record<RoomUse, string>> = {

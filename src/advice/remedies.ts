@@ -5,7 +5,7 @@ import { roomAt } from '../../geometry/check/room.ts';
 import { supports } from '../../geometry/check/support.ts';
 import type { Check, DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { describeMove, listed } from '../../geometry/messages/index.ts';
+import { describeWay, listed } from '../../geometry/messages/index.ts';
 import { openingMiddle, subjectName } from '../../geometry/messages/subject.ts';
 import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { direction } from '../../geometry/plane/bearing.ts';
@@ -153,7 +153,7 @@ function moveRemedy(
   // Moved by the length as it is written, rounded to the tape, it must not end up blocked.
   const letter = pointAlong(at, spot.direction, lengthAsWritten(told.distance, plan.display.length));
   if (checkDetector(plan, model, { ...detector, at: letter }).verdict === 'blocked') return null;
-  const words = describeMove(told, at, report.room, plan, model).replace(/\.$/, '');
+  const words = `Move it ${describeWay(told, at, report.room, plan, model)}`;
   const left = carrier && !model.level.objects.some((object) => supports(object, { ...detector, at: spot.at }));
   return { kind: 'move', words: `${words}${left ? ', where nothing carries it' : ''}${tail}`, at: spot.at, spare };
 }
@@ -167,7 +167,7 @@ function without(model: LevelModel, id: string): LevelModel {
 function movedWords(plan: Plan, model: LevelModel, { at }: Detector, to: XY, room: string | null): string {
   const own = roomAt(model, to);
   const spot = own && { at: to, room: own, distance: distance(at, to), direction: direction(at, to) };
-  return spot ? describeMove(spot, at, room, plan, model).replace(/\.$/, '') : 'Move it';
+  return spot ? `Move it ${describeWay(spot, at, room, plan, model)}` : 'Move it';
 }
 
 /** For one of a pair that stands wrong to the other: beside it, midway between the least and the greatest distance. */

@@ -12,7 +12,6 @@ import {
   describeReport,
   headlineOf,
   SEND_THE_PLAN,
-  VERDICT_WORD,
 } from '../../geometry/messages/index.ts';
 import { describeSources } from '../../geometry/messages/sources.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
@@ -147,5 +146,5 @@ function checkLine(plan: Plan, level: Level, row: Check): string {
   const figures = measured
     ? [`${measured}, ${limit} ${needed}`, spare].filter(Boolean).join(', ')
     : row.reason || 'met';
-  return `${VERDICT_WORD[row.verdict].padEnd(8)} ${name}: ${figures}`;
+  return `${row.verdict.padEnd(8)} ${name}: ${figures}`;
 }

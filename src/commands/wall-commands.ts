@@ -1,5 +1,5 @@
 import { wallsRunningOn } from '../../geometry/edit/walls-running-on.ts';
-import { OPENING_NOUN, wallEndNames } from '../../geometry/messages/index.ts';
+import { wallEndNames } from '../../geometry/messages/index.ts';
 import { wallLength } from '../../geometry/plan/items.ts';
 import type { OpeningKind, Wall } from '../../geometry/plan/model.ts';
 import { nearestParameter } from '../../geometry/plane/point.ts';
@@ -32,7 +32,7 @@ const join = (end: 'from' | 'to'): Command => ({
 const openingHere = (kind: OpeningKind): Command => ({
   id: `${kind}-here`,
   section: 'here',
-  name: `Put a ${OPENING_NOUN[kind]} in here`,
+  name: `Put a ${kind} in here`,
   when: ({ one, at }) => one?.list === 'walls' && at !== null,
   run: ({ at }) => {
     if (at) createOpeningTool(kind).up(pressAt(at));

@@ -1,13 +1,6 @@
 import type { Check } from '../../geometry/check/types.ts';
 import type { Room } from '../../geometry/level/types.ts';
-import {
-  capital,
-  checkFigures,
-  FIXTURE_NOUN,
-  figureWithLimit,
-  OPENING_NOUN,
-  ROOM_USE_NOUN,
-} from '../../geometry/messages/index.ts';
+import { capital, checkFigures, FIXTURE_NOUN, figureWithLimit, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { ringExtent } from '../../geometry/plane/body.ts';
 import { signedArea } from '../../geometry/plane/ring.ts';
@@ -29,7 +22,7 @@ export function zoneName({ rule, subject, distance, stream }: Zone, plan: Plan, 
   const isSun = rule === 'direct-sun';
   if (stream) return isSun ? ruleOf(plan.protocol, rule).name : 'Airflow';
   const opening = level.openings.find(({ id }) => id === subject);
-  const name = opening && !isSun ? capital(OPENING_NOUN[opening.kind]) : ruleOf(plan.protocol, rule).name;
+  const name = opening && !isSun ? capital(opening.kind) : ruleOf(plan.protocol, rule).name;
   return `${name} ${formatRequired(distance, plan.display.length)}`;
 }
 

@@ -8,7 +8,6 @@ import {
   headlineText,
   ROOM_USE_NOUN,
   toneOf,
-  VERDICT_WORD,
 } from '../../geometry/messages/index.ts';
 import { markedCite, profileDoubts } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
@@ -227,7 +226,7 @@ function againstWords({ plan, level }: SubjectMatter, check: Check): string {
 }
 
 function verdictCell({ verdict, notRun }: Check): Block {
-  const word = notRun ? 'not run' : VERDICT_WORD[verdict];
+  const word = notRun ? 'not run' : verdict;
   const color = COLOR.verdict[verdict].line;
   const weight = verdict === 'clear' || notRun ? 'regular' : 'bold';
   return {

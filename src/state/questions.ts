@@ -1,4 +1,4 @@
-import { capital, FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
+import { capital, FIXTURE_NOUN, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import {
   type FixtureKind,
@@ -57,7 +57,7 @@ const fixture = (kind: FixtureKind): Answer =>
   answer(capital(FIXTURE_NOUN[kind]), { kind: 'fixture', fixture: kind }, sizeWords(FIXTURE_DEFAULTS[kind]));
 const opening = (kind: OpeningKind): Answer =>
   answer(
-    capital(OPENING_NOUN[kind]),
+    capital(kind),
     { kind: 'opening', opening: kind },
     (unit) => `${formatLength(OPENING_DEFAULTS[kind].width, unit)} wide`,
   );

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { FIXTURE_KINDS, ROOM_USES } from '../../plan/model.ts';
+import { FIXTURE_KINDS, OPENING_KINDS, ROOM_USES } from '../../plan/model.ts';
 import {
   about,
   angle,
@@ -74,7 +74,7 @@ export const OpeningSchema = about(
     {
       id: id(),
       wall: about(filledText('the id of a wall'), 'The wall that holds it, on the same level.'),
-      kind: oneOf(['door', 'window', 'passage']),
+      kind: oneOf(OPENING_KINDS),
       offset: about(coordinate(), "From the wall's `from` end to the near jamb, along the wall."),
       width: about(lengthAboveZero(), 'Along the wall.'),
       bottom: about(height(), 'Sill, above the floor.'),

@@ -1,5 +1,5 @@
 import { roomAt } from '../../../geometry/check/room.ts';
-import { FIXTURE_NOUN, OPENING_NOUN, ROOM_USE_NOUN } from '../../../geometry/messages/index.ts';
+import { FIXTURE_NOUN, ROOM_USE_NOUN } from '../../../geometry/messages/index.ts';
 import { subjectName } from '../../../geometry/messages/subject.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
@@ -38,8 +38,8 @@ export function enterWords(state: AppState, sketch: Sketch): string {
     case 'frame':
       return `Enter sets the ${sketch.marquee ? 'opposite' : 'first'} corner of the frame`;
     case 'opening':
-      if (!sketch.opening) return `No wall here for the ${OPENING_NOUN[tool.opening]}`;
-      return sketch.opening.refusal || `Enter puts the ${OPENING_NOUN[tool.opening]} in`;
+      if (!sketch.opening) return `No wall here for the ${tool.opening}`;
+      return sketch.opening.refusal || `Enter puts the ${tool.opening} in`;
     case 'room':
       return roomAt(selectModel(state), at)
         ? `Enter names this room: ${ROOM_USE_NOUN[tool.use]}`

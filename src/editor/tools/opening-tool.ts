@@ -1,4 +1,4 @@
-import { OPENING_NOUN, openingRefusal } from '../../../geometry/messages/index.ts';
+import { openingRefusal } from '../../../geometry/messages/index.ts';
 import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { cornerLines, fitOpening, wallAt } from '../../../geometry/snap/opening-fit.ts';
@@ -31,7 +31,7 @@ export function createOpeningTool(kind: OpeningKind): ToolController {
     up: (point) => {
       const preview = show(point);
       if (!preview) {
-        refuse(`A ${OPENING_NOUN[kind]} goes into a wall. Press on the wall.`);
+        refuse(`A ${kind} goes into a wall. Press on the wall.`);
         return;
       }
       if (preview.refusal) {

@@ -1,5 +1,6 @@
-import { capital, OPENING_NOUN, openingRefusal } from '../../../geometry/messages/index.ts';
-import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
+import { capital, openingRefusal } from '../../../geometry/messages/index.ts';
+import type { Opening } from '../../../geometry/plan/model.ts';
+import { OPENING_KINDS } from '../../../geometry/plan/model.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
@@ -8,10 +9,7 @@ import { useLevel } from '../hooks/use-level.ts';
 import { SetOut } from './opening-set-out.tsx';
 import { SunFields } from './sun-fields.tsx';
 
-const KINDS = (Object.entries(OPENING_NOUN) as [OpeningKind, string][]).map(([value, words]) => ({
-  value,
-  words: capital(words),
-}));
+const KINDS = OPENING_KINDS.map((value) => ({ value, words: capital(value) }));
 
 export function OpeningFields({ opening }: { readonly opening: Opening }) {
   const level = useLevel();

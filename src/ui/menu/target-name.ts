@@ -1,5 +1,5 @@
 import type { ListedItem } from '../../../geometry/edit/listed-items.ts';
-import { capital, counted, FIXTURE_NOUN, OPENING_NOUN } from '../../../geometry/messages/index.ts';
+import { capital, counted, FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
 import type { Target } from '../../commands/command.ts';
 
 /** The target of a command in a few words. */
@@ -15,7 +15,7 @@ export function itemHeading(found: ListedItem): string {
     case 'walls':
       return 'Wall';
     case 'openings':
-      return capital(OPENING_NOUN[found.item.kind]);
+      return capital(found.item.kind);
     case 'rooms':
       return found.item.name.trim() || 'Room';
     case 'fixtures':

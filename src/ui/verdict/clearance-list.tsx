@@ -1,13 +1,6 @@
 import type { CSSProperties } from 'react';
 import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
-import {
-  capital,
-  checkFigures,
-  checkSubject,
-  checksInOrder,
-  describeCheck,
-  VERDICT_WORD,
-} from '../../../geometry/messages/index.ts';
+import { capital, checkFigures, checkSubject, checksInOrder, describeCheck } from '../../../geometry/messages/index.ts';
 import { sourceDoubts } from '../../../geometry/messages/sources.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
@@ -68,7 +61,7 @@ function Rung({ worst, others, plan, level, detectorId }: RungProps) {
           <span className="rung__line">
             <VerdictMark verdict={worst.verdict} size={16} />
             <span className="rung__name">{subject ? capital(subject) : rule.name}</span>
-            <span className="rung__spare">{spare || VERDICT_WORD[worst.verdict]}</span>
+            <span className="rung__spare">{spare || worst.verdict}</span>
           </span>
           {measured && (
             <span className="rung__line rung__line--bar">

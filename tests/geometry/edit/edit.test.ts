@@ -53,7 +53,7 @@ describe('withItem(plan, levelId, kind, item)', () => {
       ['d1', 1000],
       ['d2', 762],
       ['d3', 762],
-    ]); // prettier-ignore
+    ]);
     expect(levelOf(edited).walls).toBe(level.walls);
     expect(levelOf(edited).detectors[1]).toBe(level.detectors[1]);
     expect(edited.site).toBe(plan.site);
@@ -109,7 +109,7 @@ describe('withItem(plan, levelId, kind, item)', () => {
             ],
           },
         },
-      }), // prettier-ignore
+      }),
       'The object has an outline that touches itself: side 1–2 meets side 3–4. Move a corner away.',
     ],
     [

@@ -83,7 +83,7 @@ describe('duplicatedItems(plan, levelId, ids, dx, dy)', () => {
       ...desk,
       id: 't2',
       shape: { box: { center: [1300, 1100], width: 1200, depth: 600, turn: 0 } },
-    }); // prettier-ignore
+    });
     expect(levelOf(edited).fixtures[1]?.stream).toEqual(fan.stream);
     expect(levelOf(edited).rooms[1]?.at).toEqual([800, 600]);
   });
@@ -108,7 +108,7 @@ describe('duplicatedItems(plan, levelId, ids, dx, dy)', () => {
     expect(pair.map((one) => [one.id, one.label, one.pair])).toEqual([
       ['d4', 'A4', 'B'],
       ['d5', 'A5', 'B'],
-    ]); // prettier-ignore
+    ]);
     const [single] = levelOf(copied(['d3']).plan).detectors.slice(3);
     expect(single).toMatchObject({ id: 'd4', label: 'A4', pair: null, at: [2300, 1600] });
   });
@@ -147,7 +147,7 @@ describe('turnedItem(plan, levelId, id, degrees)', () => {
       [0, 0],
       [400, 0],
       [0, 200],
-    ]; // prettier-ignore
+    ];
     let edited = done(withItem(plan, 'L1', 'object', { ...desk, shape: { polygon: { points } } }));
     edited = done(turnedItem(edited, 'L1', 't1', 90));
     expect(levelOf(edited).objects[0]?.shape).toEqual({
@@ -158,7 +158,7 @@ describe('turnedItem(plan, levelId, id, degrees)', () => {
           [100, -100],
         ],
       },
-    }); // prettier-ignore
+    });
     for (let i = 0; i < 3; i++) edited = done(turnedItem(edited, 'L1', 't1', 90));
     expect(levelOf(edited).objects[0]?.shape).toEqual({ polygon: { points } });
   });
@@ -191,7 +191,7 @@ describe('resizedItem(plan, levelId, id, size)', () => {
       [0, 0],
       [400, 0],
       [0, 200],
-    ]; // prettier-ignore
+    ];
     const outline = done(withItem(plan, 'L1', 'object', { ...desk, shape: { polygon: { points } } }));
     expect(levelOf(done(resizedItem(outline, 'L1', 't1', { width: 800 }))).objects[0]?.shape).toEqual({
       polygon: {
@@ -201,7 +201,7 @@ describe('resizedItem(plan, levelId, id, size)', () => {
           [-200, 200],
         ],
       },
-    }); // prettier-ignore
+    });
   });
 
   it('refuses a size below zero', () => {

@@ -43,7 +43,7 @@ export const desk: PlanObject = {
   shape: { box: { center: [1000, 1000], width: 1200, depth: 600, turn: 0 } },
   bottom: 0,
   top: 762,
-}; // prettier-ignore
+};
 export const fan: Fixture = {
   id: 'f1',
   kind: 'portable-fan',
@@ -52,7 +52,7 @@ export const fan: Fixture = {
   bottom: 0,
   top: 900,
   stream: { direction: 350, spread: 30, reach: 1500 },
-}; // prettier-ignore
+};
 /** A room of 4 m by 3 m (w1 top, w2 right, w3 bottom, w4 left), and a partition w5 from the middle of the top to that of the bottom. */
 export const plan: Plan = frozen({
   ...emptyPlan(),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { compassPoint, describeMove, towardName } from '../../../geometry/messages/index.ts';
+import { compassPoint, describeWay, towardName } from '../../../geometry/messages/index.ts';
 import type { Level } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 
@@ -65,20 +65,20 @@ describe('compassPoint', () => {
   });
 });
 
-describe('describeMove', () => {
+describe('describeWay', () => {
   const plan = emptyPlan();
   const spot = { at: [3000, 1000] as const, room, distance: 22 * 25.4, direction: 270 };
 
   it('says how far and toward what', () => {
-    expect(describeMove(spot, [3000, 2000], 'r1', plan, model)).toBe('Move it 1 ft 10 in toward the north wall.');
+    expect(describeWay(spot, [3000, 2000], 'r1', plan, model)).toBe('1 ft 10 in toward the north wall');
   });
 
   it('names the room when it is another one', () => {
-    expect(describeMove(spot, [3000, 2000], 'r7', plan, model)).toBe('Move it 1 ft 10 in, into the den.');
+    expect(describeWay(spot, [3000, 2000], 'r7', plan, model)).toBe('1 ft 10 in, into the den');
   });
 
   it('rounds the way up, so that a move by hand does not end short', () => {
     const long = { ...spot, distance: 22 * 25.4 + 0.2 };
-    expect(describeMove(long, [3000, 2000], 'r1', plan, model)).toBe('Move it 1 ft 10 1/8 in toward the north wall.');
+    expect(describeWay(long, [3000, 2000], 'r1', plan, model)).toBe('1 ft 10 1/8 in toward the north wall');
   });
 });

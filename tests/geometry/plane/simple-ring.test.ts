@@ -137,7 +137,7 @@ describe('ringFlaw(ring)', () => {
     ],
   ])('%s', (_, ring, flaw) => {
     expect(ringFlaw(ring)).toEqual(flaw);
-  }); // prettier-ignore
+  });
 
   it('gives the same verdict whichever corner comes first, and whichever way the ring runs', () => {
     const corner = fc.tuple(fc.integer({ min: 0, max: 4 }), fc.integer({ min: 0, max: 4 })) as fc.Arbitrary<XY>;

@@ -73,7 +73,7 @@ const wrong = fc.constantFrom<unknown>(
   '2026-03-07T18:00:00',
   '2026-02-31T18:00:00Z',
   '2026-03-07 18:00:00Z',
-); // prettier-ignore
+);
 
 type Mutation = {
   readonly where: number;

@@ -17,7 +17,6 @@ import {
   cornerWords,
   gapRefusal,
   heightsRefusal,
-  OPENING_NOUN,
   openingRefusal,
   sizeRefusal,
   WALL_ON,
@@ -134,7 +133,7 @@ function endNoun(level: Level, { row, ends }: RunningDimension, moves: Dimension
   if (row === 'whole') return 'wall';
   const end = ends[moves === 'from' ? 0 : 1];
   const opening = end.kind === 'jamb' ? level.openings.find(({ id }) => id === end.opening) : undefined;
-  return opening ? OPENING_NOUN[opening.kind] : 'corner';
+  return opening ? opening.kind : 'corner';
 }
 
 function allGapsOf(model: LevelModel, id: string) {
