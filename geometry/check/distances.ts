@@ -64,10 +64,10 @@ function addNearest(
 ): void {
   const [x, y] = detector.at;
   for (const subject of subjects) {
-    if (!subject.stream && rule.least === null && !collides(subject, detector, x, y)) continue;
+    if (!subject.keepOut && rule.least === null && !collides(subject, detector, x, y)) continue;
     const measured = measureSubject(rule, subject, detector, x, y);
     if (measured === null) continue;
-    const key = subject.stream ? `${subject.id} stream` : subject.id;
+    const key = subject.keepOut ? `${subject.id} stream` : subject.id;
     const existing = nearest.get(key);
     if (
       !existing ||
@@ -89,8 +89,8 @@ function candidateRows(all: readonly Measured[], rule: EffectiveRule, tapeTolera
   return all.filter((one) => one.measured <= 0 || marginOf(one) < Math.max(tapeTolerance, least + 2 * ROUNDING));
 }
 
-function requiredOf(rule: EffectiveRule, { stream }: Subject): Mm {
-  return stream ? 0 : (rule.least ?? 0);
+function requiredOf(rule: EffectiveRule, { keepOut }: Subject): Mm {
+  return keepOut ? 0 : (rule.least ?? 0);
 }
 
 /**
@@ -125,7 +125,7 @@ function subjectCheck(
     ...citationFor(rule, subject.what),
   };
   if (subject.what === 'sun') return check;
-  if (subject.stream) return { ...check, reason: 'Its airflow.' };
+  if (subject.keepOut) return { ...check, reason: 'Its airflow.' };
   if (measured > 0 || !collides(subject, detector, ...detector.at)) return check;
   return { ...check, verdict: 'blocked', reason: STANDS_INSIDE };
 }
@@ -161,7 +161,7 @@ function nearestOf(subjects: readonly Subject[], { at: [x, y] }: Detector): Subj
   let best: Subject | null = null;
   let least: Mm = Number.POSITIVE_INFINITY;
   for (const subject of subjects) {
-    if (subject.stream) continue;
+    if (subject.keepOut) continue;
     const d = bodyDistance(subject.body, x, y);
     if (d >= least) continue;
     least = d;

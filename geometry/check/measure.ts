@@ -12,7 +12,7 @@ import type { Check, Verdict, Witness } from './types.ts';
  * into it. Null when the subject does not count (it ends below the detector, or supports it).
  */
 export function measureSubject(rule: EffectiveRule, subject: Subject, probe: Cylinder, x: Mm, y: Mm): Mm | null {
-  if (subject.stream) return signedBodyDistance(subject.body, x, y) - probe.radius;
+  if (subject.keepOut) return signedBodyDistance(subject.body, x, y) - probe.radius;
   const inPlan = Math.max(0, bodyDistance(subject.body, x, y) - probe.radius);
   if (rule.measured !== 'space') return inPlan;
   const height = heightBetween(subject, probe);

@@ -33,7 +33,7 @@ export interface Subject {
   readonly bottom: Mm;
   readonly top: Mm;
   /** A fixture's air stream, or sun without a distance: to stay out of, not at a distance from. */
-  readonly stream: boolean;
+  readonly keepOut: boolean;
   /**
    * Whether a detector may not intersect it, whatever the limit. False for walls and openings, which the room rule
    * covers.
@@ -81,12 +81,12 @@ function listSubjects(subject: EffectiveRule['subject'], model: LevelModel): rea
 }
 
 const openingSubject = memoize(({ opening: { id, bottom, top }, body }: OpeningBody): Subject => {
-  return { id, what: 'opening', bottom, top, body: ringBody(body), stream: false, solid: false };
+  return { id, what: 'opening', bottom, top, body: ringBody(body), keepOut: false, solid: false };
 });
 
 /** Returns the subject of an object; memoized. */
 export const objectSubject = memoize(({ id, bottom, top, shape }: PlanObject): Subject => {
-  return { id, what: 'object', bottom, top, body: shapeBody(shape), stream: false, solid: true };
+  return { id, what: 'object', bottom, top, body: shapeBody(shape), keepOut: false, solid: true };
 });
 
 /** Returns the subjects of a list of objects; memoized. */
@@ -94,18 +94,18 @@ export const objectSubjects = memoize((objects: readonly PlanObject[]) => object
 
 /** Returns the subject of a fixture; memoized. */
 export const fixtureSubject = memoize(({ id, kind, bottom, top, shape }: Fixture): Subject => {
-  return { id, what: kind, bottom, top, body: shapeBody(shape), stream: false, solid: true };
+  return { id, what: kind, bottom, top, body: shapeBody(shape), keepOut: false, solid: true };
 });
 
 const streamSubject = memoize(({ id, bottom, top, shape, stream }: Fixture): Subject | null => {
-  return stream && { id, what: 'stream', bottom, top, body: streamBody(stream, shape), stream: true, solid: false };
+  return stream && { id, what: 'stream', bottom, top, body: streamBody(stream, shape), keepOut: true, solid: false };
 });
 
 /** Returns the subject of a detector, as an obstacle to another one; memoized. */
 export const detectorSubject = memoize(({ id, at: [x, y], base, radius, tall }: Detector): Subject => {
   const extent = { minX: x - radius, minY: y - radius, maxX: x + radius, maxY: y + radius };
   const body: Body = { kind: 'disc', x, y, radius, extent };
-  return { id, what: 'detector', bottom: base, top: base + tall, body, stream: false, solid: true };
+  return { id, what: 'detector', bottom: base, top: base + tall, body, keepOut: false, solid: true };
 });
 
 function solidFixtures(fixtures: readonly Fixture[], kinds: readonly FixtureKind[]): readonly Subject[] {
@@ -153,7 +153,7 @@ const wallSubjectsOf = memoize((pieces: readonly WallPiece[]) =>
       for (const id of ids) {
         const what = isOutside ? 'outside-wall' : 'inside-wall';
         const top = Number.POSITIVE_INFINITY;
-        (isOutside ? outside : inside).push({ id, what, body, bottom: 0, top, stream: false, solid: false });
+        (isOutside ? outside : inside).push({ id, what, body, bottom: 0, top, keepOut: false, solid: false });
       }
     };
     for (const { wall, body, outside: isOutside } of pieces) add(body, [wall.id], isOutside);
@@ -225,7 +225,7 @@ export function heightBetween(subject: Subject, { base, tall }: Cylinder): Mm | 
  * Inverse of `measureSubject`, so that a check never blocks an unshaded position, nor the reverse.
  */
 export function axisDistance(rule: EffectiveRule, subject: Subject, probe: Cylinder): Mm | null {
-  if (subject.stream) return Math.max(0, probe.radius - LIMIT_TOLERANCE);
+  if (subject.keepOut) return Math.max(0, probe.radius - LIMIT_TOLERANCE);
   const distance = limitDistance(rule, subject, probe);
   // Whatever the limit, a detector may not intersect a body at its height.
   if (distance === null && sharesHeight(subject, probe)) return Math.max(0, probe.radius - LIMIT_TOLERANCE);

@@ -76,10 +76,10 @@ export function sunSubjects(plan: Plan, model: LevelModel, rule: EffectiveRule, 
 
 /** Walls and openings are not involved: the areas have no height, because they were worked out for that of the detector. */
 const subjectsOfAreas = memoize((areas: readonly SweptArea[]) => {
-  const subjects = (stream: boolean) =>
+  const subjects = (keepOut: boolean) =>
     areas.flatMap(({ opening: id, rings }) =>
       rings.map(
-        (ring): Subject => ({ id, what: 'sun', body: ringBody(ring), bottom: 0, top: 0, stream, solid: false }),
+        (ring): Subject => ({ id, what: 'sun', body: ringBody(ring), bottom: 0, top: 0, keepOut, solid: false }),
       ),
     );
   // A profile without a distance asks for a place out of the sun, as for one out of a stream of air.

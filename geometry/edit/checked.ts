@@ -8,8 +8,8 @@ import {
   kitFlaws,
   overrideFlaws,
   profileFlaws,
+  timeZoneFlaws,
   visitFlaws,
-  zoneFlaws,
 } from '../planfile/meaning/section.ts';
 import { RECORD_SECTIONS, recordFlaws } from '../planfile/meaning/test-record.ts';
 import { type Flaw, foundWords, quoted } from '../planfile/problem.ts';
@@ -76,7 +76,7 @@ function sectionProblem(before: Plan, after: Plan): string | null {
   }
   const changed = (key: (typeof SECTIONS)[number]) => before[key] !== after[key];
   return (
-    (changed('site') ? said('The site', zoneFlaws(after.site.timeZone)) : null) ??
+    (changed('site') ? said('The site', timeZoneFlaws(after.site.timeZone)) : null) ??
     (changed('protocol') ? protocolProblem(after.protocol, unit) : null) ??
     (changed('kit') ? said('The kit', kitFlaws(after.kit)) : null) ??
     (changed('visit') ? said('The visit', visitFlaws(after.visit)) : null) ??

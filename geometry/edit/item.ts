@@ -2,7 +2,7 @@ import { ITEM_KINDS, type ItemKind, type ItemOf, itemsOf, LIST_OF } from '../pla
 import type { Plan, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
 import type { EditResult } from './checked.ts';
-import { checkedLevelEdit, uncheckedLevelEdit, withoutReadings } from './level.ts';
+import { checkedLevelEdit, uncheckedLevelEdit, withoutRecordsOf } from './level.ts';
 import { withItemPatched } from './listed-items.ts';
 import { withSupportedItems } from './supported-items.ts';
 
@@ -70,5 +70,5 @@ export function withoutItems(plan: Plan, levelId: string, ids: readonly string[]
     });
     return lists.length === 0 ? level : { ...level, ...Object.fromEntries(lists) };
   });
-  return withoutReadings(next, detectors);
+  return withoutRecordsOf(next, detectors);
 }

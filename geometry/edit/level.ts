@@ -24,14 +24,14 @@ export function withNewLevel(plan: Plan, level: Level): EditResult {
 export function withoutLevel(plan: Plan, levelId: string): Plan {
   const gone = new Set(levelOf(plan, levelId).detectors.map(({ id }) => id));
   const levels = plan.levels.filter(({ id }) => id !== levelId);
-  return withoutReadings({ ...plan, levels }, gone);
+  return withoutRecordsOf({ ...plan, levels }, gone);
 }
 
 /**
  * Returns the plan without the readings of these detectors, their log entries and the earlier results of their
  * locations, which would mean something else at another location.
  */
-export function withoutReadings(plan: Plan, gone: ReadonlySet<string>): Plan {
+export function withoutRecordsOf(plan: Plan, gone: ReadonlySet<string>): Plan {
   const stays = ({ detector }: { readonly detector?: string | null }) => detector == null || !gone.has(detector);
   const { log, earlier, ...rest } = plan;
   if (plan.readings.every(stays) && (log ?? []).every(stays) && (earlier ?? []).every(stays)) return plan;

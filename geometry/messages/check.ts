@@ -27,7 +27,7 @@ export function checkFigures(check: Check, plan: PlanContext): CheckFigures {
   const unit = plan.display.length;
   const { measured, required, margin, bound } = check;
   if (measured === null || required === null || margin === null) return { measured: '', needed: '', spare: '' };
-  if (isStream(check)) return { measured: '', needed: '', spare: streamWords(check, measured, unit) };
+  if (isKeepOut(check)) return { measured: '', needed: '', spare: keepOutWords(check, measured, unit) };
   const least = bound === 'least';
   const met = check.verdict !== 'blocked' || margin >= -LIMIT_TOLERANCE;
   return {
@@ -74,7 +74,7 @@ export function checkSubject(check: Check, plan: PlanContext, level: Level): str
 export function describeCheck(check: Check, plan: PlanContext, level: Level): string {
   const rule = ruleOf(plan.protocol, check.rule);
   const { measured, needed, spare } = checkFigures(check, plan);
-  if (isStream(check)) return `${capital(spare)} of ${checkSubject(check, plan, level)}.`;
+  if (isKeepOut(check)) return `${capital(spare)} of ${checkSubject(check, plan, level)}.`;
   if (!measured) return sentence(check.reason || rule.says);
   const limit = check.bound === 'least' ? `needs ${needed}` : `${needed} at the most`;
   const subject = checkSubject(check, plan, level);
@@ -115,7 +115,7 @@ export function describeReport(report: DetectorReport, plan: PlanContext, level:
   const tightest = ran.find(({ margin }) => margin !== null);
   if (!tightest) return 'Every rule that ran is met.';
   const { spare } = checkFigures(tightest, plan);
-  if (isStream(tightest)) {
+  if (isKeepOut(tightest)) {
     const words = describeCheck(tightest, plan, level);
     return report.verdict === 'tight' ? `Measure again: ${words}` : `Every rule that ran is met. ${words}`;
   }
@@ -145,12 +145,12 @@ export function describeNotRun(report: DetectorReport, plan: PlanContext): reado
 }
 
 /** A stream, and sun by a profile without a distance, has only an edge to stay outside of. */
-function isStream(check: Check): boolean {
+function isKeepOut(check: Check): boolean {
   const { rule, required, measured } = check;
   return (rule === 'moving-air' || rule === 'direct-sun') && required === 0 && measured !== null;
 }
 
-function streamWords({ rule, verdict }: Check, measured: Mm, unit: Plan['display']['length']): string {
+function keepOutWords({ rule, verdict }: Check, measured: Mm, unit: Plan['display']['length']): string {
   const inside = verdict === 'blocked';
   if (rule === 'direct-sun')
     return inside

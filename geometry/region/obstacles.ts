@@ -129,7 +129,7 @@ function listObstacles(
     const keep = axisDistance(wanted, subject, probe);
     if (keep === null) continue;
     // Extra distance is applied in full; only the limit itself has a tolerance.
-    const grow = subject.stream && spare > 0 ? probe.radius + spare : keep;
+    const grow = subject.keepOut && spare > 0 ? probe.radius + spare : keep;
     const depth = supportedDepth(rule, subject, probe);
     obstacles.push(cachedObstacle(subject, rule, grow, depth === null ? null : holeIn(subject.body, depth)));
     place++;
@@ -171,18 +171,18 @@ class LazyZone implements Zone {
   readonly rule: RuleId;
   readonly subject: string | null;
   readonly distance: Mm;
-  readonly stream: boolean;
+  readonly keepOut: boolean;
   readonly sunlit?: Ring;
   readonly #body: Body;
   readonly #grow: Mm;
   readonly #hole: Hole | null;
   #outlines: readonly ArcRing[] | null = null;
 
-  constructor(rule: EffectiveRule, { id, stream, body, what }: Subject, grow: Mm, hole: Hole | null) {
+  constructor(rule: EffectiveRule, { id, keepOut, body, what }: Subject, grow: Mm, hole: Hole | null) {
     this.rule = rule.id;
     this.subject = id;
-    this.distance = stream ? 0 : (rule.least ?? 0);
-    this.stream = stream;
+    this.keepOut = keepOut;
+    this.distance = keepOut ? 0 : (rule.least ?? 0);
     if (what === 'sun' && body.kind === 'ring') this.sunlit = body.ring;
     this.#body = body;
     this.#grow = grow;

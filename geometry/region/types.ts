@@ -15,9 +15,10 @@ export interface Probe {
 export interface Zone {
   readonly rule: RuleId;
   readonly subject: string | null;
-  /** The distance that the rule requires (without the detector's radius), mm; 0 for a stream. */
+  /** The distance that the rule requires (without the detector's radius), mm; 0 for what is to stay out of. */
   readonly distance: Mm;
-  readonly stream: boolean;
+  /** Whether it is to stay out of, as a stream of air. */
+  readonly keepOut: boolean;
   /** Closed outlines that may overlap: fill them with the non-zero rule. */
   readonly outlines: readonly ArcRing[];
   /** The floor in direct sun that the zone is around; absent for any other subject. */

@@ -93,7 +93,7 @@ export const FRAME = {
     says: 'The lowest level that is lived in, or in a sale could be',
     measured: 'none',
   },
-  zones: {
+  eachOnGround: {
     id: 'level',
     name: 'Level',
     says: 'The lowest level fit to live in of every part of the house that stands on the ground',

@@ -49,7 +49,7 @@ export const PENNSYLVANIA: Profile = profile({
   term: 'short',
   rules: [
     roomRule(['kitchen', 'bathroom', 'spa', 'closet', 'crawlspace'], PA('(a)(2)')),
-    rule(FRAME.zones, { of: 'level', choice: 'each-on-the-ground' }, {}, PA('(a)(3)')),
+    rule(FRAME.eachOnGround, { of: 'level', choice: 'each-on-the-ground' }, {}, PA('(a)(3)')),
     rule(FRAME.height, { of: 'height' }, { least: inches(20), most: feet(6) }, PA('(a)(1)')),
     rule(FRAME.ceiling, { of: 'ceiling' }, { least: feet(1) }, PA('(a)(1)')),
     rule(
@@ -91,7 +91,7 @@ export const ILLINOIS: Profile = profile({
       { ...IL('(a)(1)(F)'), of: ['closet', 'crawlspace'] },
       ourReading('422.130(a)(1)(A) names rooms that are lived in', LIVED_IN_ONLY),
     ),
-    rule(FRAME.zones, { of: 'level', choice: 'each-on-the-ground' }, {}, IL('(a)(1)'), IL_APPENDIX),
+    rule(FRAME.eachOnGround, { of: 'level', choice: 'each-on-the-ground' }, {}, IL('(a)(1)'), IL_APPENDIX),
     rule(FRAME.height, { of: 'height' }, { least: inches(20), most: feet(6) }, IL('(a)(1)(D)-(F)')),
     rule(
       { ...FRAME.ceiling, says: 'Below the ceiling, where it hangs' },
@@ -128,7 +128,7 @@ export const OHIO: Profile = profile({
   term: 'short',
   rules: [
     roomRule([...DAMP, 'utility'], OH('A.1.a-b'), ourReading('A.1.a names rooms that are lived in', ['utility'])),
-    rule(FRAME.zones, { of: 'level', choice: 'each-on-the-ground' }, {}, OH('A.1')),
+    rule(FRAME.eachOnGround, { of: 'level', choice: 'each-on-the-ground' }, {}, OH('A.1')),
     rule(FRAME.height, { of: 'height' }, { least: inches(20), most: feet(6) }, OH('A.1')),
     rule(
       {

@@ -77,9 +77,9 @@ function standsAnywhere(plan: Plan, model: LevelModel, { radius, tall }: HeightP
   return effectiveRules(plan.protocol).every((rule) => {
     if (rule.measured !== 'plan') return true;
     return subjectsOf(rule, model).every((subject) => {
-      if (!subject.stream && rule.least === null) return true;
+      if (!subject.keepOut && rule.least === null) return true;
       const measured = measureSubject(rule, subject, { base: 0, radius, tall }, ...at);
-      return measured === null || measured - (subject.stream ? 0 : (rule.least ?? 0)) >= -LIMIT_TOLERANCE;
+      return measured === null || measured - (subject.keepOut ? 0 : (rule.least ?? 0)) >= -LIMIT_TOLERANCE;
     });
   });
 }

@@ -51,7 +51,7 @@ export function sunnyHeights(
 function blocking(plan: Plan, model: LevelModel, rule: EffectiveRule, probe: Probe, at: XY): string | null {
   for (const subject of sunSubjects(plan, model, rule, probe)) {
     const measured = measureSubject(rule, subject, probe, ...at);
-    const required = subject.stream ? 0 : (rule.least ?? 0);
+    const required = subject.keepOut ? 0 : (rule.least ?? 0);
     if (measured !== null && measured - required < -LIMIT_TOLERANCE) return subject.id;
   }
   return null;

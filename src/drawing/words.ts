@@ -17,10 +17,10 @@ import type { Thing } from './things.ts';
 
 /** The words that stand on the plan, the same on screen and on paper. */
 
-/** "Sump pit 7 ft", "Window 3 ft"; of a stream, what it is. A required distance is never said smaller than it is. */
-export function zoneName({ rule, subject, distance, stream }: Zone, plan: Plan, level: Level): string {
+/** "Sump pit 7 ft", "Window 3 ft"; of what is to stay out of, what it is. A required distance is never said smaller than it is. */
+export function zoneName({ rule, subject, distance, keepOut }: Zone, plan: Plan, level: Level): string {
   const isSun = rule === 'direct-sun';
-  if (stream) return isSun ? ruleOf(plan.protocol, rule).name : 'Airflow';
+  if (keepOut) return isSun ? ruleOf(plan.protocol, rule).name : 'Airflow';
   const opening = level.openings.find(({ id }) => id === subject);
   const name = opening && !isSun ? capital(opening.kind) : ruleOf(plan.protocol, rule).name;
   return `${name} ${formatRequired(distance, plan.display.length)}`;

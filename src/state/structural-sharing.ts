@@ -95,7 +95,7 @@ function sameZone(a: Zone, b: Zone): boolean {
     a.rule === b.rule &&
     a.subject === b.subject &&
     a.distance === b.distance &&
-    a.stream === b.stream &&
+    a.keepOut === b.keepOut &&
     sameOutlines(a.outlines, b.outlines)
   );
 }

@@ -34,22 +34,22 @@ function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
   const tops: { outer: Measure; depth: Measure }[] = [];
   const margins = effectiveRules(plan.protocol).flatMap((rule) =>
     subjectsOf(rule, model).flatMap((subject): Measure[] => {
-      if (!subject.stream && (rule.least ?? 0) <= LIMIT_TOLERANCE && sharesHeight(subject, probe)) {
+      if (!subject.keepOut && (rule.least ?? 0) <= LIMIT_TOLERANCE && sharesHeight(subject, probe)) {
         return [(x, y) => bodyDistance(subject.body, x, y) - probe.radius];
       }
-      if (!subject.stream && rule.least === null) return [];
-      const required = subject.stream ? 0 : (rule.least ?? 0);
+      if (!subject.keepOut && rule.least === null) return [];
+      const required = subject.keepOut ? 0 : (rule.least ?? 0);
       if (rule.measured === 'space' && heightBetween(subject, probe) === null) return [];
       const outer: Measure = (x, y) => {
         const inPlan = Math.max(0, bodyDistance(subject.body, x, y) - probe.radius);
         return Math.hypot(inPlan, rule.measured === 'space' ? (heightBetween(subject, probe) ?? 0) : 0) - required;
       };
-      const top = subject.stream ? null : supportedDepth(rule, subject, probe);
+      const top = subject.keepOut ? null : supportedDepth(rule, subject, probe);
       if (top !== null) {
         tops.push({ outer, depth: (x, y) => -signedBodyDistance(subject.body, x, y) - top });
         return [];
       }
-      return [subject.stream ? (x, y) => measureSubject(rule, subject, probe, x, y) as number : outer];
+      return [subject.keepOut ? (x, y) => measureSubject(rule, subject, probe, x, y) as number : outer];
     }),
   );
   const rim = probe.radius - LIMIT_TOLERANCE;

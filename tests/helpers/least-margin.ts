@@ -20,9 +20,9 @@ export function leastMargin(plan: Plan, model: LevelModel, probe: Probe, at: XY)
     subjectsOf(rule, model).map((subject) => {
       const inside = depthInside(rule, subject, probe, at);
       if (inside !== null) return inside;
-      if (!subject.stream && rule.least === null) return Number.POSITIVE_INFINITY;
+      if (!subject.keepOut && rule.least === null) return Number.POSITIVE_INFINITY;
       const measured = measureSubject(rule, subject, probe, ...at);
-      return measured === null ? Number.POSITIVE_INFINITY : measured - (subject.stream ? 0 : (rule.least ?? 0));
+      return measured === null ? Number.POSITIVE_INFINITY : measured - (subject.keepOut ? 0 : (rule.least ?? 0));
     }),
   );
   return Math.min(...margins);
@@ -33,7 +33,7 @@ export function leastMargin(plan: Plan, model: LevelModel, probe: Probe, at: XY)
  * the probe's height, mm: negative within it, which every check blocks. Null for all else.
  */
 export function depthInside(rule: EffectiveRule, subject: Subject, probe: Probe, [x, y]: XY): number | null {
-  if (subject.stream || (rule.least ?? 0) > LIMIT_TOLERANCE || !sharesHeight(subject, probe)) return null;
+  if (subject.keepOut || (rule.least ?? 0) > LIMIT_TOLERANCE || !sharesHeight(subject, probe)) return null;
   return bodyDistance(subject.body, x, y) - probe.radius;
 }
 

@@ -81,7 +81,7 @@ function compareZones({ zones }: LevelRegion, blockers: readonly Blocker[], spot
   const wrong: string[] = [];
   for (const zone of zones) {
     const own = blockers.filter(({ rule, body }) => {
-      return rule === zone.rule && body.subject === zone.subject && body.stream === zone.stream;
+      return rule === zone.rule && body.subject === zone.subject && body.stream === zone.keepOut;
     });
     // Of walls that lie on one another to a hundredth of a mm the engine may name the thinner as well: its zone adds nothing.
     const others = own.length > 0 ? [] : blockers.filter(({ rule }) => rule === zone.rule);
@@ -102,8 +102,8 @@ function compareZones({ zones }: LevelRegion, blockers: readonly Blocker[], spot
 
 type Zone = LevelRegion['zones'][number];
 
-function isNamedAs({ rule, subject, stream }: Zone, other: Zone): boolean {
-  return rule === other.rule && subject === other.subject && stream === other.stream;
+function isNamedAs({ rule, subject, keepOut }: Zone, other: Zone): boolean {
+  return rule === other.rule && subject === other.subject && keepOut === other.keepOut;
 }
 
 /** On the edge of a floor a spot may count to the room or to the wall. */

@@ -11,7 +11,7 @@ import { INSTANT_WORDS } from '../schema/leaves.ts';
  * Returns whether the system does not know the time zone. Signed offsets are refused because not every system accepts
  * them.
  */
-export function zoneFlaws(timeZone: string): readonly Flaw[] {
+export function timeZoneFlaws(timeZone: string): readonly Flaw[] {
   if (/^[A-Za-z]/.test(timeZone) && isZone(timeZone)) return [];
   return [
     {

@@ -9,9 +9,9 @@ import {
   overrideFlaws,
   profileFlaws,
   ruleFlaws,
+  timeZoneFlaws,
   VISIT_INSTANTS,
   visitFlaws,
-  zoneFlaws,
 } from '../meaning/section.ts';
 import { RECORD_SECTIONS, type RecordSection, recordFlaws, unknownDetectorFlaw } from '../meaning/test-record.ts';
 import { type Flaw, type PlanProblem, pointerTo, quoted, type Step } from '../problem.ts';
@@ -142,7 +142,7 @@ function sectionProblems(file: unknown, validParts: ValidParts, unit: LengthUnit
     problems.push(...flaws.map((flaw) => ({ ...problemOf(file, path, flaw), message: `${thing} ${flaw.statement}` })));
   const sound = (path: readonly Step[]) => validParts.at(path);
   const zone = valueAt(file, ['site', 'timeZone']);
-  if (sound(['site', 'timeZone'])) addProblems(['site'], zoneFlaws(zone as Site['timeZone']), 'The site');
+  if (sound(['site', 'timeZone'])) addProblems(['site'], timeZoneFlaws(zone as Site['timeZone']), 'The site');
   const protocol = valueAt(file, ['protocol']);
   const overrides = validEntries(
     protocol,

@@ -13,7 +13,7 @@ import type { RuleId } from '../../rules/types.ts';
 export interface Limit {
   readonly rule: RuleId;
   readonly subject: string;
-  /** Whether it is the subject's air stream. */
+  /** Whether it is to stay out of, as a stream of air: `keepOut` of the subject. The name is the key that the command line prints. */
   readonly stream: boolean;
 }
 
@@ -106,13 +106,13 @@ function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carriers: rea
   for (const rule of effectiveRules(plan.protocol)) {
     let last: Body | null = null;
     for (const subject of ruleSubjects(plan, model, rule, probe)) {
-      const { body, id, stream } = subject;
+      const { body, id, keepOut } = subject;
       // A joint is listed once per wall.
       if (isWall(subject) && body === last) continue;
       last = body;
       if (subject.what === 'object' && carriers.includes(id)) continue;
-      const limit = { rule: rule.id, subject: id, stream };
-      if (stream) {
+      const limit = { rule: rule.id, subject: id, stream: keepOut };
+      if (keepOut) {
         // Deep within a ring the margin is not needed, only that it is not met.
         const floor = subject.what === 'sun' ? -probe.radius : Number.NEGATIVE_INFINITY;
         entries.push({ body, limit, required: 0, height: 0, floor });

@@ -11,7 +11,7 @@ import { howMany } from '../../helpers/how-many.ts';
 
 function discZone(x: number, y: number, radius: number, rule: Zone['rule'] = 'sump'): Zone {
   const half = (start: number): Edge => ({ kind: 'arc', center: [x, y], radius, start, sweep: Math.PI });
-  return { rule, subject: null, distance: radius, stream: false, outlines: [[half(-Math.PI), half(0)]] };
+  return { rule, subject: null, distance: radius, keepOut: false, outlines: [[half(-Math.PI), half(0)]] };
 }
 
 function boxZone(x: number, y: number, width: number, height: number): Zone {
@@ -22,7 +22,7 @@ function boxZone(x: number, y: number, width: number, height: number): Zone {
     [x, y + height],
   ] as const;
   const ring = corners.map((from, i): Edge => ({ kind: 'line', from, to: corners[(i + 1) % 4] ?? from }));
-  return { rule: 'sump', subject: null, distance: 0, stream: false, outlines: [ring] };
+  return { rule: 'sump', subject: null, distance: 0, keepOut: false, outlines: [ring] };
 }
 
 /** The visible length of a zone's outline, mm. */

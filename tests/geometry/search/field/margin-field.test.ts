@@ -261,7 +261,7 @@ describe('marginField, on levels by chance under every profile', () => {
           if (!limit) continue;
           const rule = effectiveRules(plan.protocol).find(({ id }) => id === limit.rule) as EffectiveRule;
           const margins = subjectsOf(rule, model)
-            .filter(({ id, stream }) => id === limit.subject && stream === limit.stream)
+            .filter(({ id, keepOut }) => id === limit.subject && keepOut === limit.stream)
             .map((subject) => {
               const inside = depthInside(rule, subject, probe, at);
               if (inside !== null) return inside;
