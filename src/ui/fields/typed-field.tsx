@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { useEffect, useId, useState } from 'react';
 import { LENGTH_INPUT } from '../../editor/tape/length-input.ts';
 import { useAppStore } from '../../state/store.ts';
 import './fields.css';
@@ -30,7 +30,7 @@ interface Props<T> {
 export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, onFocus, isLength = false }: Props<T>) {
   const own = useId();
   const id = given ?? own;
-  const { input, text, trouble, echo, setText, commit, putBack } = useTypedText({ shown, read, onCommit });
+  const { text, trouble, echo, setText, commit, putBack } = useTypedText({ shown, read, onCommit });
   const describedBy = [trouble && `${id}-trouble`, hint && `${id}-hint`].filter(Boolean).join(' ');
 
   return (
@@ -39,7 +39,6 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, o
         {label}
       </label>
       <input
-        ref={input}
         id={id}
         className="field__input"
         {...(isLength ? LENGTH_INPUT : {})}
@@ -91,24 +90,19 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, o
 function useTypedText<T>({ shown, read, onCommit }: Pick<Props<T>, 'shown' | 'read' | 'onCommit'>) {
   const [text, setText] = useState<string | null>(null);
   const [trouble, setTrouble] = useState('');
-  const input = useRef<HTMLInputElement>(null);
   const understood = text === null || text.trim() === shown ? null : read(text);
   const echo = understood?.ok && understood.echo !== text?.trim() ? understood.echo : '';
-  // Another item, or an undo, shows another value here: text that was half typed for the old one must not be committed to it.
-  useEffect(() => {
-    if (input.current?.value !== shown) {
-      setText(null);
-      setTrouble('');
-    }
-  }, [shown]);
-  const plan = useAppStore((state) => state.plan);
-  // A refusal goes when its cause may have gone: another edit has changed the plan. The text stays, and Enter tries it again.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the plan is another one
-  useEffect(() => setTrouble(''), [plan]);
   const putBack = () => {
     setText(null);
     setTrouble('');
   };
+  // Another item, or an undo, shows another value here: text that was half typed for the old one must not be committed to it.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another value is shown
+  useEffect(putBack, [shown]);
+  const plan = useAppStore((state) => state.plan);
+  // A refusal goes when its cause may have gone: another edit has changed the plan. The text stays, and Enter tries it again.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the plan is another one
+  useEffect(() => setTrouble(''), [plan]);
   const commit = () => {
     if (text === null) return;
     if (!understood) {
@@ -119,5 +113,5 @@ function useTypedText<T>({ shown, read, onCommit }: Pick<Props<T>, 'shown' | 're
     setTrouble(refusal ?? '');
     if (!refusal) setText(null);
   };
-  return { input, text, trouble, echo, setText, commit, putBack };
+  return { text, trouble, echo, setText, commit, putBack };
 }
