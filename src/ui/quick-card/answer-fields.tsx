@@ -1,5 +1,6 @@
 import type { Mm } from '../../../geometry/plan/model.ts';
-import { formatMeasured, type LengthUnit, parseLength } from '../../../geometry/units/index.ts';
+import { formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';
+import { readLength } from '../../quick-card/read-length.ts';
 import { TypedField } from '../fields/typed-field.tsx';
 
 interface Props<T> {
@@ -18,11 +19,8 @@ export function OpenLength({ unit, value, onCommit, ...rest }: Props<Mm> & { rea
       shown={value === null ? '' : formatMeasured(value, unit)}
       read={(text) => {
         if (text.trim() === '') return { ok: true, value: null, echo: '' };
-        const length = parseLength(text, unit);
-        if (!length.ok) return length;
-        if (length.mm < 1 || length.mm > LONGEST)
-          return { ok: false, message: 'Write a length of a room or a height in it.' };
-        return { ok: true, value: length.mm, echo: formatMeasured(length.mm, unit) };
+        const length = readLength(text, unit);
+        return length.ok ? { ok: true, value: length.mm, echo: formatMeasured(length.mm, unit) } : length;
       }}
       onCommit={(mm) => {
         onCommit(mm);
@@ -31,9 +29,6 @@ export function OpenLength({ unit, value, onCommit, ...rest }: Props<Mm> & { rea
     />
   );
 }
-
-/** The longest wall that is taken, mm. */
-const LONGEST: Mm = 100_000;
 
 interface NumberProps extends Props<number> {
   readonly least: number;
