@@ -10,7 +10,7 @@ import { formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type Doubts, NO_DOUBTS } from '../state/second-opinion.ts';
 import { answersOf, type CardAnswers, GROUP_IDS, NO_ANSWERS } from './answers.ts';
 import { type LookPoint, lookPoints } from './look-points.ts';
-import { type NoSpot, noSpot } from './no-spot.ts';
+import { type NoSpot, noSpot, wrongHours } from './no-spot.ts';
 import { heightBand, middleOf, modelOf, NO_REACH } from './spot.ts';
 import { WALL_WORDS } from './square-words.ts';
 import { GROUPS } from './things.ts';
@@ -30,7 +30,7 @@ export interface QuickCard {
 
 export interface CardSpot {
   readonly detectors: readonly Detector[];
-  /** The worst of the detectors, as the whole app shows it. */
+  /** The worst of the detectors, as the whole app shows it; never clear while a point is open. */
   readonly tone: Tone;
   readonly headline: string;
   /** To the nearer wall on either axis, from the middle of the detector or of the pair. */
@@ -64,7 +64,7 @@ export function describeCard(plan: Plan, doubts: Doubts = NO_DOUBTS): QuickCard 
   const level = plan.levels.find(({ detectors }) => detectors.length > 0) ?? highest;
   const model = modelOf(plan, level.id);
   const doubt = level.detectors.flatMap(({ id }) => doubts.get(id)?.says ?? [])[0];
-  const spot = doubt === undefined ? spotOf(plan, model, answers) : null;
+  const spot = doubt === undefined && !wrongHours(plan, answers) ? spotOf(plan, model, answers) : null;
   return {
     plan,
     answers,
@@ -79,6 +79,8 @@ export function describeCard(plan: Plan, doubts: Doubts = NO_DOUBTS): QuickCard 
 function noSpotOf(plan: Plan, { id, detectors }: Level, answers: CardAnswers, doubt: string | undefined): NoSpot {
   if (doubt !== undefined) return { why: doubt, helps: [SEND_THE_PLAN] };
   if (detectors.length === 0) return noSpot(plan, id, answers);
+  const hours = wrongHours(plan, answers);
+  if (hours) return hours;
   return { why: MOVED, helps: ['Open it in the full app and look at the verdict, or change the answers.'] };
 }
 
@@ -89,11 +91,13 @@ const MOVED = 'Where the kit is in the plan now, it is blocked, or the check can
 function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot | null {
   const { detectors } = model.level;
   const reports = detectors.map((detector) => checkDetector(plan, model, detector));
-  const tone = worstTone(reports);
+  const points = lookPoints(plan, model.level, reports, answers);
+  const open = points.filter(({ isOpen }) => isOpen);
+  const shown = open.length > 0 ? reports.map(asOpen) : reports;
+  const tone = worstTone(shown);
   const [first] = detectors;
   if (!first || tone === null || tone === 'blocked' || tone === 'unknown') return null;
-  const report = reports.find((each) => toneOf(each) === tone) as DetectorReport;
-  const points = lookPoints(plan, model.level, reports, answers);
+  const report = shown.find((each) => toneOf(each) === tone) as DetectorReport;
   return {
     detectors,
     tone,
@@ -104,9 +108,15 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
     on: answers.support?.kind ?? null,
     measure: toMeasure(plan, reports),
     points,
-    open: points.filter(({ isOpen }) => isOpen),
+    open,
   };
 }
+
+/** For tone and headline alone: the card asks more than the check, and no report is called clear beside an open point. */
+const asOpen = (report: DetectorReport): DetectorReport => ({
+  ...report,
+  checks: report.checks.map((check) => ({ ...check, notRun: true })),
+});
 
 function tapesOf(plan: Plan, model: LevelModel): readonly TapeDistance[] {
   const middle = middleOf(model.level.detectors.map(({ at }) => at));

@@ -12,6 +12,7 @@ import { formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type CardAnswers, GROUP_IDS, type GroupId } from './answers.ts';
 import { NEEDED_WORDS, neededAnswers } from './needed.ts';
 import { groupsDrawn } from './room-plan.ts';
+import { hoursTrouble } from './schedule.ts';
 import { axesFor, heightBand, isInBand, modelOf, topOf } from './spot.ts';
 import { GROUPS, THINGS } from './things.ts';
 
@@ -33,12 +34,19 @@ export function noSpot(plan: Plan, levelId: string, answers: CardAnswers): NoSpo
   }
   const model = modelOf(plan, levelId);
   return (
+    wrongHours(plan, answers) ??
     wrongLevel(plan, model.level) ??
     wrongHeight(plan, answers) ??
     wrongRoom(plan, model, answers) ??
     wrongShelf(plan, model, answers) ??
     noRoomLeft(plan, model, answers)
   );
+}
+
+/** Returns that no test can meet the hours of the leaflet; null where one can, or they are not known. */
+export function wrongHours(plan: Plan, { leaflet }: CardAnswers): NoSpot | null {
+  const trouble = hoursTrouble(plan, leaflet);
+  return trouble && { why: trouble.why, helps: [trouble.help] };
 }
 
 function wrongLevel(plan: Plan, level: Level): NoSpot | null {

@@ -1,9 +1,10 @@
 import type { Plan } from '../../geometry/plan/model.ts';
+import { counted } from '../../geometry/plan/nouns.ts';
 import type { Practice } from '../../geometry/plan/test-record.ts';
 import { HOUR, instantAt, instantText, MINUTE, type Ms, msOf, wallTime } from '../protocol/timing/clock.ts';
 import { kitWindow } from '../protocol/timing/exposure-limits.ts';
 import { proposeStarts } from '../protocol/timing/propose-starts.ts';
-import type { CardAnswers } from './answers.ts';
+import type { CardAnswers, Leaflet } from './answers.ts';
 
 /** When somebody is at home and awake, weekends too: common practice, no published source. */
 export const WAKING_HOURS: Practice = {
@@ -15,14 +16,31 @@ export const WAKING_HOURS: Practice = {
   daysOff: [],
 };
 
-/** Whether the leaflet's hours are known and leave a window for a short-term test. */
-export function hoursProblem(plan: Plan, { leaflet }: CardAnswers): 'none' | 'missing' | 'reversed' | 'no-window' {
-  const { minimumHours, maximumHours } = leaflet;
-  if (minimumHours === null || maximumHours === null) return 'missing';
-  if (minimumHours > maximumHours) return 'reversed';
-  const window = kitWindow({ ...plan, kit: { ...plan.kit, minimumHours, maximumHours } });
-  return window.maximumHours < window.minimumHours ? 'no-window' : 'none';
+/** Returns what is wrong with the hours of the leaflet, that no test can meet them, and what would help; null for nothing. */
+export function hoursTrouble(plan: Plan, { minimumHours: least, maximumHours: most }: Leaflet): HoursTrouble | null {
+  if (most === null) return null;
+  if (least !== null && least > most) {
+    return {
+      why: `A kit cannot be exposed for at least ${counted(least, 'hour')} and at most ${counted(most, 'hour')}.`,
+      help: 'Check the two figures on the leaflet again.',
+    };
+  }
+  const window = kitWindow({ ...plan, kit: { ...plan.kit, minimumHours: least ?? 0, maximumHours: most } });
+  if (window.maximumHours >= window.minimumHours) return null;
+  return {
+    why: `With at most ${counted(most, 'hour')} no test is possible: it takes at least ${window.minimumHours} hours.`,
+    help: 'Check the hours on the leaflet again, or ask the laboratory.',
+  };
 }
+
+export interface HoursTrouble {
+  readonly why: string;
+  readonly help: string;
+}
+
+/** Whether the leaflet gives both hours, and a test can meet them. */
+export const hasHours = (plan: Plan, { leaflet }: CardAnswers): boolean =>
+  leaflet.minimumHours !== null && leaflet.maximumHours !== null && hoursTrouble(plan, leaflet) === null;
 
 /**
  * Returns the first start after the house is closed that leaves the pick-up in waking hours; null while the leaflet's hours or the closing
@@ -30,7 +48,7 @@ export function hoursProblem(plan: Plan, { leaflet }: CardAnswers): 'none' | 'mi
  */
 export function scheduledStart(plan: Plan, answers: CardAnswers, now: Ms): Ms | null {
   const closing = msOf(answers.closing);
-  if (closing === null || hoursProblem(plan, answers) !== 'none') return null;
+  if (closing === null || !hasHours(plan, answers)) return null;
   const from = Math.max(now, closing);
   // The closing is only planned: it is not recorded in the plan, and here it says when the house will be closed.
   const closed = { ...plan.visit, closedSince: instantText(from, plan.site.timeZone) };

@@ -17,6 +17,7 @@ import { withDetectors } from '../state/side-by-side.ts';
 import type { CardAnswers, Leaflet } from './answers.ts';
 import { neededAnswers } from './needed.ts';
 import { areaOf, sideOfSquare, sizeOf } from './room-plan.ts';
+import { hoursTrouble } from './schedule.ts';
 
 /** The spot of a card: what carries the detector, and the best place for it. */
 
@@ -57,12 +58,13 @@ export function isInBand({ low, high }: Band, top: Mm): boolean {
 
 /**
  * Returns the plan with a detector, or two side by side, at the best spot of its room and what carries it; the same plan where no spot is
- * valid: the one place that decides it is the check itself.
+ * valid, or no test can meet the hours of the leaflet. Whether a spot is valid is decided by the check alone.
  */
 export function withSpot(plan: Plan, levelId: string, answers: CardAnswers): Plan {
   const carried = withShelf(plan, levelId, answers);
   const top = topOf(plan, answers);
-  if (neededAnswers(answers).length > 0 || !isInBand(heightBand(plan, answers.leaflet), top)) return carried;
+  if (neededAnswers(answers).length > 0 || hoursTrouble(plan, answers.leaflet)) return carried;
+  if (!isInBand(heightBand(plan, answers.leaflet), top)) return carried;
   const model = modelOf(carried, levelId);
   const probe: Probe = { base: top, radius, tall };
   const found = axesFor(carried, model, probe, answers);

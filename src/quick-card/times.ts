@@ -3,7 +3,7 @@ import { msOf } from '../protocol/timing/clock.ts';
 import { timingReport } from '../protocol/timing/timing-report.ts';
 import { formatForOccupants } from '../report/documents/format-times.ts';
 import type { CardAnswers } from './answers.ts';
-import { hoursProblem } from './schedule.ts';
+import { hasHours, hoursTrouble } from './schedule.ts';
 
 /** The times of a card in words, in the time zone of the plan; or why it has none. */
 export type CardTimes =
@@ -22,22 +22,18 @@ export function cardTimes(plan: Plan, answers: CardAnswers): CardTimes {
   const [close, start, fetchFrom, fetchTo] = [closeBy, plan.visit.start, earliestEnd, latestEnd].map((text) =>
     formatForOccupants(text, plan),
   );
-  const problem = hoursProblem(plan, answers);
-  if (problem === 'none' && close && start && fetchFrom && fetchTo) {
+  if (hasHours(plan, answers) && close && start && fetchFrom && fetchTo) {
     return { known: true, close, start, fetchFrom, fetchTo };
   }
-  return { known: false, why: whyNone(problem, answers) };
+  return { known: false, why: whyNone(plan, answers) };
 }
 
-function whyNone(problem: ReturnType<typeof hoursProblem>, { closing }: CardAnswers): string {
-  if (problem === 'missing') {
+function whyNone(plan: Plan, answers: CardAnswers): string {
+  const { leaflet, closing } = answers;
+  const trouble = hoursTrouble(plan, leaflet);
+  if (trouble) return `No times. ${trouble.why} ${trouble.help}`;
+  if (!hasHours(plan, answers)) {
     return 'No times yet: copy from the leaflet the minimum and maximum hours of exposure.';
-  }
-  if (problem === 'reversed') {
-    return 'No times: the kit cannot be exposed for more hours at least than at most. Check the two figures again.';
-  }
-  if (problem === 'no-window') {
-    return 'No times: with the hours of this leaflet no test of at least 48 hours is possible. Check them again, or ask the laboratory.';
   }
   if (closing === null) return 'No times yet: choose when the house can be closed.';
   return 'No times: no start fits. Choose another time to close the house.';

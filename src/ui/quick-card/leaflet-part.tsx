@@ -1,9 +1,10 @@
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
 import { LEAFLET_RULES, type Leaflet, NO_ANSWERS } from '../../quick-card/answers.ts';
+import { hoursTrouble } from '../../quick-card/schedule.ts';
 import { useAppStore } from '../../state/store.ts';
 import { OpenLength, OpenNumber } from './answer-fields.tsx';
 import { ChoiceRow } from './choice-row.tsx';
-import { answer, useQuickCard } from './quick-card-store.ts';
+import { answer, basePlan, useQuickCard } from './quick-card-store.ts';
 
 /** What leaflets often say; others are typed. */
 const HOURS = [
@@ -18,6 +19,7 @@ export function LeafletPart() {
   const { leaflet, kits } = useQuickCard(({ answers }) => answers);
   const change = (part: Partial<Leaflet>) => answer({ leaflet: { ...leaflet, ...part } });
   const hours = HOURS.findIndex(({ least, most }) => least === leaflet.minimumHours && most === leaflet.maximumHours);
+  const trouble = hoursTrouble(basePlan(), leaflet);
   return (
     <section className="quick__part" aria-labelledby="quick-leaflet">
       <h3 id="quick-leaflet">1. The leaflet of your kit</h3>
@@ -31,7 +33,7 @@ export function LeafletPart() {
           change({ minimumHours: row?.least ?? null, maximumHours: row?.most ?? null });
         }}
       />
-      <div className="quick__fields">
+      <div className="quick__fields" data-refused={trouble ? '' : undefined}>
         <OpenNumber
           label="Hours at least"
           value={leaflet.minimumHours}
@@ -47,6 +49,11 @@ export function LeafletPart() {
           onCommit={(maximumHours) => change({ maximumHours })}
         />
       </div>
+      {trouble && (
+        <p className="field__trouble" role="alert">
+          {trouble.why} {trouble.help}
+        </p>
+      )}
       <ChoiceRow
         label="Days until the laboratory must have it"
         choices={DAYS.map((value) => ({ value, words: String(value) }))}

@@ -3,13 +3,14 @@ import { listed } from '../../../geometry/messages/index.ts';
 import { showDialog } from '../../commands/panels.ts';
 import { answersOf } from '../../quick-card/answers.ts';
 import { NEEDED_WORDS, neededAnswers } from '../../quick-card/needed.ts';
+import { hoursTrouble } from '../../quick-card/schedule.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useModal } from '../hooks/use-modal.ts';
 import { Cautions } from '../verdict/cautions.tsx';
 import { CardView } from './card-view.tsx';
 import { ClosingPart } from './closing-part.tsx';
 import { LeafletPart } from './leaflet-part.tsx';
-import { beginAgain, beginQuickCard, makeCard, showCard, useQuickCard } from './quick-card-store.ts';
+import { basePlan, beginAgain, beginQuickCard, makeCard, showCard, useQuickCard } from './quick-card-store.ts';
 import { RoomPart } from './room-part.tsx';
 import { SupportPart } from './support-part.tsx';
 import { ThingsPart } from './things-part.tsx';
@@ -27,6 +28,8 @@ export function QuickCardPages() {
   useEffect(() => {
     heading.current?.focus();
     ref.current?.scrollTo(0, 0);
+    const { goTo } = useQuickCard.getState();
+    if (shows === 'questions' && goTo) document.getElementById(`quick-${goTo}`)?.querySelector('button')?.focus();
   }, [shows]);
   return (
     <dialog ref={ref} className="quick" aria-labelledby={HEADING} {...events}>
@@ -47,6 +50,7 @@ export function QuickCardPages() {
 function Questions() {
   const answers = useQuickCard((state) => state.answers);
   const needed = neededAnswers(answers);
+  const cannotBeMade = needed.length > 0 || hoursTrouble(basePlan(), answers.leaflet) !== null;
   const [refusal, setRefusal] = useState('');
   return (
     <>
@@ -66,12 +70,13 @@ function Questions() {
       <footer className="quick__foot">
         <p className="small" role="status">
           {refusal}
+          {needed.length === 0 && cannotBeMade && 'The hours of the leaflet cannot be met.'}
           {needed.length > 0 && `Still needed: ${listed(needed.map((each) => NEEDED_WORDS[each]))}.`}
         </p>
         <button
           type="button"
           className="button button--main"
-          disabled={needed.length > 0}
+          disabled={cannotBeMade}
           onClick={() => void makeCard(Date.now()).then(setRefusal)}
         >
           Make the card

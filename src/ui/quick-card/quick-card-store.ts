@@ -1,6 +1,7 @@
 import { create } from 'zustand';
+import type { Plan } from '../../../geometry/plan/model.ts';
 import { openMadePlan } from '../../commands/open-and-save.ts';
-import { answersOf, type CardAnswers, NO_ANSWERS } from '../../quick-card/answers.ts';
+import { answersOf, type CardAnswers, type GroupId, NO_ANSWERS } from '../../quick-card/answers.ts';
 import { quickPlan } from '../../quick-card/make-plan.ts';
 import { freshPlan } from '../../state/fresh-plan.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -15,6 +16,8 @@ interface QuickCardState {
   readonly remakes: boolean;
   /** Whether the questions began with answers of an earlier time of which no card was made. */
   readonly isResumed: boolean;
+  /** What the questions begin at; null for their head. */
+  readonly goTo: GroupId | 'support' | null;
 }
 
 /** The answers while they are given. They are stored with every press: a reload loses none. */
@@ -23,6 +26,7 @@ export const useQuickCard = create<QuickCardState>()(() => ({
   shows: null,
   remakes: false,
   isResumed: false,
+  goTo: null,
 }));
 
 /** Answers of which no card is made yet: those for a new card, and those that change the card of one plan. */
@@ -84,19 +88,29 @@ async function storedChange(): Promise<CardAnswers | null> {
 export async function beginQuickCard(): Promise<void> {
   useQuickCard.setState({ shows: null });
   const [changed, another] = await Promise.all([storedChange(), storedForNew()]);
-  if (changed) useQuickCard.setState({ answers: changed, shows: 'questions', remakes: true, isResumed: true });
-  else if (another) useQuickCard.setState({ answers: another, shows: 'questions', remakes: false, isResumed: true });
+  if (changed)
+    useQuickCard.setState({ answers: changed, shows: 'questions', remakes: true, isResumed: true, goTo: null });
+  else if (another)
+    useQuickCard.setState({ answers: another, shows: 'questions', remakes: false, isResumed: true, goTo: null });
   else if (answersOfOpenPlan()) showCard();
   else begin(NO_ANSWERS, false);
 }
 
-const begin = (answers: CardAnswers, remakes: boolean): void =>
-  useQuickCard.setState({ answers, shows: 'questions', remakes, isResumed: false });
+const begin = (answers: CardAnswers, remakes: boolean, goTo: QuickCardState['goTo'] = null): void =>
+  useQuickCard.setState({ answers, shows: 'questions', remakes, isResumed: false, goTo });
 
 /** Shows the card of the open plan; its answers stay as they are in the plan. */
 export function showCard(): void {
   if (useQuickCard.getState().remakes) void writeSetting(CHANGED_CARD, null);
   useQuickCard.setState({ shows: 'card', remakes: false });
+}
+
+/** The plan to which the answers are added: what they change is not in it yet. */
+export function basePlan(): Plan {
+  const fresh = freshPlan();
+  if (!useQuickCard.getState().remakes) return fresh;
+  const { levels, kit } = fresh;
+  return { ...useAppStore.getState().plan, levels, kit };
 }
 
 /**
@@ -105,13 +119,12 @@ export function showCard(): void {
  */
 export async function makeCard(now: number): Promise<string> {
   const { answers, remakes } = useQuickCard.getState();
-  const fresh = freshPlan();
+  const made = quickPlan(basePlan(), answers, now);
   if (remakes) {
-    const { levels, kit } = fresh;
-    const refusal = useAppStore.getState().run((open) => quickPlan({ ...open, levels, kit }, answers, now));
+    const refusal = useAppStore.getState().run(() => made);
     if (refusal) return refusal;
   } else {
-    await openMadePlan(quickPlan(fresh, answers, now));
+    await openMadePlan(made);
     void writeSetting(NEW_CARD, null);
   }
   showCard();
@@ -121,13 +134,14 @@ export async function makeCard(now: number): Promise<string> {
 /** Begins another card, with the same leaflet, or goes on with one that was begun: the open plan stays in the library. */
 export async function anotherCard(): Promise<void> {
   const stored = await storedForNew();
-  if (stored) useQuickCard.setState({ answers: stored, shows: 'questions', remakes: false, isResumed: true });
+  if (stored)
+    useQuickCard.setState({ answers: stored, shows: 'questions', remakes: false, isResumed: true, goTo: null });
   else begin(blank(), false);
 }
 
-/** Shows the questions with the answers of the open plan, to make its card again. */
-export function changeAnswers(): void {
-  begin(answersOfOpenPlan() ?? NO_ANSWERS, true);
+/** Shows the questions with the answers of the open plan, to make its card again; `goTo` is the question to begin at. */
+export function changeAnswers(goTo: QuickCardState['goTo'] = null): void {
+  begin(answersOfOpenPlan() ?? NO_ANSWERS, true, goTo);
 }
 
 /** Takes back what was answered since: the answers of the open plan, or none but the leaflet's. */
