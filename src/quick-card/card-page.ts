@@ -13,6 +13,7 @@ import {
   type CardSection,
   cardCautions,
   cardSections,
+  openSentence,
   placeFacts,
   SKETCH_KEY,
   timeFacts,
@@ -85,6 +86,7 @@ function head({ plan, spot }: QuickCard, date: string, width: number, { size }: 
   return stack([
     paragraph(plan.title, width, { size: size * 1.9, weight: 'bold' }),
     paragraph(`${parts.filter(Boolean).join('. ')}.`, width, { size }),
+    paragraph((spot && openSentence(spot)) ?? '', width, { size: size * 1.15, weight: 'bold' }),
   ]);
 }
 

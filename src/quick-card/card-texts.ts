@@ -1,4 +1,4 @@
-import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
+import { CAUTIONS, counted, listed } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { formatDuration } from '../protocol/timing/format-time.ts';
 import { CLOSED_BEFORE } from '../protocol/timing/limits.ts';
@@ -56,9 +56,22 @@ export function timeFacts(times: CardTimes): readonly CardFact[] {
   ];
 }
 
-/** The headings of what somebody has to look at: while a point is open, and when none is. */
+/** The headings of what somebody has to look at, and of what somebody has looked at. */
 export const OPEN_TITLE = 'Still open: this is not a clear result';
-export const LOOKED_TITLE = 'Looked at or worked out';
+export const LOOKED_TITLE = 'You have looked';
+
+/** As many open points are named beside the verdict. */
+const NAMED = 3;
+
+/** Returns, for beside the verdict, how much is open and the first of it by name; null where nothing is. */
+export function openSentence({ open }: CardSpot): string | null {
+  if (open.length === 0) return null;
+  const names = open.slice(0, NAMED).map(({ name }) => name.toLowerCase());
+  const rest = open.length - names.length;
+  const items = rest > 0 ? `${names.join(', ')} and ${rest} more` : listed(names);
+  const are = open.length > 1 ? 'are' : 'is';
+  return `Not a clear result: ${counted(open.length, 'point')} ${are} still open: ${items}.`;
+}
 
 /** Returns everything below the sketch: what to measure, what is open, what to do and what not to do. */
 export function cardSections(card: QuickCard): readonly CardSection[] {
@@ -67,11 +80,11 @@ export function cardSections(card: QuickCard): readonly CardSection[] {
   const open = spot.open.map(({ words }) => words);
   const computed = spot.points.filter(({ isOpen, says }) => !isOpen && says === null).map(({ words }) => words);
   return [
+    ...(open.length > 0 ? [{ title: OPEN_TITLE, items: open }] : []),
     {
       title: 'Before you set it down, measure with a tape',
       items: spot.measure,
     },
-    ...(open.length > 0 ? [{ title: OPEN_TITLE, items: open }] : []),
     ...(computed.length > 0 ? [{ title: 'Worked out from the drawing', items: computed }] : []),
     {
       title: 'Do',

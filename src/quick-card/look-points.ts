@@ -16,14 +16,20 @@ import { GROUPS } from './things.ts';
 /** What somebody has to look at: open until a person says so, and open again when they take it back. */
 export interface LookPoint {
   readonly rule: RuleId;
+  /** Name of the rule: "Sump pit". */
+  readonly name: string;
   readonly words: string;
   /** Nobody has looked: no all-clear. */
   readonly isOpen: boolean;
-  /** What a person says who has looked; null where only other answers help, and where it was worked out. */
+  /** What a press records: what a person says who has looked; null where only other answers help, and where it was worked out. */
   readonly says: string | null;
 }
 
-/** Returns every point that the reports leave open or that a person has closed, and direct sun where it was worked out, in profile order. Washers, of which a plan file has no record, are among them. */
+/**
+ * Returns every point that the reports leave open or that a person has closed, and direct sun where it was worked out, in profile order.
+ * Open are also washers that were not answered, of which a plan file has no record, and direct sun where nobody has answered about windows,
+ * through which it may come.
+ */
 export function lookPoints(
   plan: Plan,
   level: Level,
@@ -34,14 +40,16 @@ export function lookPoints(
   const open = new Set(reports.flatMap((report) => openChecks(report).map(({ rule }) => rule)));
   const drawn = groupsDrawn(answers);
   if (!drawn.has('washer-dryer') && !answers.none.includes('washer-dryer')) open.add('washer-dryer');
+  if (open.has('outside-opening') && !lookedFor.includes('direct-sun')) open.add('direct-sun');
   const isClosed = (id: RuleId) =>
     lookedFor.includes(id) || (isGroup(id) && !drawn.has(id) && answers.none.includes(id));
   return effectiveRules(plan.protocol).flatMap((rule): LookPoint[] => {
     const { id, name } = rule;
-    if (open.has(id)) return [{ rule: id, words: openWords(plan, rule, reports), isOpen: true, says: saysOf(id) }];
+    const point = { rule: id, name, says: saysOf(id) };
+    if (open.has(id)) return [{ ...point, words: openWords(plan, rule, reports), isOpen: true }];
     const sun = id === 'direct-sun' ? sunWords(plan, level, reports) : '';
-    if (sun) return [{ rule: id, words: `${name}: ${sun} ${SUN_HOLDS}`, isOpen: false, says: null }];
-    return isClosed(id) ? [{ rule: id, words: `${name}: you have looked.`, isOpen: false, says: saysOf(id) }] : [];
+    if (sun) return [{ ...point, words: `${name}: ${sun} ${SUN_HOLDS}`, isOpen: false, says: null }];
+    return isClosed(id) ? [{ ...point, words: closedWords(id, name), isOpen: false }] : [];
   });
 }
 
@@ -61,12 +69,15 @@ function openWords({ display }: Plan, { id, name, least }: EffectiveRule, report
   if (isGroup(id))
     return `${name}: nobody has looked. It has to be ${formatRequired(least ?? 0, display.length)} away.`;
   const reason = reports.flatMap(openChecks).find(({ rule }) => rule === id)?.reason;
-  return `${name}: not checked. ${reason ?? ''}`.trim();
+  return `${name}: not checked. ${reason ?? 'Nobody has looked for windows. Keep out of direct sun.'}`.trim();
 }
+
+const closedWords = (rule: RuleId, name: string): string =>
+  `${name}: none ${rule === 'direct-sun' ? 'reaches the spot' : 'on this floor'}. You have looked.`;
 
 function saysOf(rule: RuleId): string | null {
   if (rule === 'direct-sun') return 'I looked: no direct sun reaches the spot';
-  return isGroup(rule) ? `I looked: no ${GROUPS[rule].words} on this floor` : null;
+  return isGroup(rule) ? `I looked on this whole floor: no ${GROUPS[rule].words}` : null;
 }
 
 /** Returns the plan with a point closed by a person who has looked, at `now`, or opened again. */

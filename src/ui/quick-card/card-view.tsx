@@ -1,4 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
+import type { RuleId } from '../../../geometry/rules/types.ts';
+import { GROUP_IDS, type GroupId } from '../../quick-card/answers.ts';
 import {
   type CardFact,
   type CardSection,
@@ -6,12 +8,13 @@ import {
   cardSections,
   LOOKED_TITLE,
   OPEN_TITLE,
+  openSentence,
   placeFacts,
   SKETCH_KEY,
   timeFacts,
   twoKits,
 } from '../../quick-card/card-texts.ts';
-import { describeCard, type QuickCard } from '../../quick-card/describe-card.ts';
+import { type CardSpot, describeCard, type QuickCard } from '../../quick-card/describe-card.ts';
 import { type LookPoint, withLooked } from '../../quick-card/look-points.ts';
 import { sketchPicture } from '../../quick-card/sketch.ts';
 import { isPast } from '../../quick-card/times.ts';
@@ -44,7 +47,12 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
       )}
       <ResultPart plan={plan} onClose={onClose} />
       {card.spot ? <Spot card={card} /> : <NoSpot card={card} />}
-      <CardActions card={card} onChange={changeAnswers} onAnother={() => void anotherCard()} onClose={onClose} />
+      <CardActions
+        card={card}
+        onChange={() => changeAnswers()}
+        onAnother={() => void anotherCard()}
+        onClose={onClose}
+      />
       <LookPoints card={card} />
       {cardSections(card)
         .filter(({ title }) => title !== OPEN_TITLE)
@@ -64,9 +72,7 @@ function Spot({ card }: { readonly card: QuickCard }) {
   const place = placeFacts(spot);
   return (
     <>
-      <p className="quick-card__verdict" role="status">
-        <VerdictMark verdict={spot.tone} size={24} /> <strong>{spot.headline}</strong>
-      </p>
+      <VerdictPart spot={spot} />
       <div className="quick-card__top">
         <img
           className="quick-card__sketch"
@@ -83,6 +89,49 @@ function Spot({ card }: { readonly card: QuickCard }) {
       <p className="small soft">{SKETCH_KEY}</p>
       <p className="small soft">Local time at the property ({plan.site.timeZone.replaceAll('_', ' ')}).</p>
     </>
+  );
+}
+
+/** The verdict, and beside it what keeps it from an all-clear. The room of the longer sentence is kept: nothing below moves. */
+function VerdictPart({ spot }: { readonly spot: CardSpot }) {
+  const sentence = openSentence(spot);
+  const [first] = useState(sentence);
+  return (
+    <div className="quick-card__result-line" role="status">
+      <p className="quick-card__verdict">
+        <VerdictMark verdict={spot.tone} size={24} /> <strong>{spot.headline}</strong>
+      </p>
+      {(first ?? sentence) !== null && (
+        <p className="quick-card__still">
+          <SteadyText text={sentence ?? 'Nothing is open any more: you have looked.'} other={first} />
+        </p>
+      )}
+      {sentence !== null && (
+        <button type="button" className="button" onClick={() => document.getElementById(OPEN_LIST)?.scrollIntoView()}>
+          See what is open
+        </button>
+      )}
+    </div>
+  );
+}
+
+interface SteadyTextProps {
+  readonly text: string;
+  /** Another text that stood here or may stand here: the room is kept for it. */
+  readonly other: string | null;
+}
+
+/** A text that is as high as another one: what stands below stays where it is when the one takes the place of the other. */
+function SteadyText({ text, other }: SteadyTextProps) {
+  return (
+    <span className="steady">
+      <span>{text}</span>
+      {other !== null && other !== text && (
+        <span className="steady__other" aria-hidden="true">
+          {other}
+        </span>
+      )}
+    </span>
   );
 }
 
@@ -142,28 +191,103 @@ function Section({ section: { title, items } }: { readonly section: CardSection 
   );
 }
 
-/** What somebody has to look at. A second press takes a look back; nothing moves for it. */
+const TAKE_BACK = 'Take it back';
+
+/** The id of the list of what is open. */
+const OPEN_LIST = 'quick-card-open';
+
+/**
+ * What somebody has to look at, and below what somebody has looked at. A point that is closed here stays in its place, to be taken back by
+ * a second press: with the next one under the finger, a double press would say of that one, too, that somebody has looked.
+ */
 function LookPoints({ card }: { readonly card: QuickCard }) {
   const { spot, level } = card;
-  if (!spot || spot.points.length === 0) return null;
-  const title = spot.open.length > 0 ? OPEN_TITLE : LOOKED_TITLE;
-  const press = (point: LookPoint) =>
+  const [touched, setTouched] = useState<ReadonlyMap<RuleId, LookPoint>>(new Map());
+  if (!spot) return null;
+  const press = (point: LookPoint) => {
+    setTouched((before) => (before.has(point.rule) ? before : new Map(before).set(point.rule, point)));
     useAppStore.getState().run((plan) => withLooked(plan, level.id, point, Date.now()));
+  };
+  const stays = ({ rule, isOpen }: LookPoint) => isOpen || touched.get(rule)?.isOpen === true;
+  const here = spot.points.filter(stays);
+  const done = spot.points.filter((point) => !stays(point) && point.says !== null);
+  const title = spot.open.length > 0 ? OPEN_TITLE : 'Nothing is open any more';
   return (
-    <section className="quick-card__open" aria-label={title}>
-      <h3>{title}</h3>
-      <ul className="quick-card__list">
-        {spot.points.map((point) => (
-          <li key={point.rule} data-open={point.isOpen}>
-            {point.says && (
-              <button type="button" className="button" aria-pressed={!point.isOpen} onClick={() => press(point)}>
-                {point.says}
-              </button>
-            )}
-            <p>{point.words}</p>
-          </li>
-        ))}
-      </ul>
-    </section>
+    <>
+      {here.length > 0 && (
+        <section className="quick-card__open" id={OPEN_LIST} aria-label={title}>
+          <h3>
+            <SteadyText text={title} other={OPEN_TITLE} />
+          </h3>
+          <ul className="quick-card__list">
+            {here.map((point) => (
+              <OpenPoint key={point.rule} point={point} first={touched.get(point.rule) ?? point} onPress={press} />
+            ))}
+          </ul>
+        </section>
+      )}
+      {done.length > 0 && (
+        <section className="quick-card__looked" aria-label={LOOKED_TITLE}>
+          <h3>{LOOKED_TITLE}</h3>
+          <ul className="quick-card__list">
+            {done.map((point) => (
+              <li key={point.rule}>
+                <p>{point.words}</p>
+                <button
+                  type="button"
+                  className="button"
+                  aria-label={`${TAKE_BACK}: ${point.name.toLowerCase()}`}
+                  onClick={() => press(point)}
+                >
+                  {TAKE_BACK}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
   );
 }
+
+interface OpenPointProps {
+  readonly point: LookPoint;
+  /** The point as it was before the first press. */
+  readonly first: LookPoint;
+  readonly onPress: (point: LookPoint) => void;
+}
+
+/** One point: what is asked, then what a press records, and the way to set down what is there. */
+function OpenPoint({ point, first, onPress }: OpenPointProps) {
+  const { rule, name, words, isOpen, says } = point;
+  const question = questionOf(rule);
+  const answerWords = question === 'support' ? 'Answer it' : 'There is one: mark where';
+  return (
+    <li data-open={isOpen}>
+      <p>
+        <SteadyText text={words} other={first.words} />
+      </p>
+      <div className="buttons">
+        {says && (
+          <button type="button" className="button" aria-pressed={!isOpen} onClick={() => onPress(point)}>
+            {says}
+          </button>
+        )}
+        {question && (
+          <button
+            type="button"
+            className="button"
+            aria-label={`${answerWords}: ${name.toLowerCase()}`}
+            onClick={() => changeAnswers(question)}
+          >
+            {answerWords}
+          </button>
+        )}
+      </div>
+    </li>
+  );
+}
+
+/** The question that a point belongs to; null where none asks for it. */
+const questionOf = (rule: RuleId): GroupId | 'support' | null =>
+  rule === 'support' ? rule : (GROUP_IDS.find((group) => group === rule) ?? null);

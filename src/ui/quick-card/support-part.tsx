@@ -16,8 +16,8 @@ export function SupportPart() {
     else answer({ support: kind === 'table' ? { kind, top: null } : { kind, top: null, square: NO_WALL } });
   };
   return (
-    <section className="quick__part" aria-labelledby="quick-support">
-      <h3 id="quick-support">4. What it stands on, and who lives there</h3>
+    <section className="quick__part" id="quick-support" aria-labelledby="quick-support-title">
+      <h3 id="quick-support-title">4. What it stands on, and who lives there</h3>
       <ChoiceRow
         label="What will it stand on?"
         choices={[
