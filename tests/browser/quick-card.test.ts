@@ -135,6 +135,57 @@ describe('the quick card on a phone', () => {
     expect(await sun.boundingBox()).toEqual(before);
   });
 
+  it('says beside the verdict what is open, above what hands the card out', async () => {
+    const { page } = await openCard({ ...ANSWERED, things: [], none: ['heat'] });
+    const sentence = page
+      .getByText(/^Not a clear result: 6 points are still open: exterior doors and windows, /)
+      .first();
+    const box = await sentence.boundingBox();
+    const save = await button(page, 'Save as a picture').boundingBox();
+    expect((box?.y ?? 844) + (box?.height ?? 0)).toBeLessThan(844 / 2);
+    expect(box?.y).toBeLessThan(save?.y ?? 0);
+    await shot(page, 'quick-open');
+    await button(page, 'See what is open').tap();
+    const still = page.getByRole('region', { name: 'Still open: this is not a clear result' });
+    await expect.poll(async () => (await still.boundingBox())?.y ?? 844).toBeLessThan(844 / 2);
+    await shot(page, 'quick-open-list');
+  });
+
+  it('lists what is open alone; each point says what it is, then what a press records', async () => {
+    const { page } = await openCard({ ...ANSWERED, none: ['moving-air', 'heat'] });
+    const still = page.getByRole('region', { name: 'Still open: this is not a clear result' });
+    const points = still.getByRole('listitem');
+    expect(await points.allTextContents()).toEqual([
+      expect.stringMatching(/^Direct sun: .*I looked: no direct sun reaches the spot$/),
+      expect.stringMatching(/^Sump pit: .*I looked on this whole floor: no sump pitThere is one: mark where/),
+      expect.stringMatching(/^Floor drain: .*I looked on this whole floor: no floor drainThere is one/),
+      expect.stringMatching(/^Washer and dryer: .*I looked on this whole floor: no washer or dryerThere is one/),
+    ]);
+    const looked = page.getByRole('region', { name: 'You have looked' });
+    expect(await looked.getByRole('listitem').count()).toBe(2);
+    // A point that is closed stays where it is: a second press of the finger takes it back, and closes no other one.
+    const drain = still.getByRole('button', { name: /: no floor drain$/ });
+    await drain.tap();
+    await expect.poll(() => drain.getAttribute('aria-pressed')).toBe('true');
+    await page
+      .getByText(/^Not a clear result: 3 points/)
+      .first()
+      .waitFor();
+    await drain.tap();
+    await expect.poll(() => drain.getAttribute('aria-pressed')).toBe('false');
+    await looked.getByRole('button', { name: 'Take it back: heat' }).tap();
+    await expect.poll(() => points.count()).toBe(5);
+    expect((await planOf(page)).levels[0]?.lookedFor).toEqual(['moving-air']);
+    // The other answer: where it is.
+    await still.getByRole('button', { name: 'There is one: mark where: sump pit' }).tap();
+    await page.getByText('Sump pit: press every square that it touches.').waitFor();
+    expect(
+      await button(page, /^floor, 3 of 5 from the far wall, 3 of 5/)
+        .first()
+        .isVisible(),
+    ).toBe(true);
+  });
+
   it('draws the sketch in the font of the page', async () => {
     const { page } = await openCard();
     const sketch = page.locator('.quick-card__sketch');
@@ -209,6 +260,74 @@ describe('the quick card on a phone', () => {
     await shot(page, 'quick-none');
     expect((await planOf(page)).levels.flatMap(({ detectors }) => detectors)).toEqual([]);
     expect(await page.evaluate(() => window.location.hash)).toBe(before);
+  });
+});
+
+describe('the questions of the quick card', () => {
+  const openQuestions = async () => {
+    const open = await openCard();
+    await button(open.page, 'Change the answers').tap();
+    await open.page.getByRole('heading', { name: '1. The leaflet of your kit' }).waitFor();
+    return open;
+  };
+
+  it.each(['Sump pit', 'Washer or dryer', 'Vent or grille'])(
+    'show the squares and what to do with them once "%s" is chosen, and leave it under the finger',
+    async (name) => {
+      const { page } = await openQuestions();
+      const chosen = page.getByRole('button', { name, exact: true });
+      await chosen.scrollIntoViewIfNeeded();
+      const before = await chosen.boundingBox();
+      await chosen.tap();
+      const words = page.getByText(`${name}: press every square that it touches.`);
+      await words.waitFor();
+      await settled(page);
+      const top = (await page.locator('.quick__head').boundingBox())?.height ?? 0;
+      const bottom = (await page.locator('.quick__foot').boundingBox())?.y ?? 0;
+      const [squares, said, after] = await Promise.all(
+        [page.locator('.squares'), words, chosen].map((each) => each.boundingBox()),
+      );
+      expect(said?.y).toBeGreaterThan(top);
+      expect((squares?.y ?? 0) + (squares?.height ?? 1000)).toBeLessThan(bottom);
+      // The choice stays in view, and moves only as far as the squares need.
+      expect(after?.y).toBeGreaterThan(top);
+      expect(after?.y).toBeLessThanOrEqual((before?.y ?? 0) + 1);
+      if ((after?.y ?? 0) < (before?.y ?? 0) - 1) {
+        const where = await page.locator('.quick__where').boundingBox();
+        expect((where?.y ?? 0) + (where?.height ?? 0)).toBeGreaterThan(bottom - 60);
+      }
+      if (name === 'Washer or dryer') await shot(page, 'quick-washer');
+    },
+  );
+
+  it('refuse hours that no test can meet, in the field', async () => {
+    const { page } = await openQuestions();
+    const most = page.getByLabel('Hours at most');
+    await page.getByLabel('Hours at least').fill('96');
+    await most.fill('48');
+    await most.press('Enter');
+    const trouble = page.getByRole('alert').filter({ hasText: /at least 96 hours and at most 48 hours/ });
+    await trouble.waitFor();
+    expect(await button(page, 'Make the card').isDisabled()).toBe(true);
+    await shot(page, 'quick-hours');
+    await most.fill('168');
+    await most.press('Enter');
+    await expect.poll(() => trouble.count()).toBe(0);
+    expect(await button(page, 'Make the card').isDisabled()).toBe(false);
+  });
+
+  it('say of a length what is wrong with it, and the range', async () => {
+    const { page } = await openQuestions();
+    const across = page.getByLabel('From the left wall to the right wall', { exact: true });
+    for (const [text, wrong] of [
+      ['0', 'short'],
+      ['5000', 'long'],
+    ] as const) {
+      await across.fill(text);
+      await across.press('Enter');
+      await page.getByText(`"${text}" is too ${wrong}. Write a length from 1 in to 328 ft.`).first().waitFor();
+    }
+    await shot(page, 'quick-length');
   });
 });
 

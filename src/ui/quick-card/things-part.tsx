@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useLayoutEffect, useRef, useState } from 'react';
 import { listed } from '../../../geometry/messages/index.ts';
 import {
   type CardAnswers,
@@ -16,7 +16,8 @@ import { RoomPicture } from './room-picture.tsx';
 /** What is in the room and behind its walls, pressed on a picture of the room. */
 export function ThingsPart() {
   const answers = useQuickCard((state) => state.answers);
-  const [kind, setKind] = useState<ThingKind>('window');
+  const [kind, setKind] = useState(firstKind);
+  const { hold, picture } = useHeldInPlace(kind);
   const isAt = (square: string) => answers.things.some((thing) => thing.kind === kind && thing.square === square);
   const toggle = (square: string) => {
     const others = answers.things.filter((thing) => thing.kind !== kind || thing.square !== square);
@@ -36,33 +37,80 @@ export function ThingsPart() {
         behind it. A wall with a window counts as an exterior wall. Look on this whole floor of the house before you say
         that there is none.
       </p>
-      <RoomPicture
-        label={`Where is it: ${THINGS[kind].words.toLowerCase()}`}
-        isOpen={(square) => isPlace({ kind, square })}
-        nameAt={(square) => namesAt(square).join(' ')}
-        isChosen={isAt}
-        onPress={toggle}
-      />
-      <p className="quick__far">
-        <button type="button" className="button" aria-pressed={isAt(FAR)} onClick={() => toggle(FAR)}>
-          {THINGS[kind].name}: on this floor, 10 ft (3 m) or more from this room
-        </button>
-      </p>
       {GROUP_IDS.map((group) => (
-        <GroupRow key={group} group={group} answers={answers} kind={kind} onKind={setKind} />
+        <div key={group} id={`quick-${group}`} className="quick__group">
+          <GroupRow
+            group={group}
+            answers={answers}
+            kind={kind}
+            onKind={(next, from) => {
+              hold(from);
+              setKind(next);
+            }}
+          />
+          {group === THINGS[kind].group && (
+            <div className="quick__where" ref={picture}>
+              <p>{THINGS[kind].words}: press every square that it touches.</p>
+              <RoomPicture
+                label={`Where is it: ${THINGS[kind].words.toLowerCase()}`}
+                isOpen={(square) => isPlace({ kind, square })}
+                nameAt={(square) => namesAt(square).join(' ')}
+                isChosen={isAt}
+                onPress={toggle}
+              />
+              <p className="quick__far">
+                <button type="button" className="button" aria-pressed={isAt(FAR)} onClick={() => toggle(FAR)}>
+                  {THINGS[kind].name}: on this floor, 10 ft (3 m) or more from this room
+                </button>
+              </p>
+            </div>
+          )}
+        </div>
       ))}
       <NoneOfTheRest answers={answers} />
     </section>
   );
 }
 
+/** The kind with which the part begins: of the group that somebody came for, else windows. */
+function firstKind(): ThingKind {
+  const { goTo } = useQuickCard.getState();
+  return THING_KINDS.find((kind) => THINGS[kind].group === goTo) ?? 'window';
+}
+
+/**
+ * The picture stands below the kind that was chosen. What was pressed stays under the finger when the picture comes from above it, and the
+ * page moves only as far as the picture needs to be seen.
+ */
+function useHeldInPlace(kind: ThingKind) {
+  const picture = useRef<HTMLDivElement>(null);
+  const held = useRef<{ readonly button: HTMLElement; readonly top: number } | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another kind is chosen
+  useLayoutEffect(() => {
+    if (!held.current) return;
+    const { button, top } = held.current;
+    held.current = null;
+    const moved = button.getBoundingClientRect().top - top;
+    button.closest('dialog')?.scrollBy({ top: moved, behavior: 'instant' });
+    picture.current?.scrollIntoView({ block: 'nearest', behavior: 'instant' });
+  }, [kind]);
+  return {
+    picture,
+    /** To be called before another kind is chosen by a press of this button. */
+    hold: (button: HTMLElement) => {
+      held.current = { button, top: button.getBoundingClientRect().top };
+    },
+  };
+}
+
 interface GroupRowProps {
   readonly group: GroupId;
   readonly answers: CardAnswers;
   readonly kind: ThingKind;
-  readonly onKind: (kind: ThingKind) => void;
+  readonly onKind: (kind: ThingKind, from: HTMLElement) => void;
 }
 
+/** One press says that there is none; the others choose what is set down in the picture. */
 function GroupRow({ group, answers, kind, onKind }: GroupRowProps) {
   const { asks, words } = GROUPS[group];
   const isDrawn = groupsDrawn(answers).has(group);
@@ -79,7 +127,13 @@ function GroupRow({ group, answers, kind, onKind }: GroupRowProps) {
       </legend>
       <div className="buttons">
         {THING_KINDS.filter((each) => THINGS[each].group === group).map((each) => (
-          <button key={each} type="button" className="button" aria-pressed={each === kind} onClick={() => onKind(each)}>
+          <button
+            key={each}
+            type="button"
+            className="button"
+            aria-pressed={each === kind}
+            onClick={(event) => onKind(each, event.currentTarget)}
+          >
             {THINGS[each].words}
           </button>
         ))}

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { duplicateSelection } from '../../../src/state/duplicate-selection.ts';
 import {
   selectDragged,
   selectLevel,
@@ -159,7 +160,7 @@ describe('a detector that is carried', () => {
 describe('editing what is selected', () => {
   it('deletes, duplicates and nudges', () => {
     const id = state().addDetector([1000, 2000]);
-    state().duplicateSelection();
+    duplicateSelection();
     const [copy] = state().selection;
     expect(copy).not.toBe(id);
     expect(selectLevel(state()).detectors).toHaveLength(2);

@@ -44,6 +44,22 @@ describe('exposure', () => {
     expect(report.latestEnd).toBe('2026-05-05T09:00:00-04:00');
   });
 
+  it.each([
+    ['5-4 9:00', 'unknown', /^Exposed for 72 h\. How long the kit may be exposed is not entered/],
+    // A kit of seven days may allow it.
+    ['5-7 9:00', 'unknown', /not entered/],
+    // The published minimum holds for any kit.
+    ['5-3 8:59', 'blocked', /^Exposed for 47 h 59 min\. A short-term test of less than 48 h is not accepted\./],
+  ])('with the hours that a new plan begins with, to %s: %s', (end, verdict, detail) => {
+    const assumed = { kit: { ...kit(48, 96).kit, hoursAnswered: false } };
+    const plan = planWith({ start: at('5-1 9:00'), end: at(end) }, assumed);
+    const check = timingReport(plan).checks.find(({ rule }) => rule === 'exposure');
+    expect(check).toMatchObject({ verdict, detail: expect.stringMatching(detail) });
+    expect(visitValidity(plan)).not.toBe('holds');
+    const posted = planWith({ start: at('5-1 9:00'), end: at(end), received: at('5-8 9:00') }, assumed);
+    expect(verdictOf(posted, 'laboratory')).toBe('unknown');
+  });
+
   it('is unknown while one end is not recorded, and never a pass', () => {
     expect(verdictOf(planWith({ start: at('5-1 9:00') }), 'exposure')).toBe('unknown');
     expect(verdictOf(planWith({}), 'exposure')).toBe('unknown');
