@@ -52,6 +52,22 @@ describe('direct sun', () => {
     await expect.poll(() => editor.verdict()).toBe('blocked');
   });
 
+  it('shows a fault of the engine while a later start is worked out, and leaves the verdict', async () => {
+    const { page, editor } = await sunnyPage();
+    await expect.poll(() => page.locator('.sun-line').textContent()).toContain('A start 1 to 7 days later');
+    await page.evaluate(() => {
+      const { toISOString } = Date.prototype;
+      // A fault that only the later starts meet.
+      Date.prototype.toISOString = function () {
+        if (new Error().stack?.includes('late-start')) throw new Error('no later day');
+        return toISOString.call(this);
+      };
+      window.__stillspot?.store.getState().updateItem('d1', { base: 800 });
+    });
+    await page.getByText(/A fault of Stillspot: something did not work.*no later day/).waitFor();
+    expect(await editor.verdict()).toBe('blocked');
+  });
+
   it('waits for north, and leads to its field', async () => {
     const { page, editor, select } = await sunnyPage({ viewport: { width: 1440, height: 900 } });
     await expect.poll(() => editor.verdict()).toBe('blocked');

@@ -4,6 +4,7 @@ import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { sunTimes } from '../../../geometry/sun/times.ts';
 import { SUN_HOLDS, sunTimesInWords } from '../../advice/sun-words.ts';
+import { partMissing } from '../../platform/part-missing.ts';
 import { isGestureUnderWay, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
@@ -35,11 +36,11 @@ function useLateStart(detector: Detector, row: Check | undefined): string {
     if (!row || !isAtRest) return;
     let isWanted = true;
     void import('../../state/late-start.ts')
+      .catch(partMissing)
       .then(({ lateStart }) => lateStart(plan, model, detector, () => isWanted))
       .then((late) => {
         if (isWanted && late) setFound({ row, late });
-      })
-      .catch(() => undefined);
+      });
     return () => {
       isWanted = false;
     };
@@ -62,11 +63,11 @@ function useSunTimes({ at, base, tall, radius }: Detector, row: Check | undefine
     let isWanted = true;
     const spot = { at, heights: { base, tall }, reach: required + radius };
     void import('../../state/sun-hours.ts')
+      .catch(partMissing)
       .then(({ sunHours }) => sunHours(model, times, subject, spot, () => isWanted))
       .then((spans) => {
         if (isWanted && spans) setFound({ row, words: sunTimesInWords(spans, times, zone) });
-      })
-      .catch(() => undefined);
+      });
     return () => {
       isWanted = false;
     };
