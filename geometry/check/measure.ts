@@ -62,7 +62,7 @@ export function reasonCheck(
   return { ...emptyCheck(rule, null), ...citationFor(rule, what), verdict, reason, notRun };
 }
 
-/** Without a verdict: who makes a check says which. */
+/** A row without its verdict, which the caller sets. */
 function emptyCheck(rule: EffectiveRule, subject: string | null): Omit<Check, 'verdict'> {
   return {
     rule: rule.id,

@@ -74,7 +74,7 @@ export function sunSubjects(plan: Plan, model: LevelModel, rule: EffectiveRule, 
   return subjectsOfAreas(sun.areas)[(rule.least ?? 0) > LIMIT_TOLERANCE ? 'apart' : 'outside'];
 }
 
-/** Walls and openings are not involved: the areas have no height, because they were worked out for that of the detector. */
+/** The areas apply at the detector's own height, so `bottom` and `top` are not used. */
 const subjectsOfAreas = memoize((areas: readonly SweptArea[]) => {
   const subjects = (keepOut: boolean) =>
     areas.flatMap(({ opening: id, rings }) =>

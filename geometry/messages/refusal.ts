@@ -13,7 +13,7 @@ type Unit = Plan['display']['length'];
 export function openingRefusal(level: Level, opening: Opening, unit: Unit): string {
   const { kind: noun } = opening;
   const length = (mm: Mm) => formatLength(mm, unit);
-  if (opening.width <= 0) return `A ${noun} has some width. Write more than 0.`;
+  if (opening.width <= 0) return 'The width must be more than 0.';
   if (opening.offset < 0) return `The ${noun} would begin ${length(-opening.offset)} before its wall. Write 0 or more.`;
   const misfit = openingMisfit(level, opening);
   if (misfit?.kind === 'wall-too-short') {
@@ -66,5 +66,5 @@ export function thicknessRefusal(thickness: Mm, unit: Unit): string {
 
 /** Checks that a size is positive. */
 export function sizeRefusal(size: Mm): string {
-  return size > 0 ? '' : 'A thing has some size. Write more than 0, or delete it.';
+  return size > 0 ? '' : 'The size must be more than 0. To remove it, delete it.';
 }

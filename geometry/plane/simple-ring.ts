@@ -64,8 +64,7 @@ function turnSign(a: XY, b: XY, c: XY): number {
   const right = (b[1] - a[1]) * (c[0] - a[0]);
   const size = Math.abs(left) + Math.abs(right);
   // Error bound of the orientation test (Shewchuk, 1997): beyond it the floating-point sign is right, unless the
-  // products
-  // underflow. Otherwise the sign is computed with integers.
+  // products underflow. Otherwise the sign is computed with integers.
   if (size > 1e-200 && Math.abs(left - right) > 3.3306690738754716e-16 * size) return Math.sign(left - right);
   const [ax, ay, bx, by, cx, cy] = [...a, ...b, ...c].map(scaled) as [bigint, bigint, bigint, bigint, bigint, bigint];
   const exact = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);

@@ -69,7 +69,7 @@ function compared(first: DetectorOpinion, second: DetectorOpinion | undefined, t
   return rules.length === 0 && alike ? { how: 'twice' } : { how: 'differs', first: one, second: two, rules };
 }
 
-/** The rule whose area the first computation draws larger than it is, on purpose: the second only looks for light that it missed. */
+/** The rule whose area the first computation deliberately draws too large; the second only looks for light outside it. */
 const LARGER = 'direct-sun';
 
 /** Returns the second opinion with the sun rows of the first, where the second found no light nearer than the first. */

@@ -30,7 +30,7 @@ export type Remedy =
   | { readonly kind: 'level'; readonly words: string; readonly levelId: string };
 
 const NONE: readonly Remedy[] = [];
-/** By report alone, which is another one after every edit that a remedy could depend on: the helper takes no further arguments. */
+/** Keyed by the report alone: every edit that could change a remedy makes a new report. */
 const remediesOf = new WeakMap<DetectorReport, readonly Remedy[]>();
 
 /**

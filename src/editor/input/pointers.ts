@@ -78,7 +78,7 @@ class Pointers {
 
   readonly onDown = (event: PointerEvent): void => {
     this.flush();
-    // Fields and buttons that lie on the sheet keep their presses.
+    // Buttons that lie on the sheet keep their presses.
     if (isWithin(event, 'button') || this.#isPalm(event)) return;
     if (event.pointerType === 'pen') this.#putStylusDown(event);
     this.#element.setPointerCapture(event.pointerId);

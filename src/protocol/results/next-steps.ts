@@ -41,7 +41,7 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
   unknown: {
     id: 'unknown',
-    text: 'Whether these results are valid is not known. Decide nothing by them before this is settled.',
+    text: 'Whether these results are valid is not known. Do not act on them until this is settled.',
     noActionPhrases: [],
   },
   'wait-for-the-rest': {

@@ -38,7 +38,7 @@ describe('openingRefusal', () => {
     ],
     ['before its wall', { offset: -inch(3) }, 'The window would begin 3 in before its wall. Write 0 or more.'],
     ['over another', { offset: inch(20) }, 'The window would lie 1 ft over a door. Slide it away or make it narrower.'],
-    ['no width', { width: 0 }, 'A window has some width. Write more than 0.'],
+    ['no width', { width: 0 }, 'The width must be more than 0.'],
     ['head below sill', { top: inch(50) }, 'The head must be above the sill. Raise the head or lower the sill first.'],
     [
       'head above the ceiling',
@@ -64,7 +64,7 @@ describe('other numbers that make no thing', () => {
     [thicknessRefusal(inch(8), 'feet-inches'), ''],
     [thicknessRefusal(203_200, 'metric'), 'A wall is 1 cm to 2.00 m thick. Check the unit.'],
     [sizeRefusal(1), ''],
-    [sizeRefusal(0), 'A thing has some size. Write more than 0, or delete it.'],
+    [sizeRefusal(0), 'The size must be more than 0. To remove it, delete it.'],
     [lengthened(inch(120)), ''],
     [
       lengthened(inch(30)),
