@@ -7,14 +7,15 @@ import { duplicateSerials, missingRecords } from '../../protocol/custody/missing
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { hasDetectors } from './time.ts';
 
-/** Once the detectors are set out: what their log lacks first. A gap is never "missing": a result stands without it, its paper does not. What contradicts itself is: a chain that does not fit, a number that stands twice. */
+/** Once the detectors are set out: what their log lacks. A gap is never "missing": a result stands without it, its paper does not. What contradicts itself is: a chain that does not fit, a number that stands twice. */
 export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   if (!hasDetectors(levels) || plan.visit.start === null) return [];
   const action = { kind: 'stage', label: 'Review the log', stage: 'log' } as const;
   const doubtful = namedDetectors(plan).filter(({ id }) => chainOf(plan, id).hasDiscrepancies);
   const hint = (text: string, missing: boolean): Hint => ({ text, action, missing, weight: WEIGHT.house });
-  const [twice] = duplicateSerials(plan);
-  const [gap] = missingRecords(plan);
+  const repeated = duplicateSerials(plan);
+  const [twice] = repeated;
+  const gaps = missingRecords(plan).filter((words) => !repeated.includes(words));
   return [
     ...(doubtful.length > 0
       ? [
@@ -25,7 +26,7 @@ export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hin
         ]
       : []),
     ...(twice ? [hint(twice, true)] : []),
-    ...(gap && gap !== twice ? [hint(gap, false)] : []),
+    ...gaps.map((words) => hint(words, false)),
   ];
 }
 

@@ -1,4 +1,6 @@
+import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import { describeDuplicateSerial, namedDetectors } from './detectors.ts';
 import { isSentToLaboratory, logEntryOf } from './log-entries.ts';
 
@@ -10,25 +12,51 @@ export function duplicateSerials(plan: Plan): readonly string[] {
   });
 }
 
-/** Returns sentences on what the log entries of a plan lack or have twice, by detector. */
+/** Returns sentences on what the log entries of a plan lack, each with every detector that lacks it, and on serial numbers that occur twice. */
 export function missingRecords(plan: Plan): readonly string[] {
   const { end, posted, received } = plan.visit;
   const fetched = end !== null;
   const sends = isSentToLaboratory(plan);
   const sent = Boolean(posted ?? received);
-  return namedDetectors(plan).flatMap(({ id, name }) => {
-    const { serial, placedBy, fetchedBy, sealed, tampering, custody } = logEntryOf(plan, id);
-    const twice = describeDuplicateSerial(plan, id);
-    return [
-      serial.trim() ? '' : `${name} has no serial number yet.`,
-      twice && `${name}: ${twice}`,
-      placedBy.trim() ? '' : `Who placed ${name} is not recorded.`,
-      !fetched || fetchedBy.trim() ? '' : `Who picked up ${name} is not recorded.`,
-      !fetched || !sends || sealed ? '' : `When ${name} was sealed is not recorded.`,
-      !fetched || tampering !== 'unknown' ? '' : `Whether there is evidence of tampering at ${name} is not recorded.`,
-      !fetched || !sends || sent || custody.length > 0
-        ? ''
-        : `The chain of custody of ${name} to the laboratory is not recorded.`,
-    ].filter(Boolean);
-  });
+  const gap = (lacks: (entry: LogEntry) => boolean, words: (names: string, one: boolean) => string): string => {
+    const names = namedDetectors(plan).flatMap(({ id, name }) => (lacks(logEntryOf(plan, id)) ? [name] : []));
+    return names.length === 0 ? '' : words(fewNames(names), names.length === 1);
+  };
+  return [
+    gap(
+      ({ serial }) => !serial.trim(),
+      (names, one) => `${names} ${one ? 'has' : 'have'} no serial number yet.`,
+    ),
+    ...duplicateSerials(plan),
+    gap(
+      ({ placedBy }) => !placedBy.trim(),
+      (names) => `Who placed ${names} is not recorded.`,
+    ),
+    gap(
+      ({ fetchedBy }) => fetched && !fetchedBy.trim(),
+      (names) => `Who picked up ${names} is not recorded.`,
+    ),
+    gap(
+      ({ sealed }) => fetched && sends && !sealed,
+      (names, one) => `When ${names} ${one ? 'was' : 'were'} sealed is not recorded.`,
+    ),
+    gap(
+      ({ tampering }) => fetched && tampering === 'unknown',
+      (names) => `Whether there is evidence of tampering at ${names} is not recorded.`,
+    ),
+    gap(
+      ({ custody }) => fetched && sends && !sent && custody.length === 0,
+      (names) => `The chain of custody of ${names} to the laboratory is not recorded.`,
+    ),
+  ].filter(Boolean);
+}
+
+/** More detectors are named in part and counted. */
+const MOST_NAMED = 6;
+const NAMED_OF_MANY = 4;
+
+/** Returns "A1 and A2", or "A1, A2, B1, B2 and 3 more". */
+export function fewNames(names: readonly string[]): string {
+  if (names.length <= MOST_NAMED) return listed(names);
+  return listed([...names.slice(0, NAMED_OF_MANY), `${names.length - NAMED_OF_MANY} more`]);
 }

@@ -34,9 +34,16 @@ describe('what the Log stage asks for', () => {
     expect(hintsOf(planOf(['k1'], { ...VISIT, start: null }))).toEqual([]);
   });
 
-  it('afterwards the first gap, as a remark that leads to the log', () => {
+  it('afterwards every gap with every detector that has it, as remarks that lead to the log', () => {
+    const remark = { missing: false, action: { kind: 'stage', stage: 'log' } };
     expect(hintsOf(planOf(['k1']))).toMatchObject([
-      { text: 'K1 has no serial number yet.', missing: false, action: { kind: 'stage', stage: 'log' } },
+      { text: 'K1 has no serial number yet.', ...remark },
+      { text: 'Who placed K1 is not recorded.', ...remark },
+    ]);
+    const numbered = withLogEntry(planOf(['k1', 'k2', 'k3']), 'k2', { serial: 'C-2' });
+    expect(hintsOf(numbered).map(({ text }) => text)).toEqual([
+      'K1 and K3 have no serial number yet.',
+      'Who placed K1, K2 and K3 is not recorded.',
     ]);
   });
 
@@ -48,7 +55,7 @@ describe('what the Log stage asks for', () => {
       text: 'Times or transfers in the chain of custody of K1 do not fit together.',
       missing: true,
     });
-    expect(second).toMatchObject({ text: 'K1 has no serial number yet.', missing: false });
+    expect(second).toMatchObject({ text: 'K1 and K2 have no serial number yet.', missing: false });
     expect(hintsOf(fetched).filter(({ missing }) => missing)).toEqual([]);
   });
 

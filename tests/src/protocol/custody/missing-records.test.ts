@@ -14,6 +14,15 @@ describe('what the records lack', () => {
     ]);
   });
 
+  it('names every detector with the same gap in one sentence, and counts many', () => {
+    expect(missingRecords(planOf(['A1', 'A2'], { end: null }))).toEqual([
+      'A1 and A2 have no serial number yet.',
+      'Who placed A1 and A2 is not recorded.',
+    ]);
+    const many = planOf(['A1', 'A2', 'B1', 'B2', 'C1', 'C2', 'D1'], { end: null });
+    expect(missingRecords(many)[0]).toBe('A1, A2, B1, B2 and 3 more have no serial number yet.');
+  });
+
   it('asks for no seal and no chain of custody of a monitor, which is read on the spot', () => {
     const asked = missingRecords(planOf(['A1'], { device: 'monitor' }));
     expect(asked.filter((gap) => /sealed|custody/.test(gap))).toEqual([]);
