@@ -96,7 +96,7 @@ export function nextStep(stages: readonly StageState[]): { readonly says: string
   const missing = stillToDo(stages).find((hint) => hint.missing);
   if (missing) return { says: `Next: ${missing.text}`, action: missing.action };
   const open = stages.filter(({ whole }) => !whole);
-  if (open.length === 0) return { says: 'Nothing is missing on this plan.', action: null };
+  if (open.length === 0) return { says: 'Nothing is missing for the verdict.', action: null };
   const says = `Still to come: ${listed(open.map(({ stage }) => STAGE_NAME[stage]))}.`;
   const action = open[0]?.hints.find((hint) => hint.action)?.action ?? null;
   return { says, action };

@@ -1,13 +1,15 @@
 import { CAUTIONS, headlineOf } from '../../geometry/messages/index.ts';
 import { describeSources } from '../../geometry/messages/sources.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { notRecorded } from '../protocol/required-items/not-recorded.ts';
 import { describeLocation, locationJson, RESULT_CAUTIONS } from '../protocol/results/describe-location.ts';
 import { evaluateResults } from '../protocol/results/evaluate-results.ts';
 import { isConclusive, type LocationReport } from '../protocol/results/location-report.ts';
 import { locationName } from '../protocol/results/locations.ts';
 import { NEXT_STEP_SOURCES } from '../protocol/results/next-step-sources.ts';
 import { amountsInUnit } from '../protocol/results/radon.ts';
-import { describeIssuesToFix, headlineSentence } from '../protocol/validity/headline.ts';
+import { describeIssuesToFix } from '../protocol/validity/headline.ts';
+import { headlineSentence } from '../protocol/validity/headline-sentence.ts';
 import { type HomeStep, homeStep } from '../protocol/validity/home-step.ts';
 import { testState } from '../protocol/validity/test-state.ts';
 import { issueText, type TestState } from '../protocol/validity/validity.ts';
@@ -76,11 +78,13 @@ function asText(
     ...stepSources(report),
     '',
   ]);
+  const { named } = notRecorded(plan);
+  const gaps = state.validity === 'holds' && named ? [named] : [];
   return `${[
     plan.title || 'Plan without a title',
     '',
     headlineSentence(plan, state),
-    ...describeIssuesToFix(plan, state).map((words) => `  ${words}`),
+    ...[...describeIssuesToFix(plan, state), ...gaps].map((words) => `  ${words}`),
     '',
     'Where the detectors are',
     ...[...describePlacement(plan, placement), ...describeVerification(plan, placement)].map((words) => `  ${words}`),

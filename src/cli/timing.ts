@@ -3,7 +3,8 @@ import { describeSources, markedCite } from '../../geometry/messages/sources.ts'
 import type { Plan } from '../../geometry/plan/model.ts';
 import { TIMING_NAME } from '../protocol/timing/timing-check.ts';
 import { type TimingReport, timingReport } from '../protocol/timing/timing-report.ts';
-import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
+import { headlineDetail } from '../protocol/validity/headline.ts';
+import { headlineSentence } from '../protocol/validity/headline-sentence.ts';
 import { testState } from '../protocol/validity/test-state.ts';
 import type { CliCommand } from './call.ts';
 import { verifiedPlacement } from './verified-placement.ts';

@@ -1,7 +1,8 @@
 /** The notes beside the drawing: verdicts, changed rules, what did not run, the legend, the basis. */
 import { headlineText, toneOf } from '../../geometry/messages/index.ts';
 import { usedHatches } from '../drawing/floor.ts';
-import { headlineDetail, headlineSentence } from '../protocol/validity/headline.ts';
+import { headlineDetail } from '../protocol/validity/headline.ts';
+import { headlineSentence } from '../protocol/validity/headline-sentence.ts';
 import { HATCHES, type HatchName } from '../theme/hatches.ts';
 import { type Block, besides, boxed, fitsParagraph, indented, paragraph, space, stack } from './block.ts';
 import {

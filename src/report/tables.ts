@@ -14,7 +14,8 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, profileOf } from '../../geometry/rules/profiles.ts';
 import { formatArea } from '../../geometry/units/index.ts';
 import { roomSizeWords, roomTitle } from '../drawing/words.ts';
-import { describeIssues, headlineSentence } from '../protocol/validity/headline.ts';
+import { describeIssues } from '../protocol/validity/headline.ts';
+import { headlineSentence } from '../protocol/validity/headline-sentence.ts';
 import { type Block, paragraph, stack } from './block.ts';
 import type { FlowItem } from './flow.ts';
 import {

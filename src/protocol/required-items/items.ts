@@ -11,7 +11,7 @@ import { detectorLabel } from '../detector-label.ts';
 import { ILLINOIS_COPY, MAH, MALB, source } from '../sources.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
 
-type RequiredItemId =
+export type RequiredItemId =
   | 'results'
   | 'start-and-end'
   | 'street-address'

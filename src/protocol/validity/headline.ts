@@ -1,6 +1,5 @@
 import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { lowerFirst } from '../../../geometry/plan/nouns.ts';
 import { evaluateResults } from '../results/evaluate-results.ts';
 import { isConclusive } from '../results/location-report.ts';
 import { locationName } from '../results/locations.ts';
@@ -56,12 +55,6 @@ export function testHeadline(plan: Plan, state: TestState): TestHeadline {
   }
   const tone = state.notes.length > 0 ? 'tight' : 'clear';
   return { tone, head, text: [...state.notes, house.text].join(' '), more: 0, stage: null };
-}
-
-/** Returns the headline as documents and the command line have it: "The test: valid so far." */
-export function headlineSentence(plan: Plan, state: TestState): string {
-  const { head } = testHeadline(plan, state);
-  return `The test: ${lowerFirst(head)}.`;
 }
 
 /** Returns the first issue, or the next step, and the number of further issues: for where there is no room for all. */

@@ -8,7 +8,8 @@ import { chainDiscrepancies } from '../../protocol/custody/describe-chain.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
-import { describeIssues, headlineSentence } from '../../protocol/validity/headline.ts';
+import { describeIssues } from '../../protocol/validity/headline.ts';
+import { headlineSentence } from '../../protocol/validity/headline-sentence.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
 import {
   describePlacement,

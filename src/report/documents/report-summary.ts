@@ -1,4 +1,5 @@
-import { headlineSentence } from '../../protocol/validity/headline.ts';
+import { notRecorded } from '../../protocol/required-items/not-recorded.ts';
+import { headlineSentence } from '../../protocol/validity/headline-sentence.ts';
 import { VALIDITY_TEXT, type Validity } from '../../protocol/validity/validity.ts';
 import { type Block, boxed, paragraph, space, stack } from '../block.ts';
 import type { FlowItem } from '../flow.ts';
@@ -29,7 +30,7 @@ const NOT_EVALUATED: Readonly<Record<Exclude<Validity, 'holds'>, string>> = {
 
 /** Whether the test holds, then the figures, then what comes next. */
 export function summaryItems(content: ReportContent, width: number): readonly FlowItem[] {
-  const { plan, state } = content;
+  const { plan, state, items } = content;
   const holds = state.validity === 'holds';
   const inner = width - 4;
   const causes = state.issues.map(({ text }) => text);
@@ -40,6 +41,7 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
     ...causes.slice(0, first).map((words) => paragraph(words, inner, LEAD)),
     ...(causes.length > first ? [paragraph(`And ${causes.length - first} more, below.`, inner, LEAD)] : []),
     ...state.notes.map((words) => paragraph(words, inner, LEAD)),
+    ...[notRecorded(plan, items).named].filter(Boolean).map((words) => paragraph(words, inner, LEAD)),
   ];
   const rows = resultRows(content).map(({ location, place, values, agreement, step, validity }) => [
     stack([

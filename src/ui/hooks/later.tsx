@@ -9,11 +9,15 @@ const waiting = new Set<{ readonly request: () => Promise<void> }>();
 /**
  * A part of the page whose code is only loaded when it is first shown, or in a quiet moment after the start. Loaded, it shows at once
  * and in the same frame. Where it cannot be loaded it says so in its place, with a button that tries again.
+ * @param quiet nothing stands in its place until it is there
  */
-export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+export function later<Props extends object>(
+  load: () => Promise<ComponentType<Props>>,
+  quiet = false,
+): ComponentType<Props> {
   const source = new PartSource(load);
   waiting.add(source);
-  return (props) => <Part source={source} given={props} />;
+  return (props) => <Part source={source} given={props} quiet={quiet} />;
 }
 
 /** The same for a part that belongs to the first picture: loaded at once, beside whatever else the start does. */
@@ -26,14 +30,16 @@ export function preloaded<Props extends object>(load: () => Promise<ComponentTyp
 interface PartProps<Props> {
   readonly source: PartSource<Props>;
   readonly given: Props;
+  readonly quiet?: boolean;
 }
 
-function Part<Props extends object>({ source, given }: PartProps<Props>) {
+function Part<Props extends object>({ source, given, quiet }: PartProps<Props>) {
   // Asked again after subscribing: the code may come between the first picture of the page and its effects.
   const part = useSyncExternalStore(source.subscribe, () => source.part);
   const isMissing = useSyncExternalStore(source.subscribe, () => source.isMissing);
   useEffect(() => void source.request(), [source]);
   if (part) return createElement(part, given);
+  if (quiet) return null;
   return isMissing ? <Missing again={() => void source.request()} /> : <Coming />;
 }
 

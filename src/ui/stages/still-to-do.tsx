@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useRef } from 'react';
+import { type ReactNode, type RefObject, useEffect, useRef } from 'react';
 import { type StageState, stillToDo } from '../../advice/guidance.ts';
 import { usePanels } from '../../commands/panels.ts';
 import { Hints } from './hints.tsx';
@@ -7,7 +7,7 @@ import './still-to-do.css';
 interface Props {
   readonly stages: readonly StageState[];
   /** What the state of the test rests on, in full. */
-  readonly lead: string;
+  readonly lead: ReactNode;
 }
 
 /**
@@ -31,8 +31,8 @@ export function StillToDo({ stages, lead }: Props) {
       <summary className="button">
         Still to do{' '}
         <span className="soft">
-          {missing.length > 0 ? missing.length : 'none'}
-          <span className="to-do__more"> missing</span>
+          {missing.length > 0 && missing.length}
+          <span className="to-do__more">{missing.length > 0 ? ' missing' : 'none for the verdict'}</span>
           {remarks.length > 0 && <span className="to-do__more">, {remarks.length} more</span>}
         </span>
       </summary>

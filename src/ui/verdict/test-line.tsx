@@ -4,10 +4,14 @@ import { headlineDetail, testHeadline } from '../../protocol/validity/headline.t
 import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
 import { useAppStore } from '../../state/store.ts';
 import { testStateOf } from '../../state/test-state.ts';
+import { later } from '../hooks/later.tsx';
 import { CommandButton } from '../shell/command-button.tsx';
 import { StillToDo } from '../stages/still-to-do.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 import './test-line.css';
+
+/** Apart: the published lists are not part of the start. */
+const NotRecorded = later(() => import('./not-recorded.tsx').then((part) => part.NotRecorded), true);
 
 /**
  * The state of the whole test, the same on every page: never greener than its worst part. It has one height whatever it reads, so that
@@ -18,7 +22,12 @@ export function TestLine({ stages }: { readonly stages: readonly StageState[] })
   const onVisit = usePanels((ui) => ui.visitOpen);
   const state = testStateOf(plan);
   const { tone, head, stage } = testHeadline(plan, state);
-  const sentence = headlineDetail(plan, state);
+  const says = (
+    <>
+      {state.validity === 'holds' && <NotRecorded plan={plan} />}
+      {headlineDetail(plan, state)}
+    </>
+  );
   return (
     <section className="test-line" data-tone={tone} aria-label="The whole test">
       <p className="test-line__head">
@@ -27,13 +36,13 @@ export function TestLine({ stages }: { readonly stages: readonly StageState[] })
           The test: <strong>{head}</strong>
         </span>
       </p>
-      <p className="test-line__says">{sentence}</p>
+      <p className="test-line__says">{says}</p>
       {stage && (
         <button type="button" className="text-button test-line__fix" onClick={() => openStage(stage)}>
           {STAGE_BUTTON[stage]}
         </button>
       )}
-      <StillToDo stages={stages} lead={sentence} />
+      <StillToDo stages={stages} lead={says} />
       <CommandButton command="visit" className="button test-line__visit" aria-current={onVisit ? 'page' : undefined} />
     </section>
   );

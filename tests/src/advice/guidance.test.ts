@@ -394,7 +394,7 @@ describe('nothing is missing', () => {
   );
 
   it('is said of a plan of which nothing is', () => {
-    expect(nextStep(stages(whole))).toEqual({ says: 'Nothing is missing on this plan.', action: null });
+    expect(nextStep(stages(whole))).toEqual({ says: 'Nothing is missing for the verdict.', action: null });
   });
 
   it.each<[string, (plan: Plan) => Plan]>([

@@ -25,7 +25,7 @@ export function LogPanel() {
       outcome={
         <>
           {all.length > 0 && <WhoHasIt plan={plan} all={all} />}
-          <StandingNote state={testStateOf(plan)} />
+          <StandingNote plan={plan} state={testStateOf(plan)} />
           <Papers kinds={['log']} />
           <Cautions />
         </>

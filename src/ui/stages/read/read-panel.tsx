@@ -34,7 +34,7 @@ export function ReadPanel() {
       }
       outcome={
         <div className="read">
-          {reports.length > 0 && <StandingNote state={state} />}
+          {reports.length > 0 && <StandingNote plan={plan} state={state} />}
           {reports.map((report) => (
             <SetResult
               key={report.set.detectors.map(({ id }) => id).join()}

@@ -1,18 +1,31 @@
+import type { Plan } from '../../../../geometry/plan/model.ts';
 import { openStage } from '../../../commands/panels.ts';
+import { notRecorded } from '../../../protocol/required-items/not-recorded.ts';
 import { STAGE_BUTTON, type TestState, VALIDITY_HEADLINE, VALIDITY_TEXT } from '../../../protocol/validity/validity.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import './standing-note.css';
 
-/** Why the results of this test decide nothing, or not yet, with a button to what is missing. For a valid test only its remarks. */
-export function StandingNote({ state: { validity, issues, notes } }: { readonly state: TestState }) {
-  if (validity === 'holds' && notes.length === 0) return null;
+interface Props {
+  readonly plan: Plan;
+  readonly state: TestState;
+}
+
+/**
+ * Why the results of this test decide nothing, or not yet, with a button to what is missing. For a valid test its remarks, and what
+ * published lists require of its report and nobody recorded.
+ */
+export function StandingNote({ plan, state: { validity, issues, notes } }: Props) {
+  const gaps = validity === 'holds' ? notRecorded(plan) : null;
+  if (gaps && notes.length === 0 && !gaps.short) return null;
   const stages = [...new Set(issues.map(({ stage }) => stage))];
-  const mark = { holds: 'tight', unknown: 'unknown', 'not-evaluated': 'blocked' } as const;
+  const holds = notes.length > 0 ? 'tight' : 'clear';
+  const mark = { holds, unknown: 'unknown', 'not-evaluated': 'blocked' } as const;
   return (
     <section className="standing" data-standing={validity} aria-label="Validity of this test">
       <h3 className="standing__head">
         <VerdictMark verdict={mark[validity]} />
         {VALIDITY_HEADLINE[validity]}
+        {gaps?.short && `. ${gaps.short}`}
       </h3>
       <p>{VALIDITY_TEXT[validity]}</p>
       {stages.map((stage) => (
@@ -32,6 +45,14 @@ export function StandingNote({ state: { validity, issues, notes } }: { readonly 
       {notes.map((note) => (
         <p key={note}>{note}</p>
       ))}
+      {gaps?.named && (
+        <div className="standing__reasons">
+          <p>{gaps.named}</p>
+          <button type="button" className="button" onClick={() => openStage('sheet')}>
+            Review the report
+          </button>
+        </div>
+      )}
     </section>
   );
 }

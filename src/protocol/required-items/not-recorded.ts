@@ -1,0 +1,43 @@
+import { counted } from '../../../geometry/messages/index.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { lowerFirst } from '../../../geometry/plan/nouns.ts';
+import { fewNames } from '../custody/missing-records.ts';
+import { type ItemReport, type RequiredItemId, requiredItems } from './items.ts';
+
+/** What published lists require of a report and the plan does not hold: a valid test stands without it, its report does not. */
+export interface NotRecorded {
+  /** "16 required items are not recorded."; empty for none. */
+  readonly short: string;
+  /** "Not recorded: …": the first by name, who requires them, and what a missing serial number means; empty for none. */
+  readonly named: string;
+}
+
+/** What ties a result to its device and to people is named first, then the order of the report. */
+const FIRST: readonly RequiredItemId[] = ['serial-numbers', 'placed-by', 'picked-up-by', 'device', 'weather'];
+const MOST_NAMED = 3;
+
+/** Returns what is required of the report of a plan and not recorded, in words. */
+export function notRecorded(plan: Plan, items: readonly ItemReport[] = requiredItems(plan)): NotRecorded {
+  const missing = items.filter(({ state }) => state === 'missing').toSorted((a, b) => rank(a) - rank(b));
+  if (missing.length === 0) return { short: '', named: '' };
+  const verb = missing.length === 1 ? 'is' : 'are';
+  const named = missing.slice(0, MOST_NAMED).map(({ item }) => lowerFirst(item.name));
+  const rest = missing.length - named.length;
+  const names = [...named, ...(rest > 0 ? [`and ${rest} more`] : [])].join('; ');
+  return {
+    short: `${counted(missing.length, 'required item')} ${verb} not recorded.`,
+    named: `Not recorded: ${names}. Published lists require ${missing.length === 1 ? 'it' : 'them'} of the report.${withoutSerial(plan, missing)}`,
+  };
+}
+
+const rank = ({ item: { id } }: ItemReport): number => {
+  const at = FIRST.indexOf(id);
+  return at < 0 ? FIRST.length : at;
+};
+
+function withoutSerial({ levels }: Plan, missing: readonly ItemReport[]): string {
+  const serials = missing.find(({ item }) => item.id === 'serial-numbers');
+  return serials && levels.some(({ detectors }) => detectors.length > 0)
+    ? ` Without its serial number a result cannot be tied to a device: ${fewNames(serials.lacking)}.`
+    : '';
+}
