@@ -4,6 +4,7 @@ import { nextDue } from '../../protocol/timing/next-due.ts';
 import type { TimingRule } from '../../protocol/timing/timing-check.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
 import { visitFacts } from '../../protocol/timing/visit-facts.ts';
+import { lacksForecast } from '../../protocol/timing/weather-check.ts';
 import { visitIssues } from '../../protocol/validity/test-state.ts';
 import { testStateFrom } from '../../protocol/validity/validity.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
@@ -24,7 +25,17 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): re
     if (verdict !== 'unknown' || (rule === 'exposure' && plan.visit.end === null)) return [];
     return [{ text: UNKNOWN[rule], action: open, missing: true, weight: WEIGHT.time }];
   });
-  return [...overdue, ...checks];
+  const forecast: readonly Hint[] = lacksForecast(plan)
+    ? [
+        {
+          text: 'No weather forecast from before the start is recorded.',
+          action: open,
+          missing: false,
+          weight: WEIGHT.time,
+        },
+      ]
+    : [];
+  return [...overdue, ...checks, ...forecast];
 }
 
 /** Short texts: the stage itself has the figures and the remedies. */
@@ -57,10 +68,10 @@ export function isFetched({ visit }: Plan, now: Ms): boolean {
   return end !== null && (end <= now || now === Number.NEGATIVE_INFINITY);
 }
 
-/** Whether both ends of the test are written down, and no rule about times is broken or open. What had nothing to run on is neither. */
+/** Whether both ends of the test are written down with the forecast that it requires, and no rule about times is broken or open. What had nothing else to run on is neither. */
 export function areTimesWhole(plan: Plan): boolean {
   const { start, end } = plan.visit;
-  if (start === null || end === null) return false;
+  if (start === null || end === null || lacksForecast(plan)) return false;
   return timingReport(plan).checks.every(({ verdict }) => verdict !== 'blocked' && verdict !== 'unknown');
 }
 

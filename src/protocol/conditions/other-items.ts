@@ -49,7 +49,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
   },
   {
     id: 'no-severe-weather',
-    name: 'No severe weather',
+    name: 'No severe weather during the test',
     requirement: `No unusual storm, and no sustained wind of ${WIND_LIMIT.words} or more, during a test of less than ${limitWords(SHORT_TEST)}.`,
     notice: '',
     deviationEffect: 'professional-review',

@@ -236,9 +236,9 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   },
   {
     id: 'weather',
-    name: 'Severe weather during the test',
+    name: 'Severe weather, as noted during the test',
     sources: [ILLINOIS('K')],
-    missing: ({ weather = [] }) => unless(weather.length > 0, 'not recorded'),
+    missing: ({ weather = [] }) => unless(weather.length > 0, 'no note of the weather'),
   },
   {
     id: 'locations',

@@ -6,7 +6,7 @@ import { isLongTerm } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { limitWords, SEVERE_STORM, SHORT_TEST, WIND_LIMIT } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
-import type { VisitTimes } from './visit-times.ts';
+import { type VisitTimes, visitTimes } from './visit-times.ts';
 
 /** The international mile, exactly. */
 const KMH_PER_MPH = 1.609344;
@@ -98,6 +98,17 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
   }
   const before = looked === null ? '' : ` Looked up ${formatDuration(start - looked)} before the start.`;
   return check('clear', `${found}.${before}`);
+}
+
+/** Whether a short-term test of less than `SHORT_TEST` lacks its forecast. The check is then not run: the test is valid without it. */
+export function lacksForecast(plan: Plan): boolean {
+  return needsForecast(plan) && !plan.visit.forecast;
+}
+
+/** Whether the forecast decides about a test: a longer one takes the weather as it comes. */
+export function needsForecast(plan: Plan): boolean {
+  const { start, end } = visitTimes(plan);
+  return !isLongTerm(plan) && !lastsLong(plan, start, end);
 }
 
 /** The text gives 30 mph as 48 km/h, which is slightly less: the lower figure counts. */

@@ -4,9 +4,11 @@ import { conditionsReport } from '../conditions/conditions-report.ts';
 import { chainDiscrepancies } from '../custody/describe-chain.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { locations } from '../results/locations.ts';
+import { limitWords, SHORT_TEST } from '../timing/limits.ts';
 import { TIMING_NAME } from '../timing/timing-check.ts';
 import { timingChecks } from '../timing/timing-checks.ts';
 import { DECIDING_RULES, isLaboratoryIssue } from '../timing/timing-report.ts';
+import { lacksForecast } from '../timing/weather-check.ts';
 import { type LevelPlacement, placementIssues } from './placement-issues.ts';
 import { type TestState, testStateFrom, type ValidityIssue } from './validity.ts';
 
@@ -20,9 +22,17 @@ export function testState(plan: Plan, placement: readonly LevelPlacement[] = che
   const { issues, notes } = placementIssues(plan, placement);
   return testStateFrom(
     [...issues, ...pairIssues(plan), ...visitIssues(plan), ...custodyIssues(plan), ...resultIssues(plan)],
-    notes,
+    [...notes, ...weatherNotes(plan)],
   );
 }
+
+/** A forecast that is missing is said beside a test that is over, and takes nothing from its validity. */
+const weatherNotes = (plan: Plan): readonly string[] =>
+  plan.visit.end !== null && lacksForecast(plan)
+    ? [
+        `No weather forecast from before the start is on record, which a test of less than ${limitWords(SHORT_TEST)} requires.`,
+      ]
+    : [];
 
 /** Returns the issues of timing and conditions, whatever was placed and measured. */
 export const visitIssues = (plan: Plan): readonly ValidityIssue[] => [...timingIssues(plan), ...conditionsIssues(plan)];

@@ -19,7 +19,7 @@ export interface TestState {
   readonly validity: Validity;
   /** Worst first; empty where the test holds. */
   readonly issues: readonly ValidityIssue[];
-  /** Remarks that do not affect validity: tight placement. */
+  /** Remarks that do not affect validity: tight placement, no forecast. */
   readonly notes: readonly string[];
 }
 

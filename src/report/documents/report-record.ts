@@ -12,7 +12,7 @@ import { type Cell, type Column, headingItem, tableItems, textItems } from '../t
 import { placedDetectors } from './detector-places.ts';
 import { clockLine, formatAt, formatPrinted, formatShortAt } from './format-times.ts';
 import { BODY, FINE, facts, MISSING, partyText, section, TABLE, together } from './report-parts.ts';
-import { weatherLines } from './weather-lines.ts';
+import { forecastText, weatherSeen } from './weather-lines.ts';
 
 const PERSON_COLUMNS: readonly Column[] = [
   { heading: 'Name', share: 0.3 },
@@ -72,7 +72,9 @@ export function conditionItems(plan: Plan, width: number): readonly FlowItem[] {
           mitigation ? [MITIGATION[mitigation.seen], mitigation.note.trim()].filter(Boolean).join('. ') : '',
         ],
         ['Permanent vents', vents],
-        ['Weather', weatherLines(plan).join(' ')],
+        // Two things: what was forecast before the start, and what somebody noted. The condition above is an answer, not a note.
+        ['Forecast before the start', forecastText(plan)],
+        ['Weather noted during the test', weatherSeen(plan).join(' ')],
       ],
       width,
     ),

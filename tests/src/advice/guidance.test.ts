@@ -14,6 +14,9 @@ import { checkedLevels } from '../../../src/state/selectors.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
 import { EVERYTHING, GOOD_VISIT, houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
+/** A forecast from before the start of `GOOD_VISIT`, with nothing against the test. */
+const CALM = { at: '2026-03-07T08:00:00-05:00', source: 'weather service', sustained: 10, storm: false, note: '' };
+
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
 const SQUARE: readonly Wall[] = [
   wall('w1', [0, 0], [8000, 0]),
@@ -203,7 +206,14 @@ describe('what is not over yet', () => {
     const planned = stageOf({ visit: { ...visit, plannedEnd: GOOD_VISIT.end } }, before);
     expect(planned).toMatchObject({ done: 'Pick-up planned, not picked up yet.', whole: false });
     expect(stageOf({ visit: GOOD_VISIT }, before)?.whole).toBe(false);
-    expect(stageOf({ visit: GOOD_VISIT }, '2026-03-10T12:00:00-04:00')?.whole).toBe(true);
+    const after = '2026-03-10T12:00:00-04:00';
+    expect(stageOf({ visit: { ...GOOD_VISIT, forecast: CALM } }, after)?.whole).toBe(true);
+    // A short test without a forecast from before the start: valid, and not done.
+    const bare = stageOf({ visit: GOOD_VISIT }, after);
+    expect(bare?.whole).toBe(false);
+    expect(bare?.hints).toMatchObject([
+      { text: 'No weather forecast from before the start is recorded.', missing: false },
+    ]);
   });
 
   it('is missing once it is overdue, by the plan or by the kit', () => {
@@ -386,7 +396,7 @@ describe('nothing is missing', () => {
     sealed: '2026-03-10T09:05:00-04:00',
     tampering: 'none' as const,
   };
-  const posted = { ...validTestPlan().visit, posted: '2026-03-10T12:00:00-04:00' };
+  const posted = { ...validTestPlan().visit, posted: '2026-03-10T12:00:00-04:00', forecast: CALM };
   const signed = validTestPlan([1, 1.1], { title: 'Alder Court', visit: posted });
   const whole = ['L1d1', 'L1d2'].reduce(
     (plan, id, i) => withLogEntry(plan, id, { ...written, serial: `K-${i + 1}` }),

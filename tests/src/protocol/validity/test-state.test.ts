@@ -56,7 +56,33 @@ describe('where a detector sits', () => {
     const tight = houseLevel('L1', 'A', { detectors: pairAt('L1', 'A', 510) });
     const state = testState(validTestPlan([1, 1.1], { levels: [tight] }));
     expect(state.validity).toBe('holds');
-    expect(state.notes).toEqual([expect.stringMatching(/^A1 is tight\./), expect.stringMatching(/^A2 is tight\./)]);
+    expect(state.notes).toEqual([
+      expect.stringMatching(/^A1 is tight\./),
+      expect.stringMatching(/^A2 is tight\./),
+      expect.stringMatching(/^No weather forecast/),
+    ]);
+  });
+
+  it('no forecast on record holds, and is said of a short-term test of less than 96 h', () => {
+    const noted = (change: Partial<Plan>) => {
+      const { validity, notes } = testState(validTestPlan([1, 1.1], change));
+      return [validity, notes.filter((words) => words.includes('forecast'))];
+    };
+    const note = 'No weather forecast from before the start is on record, which a test of less than 96 h requires.';
+    expect(noted({})).toEqual(['holds', [note]]);
+    const forecast = {
+      at: '2026-03-07T08:00:00-05:00',
+      source: 'weather service',
+      sustained: 10,
+      storm: false,
+      note: '',
+    };
+    expect(noted({ visit: { ...GOOD_VISIT, forecast } })).toEqual(['holds', []]);
+    // 96 h to the minute, over the change of clocks.
+    expect(noted({ visit: { ...GOOD_VISIT, end: '2026-03-11T19:00:00-04:00' } })[1]).toEqual([]);
+    expect(noted({ visit: { ...GOOD_VISIT, end: '2026-03-11T18:59:00-04:00' } })[1]).toEqual([note]);
+    // Before the pick-up the times themselves are what is missing.
+    expect(noted({ visit: { ...GOOD_VISIT, end: null } })[1]).toEqual([]);
   });
 
   it('not run is unknown, the sun included, until somebody vouches for it', () => {
