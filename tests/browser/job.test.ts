@@ -227,6 +227,15 @@ describe('a whole job, from the bare sheet to the next step', () => {
       ]);
     await expect.poll(() => words(slip().locator('.set__figure'))).toContain('at most 0.6 pCi/L');
     await below.uncheck();
+    // As it is reported, with one decimal at least; a slip is remarked upon, and taken as it is.
+    const a1 = page.getByLabel('Result of A1', { exact: true });
+    await type('Result of A1', '3');
+    await expect.poll(() => a1.inputValue()).toBe('3.0');
+    await type('Result of A1', '1200');
+    await page.getByText('1200.0 pCi/L is far more than homes have.').waitFor();
+    await expect.poll(async () => (await plan())?.readings[0]).toMatchObject({ value: 1200 });
+    await type('Result of A1', '0.4');
+    await expect.poll(() => page.getByText('far more than homes have').count()).toBe(0);
     await expect.poll(() => words(slip().locator('.set__figure'))).not.toContain('at most');
   });
 

@@ -1,4 +1,6 @@
 import type { RadonUnit, RadonValue } from '../../../geometry/plan/test-record.ts';
+import { compare, exactOf } from './exact.ts';
+import { inPicocuries } from './radon.ts';
 
 /** A result as a person typed it. */
 export interface EnteredRadon extends RadonValue {
@@ -12,6 +14,12 @@ export type ParsedRadon =
 
 /** Above this a misplaced decimal point or a wrong unit is likelier: the highest concentration ever measured indoors is far below. */
 const MOST = 1e6;
+/** pCi/L (37,000 Bq/m3). Above it a slip of the decimal point or the unit is likelier than such a home: common practice, no published source. */
+const LIKELY_SLIP = exactOf(1000);
+
+/** Whether a result is so high that a slip is likelier: it is taken, with a remark beside it. */
+export const isLikelySlip = (entered: RadonValue): boolean => compare(inPicocuries(entered), LIKELY_SLIP) > 0;
+
 const FORM = /^(<)?\s*(\d+(?:[.,]\d*)?|[.,]\d+)\s*(?:(pci\s*\/\s*l)|(bq\s*\/\s*m(?:3|\^3|³)))?$/i;
 
 /** Parses "3.9", "3,9", "< 0.4", "150 Bq/m3". Without a unit it is in `unit`; empty text is null. */

@@ -25,8 +25,15 @@ export function radonInBothUnits(picocuries: Exact, unit: RadonUnit): string {
   return `${radonText(picocuries, unit)} (${radonText(picocuries, otherUnit(unit))})`;
 }
 
-/** Returns a value as the laboratory reported it, with its unit and digits: "3.95 pCi/L". */
-export const enteredText = ({ value, unit }: RadonValue): string => `${value} ${unitText(unit)}`;
+/** Returns the digits of a value as the laboratory reported it; pCi/L with one decimal at least: "3.95", "3.0". */
+export const digitsText = ({ value, unit }: RadonValue): string => withDecimal(String(value), unit);
+
+/** Returns a value as the laboratory reported it, with its unit: "3.95 pCi/L", "3.0 pCi/L". */
+export const enteredText = (entered: RadonValue): string => `${digitsText(entered)} ${unitText(entered.unit)}`;
+
+/** ANSI/AARST MAH-2019, 8.5.2(b): pCi/L are reported with one decimal. More of them are kept. */
+const withDecimal = (digits: string, unit: RadonUnit): string =>
+  unit === 'pCi/L' && /^\d+$/.test(digits) ? `${digits}.0` : digits;
 
 export const unitText = (unit: RadonUnit): string => (unit === 'Bq/m3' ? 'Bq/m³' : unit);
 
@@ -35,7 +42,7 @@ export function otherUnitText(entered: RadonValue): string {
   const picocuries = inPicocuries(entered);
   const unit = otherUnit(entered.unit);
   const value = unit === 'pCi/L' ? picocuries : inBecquerels(picocuries);
-  const digits = decimalText(value, 2).replace(/\.?0+$/, '');
+  const digits = withDecimal(decimalText(value, 2).replace(/\.?0+$/, ''), unit);
   const about = compare(rounded(value, 2), value) === 0 ? '' : 'about ';
   return `${about}${digits} ${unitText(unit)}`;
 }

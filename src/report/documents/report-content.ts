@@ -10,7 +10,7 @@ import { evaluateResults } from '../../protocol/results/evaluate-results.ts';
 import type { LocationReport } from '../../protocol/results/location-report.ts';
 import { locationName } from '../../protocol/results/locations.ts';
 import { NEXT_STEPS } from '../../protocol/results/next-steps.ts';
-import { amountsInUnit, enteredText, otherUnitText } from '../../protocol/results/radon.ts';
+import { amountsInUnit, digitsText, enteredText, otherUnitText } from '../../protocol/results/radon.ts';
 import { type HomeStep, homeStep } from '../../protocol/validity/home-step.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
 import type { TestState, Validity } from '../../protocol/validity/validity.ts';
@@ -56,7 +56,7 @@ export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] 
     const values = set.set.readings.map((reading) => {
       const detector = set.set.detectors.find(({ id }) => id === reading.detector);
       const below = reading.belowLimit ? 'below ' : '';
-      const off = reading.uncertainty === undefined ? '' : ` ± ${reading.uncertainty}`;
+      const off = reading.uncertainty === undefined ? '' : ` ± ${digitsText({ ...reading, value: reading.uncertainty })}`;
       return `${detector ? detectorLabel(detector) : reading.detector}: ${below}${enteredText(reading)}${off} (${otherUnitText(reading)})`;
     });
     return {

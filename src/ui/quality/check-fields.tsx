@@ -1,4 +1,5 @@
-import type { QualityCheck, RadonUnit } from '../../../geometry/plan/test-record.ts';
+import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
+import { unitText } from '../../protocol/results/radon.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { InstantField } from '../fields/instant-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
@@ -23,10 +24,8 @@ const UNITS = [
   { value: 'Bq/m3', words: 'Bq/m³' },
 ] as const;
 
-export const unitName = (unit: RadonUnit): string => (unit === 'Bq/m3' ? 'Bq/m³' : unit);
-
 export function CheckFields({ check, zone, onChange }: Props) {
-  const unit = unitName(check.unit);
+  const unit = unitText(check.unit);
   const figure = (label: string, key: 'value' | 'reference' | 'detectionLimit', hint?: string) => (
     <NumberField
       label={`${label}, ${unit}`}

@@ -7,10 +7,11 @@ import { CHECK_WORD, correctiveAction } from '../../protocol/quality/describe-qu
 import { type CheckRecord, UNDATED } from '../../protocol/quality/quality-book.ts';
 import { checkTable } from '../../protocol/quality/quality-csv.ts';
 import { decimalText } from '../../protocol/results/exact.ts';
+import { enteredText } from '../../protocol/results/radon.ts';
 import { useAppStore } from '../../state/store.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { saveTable } from './book-files.ts';
-import { type CheckDraft, CheckFields, unitName } from './check-fields.tsx';
+import { type CheckDraft, CheckFields } from './check-fields.tsx';
 import { Scroller } from './scroller.tsx';
 
 interface Props {
@@ -69,9 +70,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
                 <td>{month === UNDATED ? 'No date' : month}</td>
                 <th scope="row">{capital(check.kind)}</th>
                 <td>{[check.serial, where].filter(Boolean).join(', ')}</td>
-                <td>
-                  {check.value} {unitName(check.unit)}
-                </td>
+                <td>{enteredText(check)}</td>
                 <td>
                   {heldAgainst(check)}
                   {error && `, ${decimalText(error, 1)} % off`}
@@ -97,7 +96,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
 function heldAgainst({ kind, reference, detectionLimit, unit }: QualityCheck): string {
   const value = kind === 'spike' ? reference : detectionLimit;
   if (value === null) return 'not known';
-  return `${kind === 'spike' ? 'exposed to' : 'detection limit'} ${value} ${unitName(unit)}`;
+  return `${kind === 'spike' ? 'exposed to' : 'detection limit'} ${enteredText({ value, unit })}`;
 }
 
 /** Entry, change and removal in the open plan. */

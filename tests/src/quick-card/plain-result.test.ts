@@ -13,7 +13,7 @@ describe('plainResult(plan, state)', () => {
 
   it('gives the step for the house where the test is valid', () => {
     const low = resultOf(validTestPlan([1, 1.1]));
-    expect(low?.value).toBe('Your results: 1 pCi/L and 1.1 pCi/L.');
+    expect(low?.value).toBe('Your results: 1.0 pCi/L and 1.1 pCi/L.');
     // EPA Citizen's Guide, 2016: below 2 pCi/L nothing is asked for; from 4 pCi/L on fix or follow up.
     expect(low?.text).toContain('Test again');
     expect(low?.issues).toEqual([]);

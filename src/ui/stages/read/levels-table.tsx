@@ -3,7 +3,7 @@ import type { RadonUnit } from '../../../../geometry/plan/test-record.ts';
 import { unbrokenFigures } from '../../../../geometry/units/no-break.ts';
 import { ACTION_LEVELS, levelInPicocuries, meanReaches } from '../../../protocol/results/action-levels.ts';
 import type { Exact } from '../../../protocol/results/exact.ts';
-import { enteredText, radonText } from '../../../protocol/results/radon.ts';
+import { radonText, unitText } from '../../../protocol/results/radon.ts';
 
 /** What stands beside a level: some texts count from it on, some only what exceeds it. */
 const HERE = { from: ['reached', 'below'], above: ['exceeded', 'not exceeded'] } as const;
@@ -26,7 +26,7 @@ export function LevelsTable({ mean, unit }: { readonly mean: Exact; readonly uni
               <th scope="row">
                 {level.authority}
                 <span className="levels__level">
-                  {unbrokenFigures(enteredText(level))}
+                  {unbrokenFigures(`${level.value} ${unitText(level.unit)}`)}
                   {level.unit !== unit && unbrokenFigures(` (${radonText(levelInPicocuries(level), unit)})`)}
                 </span>
               </th>

@@ -1,6 +1,6 @@
 import type { RadonUnit } from '../../../../geometry/plan/test-record.ts';
-import { enteredText, otherUnitText, unitText } from '../../../protocol/results/radon.ts';
-import { type EnteredRadon, parseRadon } from '../../../protocol/results/radon-input.ts';
+import { digitsText, enteredText, otherUnitText, unitText } from '../../../protocol/results/radon.ts';
+import { type EnteredRadon, isLikelySlip, parseRadon } from '../../../protocol/results/radon-input.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { TypedField } from '../../fields/typed-field.tsx';
 
@@ -34,8 +34,14 @@ export function RadonFields({ of, value, unit, hint, onEnter, onUnit }: Props) {
       />
       <ChoiceField label={`Unit of ${of}`} value={unit} choices={UNITS} onCommit={onUnit} />
       <p className="radon__other small soft">{value ? `${enteredText(value)} is ${otherUnitText(value)}.` : hint}</p>
+      {value && isLikelySlip(value) && (
+        <p className="radon__other small">
+          {enteredText(value)} is far more than homes have. Check the decimal point and the unit.
+        </p>
+      )}
     </div>
   );
 }
 
-const shownText = ({ value, belowLimit }: EnteredRadon): string => `${belowLimit ? '< ' : ''}${value}`;
+const shownText = ({ belowLimit, ...entered }: EnteredRadon): string =>
+  `${belowLimit ? '< ' : ''}${digitsText(entered)}`;

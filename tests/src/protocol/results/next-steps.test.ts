@@ -204,7 +204,7 @@ describe('a test that does not hold', () => {
     const plan = planWith([9, 9.2], { earlier: [earlier(5)] });
     const [report] = evaluateResults(plan, failing('not-evaluated'));
     const words = report ? describeLocation(plan, report).join(' ') : '';
-    expect(words).toContain('Results: 9 pCi/L');
+    expect(words).toContain('Results: 9.0 pCi/L');
     expect(words).not.toMatch(/Average|agree|Earlier|fix/i);
   });
 });

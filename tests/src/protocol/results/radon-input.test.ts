@@ -3,19 +3,20 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Reading } from '../../../../geometry/plan/test-record.ts';
 import { withoutReading, withReading } from '../../../../src/protocol/results/edit-readings.ts';
 import { enteredText, otherUnitText } from '../../../../src/protocol/results/radon.ts';
-import { parseRadon } from '../../../../src/protocol/results/radon-input.ts';
+import { isLikelySlip, parseRadon } from '../../../../src/protocol/results/radon-input.ts';
 import { described } from '../../../helpers/described-results.ts';
 import { planWith } from '../../../helpers/results.ts';
 
 describe('what was entered', () => {
   it.each([
     [3.95, 'pCi/L', '3.95 pCi/L', '146.15 Bq/m³'],
-    [4, 'pCi/L', '4 pCi/L', '148 Bq/m³'],
+    // At least one decimal, as pCi/L are reported: ANSI/AARST MAH-2019, 8.5.2(b).
+    [4, 'pCi/L', '4.0 pCi/L', '148 Bq/m³'],
     [0.3, 'pCi/L', '0.3 pCi/L', '11.1 Bq/m³'],
-    [148, 'Bq/m3', '148 Bq/m³', '4 pCi/L'],
+    [148, 'Bq/m3', '148 Bq/m³', '4.0 pCi/L'],
     [150, 'Bq/m3', '150 Bq/m³', 'about 4.05 pCi/L'],
-    [0, 'Bq/m3', '0 Bq/m³', '0 pCi/L'],
-    [100, 'pCi/L', '100 pCi/L', '3700 Bq/m³'],
+    [0, 'Bq/m3', '0 Bq/m³', '0.0 pCi/L'],
+    [100, 'pCi/L', '100.0 pCi/L', '3700 Bq/m³'],
   ] as const)('%d %s is kept as %s and shown as %s', (value, unit, kept, other) => {
     expect(enteredText({ value, unit })).toBe(kept);
     expect(otherUnitText({ value, unit })).toBe(other);
@@ -28,7 +29,7 @@ describe('what was entered', () => {
       { detector: 'd2', value: 4, unit: 'pCi/L' },
     ];
     expect(described({ ...plan, readings })).toContain(
-      'Results: 150 Bq/m³ (about 4.05 pCi/L) and 4 pCi/L (148 Bq/m³).',
+      'Results: 150 Bq/m³ (about 4.05 pCi/L) and 4.0 pCi/L (148 Bq/m³).',
     );
   });
 
@@ -53,6 +54,19 @@ describe('what was entered', () => {
     expect(withReading(withoutReading(put, 'd1'), { detector: 'd1', value: 1, unit: 'pCi/L' }).readings).toHaveLength(
       2,
     );
+  });
+});
+
+describe('a result far above what homes have', () => {
+  it.each([
+    [1000, 'pCi/L', false],
+    [1000.1, 'pCi/L', true],
+    [3400, 'pCi/L', true],
+    [37_000, 'Bq/m3', false],
+    [37_001, 'Bq/m3', true],
+    [3.4, 'pCi/L', false],
+  ] as const)('%d %s is likely a slip: %s', (value, unit, likely) => {
+    expect(isLikelySlip({ value, unit })).toBe(likely);
   });
 });
 
