@@ -66,6 +66,8 @@ export interface ReportFacts {
   readonly laboratory?: Laboratory;
   readonly device?: DeviceFacts;
   readonly mitigation?: { readonly seen: MitigationSeen; readonly note: string };
+  /** Which areas are finished and which are not, in words: the uses of rooms alone do not tell it. */
+  readonly areas?: string;
   /** The condition of permanent vents: crawl space, combustion air. */
   readonly vents?: string;
   /** People and firms to whom the report may be given. */

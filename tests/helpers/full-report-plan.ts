@@ -53,6 +53,7 @@ export function fullReportPlan(values: readonly number[] = [4.4, 4.8]): Plan {
         expires: '2026-12-31',
       },
       mitigation: { seen: 'none', note: '' },
+      areas: 'All rooms are finished',
       vents: 'No crawl space; combustion air vent open',
       releaseTo: ['Buyer', 'Agent of the buyer'],
     },

@@ -71,6 +71,7 @@ const ReportSchema = about(
           'Whether there is a mitigation system, and whether it was seen to run.',
         ),
       ),
+      areas: maybe(about(note(), 'Which areas are finished and which are not.')),
       vents: maybe(about(note(), 'The condition of permanent vents: crawl space, combustion air.')),
       releaseTo: maybe(about(list(text(), 'a list of names'), 'To whom the report may be given.')),
     },

@@ -90,7 +90,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
   },
   {
     id: 'street-address',
-    name: 'Address of the building',
+    name: 'Address of the building in parts',
     sources: [ILLINOIS('C'), PENNSYLVANIA('B')],
     missing: ({ report }) => {
       const { street = '', city = '', state = '' } = report?.address ?? {};
@@ -265,11 +265,16 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     id: 'finished-areas',
     name: 'Finished and unfinished areas',
     sources: [ILLINOIS('L')],
-    missing: (plan) =>
-      testedLevels(plan).flatMap((level) => {
-        const open = buildLevel(level).rooms.filter(({ label }) => label === null).length;
+    missing: (plan) => {
+      const levels = testedLevels(plan).map((level) => ({ level, rooms: buildLevel(level).rooms }));
+      const uses = levels.flatMap(({ level, rooms }) => {
+        const open = rooms.filter(({ label }) => label === null).length;
         return unless(open === 0, `use of ${counted(open, 'room')} on ${level.name.trim() || level.id}`);
-      }),
+      });
+      // A use like "family room" does not say that the room is finished.
+      const told = levels.some(({ rooms }) => rooms.some(({ label }) => label?.use === 'unfinished'));
+      return uses.length > 0 ? uses : unless(told || plan.report?.areas?.trim(), 'not answered');
+    },
   },
   {
     id: 'firm',

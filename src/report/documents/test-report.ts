@@ -1,5 +1,5 @@
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { counted } from '../../../geometry/messages/index.ts';
+import { counted, listed } from '../../../geometry/messages/index.ts';
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
@@ -94,15 +94,14 @@ function reportFlow(content: ReportContent, width: number): readonly FlowItem[] 
 
 function siteItems(plan: Plan, width: number): readonly FlowItem[] {
   const { address, houseType = '', client, releaseTo = [] } = plan.report ?? {};
-  const { street = '', city = '', state = '', zip = '', county = '' } = address ?? {};
   return facts(
     'Building and client',
     [
-      ['Address', [street, city, [state, zip].filter(Boolean).join(' ')].filter(Boolean).join(', ')],
-      ['County', county],
+      ['Address in parts', addressText(plan)],
+      ['County', address?.county ?? ''],
       ['Type of building', houseType],
       ['Levels', plan.levels.map(({ name, id }) => name.trim() || id).join(', ')],
-      ['Unfinished rooms', unfinishedRooms(plan)],
+      ['Finished and unfinished areas', finishedAreas(plan)],
       ['Reason for the test', PURPOSE[plan.site.purpose]],
       ['Client', partyText(client)],
       ['This report may be given to', releaseTo.join(', ')],
@@ -111,19 +110,31 @@ function siteItems(plan: Plan, width: number): readonly FlowItem[] {
   );
 }
 
-/** Of the tested levels; empty where the use of a room is not known, and no other is unfinished. */
-function unfinishedRooms(plan: Plan): string {
+/** The parts that lists require one by one. The line under the title is what was typed as the property, not this. */
+function addressText({ report }: Plan): string {
+  const { street = '', city = '', state = '', zip = '' } = report?.address ?? {};
+  const known = [street, city, [state, zip].filter(Boolean).join(' ')].filter(Boolean).join(', ');
+  const parts = [
+    ['street', street],
+    ['city', city],
+    ['state', state],
+    ['ZIP code', zip],
+  ] as const;
+  const lacking = parts.filter(([, value]) => !value.trim()).map(([name]) => name);
+  return [known, lacking.length > 0 ? `${MISSING}: ${listed(lacking)}` : ''].filter(Boolean).join('. ');
+}
+
+/** Rooms of the tested levels that are labeled unfinished, and what was answered: no other use says that a room is finished. */
+function finishedAreas(plan: Plan): string {
   const rooms = testedLevels(plan).flatMap((level) =>
     buildLevel(level).rooms.map((room) => ({ room, of: level.name.trim() || level.id })),
   );
   const unfinished = rooms.filter(({ room }) => room.label?.use === 'unfinished');
   const open = rooms.filter(({ room }) => room.label === null).length;
-  return (
-    [
-      ...unfinished.map(({ room, of }) => `${roomTitle(room)} (${of})`),
-      ...(open > 0 ? [`${MISSING}: use of ${counted(open, 'room')}`] : []),
-    ].join(', ') || (rooms.length > 0 ? 'None' : '')
-  );
+  const names = unfinished.map(({ room, of }) => `${roomTitle(room)} (${of})`);
+  const told = [names.length > 0 ? `Unfinished: ${listed(names)}` : '', plan.report?.areas?.trim() ?? ''].filter(Boolean);
+  const gaps = open > 0 ? `use of ${counted(open, 'room')}` : told.length === 0 && 'not answered';
+  return [...told, gaps ? `${MISSING}: ${gaps}` : ''].filter(Boolean).join('. ');
 }
 
 const PURPOSE: Readonly<Record<Plan['site']['purpose'], string>> = {

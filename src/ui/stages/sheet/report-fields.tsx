@@ -79,6 +79,12 @@ export function ReportFields({ plan }: { readonly plan: Plan }) {
           />
         )}
         <TextField
+          label="Finished and unfinished areas"
+          value={report.areas ?? ''}
+          hint="Which areas are unfinished, or none."
+          onCommit={(areas) => change({ areas })}
+        />
+        <TextField
           label="Permanent vents"
           value={report.vents ?? ''}
           hint="Crawl space and combustion air: their condition, or none."

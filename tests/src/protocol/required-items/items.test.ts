@@ -35,6 +35,7 @@ const WITHOUT: readonly (readonly [string, (plan: Plan) => Plan])[] = [
   ['mitigation-system', (plan) => withReport(plan, { mitigation: { seen: 'unknown', note: '' } })],
   ['tampering', (plan) => withLog(plan, { tampering: 'unknown' })],
   ['deviations', (plan) => ({ ...plan, conditions: plan.conditions.slice(1) })],
+  ['finished-areas', (plan) => withReport(plan, { areas: ' ' })],
   ['vents', (plan) => withReport(plan, { vents: '' })],
   ['weather', (plan) => ({ ...plan, weather: [] })],
   ['firm', (plan) => withReport(plan, { firm: { ...emptyParty } })],
@@ -81,6 +82,15 @@ describe('what published lists require of a report', () => {
     expect(missingOf(withLevels(fullReportPlan(), (level) => ({ ...level, rooms: [] })))).toEqual(['finished-areas']);
   });
 
+  it('takes rooms that are labeled unfinished for the answer which ones are', () => {
+    const plan = withReport(fullReportPlan(), { areas: '' });
+    const unfinished = withLevels(plan, (level) => ({
+      ...level,
+      rooms: level.rooms.map((room) => ({ ...room, use: 'unfinished' as const })),
+    }));
+    expect(missingOf(unfinished)).toEqual([]);
+  });
+
   it('asks of a monitor for its calibration and its hourly readings, and of no laboratory', () => {
     const full = fullReportPlan();
     const monitor: Plan = { ...full, visit: { ...full.visit, device: 'monitor' } };
@@ -97,7 +107,6 @@ describe('what published lists require of a report', () => {
       'advisories',
       'locations',
       'sketch',
-      'finished-areas',
     ]);
   });
 });

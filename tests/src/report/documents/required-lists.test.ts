@@ -45,7 +45,7 @@ const ILLINOIS: readonly Clause[] = [
   clause(
     '422.130(o)(1)(L)',
     ['Exact place of each detector', 'Scale drawing', 'Finished and unfinished areas'],
-    ['north wall 9 ft 4 in', 'Scale 1/4 in = 1 ft (1:48)', 'Unfinished rooms None'],
+    ['north wall 9 ft 4 in', 'Scale 1/4 in = 1 ft (1:48)', 'Finished and unfinished areas All rooms are finished'],
   ),
 ];
 
@@ -215,9 +215,18 @@ describe('a job of which half is known', () => {
   });
 
   it('says in the sections what is not known, too, and not that there is nothing', () => {
-    for (const part of ['Address MISSING', 'Permanent vents MISSING', 'Forecast before the start MISSING', 'Weather noted during the test MISSING', 'Mitigation system MISSING'])
+    for (const part of ['Address in parts MISSING: street, city, state and ZIP code', 'Permanent vents MISSING', 'Forecast before the start MISSING', 'Weather noted during the test MISSING', 'Mitigation system MISSING'])
       expect(text).toContain(part);
-    expect(text).toContain('Unfinished rooms MISSING: use of 1 room');
+    expect(text).toContain('Finished and unfinished areas MISSING: use of 1 room');
     expect(text).not.toContain('None found');
+    // Every room has a use, and nobody said which areas are finished.
+    const full = fullReportPlan();
+    const notAsked = words('report', { ...full, report: { ...full.report, areas: '' } });
+    expect(notAsked).toContain('Finished and unfinished areas MISSING: not answered');
+    expect(notAsked).not.toMatch(/[Uu]nfinished (?:rooms|areas) None/);
+    // Of an address the part that is missing.
+    const { address = never() } = full.report ?? {};
+    const noCity = words('report', { ...full, report: { ...full.report, address: { ...address, city: '' } } });
+    expect(noCity).toContain('Address in parts 7 Alder Court, IL 60000. MISSING: city');
   });
 });
