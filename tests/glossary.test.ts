@@ -61,6 +61,11 @@ describe('the glossary', () => {
     expect(found).toEqual([]);
   });
 
+  it('has no space before a percent sign', () => {
+    const found = TEXTS.filter(({ text }) => /(?:[\d…}]|^)\s+%(?!\w)/.test(text));
+    expect(found.map(({ path, line, text }) => `${path}:${line}: ${text.slice(0, 120)}`)).toEqual([]);
+  });
+
   it('lets no name of the code into a sentence', () => {
     // pCi/L, mSv, kBq: units. Keys of the plan file are named where the file is described.
     const code = /(?<![\w/.`"$-])(?!pCi\b|viewBox\b)[a-z]{3,}[A-Z][a-z]\w*/;

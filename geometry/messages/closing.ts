@@ -20,5 +20,5 @@ export function describeClosing(
 
 function percent(share: number): string {
   const hundredths = share * 100;
-  return `${hundredths < 0.1 ? 'less than 0.1' : hundredths.toFixed(1)} %`;
+  return `${hundredths < 0.1 ? 'less than 0.1' : hundredths.toFixed(1)}%`;
 }

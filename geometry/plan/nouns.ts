@@ -45,7 +45,7 @@ export const ROOM_USE_NOUN: Readonly<Record<RoomUse, string>> = {
   utility: 'utility room',
   stair: 'stair',
   hall: 'hall',
-  crawlspace: 'crawlspace',
+  crawlspace: 'crawl space',
   garage: 'garage',
 };
 
@@ -58,7 +58,7 @@ export const LIVING_PHRASE: Readonly<Record<Living, string>> = {
 export const GROUND_PHRASE: Readonly<Record<Ground, string>> = {
   basement: 'basement, below the soil line',
   slab: 'slab on the soil',
-  crawlspace: 'over a crawlspace',
+  crawlspace: 'over a crawl space',
   none: 'not touching the soil',
 };
 

@@ -93,7 +93,7 @@ function asText({ months, years, checks }: QualityBook, charts: readonly Control
     ...years.map(({ year, device, spikes }) => `${year}, ${device}: ${countText(spikes, 'spikes of the year')}`),
     '',
     ...charts.flatMap(({ band, points, warning, control, own, flags }) => [
-      `Means from ${band.from}${band.below === null ? '' : ` to below ${band.below}`} pCi/L: ${counted(points.length, 'pair')}, warning at ${warning}${control === null ? '' : `, control at ${control}`}${band.of === 'percent' ? ' %' : ' pCi/L'}${own ? ' (own limits)' : ''}`,
+      `Means from ${band.from}${band.below === null ? '' : ` to below ${band.below}`} pCi/L: ${counted(points.length, 'pair')}, warning at ${warning}${control === null ? '' : `, control at ${control}`}${band.of === 'percent' ? '%' : ' pCi/L'}${own ? ' (own limits)' : ''}`,
       ...points
         .filter(({ verdict, endsRun }) => verdict !== 'in-control' || endsRun)
         .map(({ pair, verdict }) => `  ${pair.month} ${pair.where}: ${verdict.replaceAll('-', ' ')}`),

@@ -50,6 +50,10 @@ export const GLOSSARY: readonly GlossaryEntry[] = [
       'inside walls',
     ],
   ),
+  entry('Crawl space', 'The low space under a floor, where no detector is placed.', COMMON, [
+    'crawlspace',
+    'crawlspaces',
+  ]),
   entry('Airflow direction', 'Where a register, fan or grille blows.', '25 Pa. Code 240.310', [
     'stream of air',
     'throws toward',

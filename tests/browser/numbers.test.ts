@@ -110,7 +110,7 @@ describe('drawing by numbers', () => {
     // 2 in to the right and 3 in up; by Pythagoras 3.6 in, of 69 ft 11 in round.
     await expect
       .poll(said)
-      .toBe('The walls miss their start by 3 5/8 in: 2 in to the right and 3 in up, 0.4 % of the 69 ft 11 in round.');
+      .toBe('The walls miss their start by 3 5/8 in: 2 in to the right and 3 in up, 0.4% of the 69 ft 11 in round.');
     expect(await accessibilityFindings(open.page)).toEqual([]);
     await keys('s');
     await expect.poll(() => editor.message()).toMatch(/Spread over the walls: 1 5\/8 in at most on one of them\.$/);

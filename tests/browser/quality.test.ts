@@ -178,7 +178,7 @@ describe('blanks and spikes by keyboard', () => {
     await page.getByRole('status').getByText('Spike S-7 is recorded.').waitFor();
     const table = page.getByRole('region', { name: 'Blanks and spikes, all plans' });
     await table.getByText('out of control').waitFor();
-    await table.getByText('35.0 % off').waitFor();
+    await table.getByText('35.0% off').waitFor();
     if (SHOTS) await page.screenshot({ path: `${SHOTS}/quality-checks.png` });
     const own = page.getByRole('group', { name: 'Spike S-7' });
     await own.getByLabel('Result, pCi/L').fill('12');

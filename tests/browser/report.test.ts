@@ -91,7 +91,7 @@ describe('the report in the browser', () => {
       expect(last?.texts.map(({ text }) => text).join(' ')).toContain('<b>Ines</b> Calloway');
     }
     await page.getByRole('button', { name: 'Preview the plan sheet' }).click();
-    await page.getByText(/Letter, portrait\. At 100 %/).waitFor();
+    await page.getByText(/Letter, portrait\. At 100%/).waitFor();
     expect(
       await page.evaluate(() => document.adoptedStyleSheets.map((sheet) => sheet.cssRules[0]?.cssText).join()),
     ).toContain('215.9mm 279.4mm');

@@ -105,10 +105,10 @@ describe('the times of a test, at a desk', () => {
     const decay = page.getByRole('region', { name: 'Radon left at the laboratory' });
     await decay.getByText(/If it is picked up Monday, March 9, 7:00 pm, the first possible moment/).waitFor();
     await type(page, 'Picked up', '2026-03-10T09:00');
-    await decay.getByText('At the laboratory by Sunday, March 15, 9:00 am: 40 % left.').waitFor();
-    await decay.getByText('Mail by Friday, March 13, 9:00 am: 58 % left.').waitFor();
+    await decay.getByText('At the laboratory by Sunday, March 15, 9:00 am: 40% left.').waitFor();
+    await decay.getByText('Mail by Friday, March 13, 9:00 am: 58% left.').waitFor();
     await type(page, 'Mailed', '2026-03-10T21:00');
-    await decay.getByText('Mailed Tuesday, March 10, 9:00 pm: 91 % left.').waitFor();
+    await decay.getByText('Mailed Tuesday, March 10, 9:00 pm: 91% left.').waitFor();
     await expect.poll(() => decay.locator('.decay__point').count()).toBe(3);
     // By the laboratory before the pick-up cannot be: no pass.
     await type(page, 'At the laboratory', '2026-03-09T09:00');

@@ -33,9 +33,9 @@ export function statisticName({ of }: PrecisionBand): string {
   return of === 'percent' ? 'Difference in percent of the mean' : 'Difference in pCi/L';
 }
 
-/** Returns a limit to one decimal: "20.3 %", "1 pCi/L". For display; the exact limit decides. */
+/** Returns a limit to one decimal: "20.3%", "1 pCi/L". For display; the exact limit decides. */
 export function formatLimit(value: number, { of }: PrecisionBand): string {
-  return `${Math.round(value * 10) / 10} ${of === 'percent' ? '%' : 'pCi/L'}`;
+  return `${Math.round(value * 10) / 10}${of === 'percent' ? '%' : ' pCi/L'}`;
 }
 
 /** Returns the limits of a chart and their origin, in sentences. */
@@ -66,10 +66,10 @@ export function chartStatus({ points, flags }: ControlChart): {
   return { status: 'clear', text: 'In control.' };
 }
 
-/** Returns "Spikes: 3 % of the locations measured in a month, at most 6 a month, and at least 3 a year." */
+/** Returns "Spikes: 3% of the locations measured in a month, at most 6 a month, and at least 3 a year." */
 export function describeRequirement({ name, percent, mostAMonth, leastAYear, conflict }: QcRequirement): string {
   const year = leastAYear > 0 ? `, and at least ${leastAYear} a year` : '';
-  return `${name}: ${percent} % of the locations measured in a month, at most ${mostAMonth} a month${year}.${conflict && ` Texts differ: ${conflict}`}`;
+  return `${name}: ${percent}% of the locations measured in a month, at most ${mostAMonth} a month${year}.${conflict && ` Texts differ: ${conflict}`}`;
 }
 
 /** Returns "2 of 3 completed, 1 outstanding" or "20 completed, 2 required". */
@@ -108,9 +108,9 @@ const ACTIONS: Readonly<
     },
   },
   spike: {
-    warning: { text: 'More than 20 % off: look for the cause with the laboratory.', sources: SPIKE_SOURCES },
+    warning: { text: 'More than 20% off: look for the cause with the laboratory.', sources: SPIKE_SOURCES },
     'out-of-control': {
-      text: 'More than 30 % off: find the cause with the laboratory and correct it before you go on.',
+      text: 'More than 30% off: find the cause with the laboratory and correct it before you go on.',
       sources: SPIKE_SOURCES,
     },
     unknown: {

@@ -40,7 +40,7 @@ export const SPIKES: QcRequirement = {
   leastAYear: 3,
   sources: [MSQA('5.3.1-5.3.3'), MAMF('2.8.4 (each lot)'), ourReading('the share of the locations of a month')],
   conflict:
-    'ANSI/AARST MAMF-2017 with 1/21 revisions, 2.8.4, asks for 3 % of each lot. The book counts by month and kind of device, not by lot: check the 3 % of every lot yourself.',
+    'ANSI/AARST MAMF-2017 with 1/21 revisions, 2.8.4, asks for 3% of each lot. The book counts by month and kind of device, not by lot: check the 3% of every lot yourself.',
 };
 
 /** Returns the required number for a month: the share, rounded up, at most the cap. */

@@ -33,7 +33,7 @@ export function describePair(report: LocationReport): readonly string[] {
 
 /** Returns the statistic of a pair: "Relative percent difference: 2.5 %", or below 2 pCi/L the difference. Empty for a single result. */
 function apartText({ values, rpd, precision }: LocationReport): string {
-  const percent = rpd ? `Relative percent difference: ${decimalText(rpd, 1)} %` : '';
+  const percent = rpd ? `Relative percent difference: ${decimalText(rpd, 1)}%` : '';
   const [a, b] = values;
   if (precision?.band.of !== 'difference' || values.length !== 2 || !a || !b) return percent;
   return [`Difference: ${decimalText(absolute(minus(a, b)), 2)} pCi/L`, percent.replace('R', 'r')]
@@ -41,13 +41,13 @@ function apartText({ values, rpd, precision }: LocationReport): string {
     .join('; ');
 }
 
-/** Returns the limits of a band: "For an average of 4.0 pCi/L or above: a warning from 28 %, out of control from 36 %, 14 % is usual." */
+/** Returns the limits of a band: "For an average of 4.0 pCi/L or above: a warning from 28%, out of control from 36%, 14% is usual." */
 function bandText({ of, warning, control, typical, ...range }: PrecisionBand): string {
-  const limit = (value: number) => (of === 'percent' ? `from ${value} %` : `above ${value.toFixed(1)} pCi/L`);
+  const limit = (value: number) => (of === 'percent' ? `from ${value}%` : `above ${value.toFixed(1)} pCi/L`);
   const limits = [
     `a warning ${limit(warning)}`,
     ...(control === null ? [] : [`out of control ${limit(control)}`]),
-    ...(typical === null ? [] : [`${typical} % is usual`]),
+    ...(typical === null ? [] : [`${typical}% is usual`]),
   ];
   return `For an average ${rangeText(range)}: ${limits.join(', ')}.`;
 }

@@ -121,4 +121,4 @@ function decayNotes({ kit, site }: Plan, from: Ms, fetched: Fetched): readonly s
   ].filter(Boolean);
 }
 
-const percent = (left: number): string => `${Math.round(100 * left)} %`;
+const percent = (left: number): string => `${Math.round(100 * left)}%`;

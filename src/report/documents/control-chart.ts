@@ -150,7 +150,7 @@ function limits({ band, warning, control, own }: ControlChart, { y }: Scales, co
 /** Draws a point. Verdicts differ in shape: circle, triangle, filled square; a ring marks the end of a run. */
 function drawPoint(point: ChartPoint, x: number, y: number, { band }: ControlChart, colors: ChartColors): string {
   const { pair, value, verdict, endsRun } = point;
-  const said = `${pair.month}, ${pair.where}: ${decimalText(value, 1)} ${band.of === 'percent' ? '%' : 'pCi/L'}, ${POINT_WORD[verdict]}${endsRun ? ', ends a run of warnings' : ''}`;
+  const said = `${pair.month}, ${pair.where}: ${decimalText(value, 1)}${band.of === 'percent' ? '%' : ' pCi/L'}, ${POINT_WORD[verdict]}${endsRun ? ', ends a run of warnings' : ''}`;
   return group(
     { 'data-point': verdict, 'data-run': endsRun ? 'yes' : undefined },
     element('title', {}, escapeXml(said)),

@@ -56,7 +56,8 @@ export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] 
     const values = set.set.readings.map((reading) => {
       const detector = set.set.detectors.find(({ id }) => id === reading.detector);
       const below = reading.belowLimit ? 'below ' : '';
-      const off = reading.uncertainty === undefined ? '' : ` ± ${digitsText({ ...reading, value: reading.uncertainty })}`;
+      const off =
+        reading.uncertainty === undefined ? '' : ` ± ${digitsText({ ...reading, value: reading.uncertainty })}`;
       return `${detector ? detectorLabel(detector) : reading.detector}: ${below}${enteredText(reading)}${off} (${otherUnitText(reading)})`;
     });
     return {

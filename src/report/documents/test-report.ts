@@ -132,7 +132,9 @@ function finishedAreas(plan: Plan): string {
   const unfinished = rooms.filter(({ room }) => room.label?.use === 'unfinished');
   const open = rooms.filter(({ room }) => room.label === null).length;
   const names = unfinished.map(({ room, of }) => `${roomTitle(room)} (${of})`);
-  const told = [names.length > 0 ? `Unfinished: ${listed(names)}` : '', plan.report?.areas?.trim() ?? ''].filter(Boolean);
+  const told = [names.length > 0 ? `Unfinished: ${listed(names)}` : '', plan.report?.areas?.trim() ?? ''].filter(
+    Boolean,
+  );
   const gaps = open > 0 ? `use of ${counted(open, 'room')}` : told.length === 0 && 'not answered';
   return [...told, gaps ? `${MISSING}: ${gaps}` : ''].filter(Boolean).join('. ');
 }

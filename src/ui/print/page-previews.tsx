@@ -58,7 +58,7 @@ function Previews({ choice, draw }: PreviewsProps) {
         </button>
         <p className="small">
           {counted(addresses.length, 'page')}, {PAPERS[choice.paper].words},{' '}
-          {isPortrait(page) ? 'portrait' : 'landscape'}. At 100 % it has its true size.
+          {isPortrait(page) ? 'portrait' : 'landscape'}. At 100% it has its true size.
         </p>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}

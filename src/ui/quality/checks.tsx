@@ -73,7 +73,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
                 <td>{enteredText(check)}</td>
                 <td>
                   {heldAgainst(check)}
-                  {error && `, ${decimalText(error, 1)} % off`}
+                  {error && `, ${decimalText(error, 1)}% off`}
                 </td>
                 <td>
                   <span className="book__count" data-verdict={MARK[verdict]}>

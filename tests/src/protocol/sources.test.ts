@@ -137,7 +137,7 @@ describe('what a text was not written for', () => {
 
   it('spikes: 3 % of each lot, which the book does not count', () => {
     expect(describeRequirement(program.SPIKES)).toMatch(
-      /MAMF-2017 .*2\.8\.4, asks for 3 % of each lot\. The book counts by month/,
+      /MAMF-2017 .*2\.8\.4, asks for 3% of each lot\. The book counts by month/,
     );
   });
 

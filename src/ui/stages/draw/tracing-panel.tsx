@@ -213,7 +213,7 @@ function Fade() {
   };
   return (
     <label className="tracing__fade">
-      Opacity: {percent} %
+      Opacity: {percent}%
       <input
         type="range"
         min={10}

@@ -20,8 +20,8 @@ export function ApartBar({ rpd, band: { warning, control } }: Props) {
         {control !== null && <span className="apart__limit apart__limit--control" style={{ left: share(control) }} />}
       </div>
       <div className="apart__scale small soft">
-        <span style={{ left: share(warning) }}>{control === null ? `${warning} %` : warning}</span>
-        {control !== null && <span style={{ left: share(control) }}>{control} %</span>}
+        <span style={{ left: share(warning) }}>{control === null ? `${warning}%` : warning}</span>
+        {control !== null && <span style={{ left: share(control) }}>{control}%</span>}
       </div>
     </div>
   );

@@ -42,7 +42,7 @@ function Picture({ course: { curve, ticks, marks, span } }: { readonly course: D
       <div className="decay__levels small" aria-hidden="true">
         {LEVELS.map((level) => (
           <span key={level} style={{ top: `${SHARES - level}%` }}>
-            {level} %
+            {level}%
           </span>
         ))}
       </div>

@@ -212,13 +212,13 @@ describe('a test that does not hold', () => {
 describe('how far a pair is apart, in words', () => {
   it('names the range of its average and both limits', () => {
     expect(described(planWith([3.9, 4]))).toContain(
-      'Relative percent difference: 2.5 %. For an average of 4.0 pCi/L or above: a warning from 28 %, out of control from 36 %, 14 % is usual.',
+      'Relative percent difference: 2.5%. For an average of 4.0 pCi/L or above: a warning from 28%, out of control from 36%, 14% is usual.',
     );
     expect(described(planWith([3, 3.1]))).toContain(
-      'For an average from 2.0 pCi/L to below 4.0 pCi/L: a warning from 50 %',
+      'For an average from 2.0 pCi/L to below 4.0 pCi/L: a warning from 50%',
     );
     expect(described(planWith([1, 2.1]))).toContain(
-      'Difference: 1.10 pCi/L; relative percent difference: 71.0 %. For an average below 2.0 pCi/L: a warning above 1.0 pCi/L.',
+      'Difference: 1.10 pCi/L; relative percent difference: 71.0%. For an average below 2.0 pCi/L: a warning above 1.0 pCi/L.',
     );
   });
 

@@ -38,7 +38,7 @@ describe('what is left of it on the way, as a picture', () => {
       ['received', 3, 0.5805],
       ['deadline', 5, 0.404],
     ]);
-    expect(course?.marks.at(-1)?.text).toBe('At the laboratory by Saturday, May 9, 9:00 am: 40 % left');
+    expect(course?.marks.at(-1)?.text).toBe('At the laboratory by Saturday, May 9, 9:00 am: 40% left');
     expect(course?.curve[0]).toEqual({ days: 0, left: 1 });
     expect(course?.curve.at(-1)?.days).toBe(course?.span);
     expect(course?.ticks).toEqual([

@@ -215,7 +215,13 @@ describe('a job of which half is known', () => {
   });
 
   it('says in the sections what is not known, too, and not that there is nothing', () => {
-    for (const part of ['Address in parts MISSING: street, city, state and ZIP code', 'Permanent vents MISSING', 'Forecast before the start MISSING', 'Weather noted during the test MISSING', 'Mitigation system MISSING'])
+    for (const part of [
+      'Address in parts MISSING: street, city, state and ZIP code',
+      'Permanent vents MISSING',
+      'Forecast before the start MISSING',
+      'Weather noted during the test MISSING',
+      'Mitigation system MISSING',
+    ])
       expect(text).toContain(part);
     expect(text).toContain('Finished and unfinished areas MISSING: use of 1 room');
     expect(text).not.toContain('None found');

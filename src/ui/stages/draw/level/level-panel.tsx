@@ -17,7 +17,7 @@ const GROUNDS = (Object.entries(GROUND_PHRASE) as [Ground, string][]).map(([valu
   value,
   words: capital(words),
 }));
-/** A crawlspace is seldom lower, a hall seldom higher, mm: refused beyond, since a wrong unit is likelier. */
+/** A crawl space is seldom lower, a hall seldom higher, mm: refused beyond, since a wrong unit is likelier. */
 const CEILING = { least: 300, most: 12_000 } as const;
 
 /** The levels of the house from top to bottom, and the fields of the one in view. */
