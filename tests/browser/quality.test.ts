@@ -79,7 +79,7 @@ describe('the quality book over 200 invented pairs', () => {
     await chart(0).getByText('The pairs as a table', { exact: true }).click();
     await expect.poll(() => chart(0).locator('tbody tr').count()).toBe(expected[0]?.length);
     const text = await chart(1).textContent();
-    expect(text).toMatch(/Warning from [\d.]+ %, control from [\d.]+ %/);
+    expect(text).toMatch(/Warning from [\d.]+%, control from [\d.]+%/);
     await expect.poll(() => chart(2).textContent()).toContain('Warning above 1 pCi/L');
   });
 
