@@ -2,9 +2,16 @@ import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { roomAt } from '../../geometry/check/room.ts';
 import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { checkFigures, checkSubject, describeReport, type Tone, worstTone } from '../../geometry/messages/index.ts';
+import {
+  checkFigures,
+  checkSubject,
+  describeReport,
+  listed,
+  type Tone,
+  worstTone,
+} from '../../geometry/messages/index.ts';
 import { subjectName } from '../../geometry/messages/subject.ts';
-import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import type { Detector, Level, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import { LIMIT_TOLERANCE } from '../../geometry/plane/tolerances.ts';
 import type { Probe } from '../../geometry/region/types.ts';
@@ -32,13 +39,23 @@ export interface PlaceWords {
   readonly taken: readonly string[];
 }
 
-/** Where a good place is, what it has to spare, and what the checker makes of it. */
-export function describePlace(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace): PlaceWords {
+/**
+ * Where a good place is, what it has to spare, and what the checker makes of it.
+ *
+ * @param moved the detectors that would move there, in the order of its axes; none if new ones would be set
+ */
+export function describePlace(
+  plan: Plan,
+  model: LevelModel,
+  probe: Probe,
+  place: BestPlace,
+  moved: readonly Detector[] = [],
+): PlaceWords {
   const { level } = model;
   const { axes, base, limitedBy } = place;
   const limit = limitedBy && limitCheck(plan, model, { ...probe, base }, axes, limitedBy);
   const room = axes[0] && roomAt(model, axes[0]);
-  const { tone, blocked } = worstAt(plan, model, probe, place);
+  const { tone, blocked } = worstAt(plan, model, probe, place, moved);
   return {
     room: room?.label?.name.trim() || 'Room without a name',
     on: carrierWords(plan, model, probe, place),
@@ -47,7 +64,7 @@ export function describePlace(plan: Plan, model: LevelModel, probe: Probe, place
     limit,
     taken: level.detectors
       .filter(({ at, radius }) => axes.some((axis) => distance(axis, at) < radius + probe.radius))
-      .map(({ label }) => label.trim() || 'One without a label'),
+      .map(nameOf),
   };
 }
 
@@ -66,11 +83,25 @@ function spareWords(plan: Plan, level: Level, limit: Check): string {
   return `${checkFigures(limit, plan).spare} ${of} ${checkSubject(limit, plan, level)}`;
 }
 
-/** Returns the worst check of detectors that would stand at a place, beside those that stand on the level, and what blocks one of them ("": nothing). */
-function worstAt(plan: Plan, model: LevelModel, probe: Probe, place: BestPlace): { tone: Tone; blocked: string } {
-  const { plan: grown, added } = withDetectors(plan, model.level.id, { ...probe, ...place }, null);
+/** Returns the worst check of detectors that would stand at a place, beside the others on the level, and what blocks one of them ("": nothing). */
+function worstAt(
+  plan: Plan,
+  model: LevelModel,
+  probe: Probe,
+  place: BestPlace,
+  moved: readonly Detector[],
+): { tone: Tone; blocked: string } {
+  const setting = { ...probe, ...place };
+  const ids = moved.map(({ id }) => id);
+  // What moves there is in nobody's way where it stands now.
+  const grown =
+    ids.length > 0
+      ? withGroupMoved(plan, model.level.id, ids, setting)
+      : withDetectors(plan, model.level.id, setting, null).plan;
   const level = grown.levels.find(({ id }) => id === model.level.id) ?? model.level;
-  const reports = added.map((detector) => checkDetector(grown, { ...model, level }, detector));
+  const judged =
+    ids.length > 0 ? level.detectors.filter(({ id }) => ids.includes(id)) : level.detectors.slice(-place.axes.length);
+  const reports = judged.map((detector) => checkDetector(grown, { ...model, level }, detector));
   const blocked = reports.find(({ verdict }) => verdict === 'blocked');
   return { tone: worstTone(reports) ?? 'unknown', blocked: blocked ? describeReport(blocked, grown, level) : '' };
 }
@@ -88,10 +119,25 @@ export function setPlace(place: BestPlace, probe: Probe): string {
 export function moveToPlace(detectors: readonly Detector[], place: BestPlace, probe: Probe): string {
   const state = useAppStore.getState();
   const ids = detectors.map(({ id }) => id);
+  const stands = detectors.every(({ at, base }, index) => isAt(place, index, at, base));
+  if (stands) {
+    state.say(`${listed(detectors.map(nameOf))} ${detectors.length > 1 ? 'stand' : 'stands'} there already.`);
+    return '';
+  }
   const locked = refuseLocked(state, ids);
   if (locked) return locked;
   const levelId = selectLevel(state).id;
   const refusal = state.run((plan) => withGroupMoved(plan, levelId, ids, { ...probe, ...place }));
   if (!refusal) state.select(ids);
   return refusal;
+}
+
+/** Whether a point and a height are those of one detector of a place. */
+function isAt({ axes, base }: BestPlace, index: number, at: XY, height: Mm): boolean {
+  const axis = axes[index];
+  return axis !== undefined && distance(axis, at) < LIMIT_TOLERANCE && Math.abs(base - height) < LIMIT_TOLERANCE;
+}
+
+function nameOf({ label }: Detector): string {
+  return label.trim() || 'One without a label';
 }

@@ -66,7 +66,8 @@ describe('the best spot', () => {
     await expect.poll(() => editor.steps()).toBe(before + 1);
     await expect.poll(() => editor.selection()).toEqual([(await detectors()).at(-1)?.id]);
     await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
-    await expect.poll(() => rows().first().textContent()).toContain('A3 stands here');
+    await expect.poll(() => rows().first().textContent()).toContain('A3 stands here now');
+    await expect.poll(() => rows().first().getAttribute('data-verdict')).toBe('clear-of-drawn');
   });
 
   it('takes the selected detector when asked to move it', async () => {

@@ -143,6 +143,34 @@ describe('describePlace(plan, model, probe, place)', () => {
     expect(spare.replaceAll('\u00a0', ' ')).toBe('3 3/8 in from detector A1, needs 4 in.');
   });
 
+  it('judges a spot without the detector that would move there, and names it where it stands now', () => {
+    const at = FIRST.axes[0] as readonly [number, number];
+    for (const off of [0, 190]) {
+      const one = { id: 'd1', label: 'A1', at: [at[0] + off, at[1]] as const, ...PROBE, pair: null };
+      const plan = denPlan({ detectors: [one] });
+      const model = buildLevel(plan.levels[0] as Level);
+      const words = describePlace(plan, model, PROBE, FIRST, [one]);
+      expect(words.tone).toBe('clear-of-drawn');
+      expect(words.spare).toMatch(/^11 ft 11 (3\/8|1\/2) in to spare at the/);
+      expect(words.taken).toEqual(off === 0 ? ['A1'] : []);
+      // Another one that stands there is in its way still.
+      const other = { ...one, id: 'd2', label: 'A2' };
+      const both = denPlan({ detectors: [{ ...one, at: [300, 300] }, other] });
+      expect(describePlace(both, buildLevel(both.levels[0] as Level), PROBE, FIRST, [one]).tone).toBe('blocked');
+    }
+  });
+
+  it('judges a place for a pair without the pair that would move there', () => {
+    const [pair] = best(denPlan(), { members: 2, count: 1 }) as [BestPlace];
+    const ones = pair.axes.map((at, i) => ({ id: `d${i + 1}`, label: `A${i + 1}`, at, ...PROBE, pair: 'A' }));
+    const plan = denPlan({ detectors: ones });
+    const model = buildLevel(plan.levels[0] as Level);
+    expect(describePlace(plan, model, PROBE, pair).tone).toBe('blocked');
+    const words = describePlace(plan, model, PROBE, pair, ones);
+    expect(words.tone).toBe('clear-of-drawn');
+    expect(words.taken).toEqual(['A1', 'A2']);
+  });
+
   it('says so where no rule finds anything to measure', () => {
     expect(told(denPlan(), { ...FIRST, margin: Number.POSITIVE_INFINITY, limitedBy: null })).toMatchObject({
       spare: 'Nothing to keep away from',
@@ -172,6 +200,15 @@ describe('setting at a place', () => {
     expect(moveToPlace([detector], { ...FIRST, base: 800 }, PROBE)).toBe('');
     expect(selectLevel(state()).detectors).toMatchObject([{ id, at: FIRST.axes[0], base: 800 }]);
     expect(steps()).toBe(2);
+  });
+
+  it('says that a detector stands there already, and makes no step of it', () => {
+    setPlace(FIRST, PROBE);
+    const { detectors } = selectLevel(state());
+    const before = steps();
+    expect(moveToPlace(detectors, FIRST, PROBE)).toBe('');
+    expect(steps()).toBe(before);
+    expect(state().message).toBe('A1 stands there already.');
   });
 
   it('sets a pair in one step under a letter of its own, each with an inch to spare', () => {

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { capital } from '../../../../geometry/messages/index.ts';
+import type { Detector } from '../../../../geometry/plan/model.ts';
 import { formatMeasured } from '../../../../geometry/units/index.ts';
 import { PLACES } from '../../../platform/worker/find-places.ts';
 import { selectLevelBar, selectModel } from '../../../state/selectors.ts';
@@ -17,7 +18,8 @@ import './spots.css';
 export function BestSpots() {
   const [onFurniture, setOnFurniture] = useState(false);
   const best = useBestPlaces('spots', { members: 1, count: PLACES, onFurniture });
-  const rows = usePlaceWords(best);
+  const single = useSingle();
+  const rows = usePlaceWords(best, single ? [single] : []);
   const lit = useShown((shown) => shown.lit);
   useMarks(best, rows);
   return (
@@ -45,7 +47,7 @@ export function BestSpots() {
               );
             })}
           </ol>
-          <SpotActions best={best} lit={lit ?? '1'} />
+          <SpotActions best={best} single={single} lit={lit ?? '1'} />
         </>
       )}
       <Loosened />
@@ -69,13 +71,22 @@ function useMarks({ places, wanted: { probe } }: Best, rows: readonly PlaceWords
   useEffect(() => () => useShown.setState({ spots: [], lit: null }), []);
 }
 
-function SpotActions({ best: { places, wanted }, lit }: { readonly best: Best; readonly lit: string }) {
+/** The selected detector. One of a pair is moved with the other one, under "Side by side". */
+function useSingle(): Detector | undefined {
   const { detectors } = useLevel();
   const selection = useAppStore((state) => state.selection);
   const chosen = detectors.find(({ id }) => selection.includes(id));
+  return chosen?.pair === null ? chosen : undefined;
+}
+
+interface ActionProps {
+  readonly best: Best;
+  readonly single: Detector | undefined;
+  readonly lit: string;
+}
+
+function SpotActions({ best: { places, wanted }, single, lit }: ActionProps) {
   const place = places[Number(lit) - 1];
-  // A detector of a pair is moved with the other one, under "Side by side".
-  const single = chosen?.pair === null ? chosen : undefined;
   if (!place) return null;
   return (
     <div className="buttons">

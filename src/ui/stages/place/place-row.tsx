@@ -1,4 +1,4 @@
-import { TONE_WORD } from '../../../../geometry/messages/index.ts';
+import { listed, TONE_WORD } from '../../../../geometry/messages/index.ts';
 import type { PlaceWords } from '../../../state/spots.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 
@@ -25,7 +25,11 @@ export function PlaceRow({ name, words, lit, onLight }: Props) {
         <span>{TONE_WORD[tone]}</span>
       </span>
       <span className="place__spare">{spare}</span>
-      {taken.length > 0 && <span className="place__spare">{taken.join(', ')} stands here</span>}
+      {taken.length > 0 && (
+        <span className="place__spare">
+          {listed(taken)} {taken.length > 1 ? 'stand' : 'stands'} here now
+        </span>
+      )}
     </button>
   );
 }

@@ -25,7 +25,11 @@ export function SideBySide() {
   const [count, setCount] = useState<Count>('2');
   const [onFurniture, setOnFurniture] = useState(false);
   const best = useBestPlaces('group', { members: Number(count), count: 1, onFurniture });
-  const [words] = usePlaceWords(best);
+  const { detectors } = useLevel();
+  const selection = useAppStore((state) => state.selection);
+  const chosen = detectors.find(({ id }) => selection.includes(id));
+  const beside = chosen ? besideIt(detectors, chosen) : [];
+  const [words] = usePlaceWords(best, beside.length === Number(count) ? beside : []);
   const lit = useShown(({ group }) => group !== null);
   const plan = useAppStore((state) => state.plan);
   const bar = useAppStore(selectLevelBar);
@@ -58,18 +62,22 @@ export function SideBySide() {
           They are in a row. Only neighbors are at the distance of a pair, so they are marked two by two.
         </p>
       )}
-      <Actions best={best} count={count} />
+      <Actions best={best} count={count} chosen={chosen} beside={beside} />
     </section>
   );
 }
 
-function Actions({ best, count }: { readonly best: Best; readonly count: Count }) {
+interface ActionProps {
+  readonly best: Best;
+  readonly count: Count;
+  /** The selected detector, and those of its pair. */
+  readonly chosen: Detector | undefined;
+  readonly beside: readonly Detector[];
+}
+
+function Actions({ best, count, chosen, beside }: ActionProps) {
   const { places, wanted } = best;
-  const { detectors } = useLevel();
-  const selection = useAppStore((state) => state.selection);
   const [place] = places;
-  const chosen = detectors.find(({ id }) => selection.includes(id));
-  const beside = chosen ? besideIt(detectors, chosen) : [];
   const others = Number(count) - 1;
   const action = (set: () => void) => () => {
     useShown.setState({ group: null });

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
+import type { Detector } from '../../../../geometry/plan/model.ts';
 import { type BestPlace, type PlaceQuery, searchInputs } from '../../../platform/worker/find-places.ts';
 import { cancelRequests, requestPlaces } from '../../../platform/worker/places-client.ts';
 import { modelOf, selectLevelAtRest, selectProbeAtRest } from '../../../state/selectors.ts';
@@ -58,16 +59,25 @@ function questionOf(levelId: string, { members, onFurniture }: PlaceQuery): stri
 const NONE: readonly BestPlace[] = [];
 
 /** The same array for as long as its members are the same. */
-function useSame(inputs: readonly unknown[]): readonly unknown[] {
+function useSame<T>(inputs: readonly T[]): readonly T[] {
   const kept = useRef(inputs);
   const same = kept.current.length === inputs.length && kept.current.every((one, index) => one === inputs[index]);
   if (!same) kept.current = inputs;
   return kept.current;
 }
 
-/** Each place in words; the same array for the same plan and places. */
-export function usePlaceWords({ places, wanted: { probe } }: Best): readonly PlaceWords[] {
+/** Each place in words, for new detectors or for those that would move there; the same array for the same plan, places and detectors. */
+export function usePlaceWords(
+  { places, wanted: { probe } }: Best,
+  moved: readonly Detector[] = NOBODY,
+): readonly PlaceWords[] {
   const plan = useAppStore((state) => state.plan);
   const model = useAppStore((state) => modelOf(selectLevelAtRest(state)));
-  return useMemo(() => places.map((place) => describePlace(plan, model, probe, place)), [places, plan, model, probe]);
+  const who = useSame(moved);
+  return useMemo(
+    () => places.map((place) => describePlace(plan, model, probe, place, who)),
+    [places, plan, model, probe, who],
+  );
 }
+
+const NOBODY: readonly Detector[] = [];
