@@ -264,8 +264,8 @@ describe('the quick card on a phone', () => {
 });
 
 describe('the questions of the quick card', () => {
-  const openQuestions = async () => {
-    const open = await openCard();
+  const openQuestions = async (options = PHONE as PageOptions) => {
+    const open = await openCard(ANSWERED, options);
     await button(open.page, 'Change the answers').tap();
     await open.page.getByRole('heading', { name: '1. The leaflet of your kit' }).waitFor();
     return open;
@@ -299,6 +299,18 @@ describe('the questions of the quick card', () => {
       if (name === 'Washer or dryer') await shot(page, 'quick-washer');
     },
   );
+
+  it('keep the choice in view where the squares with it are higher than the screen', async () => {
+    const { page } = await openQuestions({ viewport: { width: 320, height: 480 }, touch: true });
+    const chosen = page.getByRole('button', { name: 'Washer or dryer', exact: true });
+    await chosen.tap();
+    await page.getByText('Washer or dryer: press every square that it touches.').waitFor();
+    await settled(page);
+    const head = await page.locator('.quick__head').boundingBox();
+    const after = await chosen.boundingBox();
+    expect(after?.y).toBeGreaterThanOrEqual(head?.height ?? 0);
+    expect(after?.y).toBeLessThan(240);
+  });
 
   it('refuse hours that no test can meet, in the field', async () => {
     const { page } = await openQuestions();

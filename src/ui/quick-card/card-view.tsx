@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { GROUP_IDS, type GroupId } from '../../quick-card/answers.ts';
 import {
@@ -53,12 +53,13 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
         onAnother={() => void anotherCard()}
         onClose={onClose}
       />
-      <LookPoints card={card} />
-      {cardSections(card)
-        .filter(({ title }) => title !== OPEN_TITLE)
-        .map((section) => (
-          <Section key={section.title} section={section} />
-        ))}
+      <LookPoints card={card}>
+        {cardSections(card)
+          .filter(({ title }) => title !== OPEN_TITLE)
+          .map((section) => (
+            <Section key={section.title} section={section} />
+          ))}
+      </LookPoints>
       <p>{twoKits(card)}</p>
       <p className="fine soft">{cardCautions().join(' ')}</p>
     </div>
@@ -197,13 +198,13 @@ const TAKE_BACK = 'Take it back';
 const OPEN_LIST = 'quick-card-open';
 
 /**
- * What somebody has to look at, and below what somebody has looked at. A point that is closed here stays in its place, to be taken back by
+ * What somebody has to look at, and below the rest of the card what somebody has looked at. A point that is closed here stays in its place, to be taken back by
  * a second press: with the next one under the finger, a double press would say of that one, too, that somebody has looked.
  */
-function LookPoints({ card }: { readonly card: QuickCard }) {
+function LookPoints({ card, children }: { readonly card: QuickCard; readonly children: ReactNode }) {
   const { spot, level } = card;
   const [touched, setTouched] = useState<ReadonlyMap<RuleId, LookPoint>>(new Map());
-  if (!spot) return null;
+  if (!spot) return children;
   const press = (point: LookPoint) => {
     setTouched((before) => (before.has(point.rule) ? before : new Map(before).set(point.rule, point)));
     useAppStore.getState().run((plan) => withLooked(plan, level.id, point, Date.now()));
@@ -226,6 +227,7 @@ function LookPoints({ card }: { readonly card: QuickCard }) {
           </ul>
         </section>
       )}
+      {children}
       {done.length > 0 && (
         <section className="quick-card__looked" aria-label={LOOKED_TITLE}>
           <h3>{LOOKED_TITLE}</h3>

@@ -29,7 +29,9 @@ export function QuickCardPages() {
     heading.current?.focus();
     ref.current?.scrollTo(0, 0);
     const { goTo } = useQuickCard.getState();
-    if (shows === 'questions' && goTo) document.getElementById(`quick-${goTo}`)?.querySelector('button')?.focus();
+    const part = shows === 'questions' && goTo ? document.getElementById(`quick-${goTo}`) : null;
+    part?.scrollIntoView({ block: 'start', behavior: 'instant' });
+    part?.querySelector('button')?.focus({ preventScroll: true });
   }, [shows]);
   return (
     <dialog ref={ref} className="quick" aria-labelledby={HEADING} {...events}>

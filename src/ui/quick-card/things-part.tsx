@@ -92,7 +92,9 @@ function useHeldInPlace(kind: ThingKind) {
     held.current = null;
     const moved = button.getBoundingClientRect().top - top;
     button.closest('dialog')?.scrollBy({ top: moved, behavior: 'instant' });
-    picture.current?.scrollIntoView({ block: 'nearest', behavior: 'instant' });
+    picture.current?.querySelector('.squares')?.scrollIntoView({ block: 'nearest', behavior: 'instant' });
+    // On a low screen the choice itself comes before the last row of squares.
+    button.scrollIntoView({ block: 'nearest', behavior: 'instant' });
   }, [kind]);
   return {
     picture,
