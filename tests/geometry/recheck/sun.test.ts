@@ -42,13 +42,17 @@ function bothAgree(plan: Plan, isNotRun: boolean): void {
 describe('direct sun, computed twice', () => {
   it('both stand where the other says that the sun stands', () => {
     const random = seededRandom(42);
+    let compared = 0;
     for (let n = 0; n < 2000; n++) {
       const [instant, latitude, longitude] = [random() * 3e12, random() * 140 - 70, random() * 360 - 180];
       const [one, two] = [sunPosition(instant, latitude, longitude), sunPlace(instant, latitude, longitude)];
       if (one.altitude < 3) continue;
+      compared++;
       const across = (((one.azimuth - two.azimuth + 540) % 360) - 180) * Math.cos((one.altitude * Math.PI) / 180);
       expect(Math.hypot(across, one.altitude - two.altitude)).toBeLessThan(0.02);
     }
+    // The sun is up less than half of the time, and less than 3 degrees high for some of that.
+    expect(compared).toBeGreaterThan(850);
   });
 
   it('a test of one instant runs, one that ends before it starts is undecided', () => {
@@ -80,7 +84,7 @@ describe('direct sun, computed twice', () => {
     bothAgree({ ...plan, site: { ...plan.site, northAnswered: false }, levels: [{ ...level, openings }] }, false);
   });
 
-  it(`of ${HOUSES} houses no detector is nearer to the sun by the second, nor much farther`, {
+  it(`of ${HOUSES} houses no detector is nearer to the sun by the second, and fewer than 5 % are much farther`, {
     timeout: 600_000,
   }, () => {
     let [near, much] = [0, 0];

@@ -32,10 +32,8 @@ function later<Made>() {
   return { promise, settle };
 }
 
-/** Ten pauses, each as long as that before a turn: timers of one length end in the order of their start. */
-async function turn() {
-  for (let pauses = 0; pauses < 10; pauses++) await new Promise((done) => setTimeout(done, 0));
-}
+/** Every pause that was begun ends, and what follows from it: then nothing is left to come by itself. */
+const turn = () => vi.runAllTimersAsync();
 
 const ELEMENT = {} as Element;
 
@@ -48,8 +46,14 @@ function watch(make: () => Promise<string | null>) {
 }
 
 describe('what is made once an element comes into view', () => {
-  beforeEach(() => vi.stubGlobal('IntersectionObserver', Observer));
-  afterEach(() => vi.unstubAllGlobals());
+  beforeEach(() => {
+    vi.useFakeTimers();
+    vi.stubGlobal('IntersectionObserver', Observer);
+  });
+  afterEach(() => {
+    vi.useRealTimers();
+    vi.unstubAllGlobals();
+  });
 
   it('is made and shown once, however often the element comes back', async () => {
     const make = vi.fn(async () => 'picture');
