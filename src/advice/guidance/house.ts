@@ -1,8 +1,8 @@
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
+import { lacksObserverOrTime } from '../../protocol/conditions/condition-row.ts';
 import { conditionsReport, describeEarlyAnswers } from '../../protocol/conditions/conditions-report.ts';
-import { lacksObserverOrTime } from '../../protocol/conditions/edit-conditions.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { hasDetectors } from './time.ts';
 

@@ -61,3 +61,12 @@ export interface ConditionsReport {
   /** The validity in a sentence. */
   readonly text: string;
 }
+
+/** Whether an accepted answer lacks its observer or its time. */
+export const lacksObserverOrTime = ({
+  state,
+  answered,
+  by,
+  at,
+}: Pick<ConditionRow, 'state' | 'answered' | 'by' | 'at'>): boolean =>
+  answered !== 'unknown' && state === answered && (by === '' || at === null);

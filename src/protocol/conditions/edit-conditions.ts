@@ -1,7 +1,6 @@
 import type { Look } from '../../../geometry/edit/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
-import type { ConditionRow } from './condition-row.ts';
 import { recordedCondition } from './conditions-report.ts';
 
 type Answer = Partial<Omit<Condition, 'item'>>;
@@ -30,15 +29,6 @@ export function withAnswer(plan: Plan, id: string, state: ConditionState, { by, 
   const after: Condition = { ...before, state, at, ...(name ? { by: name } : {}) };
   return withEntry(plan, after);
 }
-
-/** Whether an accepted answer lacks its observer or its time. */
-export const lacksObserverOrTime = ({
-  state,
-  answered,
-  by,
-  at,
-}: Pick<ConditionRow, 'state' | 'answered' | 'by' | 'at'>): boolean =>
-  answered !== 'unknown' && state === answered && (by === '' || at === null);
 
 /** Returns the plan with observer and time of an inspection filled in where an answer has none. No answer changes. */
 export function withLook(plan: Plan, { by, at }: Look): Plan {

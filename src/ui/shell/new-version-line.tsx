@@ -1,39 +1,11 @@
-import { useState } from 'react';
 import { useNewVersion } from '../../platform/offline/new-version.ts';
+import { later } from '../hooks/later.tsx';
 
-const SAYS = {
-  ready: 'A newer Stillspot is ready. Start it when you are ready; your plan is kept.',
-  'runs-elsewhere':
-    'A newer Stillspot was started in another tab. This tab continues with the old one until you start it.',
-} as const;
+// There is none at the start.
+const NewVersionNews = later(() => import('./new-version-news.tsx').then((part) => part.NewVersionNews));
 
-const STARTS = 'The newer Stillspot starts. One moment…';
-
-/** Says that a newer version is there. It starts when the user says so, never by itself: work may be under way. */
+/** Where a newer version is told. */
 export function NewVersionLine() {
   const version = useNewVersion((state) => state.version);
-  const [news, setNews] = useState('');
-  if (version.state === 'none') return <p className="unseen" role="status" />;
-  return (
-    <div className="message" data-message="">
-      <p role="status">{news || SAYS[version.state]}</p>
-      <button
-        type="button"
-        className="text-button"
-        onClick={() => {
-          setNews(STARTS);
-          void version.start().then((trouble) => setNews(trouble || STARTS));
-        }}
-      >
-        Start it
-      </button>
-      <button
-        type="button"
-        className="text-button"
-        onClick={() => useNewVersion.setState({ version: { state: 'none' } })}
-      >
-        Later
-      </button>
-    </div>
-  );
+  return version.state === 'none' ? <p className="unseen" role="status" /> : <NewVersionNews version={version} />;
 }

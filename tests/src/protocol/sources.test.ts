@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import type { Source, SourceMark } from '../../../geometry/rules/types.ts';
-import { AGREEMENT_SOURCES } from '../../../src/protocol/conditions/agreement.ts';
+import { AGREEMENT_SOURCES } from '../../../src/protocol/conditions/agreement-text.ts';
 import { CONDITION_ITEMS, DEVIATION_SOURCES } from '../../../src/protocol/conditions/conditions-report.ts';
 import { WEATHER_TO_NOTE_SOURCES } from '../../../src/protocol/custody/weather-notes.ts';
 import { describeRequirement } from '../../../src/protocol/quality/describe-quality.ts';

@@ -2,13 +2,13 @@ import { describeSources } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Agreement } from '../../../../geometry/plan/test-record.ts';
 import {
-  AGREEMENT_SOURCES,
   type AgreementState,
   agreementOf,
   agreementState,
-  describeAgreement,
   withAgreement,
 } from '../../../protocol/conditions/agreement.ts';
+import { AGREEMENT_SOURCES, describeAgreement } from '../../../protocol/conditions/agreement-text.ts';
+import { notAhead } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
@@ -42,6 +42,7 @@ export function AgreementFields({ plan }: { readonly plan: Plan }) {
           label={state === 'refused' ? 'When it was refused' : 'When it was signed'}
           value={agreement.at}
           zone={plan.site.timeZone}
+          refuse={notAhead(plan.site.timeZone)}
           onCommit={(at) => change({ at })}
         />
         <label className="wide house-check">

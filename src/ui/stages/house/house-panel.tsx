@@ -1,10 +1,10 @@
 import { describeSources } from '../../../../geometry/messages/sources.ts';
+import { lacksObserverOrTime } from '../../../protocol/conditions/condition-row.ts';
 import {
   conditionsReport,
   DEVIATION_SOURCES,
   WHY_DEVIATIONS_COUNT,
 } from '../../../protocol/conditions/conditions-report.ts';
-import { lacksObserverOrTime } from '../../../protocol/conditions/edit-conditions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { Cautions } from '../../verdict/cautions.tsx';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';

@@ -3,14 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Agreement, Condition, ConditionState } from '../../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
-import { agreementState, describeAgreement } from '../../../../src/protocol/conditions/agreement.ts';
+import { agreementState } from '../../../../src/protocol/conditions/agreement.ts';
+import { describeAgreement } from '../../../../src/protocol/conditions/agreement-text.ts';
+import { lacksObserverOrTime } from '../../../../src/protocol/conditions/condition-row.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
-import {
-  lacksObserverOrTime,
-  withAnswer,
-  withCondition,
-  withLook,
-} from '../../../../src/protocol/conditions/edit-conditions.ts';
+import { withAnswer, withCondition, withLook } from '../../../../src/protocol/conditions/edit-conditions.ts';
 
 const MORNING = '2026-05-02T09:00:00-04:00';
 const LATER = '2026-05-05T09:30:00-04:00';
