@@ -15,7 +15,7 @@ export interface TimingCheck {
 
 /** Name of each rule, on screen and in print. */
 export const TIMING_NAME: Readonly<Record<TimingRule, string>> = {
-  'closed-building': 'Closed-building conditions',
+  'closed-building': 'Closed-building hours',
   'mitigation-system': 'Mitigation system',
   exposure: 'Exposure',
   weather: 'Weather',
