@@ -2,9 +2,10 @@ import { levelBar } from '../../geometry/check/level.ts';
 import { openChecks } from '../../geometry/check/looked-for.ts';
 import { capital, listed, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { lacksObserverOrTime } from '../protocol/conditions/condition-row.ts';
 import { conditionsReport } from '../protocol/conditions/conditions-report.ts';
-import { lacksObserverOrTime } from '../protocol/conditions/edit-conditions.ts';
 import { missingRecords } from '../protocol/custody/missing-records.ts';
+import { asKnownAt } from '../protocol/timing/ahead.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
 import type { TestStage, TestState } from '../protocol/validity/validity.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
@@ -15,7 +16,7 @@ import { placedInWords, placeHints } from './guidance/place.ts';
 import { readHints, readInWords } from './guidance/read.ts';
 import { sheetHints } from './guidance/sheet.ts';
 import { siteHints } from './guidance/site.ts';
-import { areTimesWhole, isFetched, timedInWords, timeHints } from './guidance/time.ts';
+import { areTimesWhole, timedInWords, timeHints } from './guidance/time.ts';
 
 export type { Hint, HintAction } from './guidance/hint.ts';
 
@@ -48,15 +49,16 @@ export const STAGE_NAME: Readonly<Record<Stage, string>> = {
  * Returns for each stage what is done and what is missing, over all levels of the plan, in the order in which it matters.
  * @param levels the lowest first
  * @param test whether the test of this plan stands
- * @param now tells what is overdue or not over yet
+ * @param now tells what is overdue, planned or not over yet; left out, what is recorded has happened and nothing is overdue
  */
 export function guidance(
-  plan: Plan,
+  recorded: Plan,
   levels: readonly CheckedLevel[],
   test: TestState,
   inViewId: string,
-  now: Ms = Number.NEGATIVE_INFINITY,
+  now: Ms = Number.POSITIVE_INFINITY,
 ): readonly StageState[] {
+  const plan = asKnownAt(recorded, now);
   const seen = levels.map(
     ({ model, reports }): SeenLevel => ({
       plan,
@@ -75,7 +77,7 @@ export function guidance(
     stage('site', purpose, siteHints(plan, seen)),
     stage('draw', drawnInWords(seen), drawHints(plan, seen)),
     stage('place', placedInWords(seen), placeHints(plan, seen), seen.every(isAllRun)),
-    stage('time', timedInWords(plan), timeHints(plan, seen, now), isFetched(plan, now) && areTimesWhole(plan)),
+    stage('time', timedInWords(plan, now), timeHints(plan, seen, now), areTimesWhole(plan)),
     stage('house', houseInWords(plan), houseHints(plan, seen), isHouseWhole(plan)),
     stage('log', logInWords(plan), logHints(plan, seen), missingRecords(plan).length === 0),
     stage('read', readInWords(plan), readHints(plan, test)),

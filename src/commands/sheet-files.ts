@@ -81,6 +81,7 @@ function order(choice: PageChoice | undefined, showTracing: boolean) {
     options: {
       ...(choice ?? { paper: usualPaper(plan) }),
       date: today(),
+      now: Date.now(),
       showTracing,
       // The white of the sheet is drawn for its detectors; without one, for the height that is looked at.
       ...(level.detectors.length === 0 ? { probe: selectProbe(state) } : {}),

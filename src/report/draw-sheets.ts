@@ -6,6 +6,7 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { usedHatches } from '../drawing/floor.ts';
+import type { Ms } from '../protocol/timing/clock.ts';
 import { columnBlocks, NOTE_FORMS, type NoteForm } from './column.ts';
 import { formatPrinted } from './documents/format-times.ts';
 import { type Drawing, drawEmptyLevel, drawLevel, levelScale } from './drawing.ts';
@@ -31,6 +32,8 @@ export interface SheetOptions extends PageChoice {
   readonly showTracing?: boolean;
   /** What the second computation says of each detector, by id; left out, the sheet says that there was one only. */
   readonly computed?: ReadonlyMap<string, Computed>;
+  /** Ms; an event that is recorded for later has not happened. Left out, whatever is recorded has. */
+  readonly now?: Ms;
 }
 
 /** The notes stand in one column at the right, or in three under the drawing where that shows a long house larger. */
@@ -47,8 +50,8 @@ const BLOCK_GAP = 3;
 
 /** All sheets of a level in order. The plan must have the level. */
 export function drawSheets(options: SheetOptions): readonly string[] {
-  const { plan, levelId, probe, computed } = options;
-  const matter = subjectMatter(plan, levelId, probe, computed);
+  const { plan, levelId, probe, computed, now } = options;
+  const matter = subjectMatter(plan, levelId, probe, computed, now);
   const layout = fittingLayout(matter, options);
   const first = firstSheet(matter, layout, options.showTracing);
   const area = inset(contentArea(layout.page), PAD);
@@ -72,8 +75,8 @@ export interface PlanPage {
 
 /** The plan must have the level. */
 export function planPage(options: SheetOptions): PlanPage {
-  const { plan, levelId, probe, computed } = options;
-  const matter: SubjectMatter = { ...subjectMatter(plan, levelId, probe, computed), paper: 'report' };
+  const { plan, levelId, probe, computed, now } = options;
+  const matter: SubjectMatter = { ...subjectMatter(plan, levelId, probe, computed, now), paper: 'report' };
   const layout = fittingLayout(matter, options);
   const { drawn, drawing } = firstSheet(matter, layout, options.showTracing);
   const { page } = layout;

@@ -15,6 +15,7 @@ import { arcRingsContain } from '../../geometry/region/nearest.ts';
 import type { LevelRegion, Probe, Zone } from '../../geometry/region/types.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
+import type { Ms } from '../protocol/timing/clock.ts';
 import { testState } from '../protocol/validity/test-state.ts';
 import type { TestState } from '../protocol/validity/validity.ts';
 import { verifiedLevels } from '../protocol/validity/verified-placement.ts';
@@ -42,13 +43,15 @@ export interface SubjectMatter {
 
 /**
  * Measures a level. The plan must have it. The white is drawn for `probe`; left out, for the level's first detector. `computed` is what
- * the second computation says of each detector, by id: where the two differ the verdict is unknown.
+ * the second computation says of each detector, by id: where the two differ the verdict is unknown. An event that is recorded for later
+ * than `now` has not happened.
  */
 export function subjectMatter(
   plan: Plan,
   levelId: string,
   probe?: Probe,
   computed: ReadonlyMap<string, Computed> = new Map(),
+  now?: Ms,
 ): SubjectMatter {
   const level = plan.levels.find(({ id }) => id === levelId);
   if (!level) throw new Error(`The plan has no level "${levelId}".`);
@@ -69,7 +72,7 @@ export function subjectMatter(
       const report = here?.detectors.find(({ id }) => id === detector.id);
       return report ? [{ detector, report, computed: report.computed }] : [];
     }),
-    state: testState(plan, placement),
+    state: testState(plan, placement, now),
     paper: 'sheets',
     levelBar: levelBar(plan, level),
   };

@@ -1,5 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { type Ms, msOf } from '../../protocol/timing/clock.ts';
+import { plannedStart } from '../../protocol/custody/placed.ts';
+import type { Ms } from '../../protocol/timing/clock.ts';
+import { formatShortInstant } from '../../protocol/timing/format-time.ts';
 import { nextDue } from '../../protocol/timing/next-due.ts';
 import type { TimingRule } from '../../protocol/timing/timing-check.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
@@ -62,12 +64,6 @@ function overdueWords(plan: Plan, now: Ms): string {
   return step === 'overdue' ? `${text}.` : '';
 }
 
-/** Whether the detectors are fetched: a pick-up ahead of now is only planned. Without a clock what is written down has happened. */
-export function isFetched({ visit }: Plan, now: Ms): boolean {
-  const end = msOf(visit.end);
-  return end !== null && (end <= now || now === Number.NEGATIVE_INFINITY);
-}
-
 /** Whether both ends of the test are written down with the forecast that it requires, and no rule about times is broken or open. What had nothing else to run on is neither. */
 export function areTimesWhole(plan: Plan): boolean {
   const { start, end } = plan.visit;
@@ -80,9 +76,11 @@ export const hasDetectors = (levels: readonly SeenLevel[]): boolean =>
   levels.some(({ model }) => model.level.detectors.length > 0);
 
 /** What is known of the times, in a few words; empty for nothing. */
-export function timedInWords(plan: Plan): string {
+export function timedInWords(plan: Plan, now: Ms): string {
   const { start, end } = plan.visit;
   if (start === null) return '';
+  const planned = plannedStart(plan, now);
+  if (planned !== null) return `Placement planned for ${formatShortInstant(planned, plan.site.timeZone, now)}.`;
   if (end === null) return plan.visit.plannedEnd ? 'Pick-up planned, not picked up yet.' : 'Placed, not picked up yet.';
   const { exposureHours } = timingReport(plan);
   const hours = `${Math.floor(exposureHours ?? 0)} h exposure`;

@@ -76,9 +76,14 @@ export function formatHourMinute({ hour, minute }: Pick<LocalTime, 'hour' | 'min
   return `${hour % 12 || 12}:${minutes} ${hour < 12 ? 'am' : 'pm'}`;
 }
 
+/** Returns an instant as `formatInstant`, with the year where it is not that of `now`. */
+export function formatInstantNear(at: Ms, zone: string, now: Ms, form: DateForm = {}): string {
+  return formatInstant(at, zone, { ...form, year: wallTime(at, zone).year !== wallTime(now, zone).year });
+}
+
 /** Returns "Sat, Mar 7, 6:00 pm" or "Sat 7 Mar, 18:00", with the year where it is not that of `now`. */
 export function formatShortInstant(at: Ms, zone: string, now: Ms = at): string {
-  return formatInstant(at, zone, { short: true, year: wallTime(at, zone).year !== wallTime(now, zone).year });
+  return formatInstantNear(at, zone, now, { short: true });
 }
 
 /** Returns a duration to the minute: "47 h 59 min", "12 h", "5 min". Rounded down, so that no test looks longer than it was. */

@@ -4,6 +4,8 @@ import { conditionsReport } from '../conditions/conditions-report.ts';
 import { chainDiscrepancies } from '../custody/describe-chain.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { locations } from '../results/locations.ts';
+import { aheadIssues, asKnownAt } from '../timing/ahead.ts';
+import type { Ms } from '../timing/clock.ts';
 import { limitWords, SHORT_TEST } from '../timing/limits.ts';
 import { TIMING_NAME } from '../timing/timing-check.ts';
 import { timingChecks } from '../timing/timing-checks.ts';
@@ -17,11 +19,18 @@ import { type TestState, testStateFrom, type ValidityIssue } from './validity.ts
  * the mitigation system, delivery to the laboratory, chain of custody, tampering, single detectors in a property transfer, missing
  * results. The worst issue decides; what is not recorded is unknown, never a pass.
  * @param placement reports of the placement checks; computed when left out
+ * @param now an event that is recorded for later has not happened; left out, whatever is recorded has
  */
-export function testState(plan: Plan, placement: readonly LevelPlacement[] = checkPlan(plan).levels): TestState {
+export function testState(
+  recorded: Plan,
+  placement: readonly LevelPlacement[] = checkPlan(recorded).levels,
+  now: Ms = Number.POSITIVE_INFINITY,
+): TestState {
+  const plan = asKnownAt(recorded, now);
   const { issues, notes } = placementIssues(plan, placement);
+  const ahead = aheadIssues(recorded, now);
   return testStateFrom(
-    [...issues, ...pairIssues(plan), ...visitIssues(plan), ...custodyIssues(plan), ...resultIssues(plan)],
+    [...ahead, ...issues, ...pairIssues(plan), ...visitIssues(plan), ...custodyIssues(plan), ...resultIssues(plan)],
     [...notes, ...weatherNotes(plan)],
   );
 }
@@ -73,7 +82,7 @@ function timingIssues(plan: Plan): readonly ValidityIssue[] {
 }
 
 const notPickedUpText = (plan: Plan, text: string): string =>
-  plan.visit.plannedEnd ? `${text} The pick-up is planned, and not recorded yet.` : text;
+  plan.visit.plannedEnd ? `${text} The pick-up is only planned.` : text;
 
 function conditionsIssues(plan: Plan): readonly ValidityIssue[] {
   const { validity, text } = conditionsReport(plan);

@@ -1,6 +1,8 @@
 /** Blocks that the documents of a test share: check boxes, blank lines to write on, pages in columns. */
+
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Computed } from '../../../geometry/recheck/compare.ts';
+import type { Ms } from '../../protocol/timing/clock.ts';
 import { type Block, besides, indented, paragraph, space, stack, withRole } from '../block.ts';
 import { drawFilled, fillColumns } from '../flow.ts';
 import { contentArea, drawPage } from '../page-frame.ts';
@@ -15,6 +17,8 @@ export interface DocumentOrder extends PageChoice, Printing {
   readonly plan: Plan;
   /** Outcome of the second computation by detector id; left out, the document states that verdicts were computed once. */
   readonly computed?: ReadonlyMap<string, Computed>;
+  /** Ms; an event that is recorded for later has not happened. Left out, whatever is recorded has. */
+  readonly now?: Ms;
 }
 
 /** Returns the size of the document's pages: landscape unless something else is asked for. */

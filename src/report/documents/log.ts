@@ -62,9 +62,9 @@ export function drawLog(order: DocumentOrder): readonly string[] {
   return framed(order, 'Log and chain of custody', pour(logFlow(order, area.width), area));
 }
 
-function logFlow({ plan, computed = new Map() }: DocumentOrder, width: number): readonly FlowItem[] {
+function logFlow({ plan, computed = new Map(), now }: DocumentOrder, width: number): readonly FlowItem[] {
   const placement = verifiedLevels(plan, checkPlan(plan).levels, computed);
-  const state = testState(plan, placement);
+  const state = testState(plan, placement, now);
   const report = conditionsReport(plan);
   return [
     { block: titleBlock('Log of a radon test', width), above: 0, keepWithNext: true },

@@ -11,6 +11,7 @@ import type { LocationReport } from '../../protocol/results/location-report.ts';
 import { locationName } from '../../protocol/results/locations.ts';
 import { NEXT_STEPS } from '../../protocol/results/next-steps.ts';
 import { amountsInUnit, digitsText, enteredText, otherUnitText } from '../../protocol/results/radon.ts';
+import type { Ms } from '../../protocol/timing/clock.ts';
 import { type HomeStep, homeStep } from '../../protocol/validity/home-step.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
 import type { TestState, Validity } from '../../protocol/validity/validity.ts';
@@ -26,10 +27,18 @@ export interface ReportContent {
   readonly items: readonly ItemReport[];
 }
 
-/** Returns the content of the report. `computed`: outcome of the second computation by detector id. */
-export function reportContent(plan: Plan, computed: ReadonlyMap<string, Computed> = new Map()): ReportContent {
+/**
+ * Returns the content of the report.
+ * @param computed outcome of the second computation by detector id
+ * @param now an event that is recorded for later has not happened; left out, whatever is recorded has
+ */
+export function reportContent(
+  plan: Plan,
+  computed: ReadonlyMap<string, Computed> = new Map(),
+  now?: Ms,
+): ReportContent {
   const placement = verifiedLevels(plan, checkPlan(plan).levels, computed);
-  const state = testState(plan, placement);
+  const state = testState(plan, placement, now);
   const sets = evaluateResults(plan, state);
   return { plan, placement, state, sets, house: homeStep(plan, sets), items: requiredItems(plan) };
 }

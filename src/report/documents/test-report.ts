@@ -38,10 +38,11 @@ const ITEM_COLUMNS: readonly Column[] = [
  */
 export function drawTestReport(asked: DocumentOrder): readonly string[] {
   const order = { ...asked, orientation: asked.orientation ?? usualOrientation(asked) };
-  const content = reportContent(order.plan, order.computed);
+  const content = reportContent(order.plan, order.computed, order.now);
   const area = inset(contentArea(pageOf(order)), 5);
-  const { plan, paper, orientation, date, computed } = order;
-  const ofPlan = { plan, paper, orientation, date: formatPrinted(date, plan), ...(computed ? { computed } : {}) };
+  const { plan, paper, orientation, date, computed, now } = order;
+  const known = { ...(computed ? { computed } : {}), ...(now === undefined ? {} : { now }) };
+  const ofPlan = { plan, paper, orientation, date: formatPrinted(date, plan), ...known };
   const plans = testedLevels(plan).map(({ id }) => planPage({ ...ofPlan, levelId: id }));
   const pages = pour([...reportFlow(content, area.width), ...remarkItems(plans, area.width)], area);
   const all = pages.length + plans.length;

@@ -2,6 +2,8 @@ import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import { toneOf } from '../../../geometry/messages/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { aheadIssues } from '../../protocol/timing/ahead.ts';
+import type { Ms } from '../../protocol/timing/clock.ts';
 import { testHeadline } from '../../protocol/validity/headline.ts';
 import { testState } from '../../protocol/validity/test-state.ts';
 import { levelPicture } from '../../report/level-picture.ts';
@@ -26,8 +28,10 @@ export async function planPreview(summary: PlanSummary): Promise<PlanPreview | n
   const read = stored && stored.text !== null ? parsePlan(stored.text) : null;
   if (!stored || stored.text === null || !read?.ok) return null;
   const { sunAtOnce } = await import('../../state/direct-sun.ts');
-  const shown = sunAtOnce(() => previewOf(read.plan));
+  const shown = sunAtOnce(() => previewOf(read.plan, undefined, Date.now()));
   const look = { id: summary.id, hash: textHash(stored.text), edition: EDITION, ...shown };
+  // With an event ahead of now it would read another state once that has come.
+  if (aheadIssues(read.plan, Date.now()).length > 0) return look;
   // A preview that could not be stored is made again the next time.
   await change(['looks'], async (write) => void (await write.objectStore('looks').put(look))).catch(() => undefined);
   return look;
@@ -53,10 +57,11 @@ export async function samplePicture({ file, load }: Sample): Promise<string> {
 export function previewOf(
   plan: Plan,
   level: Level | undefined = firstToShow(plan),
+  now?: Ms,
 ): Pick<PlanPreview, 'verdicts' | 'test' | 'picture'> {
   const verdicts = { clear: 0, 'clear-of-drawn': 0, tight: 0, blocked: 0, unknown: 0 };
   const { levels } = checkPlan(plan);
-  const test = testHeadline(plan, testState(plan, levels)).head;
+  const test = testHeadline(plan, testState(plan, levels, now)).head;
   for (const { detectors } of levels) for (const report of detectors) verdicts[toneOf(report)] += 1;
   return { verdicts, test, picture: level ? levelPicture(plan, level.id) : '' };
 }

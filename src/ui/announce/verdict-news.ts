@@ -4,6 +4,7 @@ import { conditionsReport } from '../../protocol/conditions/conditions-report.ts
 import { evaluateResults } from '../../protocol/results/evaluate-results.ts';
 import { locationName } from '../../protocol/results/locations.ts';
 import { amountsInUnit } from '../../protocol/results/radon.ts';
+import { asKnownAt } from '../../protocol/timing/ahead.ts';
 import { TIMING_NAME } from '../../protocol/timing/timing-check.ts';
 import { timingChecks } from '../../protocol/timing/timing-checks.ts';
 import { selectLevel, selectShownPlan } from '../../state/selectors.ts';
@@ -50,11 +51,12 @@ export function detectorNews(before: DetectorVerdicts, now: DetectorVerdicts): r
 }
 
 /** Returns the verdicts of time, house and results of a plan at rest, and of the whole test. */
-export function testVerdicts(plan: Plan): Verdicts {
+export function testVerdicts(recorded: Plan): Verdicts {
+  const plan = asKnownAt(recorded, Date.now());
   if (plan.levels.every(({ detectors }) => detectors.length === 0)) return new Map();
   const { validity, text } = conditionsReport(plan);
   const radon = (sentence: string) => amountsInUnit(plan.display.radon, sentence);
-  const results = plan.readings.length > 0 ? evaluateResults(plan, testStateOf(plan)) : [];
+  const results = plan.readings.length > 0 ? evaluateResults(plan, testStateOf(recorded)) : [];
   return new Map([
     ...timingChecks(plan)
       .filter(({ verdict }) => verdict !== 'not-run')

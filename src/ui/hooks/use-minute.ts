@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'react';
 import { MINUTE, type Ms } from '../../protocol/timing/clock.ts';
 
-/** Returns the time, updated every minute, ms. */
+/** Returns the minute that it is at each render, ms: what was recorded as "now" never lies ahead of it. Renders again every minute. */
 export function useMinute(): Ms {
-  const [now, setNow] = useState(() => Date.now());
+  const [, setMinutes] = useState(0);
   useEffect(() => {
-    const timer = setInterval(() => setNow(Date.now()), MINUTE);
+    const timer = setInterval(() => setMinutes((count) => count + 1), MINUTE);
     return () => clearInterval(timer);
   }, []);
-  return now;
+  return Math.floor(Date.now() / MINUTE) * MINUTE;
 }

@@ -58,7 +58,7 @@ export async function saveReportData(format: keyof typeof DATA_TYPES): Promise<v
     ]).catch(partMissing);
     const { plan } = useAppStore.getState();
     const computed = await computedTwice(plan);
-    const content = sunAtOnce(() => reportContent(plan, computed));
+    const content = sunAtOnce(() => reportContent(plan, computed, Date.now()));
     const text = format === 'csv' ? csv(reportTable(content)) : `${JSON.stringify(reportJson(content), null, 2)}\n`;
     const name = `${fileStem(plan.title)}-report.${format}`;
     downloadFile(name, new Blob([text], { type: DATA_TYPES[format] }));

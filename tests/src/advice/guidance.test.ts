@@ -216,6 +216,18 @@ describe('what is not over yet', () => {
     ]);
   });
 
+  it('is not placed while the start lies ahead and no detector is recorded as placed', () => {
+    const closing = '2026-03-06T12:00:00-05:00';
+    expect(stageOf({ visit }, closing)).toMatchObject({
+      done: 'Placement planned for Sat, Mar 7, 6:00 pm.',
+      whole: false,
+    });
+    const placed = { detector: 'L1d1', serial: '', placed: true, placedBy: '', fetchedBy: '', sealed: null } as const;
+    const log = [{ ...placed, tampering: 'unknown', note: '', photos: [], custody: [] } as const];
+    expect(stageOf({ visit, log }, closing)?.done).toBe('Placed, not picked up yet.');
+    expect(stageOf({ visit }, '2026-03-07T18:00:00-05:00')?.done).toBe('Placed, not picked up yet.');
+  });
+
   it('is missing once it is overdue, by the plan or by the kit', () => {
     const planned = stageOf({ visit: { ...visit, plannedEnd: GOOD_VISIT.end } }, '2026-03-10T09:01:00-04:00');
     expect(missing(planned?.hints ?? [])).toEqual([expect.stringMatching(/^Overdue: pick-up Tue, Mar 10, 9:00 am/)]);

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { wallTime } from '../../../protocol/timing/clock.ts';
-import { formatDate, formatDuration, formatInstant } from '../../../protocol/timing/format-time.ts';
+import { formatDate, formatDuration, formatInstantNear } from '../../../protocol/timing/format-time.ts';
 import { formatSpan, timelineOf } from '../../../protocol/timing/timeline.ts';
 
 /** So many days have their number along the foot; the others only a line. */
@@ -16,7 +16,7 @@ export function TimelineView({ plan }: { readonly plan: Plan }) {
   const share = (at: number) => Math.max(0, (100 * (at - from)) / (to - from));
   const { timeZone } = plan.site;
   const now = Date.now();
-  const dated = (at: number) => formatInstant(at, timeZone, { year: yearOf(at, timeZone) !== yearOf(now, timeZone) });
+  const dated = (at: number) => formatInstantNear(at, timeZone, now);
   const step = Math.ceil(midnights.length / NUMBERED);
   // One at the very end of the picture stays inside it.
   const lines = midnights.map((at) => (
@@ -61,8 +61,6 @@ export function TimelineView({ plan }: { readonly plan: Plan }) {
     </section>
   );
 }
-
-const yearOf = (at: number, zone: string): number => wallTime(at, zone).year;
 
 /** Between two places of a track, in hundredths; never too narrow to be seen, and never beyond its end. */
 function placed(from: number, to: number) {
