@@ -79,6 +79,60 @@ describe('the times of a test, at a desk', () => {
     await page.keyboard.press('Escape');
   });
 
+  it('what has not come yet is refused in its field, with where a plan goes; the plan and what was typed stay', async () => {
+    const before = await visit(page);
+    const stage = page.locator('#stage-time');
+    for (const label of ['Picked up', 'House opened again', 'Mailed', 'At the laboratory']) {
+      const field = page.getByLabel(label, { exact: true });
+      await type(page, label, '2099-01-02T20:30');
+      await stage
+        .getByText(
+          /^Friday, January 2, 2099, 8:30 pm has not come yet: by this device it is .*\. Record it once it has happened\. A planned pick-up is entered under Time, in "Pick-up planned"\.$/,
+        )
+        .waitFor();
+      await expect.poll(() => field.inputValue()).toBe('2099-01-02T20:30');
+      expect(await visit(page)).toEqual(before);
+      await field.press('Escape');
+      await expect.poll(() => stage.getByText('has not come yet').count()).toBe(0);
+    }
+    // Plans may lie ahead, and say of which year they are.
+    await type(page, 'Closed-building conditions since', '2099-01-01T08:00');
+    await stage.getByText('Thursday, January 1, 2099, 8:00 am', { exact: true }).waitFor();
+    await type(page, 'Closed-building conditions since', '2026-03-06T18:00');
+  });
+
+  it('a pick-up that is not after the placement is refused in its field, in local time; nothing of it stays', async () => {
+    const placed = (await visit(page))?.start;
+    await type(page, 'Picked up', '2026-03-07T18:00');
+    const refusal = page.getByText(/^The detectors are recorded as placed at Saturday, March 7, .*6:00 pm: a pick-up/);
+    await refusal.waitFor();
+    await expect.poll(() => refusal.count()).toBe(1);
+    expect(await visit(page)).toMatchObject({ start: placed, end: null });
+    await page.getByLabel('Picked up', { exact: true }).press('Escape');
+    await expect.poll(() => refusal.count()).toBe(0);
+  });
+
+  it('a pick-up of a file that lies ahead is only planned: the test is unknown, and says so', async () => {
+    const change = (end: string | null) =>
+      page.evaluate((at) => {
+        window.__stillspot?.store
+          .getState()
+          .run((plan) => ({ ...plan, visit: { ...plan.visit, start: '2098-12-31T20:30:00-05:00', end: at } }));
+      }, end);
+    await change('2099-01-02T20:30:00-05:00');
+    await page
+      .getByRole('region', { name: 'The whole test' })
+      .getByText(
+        /^Recorded for later than now, and not known before then: "Picked up" \(Friday, January 2, 2099, 8:30 pm\)\./,
+      )
+      .waitFor();
+    await check(page, 'Exposure')
+      .getByText(/^Planned exposure of 48 h/)
+      .waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(async () => (await visit(page))?.start).toBe('2026-03-07T18:00:00-05:00');
+  });
+
   it('the forecast: nothing is a pass before all of it is noted; 29 mph is clear, 30 mph is not', async () => {
     const weather = check(page, 'Weather');
     await expect.poll(() => weather.textContent()).toContain('Not run');
@@ -185,8 +239,18 @@ describe('the times of a test, by finger on a tablet', () => {
       .getByText(/Planned exposure of 62 h/)
       .waitFor();
     expect((await visit(page))?.end ?? null).toBeNull();
-    await page.getByLabel('Pick-up planned', { exact: true }).fill('');
-    await page.getByLabel('Pick-up planned', { exact: true }).press('Enter');
+    // A second press falls on the same button: the plan stays where it stands, to be read.
+    const planned = page.getByLabel('Pick-up planned', { exact: true });
+    const button = page.getByRole('button', { name: 'Picked up: now' });
+    await button.scrollIntoViewIfNeeded();
+    const before = await button.boundingBox();
+    await button.tap();
+    await expect.poll(async () => (await visit(page))?.end ?? null).not.toBeNull();
+    expect(await button.boundingBox()).toEqual(before);
+    expect([await planned.isEditable(), await planned.inputValue()]).toEqual([false, '2026-03-10T09:00']);
+    await page.getByRole('button', { name: 'Undo' }).tap();
+    await planned.fill('');
+    await planned.press('Enter');
     await page.getByRole('button', { name: 'Placed: now' }).tap();
     await page.getByRole('button', { name: 'Placed: write now in its place' }).tap();
     await expect.poll(async () => (await visit(page))?.start).not.toBe(start);

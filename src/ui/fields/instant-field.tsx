@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useId, useState } from 'react';
 import { instantText, MINUTE, type Ms, msOf } from '../../protocol/timing/clock.ts';
-import { formatInstant } from '../../protocol/timing/format-time.ts';
+import { formatInstantNear } from '../../protocol/timing/format-time.ts';
+import type { TimeRefusal } from '../../protocol/timing/refused-times.ts';
 import {
   INPUT_RANGE,
   INSTANT_NEEDED,
@@ -8,7 +9,9 @@ import {
   type WallTimeInput,
   wallTimeInputValue,
 } from '../../protocol/timing/wall-time-input.ts';
+import { useAppStore } from '../../state/store.ts';
 import { useTypedSaved } from '../hooks/use-typed-saved.ts';
+import { withdrawMessage } from './typed-field.tsx';
 import './fields.css';
 import './instant-field.css';
 
@@ -23,21 +26,27 @@ interface Props {
   readonly hint?: string;
   /** A planned instant: it has no "now". */
   readonly ahead?: boolean;
+  /** Refuses an instant before it reaches the plan. */
+  readonly refuse?: TimeRefusal;
+  /** Shown, and not to be changed any more. */
+  readonly readOnly?: boolean;
 }
 
 /**
  * A day and a minute by the clock of the site. "Now" enters this minute; the browser's own picker works by touch and by keyboard.
  * A minute that the clock shows twice is taken only once it is chosen which one; one that the clock skips is refused.
  */
-export function InstantField({ label, value, zone, onCommit, hint, ahead = false }: Props) {
+export function InstantField({ label, value, zone, onCommit, hint, ahead = false, refuse, readOnly }: Props) {
   const id = useId();
   const { text, trouble, instead, read, shown, setText, setInstead, set, commit } = useInstantText({
     value,
     zone,
     onCommit,
+    refuse,
   });
   const at = msOf(value);
-  const known = at === null ? (hint ?? 'not known') : formatInstant(at, zone);
+  const now = Date.now();
+  const known = at === null ? (hint ?? 'not known') : formatInstantNear(at, zone, now);
   const asks = read.kind === 'twice' && text !== shown;
   return (
     <div className="field instant" data-refused={trouble || asks ? '' : undefined}>
@@ -45,13 +54,14 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
         <label className="field__label" htmlFor={id}>
           {label}
         </label>
-        {!ahead && <Now label={label} onNow={(now) => (value === null ? set(now) : setInstead(now))} />}
+        {!ahead && <Now label={label} onNow={(minute) => (value === null ? set(minute) : setInstead(minute))} />}
       </div>
       <input
         id={id}
         type="datetime-local"
         className="field__input"
         value={text}
+        readOnly={readOnly}
         {...INPUT_RANGE}
         aria-describedby={`${id}-note`}
         aria-invalid={trouble !== '' || asks}
@@ -68,8 +78,9 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
       {instead !== null && at !== null && (
         <Instead
           label={label}
-          was={formatInstant(at, zone)}
-          is={formatInstant(instead, zone)}
+          was={formatInstantNear(at, zone, now)}
+          is={formatInstantNear(instead, zone, now)}
+          planned={at > now}
           onYes={() => {
             setInstead(null);
             set(instead);
@@ -82,20 +93,36 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
   );
 }
 
+interface Entry extends Pick<Props, 'value' | 'zone' | 'onCommit'> {
+  readonly refuse: TimeRefusal | undefined;
+}
+
 /** The text of the field while it is typed, what was understood of it, and why it was refused. */
-function useInstantText({ value, zone, onCommit }: Pick<Props, 'value' | 'zone' | 'onCommit'>) {
+function useInstantText({ value, zone, onCommit, refuse }: Entry) {
   const shown = wallTimeInputValue(value, zone);
-  const [text, setText] = useState(shown);
+  const [text, setTyped] = useState(shown);
   const [trouble, setTrouble] = useState('');
   /** The minute that "now" would put in place of a stored instant: the user is asked first. */
   const [instead, setInstead] = useState<Ms | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: of two instants that look alike the other one is a new value too
   useEffect(() => {
-    setText(shown);
+    setTyped(shown);
     setTrouble('');
     setInstead(null);
   }, [shown, value]);
-  const set = (next: Ms | null) => setTrouble(onCommit(next === null ? null : instantText(next, zone)) ?? '');
+  const plan = useAppStore((state) => state.plan);
+  // A refusal goes when its cause may have gone. What was typed stays, and Enter tries it again.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the plan is another one
+  useEffect(() => setTrouble(''), [plan]);
+  const setText = (next: string) => {
+    setTyped(next);
+    setTrouble('');
+    withdrawMessage(trouble);
+  };
+  const set = (next: Ms | null) => {
+    const refusal = next === null ? '' : refuse?.(next, Date.now());
+    setTrouble(refusal || onCommit(next === null ? null : instantText(next, zone)) || '');
+  };
   const read = parseWallTime(text, zone);
   const commit = (input: HTMLInputElement) => {
     // A date that is half typed is not an empty field: it must not delete the stored value.
@@ -131,21 +158,30 @@ interface InsteadProps {
   readonly label: string;
   readonly was: string;
   readonly is: string;
+  /** Whether the stored instant lies ahead. */
+  readonly planned: boolean;
+  /** What to think of first. */
+  readonly why?: string;
   readonly onYes: () => void;
   readonly onNo: () => void;
 }
 
 /** Asks before "now" replaces a stored instant. */
-export function Instead({ label, was, is, onYes, onNo }: InsteadProps) {
+export function Instead({ label, was, is, planned, why, onYes, onNo }: InsteadProps) {
   return (
     <fieldset className="instant__which">
       <legend className="small" role="alert">
-        {was} is recorded. Write {is} in its place?
+        {why} {was} is {planned ? 'planned' : 'recorded'}. Write {is} in its place?
       </legend>
       <button type="button" className="button" aria-label={`${label}: write now in its place`} onClick={onYes}>
         Write now
       </button>
-      <button type="button" className="button" aria-label={`${label}: keep what is recorded`} onClick={onNo}>
+      <button
+        type="button"
+        className="button"
+        aria-label={`${label}: keep what is ${planned ? 'planned' : 'recorded'}`}
+        onClick={onNo}
+      >
         Keep
       </button>
     </fieldset>

@@ -95,6 +95,7 @@ function useTypedText<T>({ shown, read, onCommit }: Pick<Props<T>, 'shown' | 're
   const putBack = () => {
     setText(null);
     setTrouble('');
+    withdrawMessage(trouble);
   };
   // Another item, or an undo, shows another value here: text that was half typed for the old one must not be committed to it.
   // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another value is shown
@@ -114,4 +115,10 @@ function useTypedText<T>({ shown, read, onCommit }: Pick<Props<T>, 'shown' | 're
     if (!refusal) setText(null);
   };
   return { text, trouble, echo, setText, commit, putBack };
+}
+
+/** Takes a refusal back that the message line repeats: it no longer holds. */
+export function withdrawMessage(refusal: string): void {
+  const { message, say } = useAppStore.getState();
+  if (refusal && message === refusal) say('');
 }

@@ -4,6 +4,7 @@ import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../../protocol/conditions/condition-row.ts';
 import { describeDeviation } from '../../../protocol/conditions/conditions-report.ts';
 import { withCondition } from '../../../protocol/conditions/edit-conditions.ts';
+import { notAhead } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
@@ -90,7 +91,13 @@ function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }:
       {answered !== 'unknown' && state === answered && (
         <>
           <TextField label="Verified by" value={by} onCommit={(text) => change({ by: text })} />
-          <InstantField label="Verified on" value={at} zone={zone} onCommit={(value) => change({ at: value })} />
+          <InstantField
+            label="Verified on"
+            value={at}
+            zone={zone}
+            refuse={notAhead(zone)}
+            onCommit={(value) => change({ at: value })}
+          />
         </>
       )}
       <TextField label="Note" value={note} onCommit={(text) => change({ note: text })} />

@@ -1,5 +1,6 @@
 import { useRef } from 'react';
 import { counted } from '../../../../geometry/messages/index.ts';
+import { notAhead } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
@@ -29,6 +30,7 @@ export function WalkFields({ lacking, onSign, hint }: Props) {
         value={at}
         zone={zone}
         hint={hint}
+        refuse={notAhead(zone)}
         onCommit={(value) => {
           useAppStore.getState().setWalk({ at: value });
           return '';

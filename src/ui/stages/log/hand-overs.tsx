@@ -3,6 +3,7 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import { chainOf, holderOf } from '../../../protocol/custody/chain.ts';
 import { allSame } from '../../../protocol/custody/detectors.ts';
 import { withHandOvers } from '../../../protocol/custody/hand-overs.ts';
+import { notAhead } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
@@ -60,6 +61,7 @@ export function HandOver({ plan, detectors }: Props) {
           label="Transferred"
           value={at}
           zone={plan.site.timeZone}
+          refuse={notAhead(plan.site.timeZone)}
           onCommit={(value) => {
             setAt(value);
             return '';

@@ -7,6 +7,7 @@ import {
   WEATHER_TO_NOTE,
   WEATHER_TO_NOTE_SOURCES,
 } from '../../../protocol/custody/weather-notes.ts';
+import { notAhead } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
@@ -83,6 +84,7 @@ function AddWeather({ zone }: { readonly zone: string }) {
         label="When"
         value={at}
         zone={zone}
+        refuse={notAhead(zone)}
         onCommit={(value) => {
           setAt(value);
           return '';

@@ -14,6 +14,7 @@ import {
   withReportFacts,
   withUsualFacts,
 } from '../../../protocol/required-items/report-facts.ts';
+import { notAhead } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { readSetting, writeSetting } from '../../../storage/settings.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
@@ -166,12 +167,14 @@ export function ReportFields({ plan }: { readonly plan: Plan }) {
           label="Analyzed"
           value={laboratory.analyzed}
           zone={plan.site.timeZone}
+          refuse={notAhead(plan.site.timeZone)}
           onCommit={(analyzed) => change({ laboratory: { ...laboratory, analyzed } })}
         />
         <InstantField
           label="Reported"
           value={laboratory.reported}
           zone={plan.site.timeZone}
+          refuse={notAhead(plan.site.timeZone)}
           onCommit={(reported) => change({ laboratory: { ...laboratory, reported } })}
         />
       </Group>

@@ -2,6 +2,7 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Forecast, Visit } from '../../../../geometry/plan/test-record.ts';
 import type { LengthUnit } from '../../../../geometry/units/index.ts';
 import { SEVERE_STORM } from '../../../protocol/timing/limits.ts';
+import { notAhead } from '../../../protocol/timing/refused-times.ts';
 import { formatWind, windUnit, withForecast } from '../../../protocol/timing/weather-check.ts';
 import { type Choice, ChoiceField } from '../../fields/choice-field.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
@@ -39,6 +40,7 @@ export function ForecastFields({
           hint="Before the start."
           value={forecast?.at ?? null}
           zone={site.timeZone}
+          refuse={notAhead(site.timeZone)}
           onCommit={(at) => set({ at })}
         />
         <div className="wide">

@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Kit, Visit } from '../../../../geometry/plan/test-record.ts';
+import { asKnownAt } from '../../../protocol/timing/ahead.ts';
+import { pickedUpRefusal, pickUpNotAhead, placedRefusal } from '../../../protocol/timing/refused-times.ts';
 import { timingReport } from '../../../protocol/timing/timing-report.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { type Choice, ChoiceField } from '../../fields/choice-field.tsx';
@@ -8,9 +10,11 @@ import { FieldGroup } from '../../fields/field-group.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { useMinute } from '../../hooks/use-minute.ts';
 import { Cautions } from '../../verdict/cautions.tsx';
 import { Parts } from '../parts.tsx';
 import { CalendarButton } from './calendar-button.tsx';
+import { ClosedSinceField } from './closed-since-field.tsx';
 import { DecayCurve } from './decay-curve.tsx';
 import { ForecastFields } from './forecast-fields.tsx';
 import { NextStarts } from './next-starts.tsx';
@@ -36,6 +40,7 @@ export function TimePanel() {
   const plan = useAppStore((state) => state.plan);
   const run = useAppStore((state) => state.run);
   const { visit, site } = plan;
+  const known = asKnownAt(plan, useMinute());
   const change = (patch: Partial<Plan>) => run((now) => ({ ...now, ...patch }));
   const changeVisit = (patch: Partial<Visit>) => change({ visit: { ...visit, ...patch } });
   return (
@@ -51,10 +56,10 @@ export function TimePanel() {
       }
       outcome={
         <>
-          <TimingChecks report={timingReport(plan)} />
+          <TimingChecks report={timingReport(known)} />
           <NextStarts plan={plan} onTake={(start) => changeVisit({ start })} />
-          <TimelineView plan={plan} />
-          <DecayCurve plan={plan} />
+          <TimelineView plan={known} />
+          <DecayCurve plan={known} />
           <CalendarButton plan={plan} />
           <Cautions />
         </>
@@ -71,40 +76,53 @@ interface VisitProps {
 
 /** The instants of the visit, by the clock of the site. */
 function InstantFields({ plan: { visit, site }, onChange }: VisitProps) {
+  const zone = site.timeZone;
   const instant = (
-    key: 'closedSince' | 'mitigationOnSince' | 'start' | 'end' | 'plannedEnd' | 'closedUntil' | 'posted' | 'received',
+    key: 'mitigationOnSince' | 'start' | 'end' | 'plannedEnd' | 'closedUntil' | 'posted' | 'received',
   ) => ({
     value: visit[key] ?? null,
-    zone: site.timeZone,
+    zone,
     onCommit: (value: string | null) => onChange({ [key]: value }),
   });
+  const happened = pickUpNotAhead(zone);
   return (
     <div className="fields">
-      <InstantField
-        label="Closed-building conditions since"
-        hint="All windows and exterior doors, on all levels."
-        {...instant('closedSince')}
-      />
+      <ClosedSinceField visit={visit} zone={zone} onCommit={(closedSince) => onChange({ closedSince })} />
       <InstantField
         label="Mitigation system on since"
         hint="Leave empty where there is none."
         {...instant('mitigationOnSince')}
       />
-      <InstantField label="Placed" hint="Start of the test, to the minute." {...instant('start')} />
-      {visit.end === null && (
-        <InstantField
-          label="Pick-up planned"
-          hint="For the calendar and the notices. It does not record a pick-up."
-          ahead
-          {...instant('plannedEnd')}
-        />
-      )}
-      <InstantField label="Picked up" hint="When it has happened, to the minute." {...instant('end')} />
-      <InstantField label="House opened again" hint="Only if it was opened." {...instant('closedUntil')} />
+      <InstantField
+        label="Placed"
+        hint="Start of the test, to the minute."
+        {...instant('start')}
+        refuse={placedRefusal(visit, zone)}
+      />
+      {/* It stays once there is a pick-up: without it the fields below would move up under the next press. */}
+      <InstantField
+        label="Pick-up planned"
+        hint="For the calendar and the notices. It does not record a pick-up."
+        ahead
+        readOnly={visit.end !== null}
+        {...instant('plannedEnd')}
+      />
+      <InstantField
+        label="Picked up"
+        hint="When it has happened, to the minute."
+        {...instant('end')}
+        refuse={pickedUpRefusal(visit, zone)}
+      />
+      <InstantField
+        label="House opened again"
+        hint="Only if it was opened."
+        {...instant('closedUntil')}
+        refuse={happened}
+      />
       {visit.device !== 'monitor' && (
         <>
-          <InstantField label="Mailed" hint="On the day of the pick-up." {...instant('posted')} />
-          <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} />
+          <InstantField label="Mailed" hint="On the day of the pick-up." {...instant('posted')} refuse={happened} />
+          <InstantField label="At the laboratory" hint="As it confirms." {...instant('received')} refuse={happened} />
         </>
       )}
     </div>

@@ -1,0 +1,44 @@
+import type { Visit } from '../../../geometry/plan/test-record.ts';
+import { type Ms, msOf } from './clock.ts';
+import { formatInstantNear } from './format-time.ts';
+
+/** Returns why an instant is not accepted, in a sentence or two; empty where it is. */
+export type TimeRefusal = (at: Ms, now: Ms) => string;
+
+/** A planned pick-up is what people enter ahead. */
+const WHERE_A_PLAN_GOES = 'A planned pick-up is entered under Time, in "Pick-up planned".';
+
+/** Refuses a time that has not come yet, for what is recorded once it has happened. `zone` is that of the site. */
+export const notAhead =
+  (zone: string): TimeRefusal =>
+  (at, now) =>
+    at > now
+      ? `${formatInstantNear(at, zone, now)} has not come yet: by this device it is ${formatInstantNear(now, zone, now)}. Record it once it has happened.`
+      : '';
+
+/** The same for events at and after the pick-up: says where a plan is entered instead. */
+export const pickUpNotAhead =
+  (zone: string): TimeRefusal =>
+  (at, now) => {
+    const refusal = notAhead(zone)(at, now);
+    return refusal && `${refusal} ${WHERE_A_PLAN_GOES}`;
+  };
+
+/** Refuses a placement that is not before the recorded pick-up. It may lie ahead: it is planned then. */
+export const placedRefusal =
+  ({ end }: Visit, zone: string): TimeRefusal =>
+  (at, now) => {
+    const pickUp = msOf(end);
+    if (pickUp === null || at < pickUp) return '';
+    return `The pick-up is recorded at ${formatInstantNear(pickUp, zone, now)}: the detectors were placed before that. Review both times.`;
+  };
+
+/** Refuses a pick-up that lies ahead or is not after the placement. */
+export const pickedUpRefusal =
+  ({ start }: Visit, zone: string): TimeRefusal =>
+  (at, now) => {
+    const ahead = pickUpNotAhead(zone)(at, now);
+    const placed = msOf(start);
+    if (ahead || placed === null || at > placed) return ahead;
+    return `The detectors are recorded as placed at ${formatInstantNear(placed, zone, now)}: a pick-up is later than that. Review both times.`;
+  };
