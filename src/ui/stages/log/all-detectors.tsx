@@ -3,10 +3,13 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../../geometry/plan/test-record.ts';
 import { allSame, listDetectors, type NamedDetector } from '../../../protocol/custody/detectors.ts';
 import { isSentToLaboratory, logEntryOf, withLogEntries } from '../../../protocol/custody/log-entries.ts';
+import { whyTamperingWaits } from '../../../protocol/custody/tampering.ts';
 import { msOf } from '../../../protocol/timing/clock.ts';
 import { formatTimeOfDay } from '../../../protocol/timing/format-time.ts';
+import { pickUpNotAhead } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
+import { useMinute } from '../../hooks/use-minute.ts';
 import { HandOver } from './hand-overs.tsx';
 import { NameField } from './name-field.tsx';
 
@@ -34,6 +37,7 @@ export function AllDetectors({ plan, all }: Props) {
   const unsealed = sealing ? entries.filter((entry) => entry.sealed === null) : [];
   const unseen = entries.filter(({ tampering }) => tampering === 'unknown');
   const end = msOf(plan.visit.end);
+  const waits = whyTamperingWaits(plan, useMinute());
   const person = (label: string, key: 'placedBy' | 'fetchedBy') => {
     const alike = allSame(entries.map((entry) => entry[key]));
     const value = alike ? (entries[0]?.[key] ?? '') : '';
@@ -52,6 +56,7 @@ export function AllDetectors({ plan, all }: Props) {
             value={sealedAlike ? (entries[0]?.sealed ?? null) : null}
             zone={zone}
             hint={sealedAlike ? 'At once after the pick-up.' : 'Not the same for all: see each one.'}
+            refuse={pickUpNotAhead(zone)}
             onCommit={(at) => write({ sealed: at })}
           />
         )}
@@ -63,11 +68,17 @@ export function AllDetectors({ plan, all }: Props) {
           </button>
         )}
         {unseen.length > 0 && (
-          <button type="button" className="button" onClick={() => write({ tampering: 'none' }, unseen)}>
+          <button
+            type="button"
+            className="button"
+            disabled={waits !== ''}
+            onClick={() => write({ tampering: 'none' }, unseen)}
+          >
             {listDetectors(unseen, all)}: no evidence of tampering
           </button>
         )}
       </div>
+      {waits && unseen.length > 0 && <p className="small">{waits}</p>}
       <HandOver plan={plan} detectors={all.map(({ id }) => id)} />
     </fieldset>
   );

@@ -5,10 +5,13 @@ import { conditionsReport } from '../../../protocol/conditions/conditions-report
 import { describeTimeToSeal } from '../../../protocol/custody/describe-chain.ts';
 import { type NamedDetector, namedDetectors } from '../../../protocol/custody/detectors.ts';
 import { isSentToLaboratory, logEntryOf, withLogEntry } from '../../../protocol/custody/log-entries.ts';
+import { whyTamperingWaits } from '../../../protocol/custody/tampering.ts';
+import { pickUpNotAhead } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { useMinute } from '../../hooks/use-minute.ts';
 import { AllDetectors } from './all-detectors.tsx';
 import { ChainLines } from './chain-lines.tsx';
 import { HandOver } from './hand-overs.tsx';
@@ -56,6 +59,7 @@ interface Props {
 function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
   const run = useAppStore((state) => state.run);
   const entry = logEntryOf(plan, id);
+  const waits = whyTamperingWaits(plan, useMinute());
   const change = (patch: Partial<typeof entry>) => run((now) => withLogEntry(now, id, patch));
   return (
     <details className="group" open={alone}>
@@ -70,8 +74,10 @@ function DetectorLog({ plan, detector: { id, name }, alone }: Props) {
           <ChoiceField
             label="Evidence of tampering"
             value={entry.tampering}
-            choices={TAMPERING}
-            hint="Moved, covered, opened, seal broken."
+            choices={
+              waits && entry.tampering !== 'none' ? TAMPERING.filter(({ value }) => value !== 'none') : TAMPERING
+            }
+            hint={waits || 'Moved, covered, opened, seal broken.'}
             onCommit={(tampering) => change({ tampering })}
           />
           {entry.tampering === 'seen' && <TamperingMeans plan={plan} />}
@@ -102,6 +108,7 @@ function Sealed({ plan, entry, onCommit }: SealedProps) {
         value={entry.sealed}
         zone={plan.site.timeZone}
         hint="At once after the pick-up."
+        refuse={pickUpNotAhead(plan.site.timeZone)}
         onCommit={onCommit}
       />
       {after && <p className="wide small">Sealed: {after}</p>}
