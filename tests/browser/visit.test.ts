@@ -27,13 +27,59 @@ describe('the two visits, on a phone by one hand, without a network', () => {
     await expect.poll(async () => (await plan(page))?.visit.start ?? null).not.toBeNull();
     await expect.poll(() => said(page)).toMatch(/^Placed: \w+day, .* Undo reverts it\.$/);
     expect((await plan(page))?.log?.map(({ placedBy }) => placedBy)).toEqual(['R. Alder', 'R. Alder']);
-    // Set out, it goes on with the pick-up; the first visit is one press away.
-    await page.getByText('Still as it was?').waitFor();
+    // Serial numbers, photos and the house are still to come: the page stays with the placement.
+    await expect.poll(() => page.getByRole('button', { name: 'Placement' }).getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => page.getByText('Still as it was?').count()).toBe(0);
     await press(page, 'Undo');
     await expect.poll(async () => (await plan(page))?.visit.start ?? null).toBeNull();
-    await press(page, 'Placement');
     await press(page, 'Placed now');
     await expect.poll(async () => (await plan(page))?.visit.start ?? null).not.toBeNull();
+  });
+
+  it('the placement asks since when the house is closed: the field of Time', async () => {
+    const field = page.locator('.visit-page').getByLabel('Closed-building conditions since', { exact: true });
+    await field.fill('2026-03-06T18:00');
+    await field.press('Enter');
+    await expect.poll(async () => (await plan(page))?.visit.closedSince).toBe('2026-03-06T18:00:00-05:00');
+  });
+
+  it('a placement that is only planned opens on the placement, and is replaced as planned', async () => {
+    await page.evaluate(() => {
+      const start = '2099-01-01T08:00:00-05:00';
+      window.__stillspot?.store.getState().run((now) => ({ ...now, visit: { ...now.visit, start }, log: [] }));
+    });
+    await page.getByText('Placement planned: Thursday, January 1, 2099, 8:00 am', { exact: true }).waitFor();
+    await press(page, 'Placed now');
+    await page.getByText(/Thursday, January 1, 2099, 8:00 am is planned\. Write .* in its place\?/).waitFor();
+    await press(page, 'Placed: write now in its place');
+    await expect.poll(async () => (await plan(page))?.visit.start?.startsWith('2099')).toBe(false);
+  });
+
+  it('a pick-up minutes after the placement is refused or asked about, with the hours; nothing of it stays', async () => {
+    await press(page, 'Pick-up');
+    await page.getByText('That there is no evidence of tampering is recorded after the pick-up').waitFor();
+    expect(await page.getByRole('button', { name: 'As it was', exact: true }).first().isEnabled()).toBe(false);
+    expect(await page.getByRole('button', { name: 'Not as it was' }).first().isEnabled()).toBe(true);
+    const ago = (minutes: number) =>
+      page.evaluate((ms) => {
+        const start = new Date(Math.floor(Date.now() / 60_000) * 60_000 + 60_000 - ms).toISOString();
+        window.__stillspot?.store.getState().run((now) => ({ ...now, visit: { ...now.visit, start } }));
+      }, minutes * 60_000);
+    await ago(0);
+    await press(page, 'Picked up now');
+    await page.getByText(/^The detectors are recorded as placed at .*: a pick-up is later than that\./).waitFor();
+    await ago(13);
+    await expect.poll(() => page.getByText('a pick-up is later than that').count()).toBe(0);
+    await press(page, 'Picked up now');
+    await page
+      .getByText(
+        /^The detectors have been in place for 1\d min, and the least exposure is 48 h: picked up now, the test is invalid\. Record it anyway\?$/,
+      )
+      .waitFor();
+    expect((await plan(page))?.visit.end ?? null).toBeNull();
+    await press(page, 'Picked up: not yet');
+    expect((await plan(page))?.visit.end ?? null).toBeNull();
+    await press(page, 'Placement');
   });
 
   it('a time that is recorded is shown, and replaced only on a yes', async () => {
@@ -68,18 +114,18 @@ describe('the two visits, on a phone by one hand, without a network', () => {
   });
 
   it('the pick-up: as it was, fetched, sealed, mailed', async () => {
-    // Two days before, or the exposure would end in the minute in which it begins.
-    const start = new Date(Date.now() - 172_800_000).toISOString();
+    // More than two days before: nothing to ask.
+    const start = new Date(Date.now() - 180_000_000).toISOString();
     await page.evaluate((at) => {
       window.__stillspot?.store.getState().run((now) => ({ ...now, visit: { ...now.visit, start: at } }));
     }, start);
     await press(page, 'Pick-up');
+    await press(page, 'Picked up now');
     await page
       .getByRole('group', { name: 'A1', exact: true })
       .getByRole('button', { name: 'As it was', exact: true })
       .tap();
     await page.getByRole('group', { name: 'A2', exact: true }).getByRole('button', { name: 'Not as it was' }).tap();
-    await press(page, 'Picked up now');
     await press(page, 'Sealed now');
     await press(page, 'Mailed now');
     await expect.poll(async () => (await plan(page))?.visit.posted ?? null).not.toBeNull();

@@ -1,55 +1,100 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { type Ms, msOf } from '../../../protocol/timing/clock.ts';
-import { formatInstant } from '../../../protocol/timing/format-time.ts';
+import { formatInstantNear } from '../../../protocol/timing/format-time.ts';
+import type { TimeRefusal } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField, Instead, thisMinute } from '../../fields/instant-field.tsx';
 
 interface Props {
   /** "Set out": the button is "Set out now". */
   readonly name: string;
+  /** What a time that lies ahead is called. */
+  readonly planned?: string;
   /** RFC 3339 with an offset; null: not written down. */
   readonly value: string | null;
   readonly onNow: (at: Ms) => string;
   /** Another time than now, typed. */
   readonly onCommit: (value: string | null) => string;
   readonly hint: string;
+  readonly refuse?: TimeRefusal;
+  /** Returns what to think of before this minute is written down; empty for nothing. */
+  readonly doubt?: (at: Ms) => string;
 }
 
 /**
  * A large button that writes down this minute. One that is written down already is shown, and stays until the user has answered whether the
  * new one goes in its place.
  */
-export function NowButton({ name, value, onNow, onCommit, hint }: Props) {
+export function NowButton({ name, planned = name, value, onNow, onCommit, hint, refuse, doubt }: Props) {
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
   const [asked, setAsked] = useState<Ms | null>(null);
+  const [refusal, setRefusal] = useState('');
+  const plan = useAppStore((state) => state.plan);
+  // A refusal goes when its cause may have gone.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the plan is another one
+  useEffect(() => setRefusal(''), [plan]);
   const at = msOf(value);
+  const now = Date.now();
+  const isDone = at !== null && at <= now;
+  const words = (time: Ms) => formatInstantNear(time, zone, now);
   const press = () => {
-    const now = thisMinute();
-    if (at === null) onNow(now);
-    else if (at === now) useAppStore.getState().say(`${name}: ${formatInstant(at, zone)} is recorded already.`);
-    else setAsked(now);
+    const minute = thisMinute();
+    const refused = refuse?.(minute, Date.now()) ?? '';
+    setRefusal(refused);
+    if (refused) return;
+    if (at === minute) useAppStore.getState().say(`${name}: ${words(at)} is recorded already.`);
+    else if (at !== null || doubt?.(minute)) setAsked(minute);
+    else onNow(minute);
   };
+  const answer = (write: boolean) => () => {
+    setAsked(null);
+    if (write && asked !== null) onNow(asked);
+  };
+  const why = asked === null ? '' : (doubt?.(asked) ?? '');
   return (
-    <div className="visit-act" data-done={at === null ? undefined : ''}>
-      <button type="button" className={at === null ? 'button button--main' : 'button'} onClick={press}>
+    <div className="visit-act" data-done={isDone ? '' : undefined}>
+      <button type="button" className={isDone ? 'button' : 'button button--main'} onClick={press}>
         {name} now
       </button>
-      <p className="visit-act__state">{at === null ? hint : `${name}: ${formatInstant(at, zone)}`}</p>
+      <p className="visit-act__state">{at === null ? hint : `${isDone ? name : planned}: ${words(at)}`}</p>
+      {refusal && (
+        <p className="field__trouble" role="alert">
+          {refusal}
+        </p>
+      )}
       {asked !== null && at !== null && (
         <Instead
           label={name}
-          was={formatInstant(at, zone)}
-          is={formatInstant(asked, zone)}
-          onYes={() => {
-            setAsked(null);
-            onNow(asked);
-          }}
-          onNo={() => setAsked(null)}
+          was={words(at)}
+          is={words(asked)}
+          planned={!isDone}
+          why={why}
+          onYes={answer(true)}
+          onNo={answer(false)}
         />
+      )}
+      {asked !== null && at === null && (
+        <fieldset className="instant__which">
+          <legend className="small" role="alert">
+            {why} Record it anyway?
+          </legend>
+          <button type="button" className="button" aria-label={`${name}: record it anyway`} onClick={answer(true)}>
+            Record it
+          </button>
+          <button type="button" className="button" aria-label={`${name}: not yet`} onClick={answer(false)}>
+            Not yet
+          </button>
+        </fieldset>
       )}
       <details className="group">
         <summary>Another time</summary>
-        <InstantField label={`${name} at`} value={value} zone={zone} onCommit={onCommit} />
+        <InstantField
+          label={`${name} at`}
+          value={value}
+          zone={zone}
+          onCommit={onCommit}
+          {...(refuse ? { refuse } : {})}
+        />
       </details>
     </div>
   );

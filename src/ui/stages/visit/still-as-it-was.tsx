@@ -11,15 +11,18 @@ const ANSWERS = [
 interface Props {
   readonly plan: Plan;
   readonly all: readonly NamedDetector[];
+  /** Why "as it was" cannot be recorded yet; empty where it can. */
+  readonly waits: string;
 }
 
 /** Whether each detector lies as it was left: not moved, covered or opened, its seal whole. The same answer as "Tampering" in the log. */
-export function StillAsItWas({ plan, all }: Props) {
+export function StillAsItWas({ plan, all, waits }: Props) {
   if (all.length === 0) return null;
   return (
     <section aria-labelledby="still-heading">
       <h3 id="still-heading">Still as it was?</h3>
       <p>Not moved, covered or opened; its seal whole.</p>
+      {waits && <p>{waits}</p>}
       {all.map(({ id, name }) => (
         <fieldset key={id} className="still">
           <legend>{name}</legend>
@@ -28,6 +31,7 @@ export function StillAsItWas({ plan, all }: Props) {
               key={tampering}
               type="button"
               className="button"
+              disabled={tampering === 'none' && waits !== ''}
               aria-pressed={logEntryOf(plan, id).tampering === tampering}
               onClick={() => writeTampering(id, name, tampering)}
             >

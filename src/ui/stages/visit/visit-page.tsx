@@ -4,13 +4,20 @@ import type { Visit } from '../../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../protocol/conditions/conditions-report.ts';
 import { type NamedDetector, namedDetectors } from '../../../protocol/custody/detectors.ts';
 import { isSentToLaboratory, logEntryOf, withLogEntries } from '../../../protocol/custody/log-entries.ts';
+import { plannedStart } from '../../../protocol/custody/placed.ts';
+import { whyTamperingWaits } from '../../../protocol/custody/tampering.ts';
+import type { Ms } from '../../../protocol/timing/clock.ts';
+import { earliestPickUp, earlyPickUpQuestion } from '../../../protocol/timing/early-pick-up.ts';
+import { pickedUpRefusal, pickUpNotAhead, placedRefusal } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
+import { useMinute } from '../../hooks/use-minute.ts';
 import { Cautions } from '../../verdict/cautions.tsx';
 import { ConditionEntry } from '../house/condition-item.tsx';
 import { NameField, NamesInLog } from '../log/name-field.tsx';
 import { Photos } from '../log/photos.tsx';
 import { SerialNumbers } from '../log/serial-numbers.tsx';
 import { Parts } from '../parts.tsx';
+import { ClosedSinceField } from '../time/closed-since-field.tsx';
 import { NowButton } from './now-button.tsx';
 import { StillAsItWas } from './still-as-it-was.tsx';
 import { answerNow, commonName, writeInstant, writeSealed, writeWho } from './visit-actions.ts';
@@ -23,14 +30,30 @@ interface Props {
   readonly all: readonly NamedDetector[];
 }
 
+type Which = 'set-out' | 'pick-up';
+interface Chosen {
+  readonly which: Which;
+  readonly at: Ms;
+}
+
+/** Which visit shows: the chosen one. Setting out that was chosen before the pick-up could begin no longer counts once it can. */
+function shownVisit(plan: Plan, chosen: Chosen | null, now: Ms): Which {
+  const earliest = earliestPickUp(plan);
+  const isOver = chosen?.which === 'set-out' && earliest !== null && chosen.at < earliest && earliest <= now;
+  if (chosen && !isOver) return chosen.which;
+  return plan.visit.start === null || plannedStart(plan, now) !== null ? 'set-out' : 'pick-up';
+}
+
 /** The page of the two visits, for one hand at the house: what Time, House and Log hold, in the order in which it is done. */
 export function VisitPage() {
   const plan = useAppStore((state) => state.plan);
-  const [chosen, setChosen] = useState<'set-out' | 'pick-up' | null>(null);
-  const which = chosen ?? (plan.visit.start === null ? 'set-out' : 'pick-up');
+  const now = useMinute();
+  const [chosen, setChosen] = useState<Chosen | null>(null);
+  const which = shownVisit(plan, chosen, now);
   const all = namedDetectors(plan);
-  const choice = (value: typeof which, words: string) => (
-    <button type="button" className="button" aria-pressed={which === value} onClick={() => setChosen(value)}>
+  const choose = (value: Which) => setChosen({ which: value, at: Date.now() });
+  const choice = (value: Which, words: string) => (
+    <button type="button" className="button" aria-pressed={which === value} onClick={() => choose(value)}>
       {words}
     </button>
   );
@@ -42,7 +65,11 @@ export function VisitPage() {
         {choice('pick-up', 'Pick-up')}
       </fieldset>
       {all.length === 0 && <p>Place a detector first: its serial number and its photo belong to a place.</p>}
-      {which === 'set-out' ? <SettingOut plan={plan} all={all} /> : <PickUp plan={plan} all={all} />}
+      {which === 'set-out' ? (
+        <SettingOut plan={plan} all={all} onPlaced={() => choose('set-out')} />
+      ) : (
+        <PickUp plan={plan} all={all} now={now} />
+      )}
       <NamesInLog plan={plan} />
       <Cautions />
     </div>
@@ -60,14 +87,31 @@ function useVisitInstant(key: 'start' | 'end' | 'posted', name: string) {
   };
 }
 
-function SettingOut({ plan, all }: Props) {
+/** `onPlaced`: the placement was recorded, or withdrawn. */
+function SettingOut({ plan, all, onPlaced }: Props & { readonly onPlaced: () => void }) {
+  const run = useAppStore((state) => state.run);
   const start = useVisitInstant('start', 'Placed');
+  const { visit, site } = plan;
+  // Serial numbers, photos and the house are still to come: the page stays.
+  const stay = (refusal: string) => {
+    if (!refusal) onPlaced();
+    return refusal;
+  };
   return (
     <Parts
       fields={
         <>
+          <ClosedSinceField
+            visit={visit}
+            zone={site.timeZone}
+            onCommit={(closedSince) => run((now) => ({ ...now, visit: { ...now.visit, closedSince } }))}
+          />
           <NowButton
             {...start}
+            onNow={(at) => stay(start.onNow(at))}
+            onCommit={(next) => stay(start.onCommit(next))}
+            refuse={placedRefusal(visit, site.timeZone)}
+            planned="Placement planned"
             hint="Press when the detectors are open and in place. They are then locked on the plan."
           />
           {all.length > 0 && <SerialNumbers plan={plan} all={all} />}
@@ -85,19 +129,25 @@ function SettingOut({ plan, all }: Props) {
   );
 }
 
-function PickUp({ plan, all }: Props) {
+function PickUp({ plan, all, now: minute }: Props & { readonly now: Ms }) {
   const run = useAppStore((state) => state.run);
   const end = useVisitInstant('end', 'Picked up');
   const posted = useVisitInstant('posted', 'Mailed');
+  const zone = plan.site.timeZone;
   const ids = all.map(({ id }) => id);
   const sealed = ids.map((id) => logEntryOf(plan, id).sealed).find((at) => at !== null) ?? null;
   return (
     <Parts
       fields={
         <>
-          <StillAsItWas plan={plan} all={all} />
           <Who who="fetchedBy" label="Picked up by" plan={plan} />
-          <NowButton {...end} hint="Press when they are closed or picked up: the exposure ends." />
+          <NowButton
+            {...end}
+            refuse={pickedUpRefusal(plan.visit, zone)}
+            doubt={(at) => earlyPickUpQuestion(plan, at)}
+            hint="Press when they are closed or picked up: the exposure ends."
+          />
+          <StillAsItWas plan={plan} all={all} waits={whyTamperingWaits(plan, minute)} />
           {isSentToLaboratory(plan) && (
             <>
               {all.length > 0 && (
@@ -105,11 +155,12 @@ function PickUp({ plan, all }: Props) {
                   name="Sealed"
                   value={sealed}
                   onNow={writeSealed}
+                  refuse={pickUpNotAhead(zone)}
                   onCommit={(at) => run((now) => withLogEntries(now, ids, { sealed: at }))}
                   hint="At once after the pick-up."
                 />
               )}
-              <NowButton {...posted} hint="On the same day." />
+              <NowButton {...posted} refuse={pickUpNotAhead(zone)} hint="On the same day." />
             </>
           )}
         </>
