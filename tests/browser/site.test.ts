@@ -40,6 +40,23 @@ async function onDial(page: Page, degrees: number, far = 48) {
   return { x: x + far * Math.sin(angle), y: y - far * Math.cos(angle) };
 }
 
+describe('the tolerance of the tape', () => {
+  it('is refused beyond what a plan takes, in the units of the plan, and the refusal goes', async () => {
+    const { page, expectNoTroubles } = await property();
+    const field = page.getByLabel('The tape may be off by', { exact: true });
+    await field.fill('50 ft');
+    await field.press('Enter');
+    const refusal = page.getByText('50 ft is too long here. Write at most 3 ft 3 1/4 in.');
+    await refusal.waitFor();
+    await expect.poll(() => refusal.count()).toBe(1);
+    expect(await page.locator('.message > p').first().textContent()).not.toContain('tapeTolerance');
+    await field.fill('1 in');
+    await field.press('Enter');
+    await expect.poll(() => refusal.count()).toBe(0);
+    expectNoTroubles();
+  });
+});
+
 describe('the compass rose', () => {
   it('is turned by mouse, one step of history a turn, and not known again by one press', async () => {
     const { page, expectNoTroubles } = await property();

@@ -133,6 +133,24 @@ describe('the times of a test, at a desk', () => {
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-03-07T18:00:00-05:00');
   });
 
+  it('a limit of the kit that cannot be is refused in plain words, in its field', async () => {
+    await page.locator('summary', { hasText: 'The kit' }).click();
+    const refused = async (label: string, text: string, words: string) => {
+      await type(page, label, text);
+      await page.locator('#stage-time').getByText(words).waitFor();
+      await page.getByLabel(label, { exact: true }).press('Escape');
+      await expect.poll(() => page.locator('#stage-time').getByText(words).count()).toBe(0);
+    };
+    await refused('At least', '-5', '-5 h is too low. Enter 1 to 8760 h.');
+    await refused('At least', '', 'Enter a number, 1 to 8760 h.');
+    await refused('At least', '97', 'That is more than "At most", 96 h. Correct "At most" first.');
+    await refused('At most', '1', 'That is less than "At least", 48 h. Correct "At least" first.');
+    await refused('Laboratory must have it within', '-1', '-1 days is too low. Enter 0 to 365 days.');
+    // Nothing of it stands in the line of messages.
+    expect(await page.locator('.stage-page .message > p:first-child').textContent()).not.toContain('too low');
+    await page.locator('summary', { hasText: 'The kit' }).click();
+  });
+
   it('the forecast: nothing is a pass before all of it is noted; 29 mph is clear, 30 mph is not', async () => {
     const weather = check(page, 'Weather');
     await expect.poll(() => weather.textContent()).toContain('Not run');

@@ -77,7 +77,6 @@ async function doJob(page: Page, worker: Worker): Promise<void> {
 
   await worker.press(button('Visit'));
   await worker.press(button('Placed now'));
-  await worker.press(button('Placement'));
   for (const [name, serial] of [
     ['A1', 'C-1001'],
     ['A2', 'C-1002'],
@@ -89,12 +88,13 @@ async function doJob(page: Page, worker: Worker): Promise<void> {
   await page.clock.setFixedTime(Date.now() + (13 + 49) * 3_600_000);
 
   await worker.press(button('Pick-up'));
+  await worker.type(field('Picked up by'), 'R. Alder');
+  await worker.press(button('Picked up now'));
   for (const name of ['A1', 'A2'])
     await worker.press(
       page.getByRole('group', { name, exact: true }).getByRole('button', { name: 'As it was', exact: true }),
     );
-  await worker.type(field('Picked up by'), 'R. Alder');
-  for (const name of ['Picked up now', 'Sealed now', 'Mailed now']) await worker.press(button(name));
+  for (const name of ['Sealed now', 'Mailed now']) await worker.press(button(name));
 
   await stage('Results');
   for (const name of ['Result of A1', 'Result of A2']) await worker.type(field(name), '3.2');

@@ -1,4 +1,5 @@
 import type { Override, Protocol } from '../../plan/model.ts';
+import { counted } from '../../plan/nouns.ts';
 import type { Kit, Visit } from '../../plan/test-record.ts';
 import { isOverridable, profileById, publishedDistance } from '../../rules/profiles.ts';
 import { RULE_IDS } from '../../rules/types.ts';
@@ -40,12 +41,15 @@ function isZone(timeZone: string): boolean {
 /** The years in which an instant of a test may lie: a year outside is a slip, and would make timelines endless. */
 export const TEST_YEARS = { first: 1990, last: 2100 } as const;
 
+/** Whether an instant, ms since the epoch, lies in those years by the clock of UTC. */
+export const isInTestYears = (ms: number): boolean =>
+  ms >= Date.UTC(TEST_YEARS.first, 0) && ms < Date.UTC(TEST_YEARS.last + 1, 0);
+
 /** Returns what is wrong with text as an instant of a test, in words; null when it is valid. */
 function testInstantError(text: string): string | null {
   const ms = instantMs(text);
   if (ms === null) return instantError(text);
-  const inside = ms >= Date.UTC(TEST_YEARS.first, 0) && ms < Date.UTC(TEST_YEARS.last + 1, 0);
-  return inside ? null : `is not in the years ${TEST_YEARS.first} to ${TEST_YEARS.last}`;
+  return isInTestYears(ms) ? null : `is not in the years ${TEST_YEARS.first} to ${TEST_YEARS.last}`;
 }
 
 /**
@@ -101,7 +105,7 @@ export function kitFlaws({ minimumHours, maximumHours }: Kit): readonly Flaw[] {
       path: ['maximumHours'],
       found: String(maximumHours),
       expected: `at least minimumHours, ${minimumHours}`,
-      statement: `may stay for at most ${maximumHours} hours and must stay for at least ${minimumHours}. Check the kit's instructions.`,
+      statement: `may stay for at most ${counted(maximumHours, 'hour')} and must stay for at least ${minimumHours}. Check the kit's instructions.`,
     },
   ];
 }

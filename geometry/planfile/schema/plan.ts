@@ -95,7 +95,7 @@ const ProtocolSchema = section(
 /** The longest exposure of a kit: more than a year. */
 const MOST_HOURS = 10_000;
 /** The greatest error of a tape, mm: 1 m. */
-const LARGEST_TOLERANCE = 1_000;
+export const LARGEST_TOLERANCE = 1_000;
 
 const KitSchema = section(
   {

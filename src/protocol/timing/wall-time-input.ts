@@ -1,4 +1,4 @@
-import { TEST_YEARS } from '../../../geometry/planfile/meaning/section.ts';
+import { isInTestYears, TEST_YEARS } from '../../../geometry/planfile/meaning/section.ts';
 import { type LocalTime, MINUTE, type Ms, matchWallTime, msOf, wallTime } from './clock.ts';
 import { describeRepeatedMinute, formatDay, formatHourMinute } from './format-time.ts';
 
@@ -33,15 +33,16 @@ export function parseWallTime(text: string, zone: string): WallTimeInput {
   if (!match) return { kind: 'refused', message: INSTANT_NEEDED };
   const [, year, month, day, hour, minute] = match.map(Number) as [number, number, number, number, number, number];
   if (year < TEST_YEARS.first || year > TEST_YEARS.last) {
-    return {
-      kind: 'refused',
-      message: `The year ${year} is not one of a test. Write ${TEST_YEARS.first} to ${TEST_YEARS.last}.`,
-    };
+    return { kind: 'refused', message: yearRefusal(year) };
   }
   const wall: LocalTime = { year, month, day, hour, minute };
   if (!isOnCalendar(wall)) return { kind: 'refused', message: INSTANT_NEEDED };
   const reading = matchWallTime(wall, zone);
-  if (reading.shown === 'once') return { kind: 'instant', at: reading.at };
+  if (reading.shown === 'once') {
+    // The plan counts its years by the clock of UTC: the first and the last hours of them may lie outside.
+    if (!isInTestYears(reading.at)) return { kind: 'refused', message: yearRefusal(year, 1) };
+    return { kind: 'instant', at: reading.at };
+  }
   if (reading.shown === 'never')
     return { kind: 'refused', message: describeSkippedTime(wall, reading.jump, reading.by, zone) };
   const choice = (at: Ms): WallChoice => ({
@@ -54,6 +55,9 @@ export function parseWallTime(text: string, zone: string): WallTimeInput {
     choices: [choice(reading.first), choice(reading.second)],
   };
 }
+
+const yearRefusal = (year: number, off = 0): string =>
+  `The year ${year} is not one of a test. Write ${TEST_YEARS.first + off} to ${TEST_YEARS.last - off}.`;
 
 /** Whether the date and time exist: Date.UTC accepts 30 February and 24:30. */
 function isOnCalendar({ year, month, day, hour, minute }: LocalTime): boolean {

@@ -1,6 +1,6 @@
 import { useEffect, useId, useState } from 'react';
-import { instantAt, instantText } from '../../protocol/timing/clock.ts';
-import { wallTimeInputValue } from '../../protocol/timing/wall-time-input.ts';
+import { instantText } from '../../protocol/timing/clock.ts';
+import { INPUT_RANGE, parseWallTime, wallTimeInputValue } from '../../protocol/timing/wall-time-input.ts';
 import './fields.css';
 
 interface Props {
@@ -25,9 +25,11 @@ export function DayField({ label, value, zone, onCommit, hint }: Props) {
   }, [shown]);
   const commit = () => {
     if (text === shown) return;
-    const [year = 0, month = 0, day = 0] = text.split('-').map(Number);
-    const noon = () => instantText(instantAt({ year, month, day, hour: 12, minute: 0 }, zone), zone);
-    setTrouble(onCommit(text === '' ? null : noon()) ?? '');
+    const read = parseWallTime(text && `${text}T12:00`, zone);
+    if (read.kind === 'refused') setTrouble(read.message);
+    else if (read.kind === 'empty') setTrouble(onCommit(null) ?? '');
+    // No clock shows a noon twice on two days: the first one has the day.
+    else setTrouble(onCommit(instantText(read.kind === 'instant' ? read.at : (read.choices[0]?.at ?? 0), zone)) ?? '');
   };
   return (
     <div className="field" data-refused={trouble ? '' : undefined}>
@@ -39,6 +41,8 @@ export function DayField({ label, value, zone, onCommit, hint }: Props) {
         type="date"
         className="field__input"
         value={text}
+        min={INPUT_RANGE.min.slice(0, 10)}
+        max={INPUT_RANGE.max.slice(0, 10)}
         aria-describedby={`${id}-note`}
         aria-invalid={trouble !== ''}
         onChange={(event) => setText(event.currentTarget.value)}

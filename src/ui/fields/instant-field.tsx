@@ -9,7 +9,6 @@ import {
   type WallTimeInput,
   wallTimeInputValue,
 } from '../../protocol/timing/wall-time-input.ts';
-import { useAppStore } from '../../state/store.ts';
 import { useTypedSaved } from '../hooks/use-typed-saved.ts';
 import { withdrawMessage } from './typed-field.tsx';
 import './fields.css';
@@ -102,39 +101,42 @@ function useInstantText({ value, zone, onCommit, refuse }: Entry) {
   const shown = wallTimeInputValue(value, zone);
   const [text, setTyped] = useState(shown);
   const [trouble, setTrouble] = useState('');
+  /** The instant that `refuse` did not accept. */
+  const [refused, setRefused] = useState<Ms | null>(null);
   /** The minute that "now" would put in place of a stored instant: the user is asked first. */
   const [instead, setInstead] = useState<Ms | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: of two instants that look alike the other one is a new value too
   useEffect(() => {
     setTyped(shown);
     setTrouble('');
+    setRefused(null);
     setInstead(null);
   }, [shown, value]);
-  const plan = useAppStore((state) => state.plan);
-  // A refusal goes when its cause may have gone. What was typed stays, and Enter tries it again.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the plan is another one
-  useEffect(() => setTrouble(''), [plan]);
   const setText = (next: string) => {
     setTyped(next);
     setTrouble('');
+    setRefused(null);
     withdrawMessage(trouble);
   };
   const set = (next: Ms | null) => {
-    const refusal = next === null ? '' : refuse?.(next, Date.now());
-    setTrouble(refusal || onCommit(next === null ? null : instantText(next, zone)) || '');
+    const isRefused = next !== null && Boolean(refuse?.(next, Date.now()));
+    setRefused(isRefused ? next : null);
+    setTrouble(isRefused ? '' : (onCommit(next === null ? null : instantText(next, zone)) ?? ''));
   };
+  // The refusal goes when its cause has gone, and not before: what goes moves the fields below it.
+  const refusal = refused === null ? '' : (refuse?.(refused, Date.now()) ?? '');
   const read = parseWallTime(text, zone);
   const commit = (input: HTMLInputElement) => {
     // A date that is half typed is not an empty field: it must not delete the stored value.
     if (input.validity.badInput) setTrouble(INSTANT_NEEDED);
-    else if (text === shown) setTrouble('');
+    else if (text === shown) setText(shown);
     else if (read.kind === 'refused') setTrouble(read.message);
     else if (read.kind === 'twice') setTrouble('');
     else set(read.kind === 'empty' ? null : read.at);
   };
   const isWhole = text !== shown && read.kind === 'instant';
   useTypedSaved(isWhole ? text : null, () => read.kind === 'instant' && set(read.at));
-  return { text, trouble, instead, read, shown, setText, setInstead, set, commit };
+  return { text, trouble: trouble || refusal, instead, read, shown, setText, setInstead, set, commit };
 }
 
 /** Returns the minute that it is, ms since the epoch. */

@@ -1,6 +1,12 @@
 import type { Mm } from '../../../geometry/plan/model.ts';
 import { fieldLength } from '../../../geometry/units/format.ts';
-import { formatMeasured, type LengthOptions, type LengthUnit, parseLength } from '../../../geometry/units/index.ts';
+import {
+  formatLength,
+  formatMeasured,
+  type LengthOptions,
+  type LengthUnit,
+  parseLength,
+} from '../../../geometry/units/index.ts';
 import { useAppStore } from '../../state/store.ts';
 import { TypedField } from './typed-field.tsx';
 
@@ -14,10 +20,12 @@ interface Props extends LengthOptions {
   readonly onFocus?: ((isIn: boolean) => void) | undefined;
   /** How a length between two marks of a tape is formatted: as a measured one if left out. */
   readonly says?: (mm: Mm, unit: LengthUnit) => string;
+  /** The greatest length that the plan takes here. */
+  readonly most?: Mm;
 }
 
 /** A field for a length in the units of the site. The parsed value is echoed; what is not a length is refused with a message. */
-export function LengthField({ label, value, onCommit, hint, onFocus, says = formatMeasured, ...options }: Props) {
+export function LengthField({ label, value, onCommit, hint, onFocus, says = formatMeasured, most, ...options }: Props) {
   const unit = useAppStore((state) => state.plan.display.length);
   return (
     <TypedField
@@ -28,6 +36,10 @@ export function LengthField({ label, value, onCommit, hint, onFocus, says = form
       onFocus={onFocus}
       read={(text) => {
         const length = parseLength(text, unit, options);
+        if (length.ok && most !== undefined && length.mm > most) {
+          const limit = formatLength(most, unit, 'down');
+          return { ok: false, message: `${length.echo} is too long here. Write at most ${limit}.` };
+        }
         return length.ok
           ? { ok: true, value: length.mm, echo: fieldLength(length.mm, unit, says).replace(/^≈/, 'about') }
           : length;

@@ -25,15 +25,14 @@ export function NumberField({ id, label, value, unit, least, most, mayBeEmpty = 
       read={(text) => {
         const plain = text.replaceAll(unit.trim() || ' ', '').trim();
         if (plain === '' && mayBeEmpty) return { ok: true, value: null, echo: 'not known' };
+        const range = `${least} to ${most}${unit}`;
+        if (plain === '') return { ok: false, message: `Enter a number, ${range}.` };
         if (!/^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)$/.test(plain)) {
-          return {
-            ok: false,
-            message: `"${text.trim()}" is not a number. Write something like ${rounded((least + most) / 2)}.`,
-          };
+          return { ok: false, message: `"${text.trim()}" is not a number. Enter ${range}.` };
         }
         const number = Number(plain.replace(',', '.'));
         if (number < least || number > most) {
-          return { ok: false, message: `${plain}${unit} is too far. Write ${least} to ${most}.` };
+          return { ok: false, message: `${plain}${unit} is too ${number < least ? 'low' : 'high'}. Enter ${range}.` };
         }
         return { ok: true, value: number, echo: `${rounded(number)}${unit}` };
       }}

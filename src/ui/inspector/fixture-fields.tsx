@@ -3,6 +3,7 @@ import { capital, FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
 import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan/model.ts';
 import { fullTurn } from '../../../geometry/plane/bearing.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
+import { LARGEST_IN_HOUSE } from '../../../geometry/planfile/schema/leaves.ts';
 import { openStage } from '../../commands/panels.ts';
 import { machinesNearby } from '../../protocol/conditions/nearby-machines.ts';
 import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
@@ -91,7 +92,7 @@ function StreamFields({ id, stream }: { readonly id: string; readonly stream: St
         most={360}
         onCommit={(spread) => change({ spread: spread ?? 0 })}
       />
-      <LengthField label="Reach" value={stream.reach} onCommit={(reach) => change({ reach })} />
+      <LengthField label="Reach" value={stream.reach} most={LARGEST_IN_HOUSE} onCommit={(reach) => change({ reach })} />
     </div>
   );
 }

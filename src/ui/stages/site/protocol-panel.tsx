@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Mm, Override } from '../../../../geometry/plan/model.ts';
+import { LARGEST_IN_HOUSE } from '../../../../geometry/planfile/schema/leaves.ts';
 import {
   effectiveRules,
   isOverridable,
@@ -106,6 +107,7 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
           label="Distance"
           value={distance ?? published}
           says={formatRequired}
+          most={LARGEST_IN_HOUSE}
           onCommit={(mm) => {
             setDistance(mm);
             return undefined;

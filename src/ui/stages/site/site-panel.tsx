@@ -2,6 +2,7 @@ import { levelsInOrder, withPurpose } from '../../../../geometry/edit/index.ts';
 import { capital, PURPOSE_PHRASE } from '../../../../geometry/messages/index.ts';
 import type { Plan, Purpose, Site } from '../../../../geometry/plan/model.ts';
 import { levelName } from '../../../../geometry/plan/nouns.ts';
+import { LARGEST_TOLERANCE } from '../../../../geometry/planfile/schema/plan.ts';
 import { livingFieldId, PURPOSE_FIELD } from '../../../commands/go-to.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
@@ -76,6 +77,7 @@ function PlaceFields({ plan: { site, tapeTolerance } }: { readonly plan: Plan })
         label="The tape may be off by"
         value={tapeTolerance}
         bare="small"
+        most={LARGEST_TOLERANCE}
         onCommit={(mm) => run((plan) => ({ ...plan, tapeTolerance: mm }))}
       />
       <div className="wide">

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Kit, Visit } from '../../../../geometry/plan/test-record.ts';
 import { asKnownAt } from '../../../protocol/timing/ahead.ts';
+import { msOf } from '../../../protocol/timing/clock.ts';
 import { pickedUpRefusal, pickUpNotAhead, placedRefusal } from '../../../protocol/timing/refused-times.ts';
 import { timingReport } from '../../../protocol/timing/timing-report.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -43,6 +44,11 @@ export function TimePanel() {
   const known = asKnownAt(plan, useMinute());
   const change = (patch: Partial<Plan>) => run((now) => ({ ...now, ...patch }));
   const changeVisit = (patch: Partial<Visit>) => change({ visit: { ...visit, ...patch } });
+  const takeStart = (start: string) => {
+    const refusal = placedRefusal(visit, site.timeZone)(msOf(start) ?? 0, Date.now());
+    if (refusal) useAppStore.getState().say(refusal);
+    else changeVisit({ start });
+  };
   return (
     <Parts
       fields={
@@ -57,7 +63,7 @@ export function TimePanel() {
       outcome={
         <>
           <TimingChecks report={timingReport(known)} />
-          <NextStarts plan={plan} onTake={(start) => changeVisit({ start })} />
+          <NextStarts plan={plan} onTake={takeStart} />
           <TimelineView plan={known} />
           <DecayCurve plan={known} />
           <CalendarButton plan={plan} />
@@ -135,6 +141,16 @@ interface KitProps {
   readonly onChangeVisit: VisitProps['onChange'];
 }
 
+/** Returns why a limit does not go with the other one, which stands in the field beside it; empty where it does. */
+function kitRefusal({ minimumHours, maximumHours }: Kit, key: keyof Kit, value: number | null): string {
+  if (value === null) return '';
+  if (key === 'minimumHours' && value > maximumHours)
+    return `That is more than "At most", ${maximumHours} h. Correct "At most" first.`;
+  if (key === 'maximumHours' && value < minimumHours)
+    return `That is less than "At least", ${minimumHours} h. Correct "At least" first.`;
+  return '';
+}
+
 /** The kind of kit and the limits of its instructions. */
 function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) {
   const { hoursAnswered, ...answered } = kit;
@@ -176,7 +192,7 @@ function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) 
               unit={unit}
               least={least}
               most={most}
-              onCommit={(value) => answer({ [key]: value ?? kit[key] })}
+              onCommit={(value) => kitRefusal(kit, key, value) || answer({ [key]: value ?? kit[key] })}
             />
           ))}
         </FieldGroup>

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { type Ms, msOf } from '../../../protocol/timing/clock.ts';
 import { formatInstantNear } from '../../../protocol/timing/format-time.ts';
 import type { TimeRefusal } from '../../../protocol/timing/refused-times.ts';
@@ -28,20 +28,18 @@ interface Props {
 export function NowButton({ name, planned = name, value, onNow, onCommit, hint, refuse, doubt }: Props) {
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
   const [asked, setAsked] = useState<Ms | null>(null);
-  const [refusal, setRefusal] = useState('');
-  const plan = useAppStore((state) => state.plan);
-  // A refusal goes when its cause may have gone.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the plan is another one
-  useEffect(() => setRefusal(''), [plan]);
+  /** The minute that was refused: it is told for as long as that holds. */
+  const [refused, setRefused] = useState<Ms | null>(null);
   const at = msOf(value);
   const now = Date.now();
+  const refusal = refused === null ? '' : (refuse?.(refused, now) ?? '');
   const isDone = at !== null && at <= now;
   const words = (time: Ms) => formatInstantNear(time, zone, now);
   const press = () => {
     const minute = thisMinute();
-    const refused = refuse?.(minute, Date.now()) ?? '';
-    setRefusal(refused);
-    if (refused) return;
+    const isRefused = Boolean(refuse?.(minute, Date.now()));
+    setRefused(isRefused ? minute : null);
+    if (isRefused) return;
     if (at === minute) useAppStore.getState().say(`${name}: ${words(at)} is recorded already.`);
     else if (at !== null || doubt?.(minute)) setAsked(minute);
     else onNow(minute);

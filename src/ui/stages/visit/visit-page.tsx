@@ -1,6 +1,7 @@
-import { useState } from 'react';
+import { useLayoutEffect, useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Visit } from '../../../../geometry/plan/test-record.ts';
+import { usePanels } from '../../../commands/panels.ts';
 import { conditionsReport } from '../../../protocol/conditions/conditions-report.ts';
 import { type NamedDetector, namedDetectors } from '../../../protocol/custody/detectors.ts';
 import { isSentToLaboratory, logEntryOf, withLogEntries } from '../../../protocol/custody/log-entries.ts';
@@ -31,27 +32,36 @@ interface Props {
 }
 
 type Which = 'set-out' | 'pick-up';
-interface Chosen {
+interface Shown {
   readonly which: Which;
-  readonly at: Ms;
+  /** When it was pressed, or its placement recorded; null: it was not. */
+  readonly chosenAt: Ms | null;
 }
 
-/** Which visit shows: the chosen one. Setting out that was chosen before the pick-up could begin no longer counts once it can. */
-function shownVisit(plan: Plan, chosen: Chosen | null, now: Ms): Which {
+/** Returns the visit that shows once the page is opened: the chosen one, but no placement from before the pick-up could begin. */
+function visitToShow(plan: Plan, before: Shown | null, now: Ms): Shown {
   const earliest = earliestPickUp(plan);
-  const isOver = chosen?.which === 'set-out' && earliest !== null && chosen.at < earliest && earliest <= now;
-  if (chosen && !isOver) return chosen.which;
-  return plan.visit.start === null || plannedStart(plan, now) !== null ? 'set-out' : 'pick-up';
+  const chosenAt = before?.chosenAt ?? null;
+  const isOver = before?.which === 'set-out' && earliest !== null && earliest <= now && (chosenAt ?? 0) < earliest;
+  if (before && chosenAt !== null && !isOver) return before;
+  const isOpen = plan.visit.start === null || plannedStart(plan, now) !== null;
+  return { which: isOpen ? 'set-out' : 'pick-up', chosenAt: null };
 }
 
 /** The page of the two visits, for one hand at the house: what Time, House and Log hold, in the order in which it is done. */
 export function VisitPage() {
   const plan = useAppStore((state) => state.plan);
   const now = useMinute();
-  const [chosen, setChosen] = useState<Chosen | null>(null);
-  const which = shownVisit(plan, chosen, now);
+  const [shown, setShown] = useState<Shown>(() => visitToShow(plan, null, now));
+  const { which } = shown;
+  const isOpen = usePanels((ui) => ui.visitOpen);
+  // Chosen when the page is opened, and by a press: it never changes under a finger.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only when it is opened
+  useLayoutEffect(() => {
+    if (isOpen) setShown(visitToShow(plan, shown, Date.now()));
+  }, [isOpen]);
   const all = namedDetectors(plan);
-  const choose = (value: Which) => setChosen({ which: value, at: Date.now() });
+  const choose = (value: Which) => setShown({ which: value, chosenAt: Date.now() });
   const choice = (value: Which, words: string) => (
     <button type="button" className="button" aria-pressed={which === value} onClick={() => choose(value)}>
       {words}

@@ -155,6 +155,9 @@ describe('a time that somebody types', () => {
       'The clocks go forward from 2:00 to 2:30 on Sunday 4 October, so 2:10 never comes. Write a time before 2:00, or from 2:30 on.',
     ],
     ['0026-03-08T12:00', NEW_YORK, 'The year 26 is not one of a test. Write 1990 to 2100.'],
+    // In UTC it is 2101: the plan would refuse it in the words of its file.
+    ['2100-12-31T20:00', NEW_YORK, 'The year 2100 is not one of a test. Write 1991 to 2099.'],
+    ['1990-01-01T00:30', 'Asia/Tokyo', 'The year 1990 is not one of a test. Write 1991 to 2099.'],
     ['2026-03-08', NEW_YORK, 'Enter a day and a time, to the minute.'],
     ['2026-02-30T12:00', NEW_YORK, 'Enter a day and a time, to the minute.'],
     ['2026-13-01T12:00', NEW_YORK, 'Enter a day and a time, to the minute.'],
