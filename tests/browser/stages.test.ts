@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { howMany, someOf } from '../helpers/how-many.ts';
 import { editorOf } from './editor.ts';
 import { FURNACE, selectIds } from './hands.ts';
-import { accessibilityFindings, type OpenPage, openPage, partsThere, settled } from './harness.ts';
+import { accessibilityFindings, announcerReady, type OpenPage, openPage, partsThere, settled } from './harness.ts';
 import { openPair, openStage, stageButton } from './samples.ts';
 
 const STAGES = ['Property', 'Draw', 'Place', 'Time', 'House', 'Log', 'Results', 'Plan sheet'] as const;
@@ -223,6 +223,25 @@ describe('a page for each stage', () => {
     const steps = await editor.steps();
     await page.keyboard.press('Control+z');
     await expect.poll(() => editor.steps()).toBe(steps - 1);
+  });
+
+  it('what is undone where it is not in view is told in the line of messages; in view it is not', async () => {
+    await announcerReady(page);
+    const said = () => page.locator('.message > p:first-child').filter({ visible: true }).first().textContent();
+    await openStage(page, 'Time');
+    const field = page.locator('#stage-time').getByLabel('Closed-building conditions since', { exact: true });
+    await field.fill('2026-03-05T07:00');
+    await field.press('Enter');
+    await openStage(page, 'Draw');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(said).toBe('Undone: a change of the times of the visit.');
+    await page.keyboard.press('Control+y');
+    await expect.poll(said).toBe('Done again: a change of the times of the visit.');
+    await openStage(page, 'Time');
+    await expect.poll(() => field.inputValue()).toBe('2026-03-05T07:00');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => field.inputValue()).not.toBe('2026-03-05T07:00');
+    await expect.poll(async () => (await said()) ?? '').not.toContain('Undone');
   });
 
   it('a good place is not shown larger than a test that is not evaluated', async () => {

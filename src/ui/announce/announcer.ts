@@ -79,7 +79,7 @@ function newsSince(before: Heard, now: Heard): string {
     edit || sameIds(now.selection, before.selection) ? '' : selectionWords(),
     ...detectorNews(before.detectors, now.detectors),
     ...testNews(before.test, now.test),
-    now.message === before.message ? '' : now.message,
+    now.message === before.message || now.message === edit ? '' : now.message,
     now.tool === before.tool ? '' : now.tool,
   ]
     .filter(Boolean)

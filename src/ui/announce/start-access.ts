@@ -1,5 +1,6 @@
 import { startAnnouncer } from './announcer.ts';
 import { startFocusGuard } from './focus-guard.ts';
+import { startUndoWords } from './undo-words.ts';
 
 /** Starts what a keyboard and a screen reader need beside the page itself: loaded after it, or, on a busy machine, before it is drawn. */
 export function startAccess(): void {
@@ -9,5 +10,6 @@ export function startAccess(): void {
     return;
   }
   startAnnouncer(region);
+  startUndoWords();
   startFocusGuard();
 }
