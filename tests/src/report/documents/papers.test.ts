@@ -206,7 +206,7 @@ describe('the report', () => {
   it('tells each cause once on its first page, however many they are, and where the results are from', () => {
     for (const name of ['01-plain-basement', '03-crowded-utility'] as const) {
       const text = words('report', samplePlan(name));
-      expect(text.split('Closed-building conditions: The start is not recorded').length).toBe(2);
+      expect(text.split('Closed-building hours: The start is not recorded').length).toBe(2);
       expect(text.split('No result is entered yet.').length).toBe(2);
     }
     expect(words('report', fullReportPlan())).toContain('A1 and A2, side by side Family room, Basement');
