@@ -170,7 +170,7 @@ function movedWords(plan: Plan, model: LevelModel, { at }: Detector, to: XY, roo
   return spot ? `Move it ${describeWay(spot, at, room, plan, model)}` : 'Move it';
 }
 
-/** For one of a pair that stands wrong to the other: beside it, midway between the least and the greatest distance. */
+/** For one of a pair that stands wrong to the other: beside it, where `spotBeside` finds the best spot. */
 function companionRemedy(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): Remedy | null {
   const wrong = report.checks.find(({ rule, verdict }) => rule === 'companion' && verdict === 'blocked');
   const other = wrong && model.level.detectors.find(({ id }) => id === wrong.subject);
@@ -178,6 +178,10 @@ function companionRemedy(plan: Plan, model: LevelModel, detector: Detector, repo
   const best = spotBeside(plan, model, detector, other);
   if (!best || compareVerdicts(best.verdict, report.verdict) <= 0) return null;
   const name = other.label.trim() || 'the other one';
-  const words = `Place it beside ${name}, ${formatMeasured(best.gap, plan.display.length)} from rim to rim`;
+  const length = (mm: Mm) => formatMeasured(mm, plan.display.length);
+  const { insteadOf } = best;
+  const worse = insteadOf?.verdict === 'blocked' ? 'does not fit' : `would be ${insteadOf?.verdict}`;
+  const why = insteadOf ? `: ${length(insteadOf.gap)} ${worse} here` : '';
+  const words = `Place it beside ${name}, ${length(best.gap)} from rim to rim${why}`;
   return { kind: 'move', words, at: best.at, spare: best.verdict === 'clear' };
 }

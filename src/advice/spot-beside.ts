@@ -7,6 +7,7 @@ import type { Detector, Mm, Plan, XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import { JUST_INSIDE } from '../../geometry/region/nearest.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
+import { companionGaps } from '../../geometry/search/group-shapes.ts';
 
 /** So many directions about the companion are tried: one every 5 degrees. */
 const DIRECTIONS = 72;
@@ -16,16 +17,28 @@ export interface SpotBeside {
   /** From rim to rim, mm. */
   readonly gap: Mm;
   readonly verdict: Verdict;
+  /** The distance that every published list takes, where the spot keeps another one because that one is worse here; else null. */
+  readonly insteadOf: Pick<SpotBeside, 'gap' | 'verdict'> | null;
 }
 
 /**
- * Returns where one of a pair stands best beside the other: midway between the least and the greatest distance of the `companion` rule, in
- * the direction with the best verdict, then the shortest way. Null where the profile has no such rule.
+ * Returns where one of a pair stands best beside the other: at the distance that all published lists take, as where a pair is set (see
+ * `companionGaps`), unless it is better off midway between the least and the greatest one of the plan's own `companion` rule; in the
+ * direction with the best verdict, then the shortest way. Null where the profile has no such rule.
  */
 export function spotBeside(plan: Plan, model: LevelModel, detector: Detector, other: Detector): SpotBeside | null {
   const rule = effectiveRules(plan.protocol).find(({ id }) => id === 'companion');
   if (!rule || rule.least === null) return null;
-  const gap = rule.most === null ? rule.least + plan.tapeTolerance + JUST_INSIDE : (rule.least + rule.most) / 2;
+  const midway = rule.most === null ? rule.least + plan.tapeTolerance + JUST_INSIDE : (rule.least + rule.most) / 2;
+  const own = spotAt(plan, model, detector, other, midway);
+  const [shared, wider] = companionGaps(plan);
+  if (!shared || !wider) return own;
+  const preferred = spotAt(plan, model, detector, other, shared.best);
+  return compareVerdicts(preferred.verdict, own.verdict) >= 0 ? preferred : { ...own, insteadOf: preferred };
+}
+
+/** The best of the spots at one distance. */
+function spotAt(plan: Plan, model: LevelModel, detector: Detector, other: Detector, gap: Mm): SpotBeside {
   const far = gap + detector.radius + other.radius;
   const carrier = model.level.objects.find((object) => supports(object, other));
   const spots = Array.from({ length: DIRECTIONS }, (_, step): SpotBeside & { readonly move: Mm } => {
@@ -34,7 +47,7 @@ export function spotBeside(plan: Plan, model: LevelModel, detector: Detector, ot
     const off = carrier !== undefined && !supports(carrier, { ...detector, at });
     // Past the edge of what carries the other one it would hang in the air.
     const verdict = off ? 'blocked' : checkDetector(plan, model, { ...detector, at }).verdict;
-    return { at, gap, verdict, move: distance(detector.at, at) };
+    return { at, gap, verdict, insteadOf: null, move: distance(detector.at, at) };
   });
   return spots.reduce((best, spot) => {
     const better = compareVerdicts(spot.verdict, best.verdict);

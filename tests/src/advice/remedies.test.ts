@@ -75,9 +75,16 @@ describe('waysOut', () => {
     expect(high).toMatchObject([{ kind: 'height', words: 'Lower it 2 in' }]); // its top is at 74 in
   });
 
-  it('sets one of a pair beside the other, midway between 4 and 8 in', () => {
+  it('sets one of a pair beside the other, at the distance that every published list takes', () => {
     const ways = waysOf(basement, { ...a1, at: [2616.2, 3000] });
-    expect(ways).toMatchObject([{ kind: 'move', words: 'Place it beside A2, 6 in from rim to rim', leadsTo: 'clear' }]);
+    expect(ways).toMatchObject([{ kind: 'move', words: 'Place it beside A2, 5 in from rim to rim', leadsTo: 'clear' }]);
+  });
+
+  it('says why it is another distance: with a tape that may be off by more than an inch, 5 in is tight', () => {
+    const doubtful = { ...basement, tapeTolerance: 38.1 };
+    expect(waysOf(doubtful, { ...a1, at: [2616.2, 3000] })[0]?.words).toBe(
+      'Place it beside A2, 6 in from rim to rim: 5 in would be tight here',
+    );
   });
 
   it('moves a pair together: the spacing stays, and both pass', () => {
