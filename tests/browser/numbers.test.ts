@@ -158,7 +158,7 @@ describe('drawing by numbers', () => {
     await select('w1');
     const whole = (await lengths())[0];
     await open.page.getByText('Split it, or join it with another').click();
-    await fill('From the left corner, as taped', '8 ft');
+    await fill('From the left corner, facing the wall', '8 ft');
     await open.page.getByRole('button', { name: 'Split it there' }).click();
     // 8 ft from the face of an 8 in wall: 8 ft 4 in of center-line.
     await expect

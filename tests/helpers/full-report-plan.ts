@@ -13,6 +13,7 @@ export function fullReportPlan(values: readonly number[] = [4.4, 4.8]): Plan {
       ...plan.visit,
       posted: '2026-03-10T12:00:00-04:00',
       received: '2026-03-12T09:00:00-04:00',
+      forecast: { at: '2026-03-07T12:00:00-05:00', source: 'Weather service', sustained: 20, storm: false, note: '' },
     },
     weather: [{ at: '2026-03-08T12:00:00-04:00', text: 'Dry, light wind' }],
     log: plan.levels.flatMap(({ detectors }) =>
