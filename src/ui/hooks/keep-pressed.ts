@@ -14,9 +14,8 @@ const ROUNDED_PX = 1;
 /** The empty space at the top of a pane, below its heading: its style sheet says where. */
 const SPACE = '--kept-space';
 
-/** The work of one stage in a pane that several share, and what opens in it by a press on its heading. */
+/** The work of one stage in a pane that several share. */
 const WORK = '.stage__work:not([hidden])';
-const OPENED = 'data-open';
 
 /** How far the work of a stage was scrolled when it was left, px. */
 const left = new WeakMap<Element, number>();
@@ -24,22 +23,19 @@ const left = new WeakMap<Element, number>();
 /**
  * Keeps a control that was pressed where it is while what stands above it grows or shrinks: the scroll position follows before the page
  * is painted, and at the top of the pane, where nothing is left to scroll, empty space takes the place of what went. Where the control
- * itself goes, what it stood in keeps its place. What a press opens below the edge is brought into view, no farther than that takes.
- * A stage opens at its top, or where it was left. Returns what ends that.
+ * itself goes, what it stood in keeps its place. A stage opens at its top, or where it was left. Returns what ends that.
  */
 export function keepPressed(pane: HTMLElement): () => void {
   let anchor = NO_ANCHOR;
   let space = 0;
   let last = 0;
   let work: Element | null = null;
-  let opened: Element | null = null;
   const setSpace = (px: number) => {
     if (px === space) return;
     space = px;
     pane.style.setProperty(SPACE, `${px}px`);
   };
   const hold = ({ target }: Event) => {
-    opened = null;
     // The words in a button move within it when they turn bold.
     if (target instanceof Element) anchor = anchorAt(target.closest(CONTROL) ?? target, pane);
   };
@@ -57,7 +53,6 @@ export function keepPressed(pane: HTMLElement): () => void {
   const enter = (now: Element | null) => {
     if (work) left.set(work, last);
     work = now;
-    opened = null;
     // What has the keyboard there was led to, or pressed: it stays in view.
     if (!now || now.contains(document.activeElement)) {
       keep();
@@ -76,19 +71,6 @@ export function keepPressed(pane: HTMLElement): () => void {
     if (held && isShown(held) && Math.abs(movedBy(anchor)) < ROUNDED_PX) {
       anchor = { ...anchor, scrolled: pane.scrollTop };
     } else follow();
-    bringIn();
-  };
-  /** What was opened comes into view from below the edge, its heading staying in view; the empty space goes first. */
-  const bringIn = () => {
-    if (!opened?.isConnected) return;
-    const [box, around] = [opened.getBoundingClientRect(), pane.getBoundingClientRect()];
-    const head = Number.parseFloat(getComputedStyle(pane).scrollPaddingTop) || 0;
-    const up = Math.floor(Math.min(box.bottom - around.bottom, box.top - around.top - head));
-    if (up < ROUNDED_PX) return;
-    const less = Math.min(space, up);
-    setSpace(space - less);
-    scrollBy(up - less);
-    follow();
   };
   /** The pane has become so much shorter that the browser had to scroll it back. */
   const isAtEnd = () =>
@@ -120,14 +102,7 @@ export function keepPressed(pane: HTMLElement): () => void {
     anchor = { ...anchor, scrolled: pane.scrollTop };
   };
   // Before the browser paints: an observer of changes is called as soon as they are made, one of sizes after the layout.
-  const changes = new MutationObserver((records) => {
-    const pressed = anchor.places[0]?.element;
-    for (const { attributeName, target } of records) {
-      if (attributeName !== OPENED || !(target instanceof Element)) continue;
-      if (pressed && target.hasAttribute(OPENED) && target.contains(pressed)) opened = target;
-    }
-    correct();
-  });
+  const changes = new MutationObserver(correct);
   changes.observe(pane, { subtree: true, childList: true, characterData: true, attributes: true });
   const sizes = new ResizeObserver(correct);
   for (const child of pane.children) sizes.observe(child);
