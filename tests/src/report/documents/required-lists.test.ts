@@ -120,10 +120,11 @@ function rowOf(text: string, begins: string): { readonly state: string; readonly
 }
 
 const full = fullReportPlan();
+const { forecast: _, ...visit } = full.visit;
 /** Paragraphs of what is known, half of it. */
 const half: Plan = {
   ...full,
-  visit: { ...full.visit, end: null },
+  visit: { ...visit, end: null },
   readings: full.readings.slice(0, 1),
   weather: [],
   conditions: full.conditions.slice(1),
