@@ -111,7 +111,7 @@ function steps(plan: Plan): readonly string[] {
     'Leave it alone. Nothing may be put on it or beside it.',
     monitor
       ? 'At the end write down day and time, and read the result.'
-      : `At the end seal it at once, write down day and time, and mail it the same day: the laboratory needs it within ${kit.labDays} days.`,
+      : `At the end seal it at once, write down day and time, and mail it the same day: the laboratory needs it within ${kit.hoursAnswered === false ? 'the days that its instructions name' : `${kit.labDays} days`}.`,
     SAFETY,
   ];
 }

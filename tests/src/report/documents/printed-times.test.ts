@@ -118,6 +118,20 @@ describe('when the detectors are picked up', () => {
     expect(pickUp(visit({ start: null }), TWO_DAYS_BEFORE)).toBe('Detectors to be picked up ____ not scheduled yet');
   });
 
+  it('not known: hours of the kit that nobody entered give no window, and no days for the laboratory', () => {
+    const assumed = { ...timed, kit: { ...timed.kit, hoursAnswered: false } };
+    expect(pickUp(assumed, JUST_PLACED)).toBe('Detectors to be picked up ____ not scheduled yet');
+    const arranged = visit({ plannedEnd: '2026-03-10T09:00:00-04:00' }, assumed);
+    expect(pickUp(arranged, JUST_PLACED)).toBe('Detectors to be picked up: Tuesday, March 10, 9:00 am');
+    const card = (plan: Plan) =>
+      drawDocument('placement-card', { plan, paper: 'letter', ...JUST_PLACED })
+        .flatMap((svg) => sheetTexts(svg).map(({ text }) => text))
+        .join(' ')
+        .replaceAll('\u00a0', ' ');
+    expect(card(timed)).toContain(`within ${timed.kit.labDays} days`);
+    expect(card(assumed)).toContain('within the days that its instructions name');
+  });
+
   it('not known: a plan that has passed is not a pick-up', () => {
     const arranged = visit({ plannedEnd: '2026-03-10T09:00:00-04:00' });
     expect(pickUp(arranged, WEEK_LATER)).toBe(
