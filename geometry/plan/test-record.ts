@@ -30,6 +30,8 @@ export interface Visit {
   readonly closedSince: string | null;
   readonly mitigationOnSince: string | null;
   readonly start: string | null;
+  /** True: `start` is planned, and nobody has recorded that the detectors were placed then. */
+  readonly startPlanned?: boolean;
   /** The actual pick-up. */
   readonly end: string | null;
   /** The planned pick-up. It does not count as done, and `end` takes precedence. */

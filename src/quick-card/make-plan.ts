@@ -3,6 +3,7 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { capital, ROOM_USE_NOUN } from '../../geometry/plan/nouns.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { publishedDistance } from '../../geometry/rules/profiles.ts';
+import { withVisitStart } from '../protocol/custody/placed.ts';
 import { instantText, type Ms } from '../protocol/timing/clock.ts';
 import { type CardAnswers, LEAFLET_RULES, type Leaflet, withAnswers } from './answers.ts';
 import { farOpening, roomOpenings } from './room-openings.ts';
@@ -35,7 +36,7 @@ function withStart(plan: Plan, answers: CardAnswers, now: Ms): Plan {
   const isPlaced = plan.levels.some(({ detectors }) => detectors.length > 0);
   const at = isPlaced ? scheduledStart(plan, answers, now) : null;
   const start = at === null ? null : instantText(at, plan.site.timeZone);
-  return { ...plan, visit: { ...plan.visit, start } };
+  return { ...plan, visit: withVisitStart(plan.visit, start, true) };
 }
 
 /** The plan without its levels: the leaflet, the purpose, the title. */

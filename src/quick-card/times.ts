@@ -39,8 +39,8 @@ function whyNone(plan: Plan, answers: CardAnswers): string {
   return 'No times: no start fits. Choose another time to close the house.';
 }
 
-/** Whether the time to close the house has passed without the kit being set out: the card is then made again. */
-export function isPast(plan: Plan, now: number): boolean {
-  const start = msOf(plan.visit.start);
-  return start !== null && now > start && plan.visit.end === null;
+/** Whether the planned time has passed, and nobody has recorded the placement. */
+export function isPast({ visit }: Plan, now: number): boolean {
+  const start = msOf(visit.start);
+  return visit.startPlanned === true && start !== null && now > start && visit.end === null;
 }

@@ -167,10 +167,13 @@ export function placeLine({ plan, model, level }: SubjectMatter, detector: Detec
 
 /** When the detectors were out; a time that is not on record is said to be missing. */
 export function timeLine({ plan }: SubjectMatter): string {
-  const { start, end, plannedEnd } = plan.visit;
-  const [from, to, planned] = [start, end, plannedEnd].map((at) => formatShortAt(at, plan));
-  const until = planned ? `planned for ${planned}` : 'not recorded';
-  return `Detectors placed: ${from || 'not recorded'}. Picked up: ${to || until}.`;
+  const { start, startPlanned, end, plannedEnd } = plan.visit;
+  const words = (recorded: string | null, planned: string | null | undefined) => {
+    const [is, was] = [recorded, planned].map((at) => formatShortAt(at, plan));
+    return is || (was ? `planned for ${was}` : 'not recorded');
+  };
+  const placed = startPlanned ? words(null, start) : words(start, null);
+  return `Detectors placed: ${placed}. Picked up: ${words(end, plannedEnd)}.`;
 }
 
 /** Remarks on how the level is drawn. */

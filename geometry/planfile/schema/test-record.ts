@@ -151,6 +151,10 @@ export const KIT_EXTRAS = {
 };
 
 export const VISIT_EXTRAS = {
+  startPlanned: about(
+    v.exactOptional(v.boolean('true or false')),
+    'True: `start` is planned, and nobody has recorded the placement; left out: it happened then.',
+  ),
   plannedEnd: maybe(about(instantOrNull(), 'The pick-up as planned; `end` is the one that happened.')),
   closedUntil: maybe(about(instantOrNull(), 'When the house was opened again.')),
   posted: maybe(instantOrNull()),

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { plannedStart } from '../../protocol/custody/placed.ts';
-import type { Ms } from '../../protocol/timing/clock.ts';
+import { type Ms, msOf } from '../../protocol/timing/clock.ts';
 import { formatShortInstant } from '../../protocol/timing/format-time.ts';
 import { nextDue } from '../../protocol/timing/next-due.ts';
 import type { TimingRule } from '../../protocol/timing/timing-check.ts';
@@ -24,7 +24,8 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): re
   const checks = timingReport(plan).checks.flatMap(({ rule, verdict }): Hint[] => {
     if (verdict === 'blocked') return [{ text: BROKEN[rule], action: open, missing: true, weight: WEIGHT.timeBroken }];
     // Until it is fetched the end cannot be known.
-    if (verdict !== 'unknown' || (rule === 'exposure' && plan.visit.end === null)) return [];
+    if (verdict !== 'unknown' || (rule === 'exposure' && (plan.visit.end === null || plan.visit.startPlanned)))
+      return [];
     return [{ text: UNKNOWN[rule], action: open, missing: true, weight: WEIGHT.time }];
   });
   const forecast: readonly Hint[] = lacksForecast(plan)
@@ -37,7 +38,10 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): re
         },
       ]
     : [];
-  return [...overdue, ...checks, ...forecast];
+  const placing: readonly Hint[] = hasPlanPassed(plan, now)
+    ? [{ text: PLACING_OPEN, action: open, missing: true, weight: WEIGHT.time }]
+    : [];
+  return [...overdue, ...placing, ...checks, ...forecast];
 }
 
 /** Short texts: the stage itself has the figures and the remedies. */
@@ -55,6 +59,13 @@ const UNKNOWN: Readonly<Record<TimingRule, string>> = {
   weather: 'The forecast is incomplete, or was looked up too late.',
   laboratory: 'The times of mailing and receipt do not fit together.',
 };
+
+const PLACING_OPEN = 'Whether the detectors were placed as planned is not recorded.';
+
+/** Whether the planned placement is due, or its pick-up recorded already. */
+function hasPlanPassed({ visit }: Plan, now: Ms): boolean {
+  return visit.startPlanned === true && (visit.end !== null || (msOf(visit.start) ?? now) < now);
+}
 
 /** Returns a sentence that detectors are overdue; empty where they are not, and without a clock. */
 function overdueWords(plan: Plan, now: Ms): string {

@@ -3,6 +3,7 @@ import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import { type Ms, msOf } from '../timing/clock.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { LABORATORY, type UncheckedStep } from './chain-types.ts';
+import { recordedStart } from './placed.ts';
 
 /**
  * Returns sentences on what in a step contradicts the times of the visit, the other steps, or `holder`, who has the detector before it.
@@ -10,7 +11,7 @@ import { LABORATORY, type UncheckedStep } from './chain-types.ts';
 export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedStep, holder: string): readonly string[] {
   const { visit, site } = plan;
   const format = (at: Ms) => formatInstant(at, site.timeZone);
-  const [start, end] = [msOf(visit.start), msOf(visit.end)];
+  const [start, end] = [msOf(recordedStart(visit)), msOf(visit.end)];
   const [posted, received] = [msOf(visit.posted), msOf(visit.received)];
   const { at, kind } = step;
   const before = (other: Ms | null): other is Ms => at !== null && other !== null && at < other;

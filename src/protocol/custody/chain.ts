@@ -13,6 +13,7 @@ import {
   type UncheckedStep,
 } from './chain-types.ts';
 import { logEntryOf } from './log-entries.ts';
+import { recordedStart } from './placed.ts';
 
 /** Order of steps at the same instant. */
 const ORDER: readonly StepKind[] = ['set-out', 'fetched', 'sealed', 'hand-over', 'posted', 'received'];
@@ -54,7 +55,7 @@ function chronologicalSteps(
   const step = (kind: StepKind, at: Ms | null, change: Partial<UncheckedStep> = {}): UncheckedStep => {
     return { kind, at, from: '', to: '', note: '', index: null, ...change };
   };
-  const [start, end, shut] = [msOf(visit.start), msOf(visit.end), msOf(sealed)];
+  const [start, end, shut] = [msOf(recordedStart(visit)), msOf(visit.end), msOf(sealed)];
   const [posted, received] = [msOf(visit.posted), msOf(visit.received)];
   const known: readonly UncheckedStep[] = [
     ...(start === null && !placedBy.trim() ? [] : [step('set-out', start, { from: placedBy.trim(), to: HOUSE })]),

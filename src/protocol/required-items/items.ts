@@ -7,6 +7,7 @@ import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { conditionsReport } from '../conditions/conditions-report.ts';
 import { isSentToLaboratory, logEntryOf } from '../custody/log-entries.ts';
+import { recordedStart } from '../custody/placed.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { ILLINOIS_COPY, MAH, MALB, source } from '../sources.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
@@ -86,7 +87,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     id: 'start-and-end',
     name: 'Day and time of start and end',
     sources: [ILLINOIS('B'), MAH('8.5.2(a)(2)'), PENNSYLVANIA('C')],
-    missing: ({ visit }) => [...unless(visit.start, 'start'), ...unless(visit.end, 'end')],
+    missing: ({ visit }) => [...unless(recordedStart(visit), 'start'), ...unless(visit.end, 'end')],
   },
   {
     id: 'street-address',

@@ -7,7 +7,7 @@ import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
 
 /** Returns the check of the exposure time against the kit's limits and the least exposure of the plan's profile. */
-export function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): TimingCheck {
+export function exposureCheck(plan: Plan, { start, startPlanned, end, planned }: VisitTimes): TimingCheck {
   const term = leastOfTerm(plan);
   const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
     rule: 'exposure',
@@ -29,6 +29,7 @@ export function exposureCheck(plan: Plan, { start, end, planned }: VisitTimes): 
     const needs = isAnswered ? `The kit requires ${window}.` : HOURS_NEEDED;
     return check('unknown', `Start and pick-up must both be recorded, to the minute. ${needs}`);
   }
+  if (startPlanned && !planned) return check('unknown', START_NOT_RECORDED);
   const exposure = end - start;
   if (exposure < 0)
     return check('blocked', 'The pick-up is recorded before the start: one of them is wrong. Review both times.');
@@ -54,6 +55,10 @@ function outsideOf(exposure: Ms, least: Ms, most: Ms): string {
   if (exposure < least) return `${short(least - exposure)} short of the kit's ${formatDuration(least)}`;
   return exposure > most ? `${short(exposure - most)} past the kit's ${formatDuration(most)}` : '';
 }
+
+/** Nobody was there at a planned time for certain: what was planned is no exposure. */
+const START_NOT_RECORDED =
+  'When the detectors were placed is not recorded: the time of placement is only a planned one. Record it, to the minute.';
 
 const HOURS_NEEDED = 'How long the kit may be exposed is not entered: copy its hours from its instructions.';
 

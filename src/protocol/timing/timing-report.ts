@@ -25,12 +25,13 @@ export interface TimingReport {
 
 /** Returns the times of a plan's visit with the check of every limit. */
 export function timingReport(plan: Plan): TimingReport {
-  const { start, end, planned } = visitTimes(plan);
+  const { start, startPlanned, end, planned } = visitTimes(plan);
   const { kit, site, visit } = plan;
   const text = (at: Ms | null) => (at === null ? null : instantText(at, site.timeZone));
   const before = (lead: Ms) => (start === null ? null : start - lead);
   const window = start === null ? null : pickUpWindow(start, kitWindow(plan));
-  const exposure = start === null || end === null ? null : end - start;
+  const isOpen = start === null || end === null || (startPlanned && !planned);
+  const exposure = isOpen ? null : end - start;
   return {
     exposureHours: exposure === null ? null : exposure / HOUR,
     planned,

@@ -7,6 +7,8 @@ export interface VisitTimes {
   readonly opened: Ms | null;
   readonly mitigation: Ms | null;
   readonly start: Ms | null;
+  /** Whether `start` is only planned. */
+  readonly startPlanned: boolean;
   /** The pick-up that happened, or the planned one while none has. */
   readonly end: Ms | null;
   /** Whether `end` is only planned. */
@@ -22,6 +24,7 @@ export function visitTimes({ visit }: Plan): VisitTimes {
     opened: msOf(visit.closedUntil),
     mitigation: msOf(visit.mitigationOnSince),
     start: msOf(visit.start),
+    startPlanned: visit.startPlanned === true,
     end: msOf(visit.end) ?? msOf(visit.plannedEnd),
     planned: visit.end === null && msOf(visit.plannedEnd) !== null,
     posted: msOf(visit.posted),

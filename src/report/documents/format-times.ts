@@ -1,6 +1,7 @@
 /** Instants in documents, in the site's time zone. */
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { unbrokenInstant } from '../../../geometry/units/no-break.ts';
+import { recordedStart } from '../../protocol/custody/placed.ts';
 import { instantAt, instantText, type Ms, msOf, wallTime } from '../../protocol/timing/clock.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { DAYS, formatDate, formatInstant, isMonthFirst } from '../../protocol/timing/format-time.ts';
@@ -139,17 +140,16 @@ function sinceTime(plan: Plan, format: FormatTime, printing: Printing, { recorde
   return { name: asked, at: latest && `${latest} at the latest`, otherwise: least };
 }
 
-/** Whether the placement may have happened: then nothing is asked for that had to be done before it. */
+/** Whether the placement may have happened, a planned one too once its time has passed: then nothing is asked for that had to be done before it. */
 const wasPlaced = (plan: Plan, printing: Printing): boolean =>
   plan.visit.end !== null || (plan.visit.start !== null && !isAhead(plan.visit.start, plan, printing));
 
 function placement(plan: Plan, format: FormatTime, printing: Printing): TestTime {
-  const done = wasPlaced(plan, printing);
-  return {
-    name: done ? 'Detectors placed' : 'Detectors to be placed',
-    at: format(plan.visit.start, plan),
-    otherwise: done ? NOT_RECORDED : NOT_SCHEDULED,
-  };
+  const at = format(plan.visit.start, plan);
+  if (!wasPlaced(plan, printing)) return { name: 'Detectors to be placed', at, otherwise: NOT_SCHEDULED };
+  const recorded = format(recordedStart(plan.visit), plan);
+  const planned = recorded === null && at !== null ? `; planned for ${at}` : '';
+  return { name: 'Detectors placed', at: recorded, otherwise: `${NOT_RECORDED}${planned}` };
 }
 
 function pickUp(plan: Plan, format: FormatTime, printing: Printing): TestTime {

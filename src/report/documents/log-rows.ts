@@ -4,6 +4,7 @@ import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { ConditionRow } from '../../protocol/conditions/condition-row.ts';
 import { logEntryOf } from '../../protocol/custody/log-entries.ts';
+import { recordedStart } from '../../protocol/custody/placed.ts';
 import { msOf } from '../../protocol/timing/clock.ts';
 import { type Block, besides, space } from '../block.ts';
 import { COLOR, LINE_MM } from '../style.ts';
@@ -91,7 +92,7 @@ export function deploymentRow(plan: Plan, { detector, name }: PlacedDetector): R
   const { placedBy, fetchedBy, sealed, tampering } = logEntryOf(plan, detector.id);
   return row([
     { text: clipped(name), bold: true },
-    formatShortAt(plan.visit.start, plan),
+    formatShortAt(recordedStart(plan.visit), plan),
     clipped(placedBy.trim()),
     formatShortAt(plan.visit.end, plan),
     clipped(fetchedBy.trim()),

@@ -5,6 +5,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
 import { conditionsReport, DEVIATION_SOURCES } from '../../protocol/conditions/conditions-report.ts';
 import { chainDiscrepancies } from '../../protocol/custody/describe-chain.ts';
+import { recordedStart } from '../../protocol/custody/placed.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
@@ -146,13 +147,17 @@ function writing(labels: Parameters<typeof blankLines>[0], width: number): FlowI
 
 /** Returns the times of the visit, four in a row. */
 function visitBlock(plan: Plan, width: number) {
-  const { start, end, plannedEnd, closedSince, mitigationOnSince, closedUntil, posted, received } = plan.visit;
+  const { start, startPlanned, end, plannedEnd, closedSince, mitigationOnSince, closedUntil, posted, received } =
+    plan.visit;
   const { exposureHours, planned } = timingReport(plan);
   const { minimumHours, maximumHours } = plan.kit;
   const exposure = exposureHours === null || planned ? '' : formatDuration(exposureHours * HOUR);
   const cells: readonly (readonly [string, string])[] = [
     ['Closed-building conditions since', formatShortAt(closedSince, plan)],
-    ['Detectors placed', formatShortAt(start, plan)],
+    [
+      startPlanned ? `Detectors placed (planned: ${formatShortAt(start, plan)})` : 'Detectors placed',
+      formatShortAt(recordedStart(plan.visit), plan),
+    ],
     [
       planned ? `Detectors picked up (planned: ${formatShortAt(plannedEnd, plan)})` : 'Detectors picked up',
       formatShortAt(end, plan),

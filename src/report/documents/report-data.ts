@@ -1,5 +1,6 @@
 /** The report of a test for other programs: as JSON and as a table. */
 import { markedCite } from '../../../geometry/messages/sources.ts';
+import { recordedStart } from '../../protocol/custody/placed.ts';
 import { detectorLabel } from '../../protocol/detector-label.ts';
 import { locationJson } from '../../protocol/results/describe-location.ts';
 import { issueText } from '../../protocol/validity/validity.ts';
@@ -72,7 +73,7 @@ export function reportTable(content: ReportContent): readonly (readonly (string 
         holds ? 'yes' : 'no',
         step,
         houseStep(content),
-        plan.visit.start ?? '',
+        recordedStart(plan.visit) ?? '',
         plan.visit.end ?? '',
       ];
     });

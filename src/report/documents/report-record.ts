@@ -3,6 +3,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { ConditionRow } from '../../protocol/conditions/condition-row.ts';
 import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
 import { isSentToLaboratory, logEntryOf } from '../../protocol/custody/log-entries.ts';
+import { recordedStart } from '../../protocol/custody/placed.ts';
 import { licenseOf, peopleInLog } from '../../protocol/required-items/items.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';
@@ -36,7 +37,7 @@ export function timeItems(plan: Plan, width: number): readonly FlowItem[] {
       'Times',
       [
         ['Closed-building conditions since', at(visit.closedSince)],
-        ['Placed', at(visit.start)],
+        ['Placed', at(recordedStart(visit))],
         ['Picked up', at(visit.end)],
         ['Exposure', exposureHours === null || planned ? '' : formatDuration(exposureHours * HOUR)],
         ...(isSentToLaboratory(plan)

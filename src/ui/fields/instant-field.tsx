@@ -23,6 +23,8 @@ interface Props {
   /** Takes the instant over. Returns why not, in words; empty or nothing when it did. */
   readonly onCommit: (value: string | null) => string | undefined;
   readonly hint?: string;
+  /** What stands after an instant that is only planned; empty: it is recorded. */
+  readonly planned?: string;
   /** A planned instant: it has no "now". */
   readonly ahead?: boolean;
   /** Refuses an instant before it reaches the plan. */
@@ -35,7 +37,17 @@ interface Props {
  * A day and a minute by the clock of the site. "Now" enters this minute; the browser's own picker works by touch and by keyboard.
  * A minute that the clock shows twice is taken only once it is chosen which one; one that the clock skips is refused.
  */
-export function InstantField({ label, value, zone, onCommit, hint, ahead = false, refuse, readOnly }: Props) {
+export function InstantField({
+  label,
+  value,
+  zone,
+  onCommit,
+  hint,
+  planned = '',
+  ahead = false,
+  refuse,
+  readOnly,
+}: Props) {
   const id = useId();
   const { text, trouble, instead, read, shown, setText, setInstead, set, commit } = useInstantText({
     value,
@@ -45,7 +57,8 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
   });
   const at = msOf(value);
   const now = Date.now();
-  const known = at === null ? (hint ?? 'not known') : formatInstantNear(at, zone, now);
+  const known =
+    at === null ? (hint ?? 'not known') : [formatInstantNear(at, zone, now), planned].filter(Boolean).join('. ');
   const asks = read.kind === 'twice' && text !== shown;
   return (
     <div className="field instant" data-refused={trouble || asks ? '' : undefined}>
@@ -79,7 +92,7 @@ export function InstantField({ label, value, zone, onCommit, hint, ahead = false
           label={label}
           was={formatInstantNear(at, zone, now)}
           is={formatInstantNear(instead, zone, now)}
-          planned={at > now}
+          planned={at > now || planned !== ''}
           onYes={() => {
             setInstead(null);
             set(instead);

@@ -42,7 +42,8 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
     <div className="quick__page quick-card">
       {isPast(plan, now) && (
         <p className="quick-card__late" role="alert">
-          The time to place it has passed. Not placed yet? Change the answers and choose another time.
+          The time to place it has passed. Placed? Record it in the full app, under Visit. Not placed yet? Change the
+          answers and choose another time.
         </p>
       )}
       <ResultPart plan={plan} onClose={onClose} />

@@ -53,6 +53,13 @@ describe('the plan of a quick card', () => {
     });
   });
 
+  it('has a planned placement: no exposure is counted from it, though a pick-up is recorded', () => {
+    const plan = quickPlan(base, ANSWERED, NOW);
+    expect(plan.visit.startPlanned).toBe(true);
+    const fetched = { ...plan, visit: { ...plan.visit, end: '2026-12-01T08:00:00-05:00' } };
+    expect(timingReport(fetched).checks.find(({ rule }) => rule === 'exposure')?.verdict).toBe('unknown');
+  });
+
   it('records no closing that has not happened, and looks for nothing that was not answered', () => {
     const { plan, spot } = cardFor({ none: [], things: [] });
     expect(plan.visit.closedSince).toBeNull();

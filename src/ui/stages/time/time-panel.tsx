@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Kit, Visit } from '../../../../geometry/plan/test-record.ts';
+import { withVisitStart } from '../../../protocol/custody/placed.ts';
 import { asKnownAt } from '../../../protocol/timing/ahead.ts';
 import { msOf } from '../../../protocol/timing/clock.ts';
 import { pickedUpRefusal, pickUpNotAhead, placedRefusal } from '../../../protocol/timing/refused-times.ts';
@@ -47,14 +48,18 @@ export function TimePanel() {
   const takeStart = (start: string) => {
     const refusal = placedRefusal(visit, site.timeZone)(msOf(start) ?? 0, Date.now());
     if (refusal) useAppStore.getState().say(refusal);
-    else changeVisit({ start });
+    else change({ visit: withVisitStart(visit, start, true) });
   };
   return (
     <Parts
       fields={
         <>
           <p className="small soft">Local time at the property: {site.timeZone.replaceAll('_', ' ')}.</p>
-          <InstantFields plan={plan} onChange={changeVisit} />
+          <InstantFields
+            plan={plan}
+            onChange={changeVisit}
+            onStart={(start) => change({ visit: withVisitStart(visit, start, (msOf(start) ?? 0) > Date.now()) })}
+          />
           <ForecastFields plan={plan} onChange={(changed) => change({ visit: changed })} />
           <KitFields plan={plan} onChange={change} onChangeVisit={changeVisit} />
           <WorkingHours plan={plan} onChange={(practice) => change({ practice })} />
@@ -80,8 +85,13 @@ interface VisitProps {
   readonly onChange: (patch: Partial<Visit>) => string;
 }
 
+interface InstantProps extends VisitProps {
+  /** Takes the start over. Returns why not, in words; empty when it did. */
+  readonly onStart: (start: string | null) => string;
+}
+
 /** The instants of the visit, by the clock of the site. */
-function InstantFields({ plan: { visit, site }, onChange }: VisitProps) {
+function InstantFields({ plan: { visit, site }, onChange, onStart }: InstantProps) {
   const zone = site.timeZone;
   const instant = (
     key: 'mitigationOnSince' | 'start' | 'end' | 'plannedEnd' | 'closedUntil' | 'posted' | 'received',
@@ -103,6 +113,8 @@ function InstantFields({ plan: { visit, site }, onChange }: VisitProps) {
         label="Placed"
         hint="Start of the test, to the minute."
         {...instant('start')}
+        onCommit={onStart}
+        planned={visit.startPlanned ? 'Planned. When it was placed is recorded under Visit.' : ''}
         refuse={placedRefusal(visit, zone)}
       />
       {/* It stays once there is a pick-up: without it the fields below would move up under the next press. */}

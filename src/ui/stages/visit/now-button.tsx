@@ -10,6 +10,10 @@ interface Props {
   readonly name: string;
   /** What a time that lies ahead is called. */
   readonly planned?: string;
+  /** Whether the value is only planned, also once its time has passed. */
+  readonly isPlanned?: boolean;
+  /** Writes down that it happened at the planned time. */
+  readonly onAsPlanned?: (at: Ms) => string;
   /** RFC 3339 with an offset; null: not written down. */
   readonly value: string | null;
   readonly onNow: (at: Ms) => string;
@@ -25,7 +29,8 @@ interface Props {
  * A large button that writes down this minute. One that is written down already is shown, and stays until the user has answered whether the
  * new one goes in its place.
  */
-export function NowButton({ name, planned = name, value, onNow, onCommit, hint, refuse, doubt }: Props) {
+export function NowButton(props: Props) {
+  const { name, planned = name, isPlanned = false, value, onNow, onAsPlanned, onCommit, hint, refuse, doubt } = props;
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
   const [asked, setAsked] = useState<Ms | null>(null);
   /** The minute that was refused: it is told for as long as that holds. */
@@ -33,14 +38,15 @@ export function NowButton({ name, planned = name, value, onNow, onCommit, hint, 
   const at = msOf(value);
   const now = Date.now();
   const refusal = refused === null ? '' : (refuse?.(refused, now) ?? '');
-  const isDone = at !== null && at <= now;
+  const isPast = at !== null && at <= now;
+  const isDone = isPast && !isPlanned;
   const words = (time: Ms) => formatInstantNear(time, zone, now);
   const press = () => {
     const minute = thisMinute();
     const isRefused = Boolean(refuse?.(minute, Date.now()));
     setRefused(isRefused ? minute : null);
     if (isRefused) return;
-    if (at === minute) useAppStore.getState().say(`${name}: ${words(at)} is recorded already.`);
+    if (at === minute && isDone) useAppStore.getState().say(`${name}: ${words(at)} is recorded already.`);
     else if (at !== null || doubt?.(minute)) setAsked(minute);
     else onNow(minute);
   };
@@ -55,6 +61,11 @@ export function NowButton({ name, planned = name, value, onNow, onCommit, hint, 
         {name} now
       </button>
       <p className="visit-act__state">{at === null ? hint : `${isDone ? name : planned}: ${words(at)}`}</p>
+      {isPast && isPlanned && onAsPlanned && (
+        <button type="button" className="button" onClick={() => onAsPlanned(at)}>
+          {name} as planned
+        </button>
+      )}
       {refusal && (
         <p className="field__trouble" role="alert">
           {refusal}
@@ -91,6 +102,7 @@ export function NowButton({ name, planned = name, value, onNow, onCommit, hint, 
           value={value}
           zone={zone}
           onCommit={onCommit}
+          planned={isPlanned ? 'Planned.' : ''}
           {...(refuse ? { refuse } : {})}
         />
       </details>

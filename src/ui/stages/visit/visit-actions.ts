@@ -3,6 +3,7 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { ConditionState, LogEntry, Visit } from '../../../../geometry/plan/test-record.ts';
 import { allSame, namedDetectors } from '../../../protocol/custody/detectors.ts';
 import { logEntryOf, withLogEntries } from '../../../protocol/custody/log-entries.ts';
+import { withVisitStart } from '../../../protocol/custody/placed.ts';
 import { instantText, type Ms } from '../../../protocol/timing/clock.ts';
 import { formatInstant } from '../../../protocol/timing/format-time.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -33,7 +34,7 @@ export function writeInstant(key: VisitInstant, name: string, at: Ms): string {
   const value = instantText(at, zone);
   const who = WHO[key];
   const change = (now: Plan): Plan => {
-    const visit: Visit = { ...now.visit, [key]: value };
+    const visit: Visit = key === 'start' ? withVisitStart(now.visit, value, false) : { ...now.visit, [key]: value };
     const ids = namedDetectors(now).map(({ id }) => id);
     const timed = key === 'start' ? withLogEntries({ ...now, visit }, ids, { placed: true }) : { ...now, visit };
     return who && walk.by.trim() ? withName(timed, who, walk.by.trim(), '') : timed;

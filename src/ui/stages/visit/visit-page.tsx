@@ -5,9 +5,9 @@ import { usePanels } from '../../../commands/panels.ts';
 import { conditionsReport } from '../../../protocol/conditions/conditions-report.ts';
 import { type NamedDetector, namedDetectors } from '../../../protocol/custody/detectors.ts';
 import { isSentToLaboratory, logEntryOf, withLogEntries } from '../../../protocol/custody/log-entries.ts';
-import { plannedStart } from '../../../protocol/custody/placed.ts';
+import { plannedStart, withVisitStart } from '../../../protocol/custody/placed.ts';
 import { whyTamperingWaits } from '../../../protocol/custody/tampering.ts';
-import type { Ms } from '../../../protocol/timing/clock.ts';
+import { type Ms, msOf } from '../../../protocol/timing/clock.ts';
 import { earliestPickUp, earlyPickUpQuestion } from '../../../protocol/timing/early-pick-up.ts';
 import { pickedUpRefusal, pickUpNotAhead, placedRefusal } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -93,9 +93,16 @@ function useVisitInstant(key: 'start' | 'end' | 'posted', name: string) {
     name,
     value,
     onNow: (at: number) => writeInstant(key, name, at),
-    onCommit: (next: string | null) => run((now) => ({ ...now, visit: { ...now.visit, [key]: next } as Visit })),
+    onCommit: (next: string | null) =>
+      run((now) => ({
+        ...now,
+        visit:
+          key === 'start' ? withVisitStart(now.visit, next, isAhead(next)) : ({ ...now.visit, [key]: next } as Visit),
+      })),
   };
 }
+
+const isAhead = (at: string | null): boolean => (msOf(at) ?? 0) > Date.now();
 
 /** `onPlaced`: the placement was recorded, or withdrawn. */
 function SettingOut({ plan, all, onPlaced }: Props & { readonly onPlaced: () => void }) {
@@ -122,6 +129,8 @@ function SettingOut({ plan, all, onPlaced }: Props & { readonly onPlaced: () => 
             onCommit={(next) => stay(start.onCommit(next))}
             refuse={placedRefusal(visit, site.timeZone)}
             planned="Placement planned"
+            isPlanned={visit.startPlanned === true}
+            onAsPlanned={(at) => stay(start.onNow(at))}
             hint="Press when the detectors are open and in place. They are then locked on the plan."
           />
           {all.length > 0 && <SerialNumbers plan={plan} all={all} />}
