@@ -15,6 +15,7 @@ import { arcRingsContain } from '../../geometry/region/nearest.ts';
 import type { LevelRegion, Probe, Zone } from '../../geometry/region/types.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
+import { drawnRegion } from '../drawing/barred-level.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
 import { testState } from '../protocol/validity/test-state.ts';
 import type { TestState } from '../protocol/validity/validity.ts';
@@ -57,7 +58,8 @@ export function subjectMatter(
   if (!level) throw new Error(`The plan has no level "${levelId}".`);
   const model = buildLevel(level);
   const wanted = probe ?? level.detectors[0] ?? USUAL_DETECTOR;
-  const region = levelRegion(plan, model, wanted);
+  const bar = levelBar(plan, level);
+  const region = drawnRegion(levelRegion(plan, model, wanted), bar);
   const placement = verifiedLevels(plan, checkPlan(plan).levels, computed);
   const here = placement.find(({ id }) => id === levelId);
   const floors = region.rooms.filter(({ barred }) => !barred).map(({ room }) => room.floorRings);
@@ -74,7 +76,7 @@ export function subjectMatter(
     }),
     state: testState(plan, placement, now),
     paper: 'sheets',
-    levelBar: levelBar(plan, level),
+    levelBar: bar,
   };
 }
 

@@ -12,6 +12,7 @@ import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import type { CheckedLevel } from '../advice/guidance/hint.ts';
+import { drawnRegion } from '../drawing/barred-level.ts';
 import type { AppState, Hover } from './app-state.ts';
 import { CACHE_SIZE, reportsOf } from './detector-reports.ts';
 import { drawingKey } from './drawing-key.ts';
@@ -115,10 +116,8 @@ function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe, bar: stri
 }
 
 const regionOf = memoizeLatest(
-  (plan: Plan, model: LevelModel, probe: Probe, bar: string): LevelRegion => {
-    const region = levelRegion(plan, model, probe);
-    return bar ? barredWhole(region, bar) : region;
-  },
+  (plan: Plan, model: LevelModel, probe: Probe, bar: string): LevelRegion =>
+    drawnRegion(levelRegion(plan, model, probe), bar),
   regionInputs,
   shareZones,
 );
@@ -134,14 +133,6 @@ export const knownRegion = (state: AppState): LevelRegion | null => regionOf.pee
 export function selectLevelBar(state: AppState): string {
   const level = selectLevel(state);
   return level === NO_LEVEL ? '' : levelBar(selectShownPlan(state), level);
-}
-
-/** The region of a level that is out as a whole: the engine leaves the choice of the level to the caller. */
-function barredWhole(region: LevelRegion, bar: string): LevelRegion {
-  const rooms = region.rooms.map((room) =>
-    room.barred ? room : { ...room, rings: [], area: 0, barred: bar, barredBy: 'level' as const, decided: true },
-  );
-  return { ...region, rooms };
 }
 
 const reportsOfPlan = memoizeUntilDoubt((_: Plan) => new Map<string, readonly DetectorReport[]>(), CACHE_SIZE);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { levelBar } from '../../../geometry/check/level.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { drawSheet, drawSheets, fittingOrientation } from '../../../src/report/draw-sheets.ts';
@@ -47,6 +48,22 @@ describe('the marked-up plan of a finished test', () => {
     expect(words).toContain('8 ft 10 1/4 in');
     expect(words).toContain('11 ft 2 in');
   });
+});
+
+describe('the marked-up plan of a level that is not the one to test', () => {
+  // The storey above the lived-in basement: ANSI/AARST MAH-2019, 3.1.1 and 3.1.2.
+  const plan = samplePlan('02-split-level');
+  const barred = plan.levels.filter((level) => levelBar(plan, level) !== '');
+
+  it.each(barred.map(({ id }) => id))('shows no allowed area on %s', (levelId) => {
+    const sheet = wordsOf(drawSheet({ plan, levelId, paper: 'letter', date: DATE }));
+    expect(sheet).toContain('Not the level to test');
+    expect(sheet).toContain('No allowed area');
+    expect(sheet).not.toContain('Allowed area (white)');
+    expect(subjectMatter(plan, levelId).region.rooms.filter(({ barred: why }) => !why)).toEqual([]);
+  });
+
+  it('is tried on more than none', () => expect(barred.length).toBeGreaterThan(0));
 });
 
 describe('the marked-up plan of a crowded cellar', () => {
