@@ -114,7 +114,7 @@ function InstantFields({ plan: { visit, site }, onChange, onStart }: InstantProp
         hint="Start of the test, to the minute."
         {...instant('start')}
         onCommit={onStart}
-        planned={visit.startPlanned ? 'Planned. When it was placed is recorded under Visit.' : ''}
+        planned={visit.startPlanned ? 'Planned. Record the placement under Visit.' : ''}
         refuse={placedRefusal(visit, zone)}
       />
       {/* It stays once there is a pick-up: without it the fields below would move up under the next press. */}
