@@ -9,10 +9,10 @@ import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { memoize, memoizeLatest, memoizeRecent } from '../../geometry/plane/memoize.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
+import { regionUnderBar } from '../../geometry/region/barred-level.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { LevelRegion, Probe } from '../../geometry/region/types.ts';
 import type { CheckedLevel } from '../advice/guidance/hint.ts';
-import { drawnRegion } from '../drawing/barred-level.ts';
 import type { AppState, Hover } from './app-state.ts';
 import { CACHE_SIZE, reportsOf } from './detector-reports.ts';
 import { drawingKey } from './drawing-key.ts';
@@ -117,7 +117,7 @@ function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe, bar: stri
 
 const regionOf = memoizeLatest(
   (plan: Plan, model: LevelModel, probe: Probe, bar: string): LevelRegion =>
-    drawnRegion(levelRegion(plan, model, probe), bar),
+    regionUnderBar(levelRegion(plan, model, probe), bar),
   regionInputs,
   shareZones,
 );
