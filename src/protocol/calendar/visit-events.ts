@@ -4,7 +4,7 @@ import { DAY, HOUR, MINUTE, type Ms, msOf } from '../timing/clock.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { laboratoryBy, postBy } from '../timing/laboratory.ts';
-import { CLOSED_BEFORE } from '../timing/limits.ts';
+import { CLOSED_BEFORE, limitWords } from '../timing/limits.ts';
 import { timingReport } from '../timing/timing-report.ts';
 import { visitTimes } from '../timing/visit-times.ts';
 
@@ -56,9 +56,9 @@ export function visitEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): rea
   const latest = msOf(report.latestEnd) ?? start;
   const event = eventCreator(plan);
   const names = listed(plan.levels.flatMap(({ detectors }) => detectors.map((each) => each.label || each.id)));
-  const close = closingAt(msOf(report.closeBy), closed, start, now);
+  const closeBy = msOf(report.closeBy);
   return [
-    ...(close === null ? [] : [closingEvent(plan, close, start, event)]),
+    ...(closeBy === null ? [] : [closingEvent(plan, { closeBy, closed, start, now }, event)]),
     event('start', `Place ${names || 'the detectors'}`, start, start + MOMENT, 'Record the minute.', ALARMS.visit),
     ...pickUpEvents(plan, { earliest, latest, end, names }, event),
     ...(plan.visit.device === 'monitor' ? [] : laboratoryEvents(plan, end ?? earliest, event)),
@@ -78,19 +78,23 @@ function eventCreator({ title: planTitle, site }: Plan): CreateEvent {
   });
 }
 
-/**
- * Returns when to close the building: 12 h before the start, or later where it was closed, or can only be closed, later. Null for a
- * long-term test, which needs no closed-building conditions, and where the placement has passed without a recorded closing.
- */
-function closingAt(closeBy: Ms | null, closed: Ms | null, start: Ms, now: Ms): Ms | null {
-  if (closeBy === null) return null;
-  if (closed !== null) return Math.max(closeBy, closed);
-  // After the placement an entry at the time that was required would read as a record of it.
-  if (now >= start) return null;
-  return closeBy < now ? Math.ceil(now / MINUTE) * MINUTE : closeBy;
+interface Closing {
+  /** When the building has to be closed, and when it was; null for not recorded. */
+  readonly closeBy: Ms;
+  readonly closed: Ms | null;
+  readonly start: Ms;
+  readonly now: Ms;
 }
 
-function closingEvent({ site }: Plan, close: Ms, start: Ms, event: CreateEvent): VisitEvent {
+/** Returns the entry of closing the building: 12 h before the start, or later where it was closed, or can only be closed, later. */
+function closingEvent({ site }: Plan, { closeBy, closed, start, now }: Closing, event: CreateEvent): VisitEvent {
+  // After the placement nobody can close it any more: the required time stays, and never reads as a record of a closing.
+  if (closed === null && now >= start) {
+    const missing = `Required from this time, ${limitWords(CLOSED_BEFORE)} before the placement. When it was closed is not recorded.`;
+    return event('closing', 'House to be closed by now, closing not recorded', closeBy, closeBy + MOMENT, missing, []);
+  }
+  const soonestClosing = closeBy < now ? Math.ceil(now / MINUTE) * MINUTE : closeBy;
+  const close = closed === null ? soonestClosing : Math.max(closeBy, closed);
   const soonest = close + CLOSED_BEFORE.duration;
   const late =
     soonest > start ? ` Too late for this start: start no earlier than ${formatInstant(soonest, site.timeZone)}.` : '';

@@ -163,7 +163,7 @@ describe('what stands in a calendar', () => {
     expect(text).toContain('AB C D');
   });
 
-  it('closes the house 12 h before, and never at a time that is over', () => {
+  it('closes the house 12 h before, and asks for nothing at a time that is over', () => {
     const closing = (closedSince: string | null, now?: string) =>
       visitEvents({ ...plan, visit: { ...plan.visit, closedSince } }, now ? Date.parse(now) : undefined).find(
         ({ kind }) => kind === 'closing',
@@ -175,8 +175,12 @@ describe('what stands in a calendar', () => {
     expect(late?.start).toBe(Date.parse('2026-03-07T09:00:00-05:00'));
     expect(late?.notes).toContain('start no earlier than Saturday, March 7, 9:00 pm');
     expect(closing(null, '2026-03-07T10:00:00-05:00')?.start).toBe(Date.parse('2026-03-07T10:00:00-05:00'));
-    // Placed without a recorded closing: an entry in the past would read as one.
-    expect(closing(null, '2026-03-07T18:00:00-05:00')).toBeUndefined();
+    // Placed without a recorded closing: the required time stays, and does not read as a record.
+    const passed = closing(null, '2026-03-07T18:00:00-05:00');
+    expect(passed).toMatchObject({ start: by, alarms: [] });
+    expect(passed?.title).toContain('closing not recorded');
+    expect(passed?.notes).toContain('Required from this time, 12 h before the placement.');
+    expect(passed?.notes).not.toContain('closed on all levels');
     expect(closing('2026-03-06T20:00:00-05:00', '2026-03-07T18:00:00-05:00')?.start).toBe(by);
   });
 });
