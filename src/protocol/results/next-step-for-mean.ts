@@ -20,8 +20,9 @@ type EvaluatedMean = Pick<LocationReport, 'pairStatus' | 'earlier' | 'withEarlie
 /** Returns the next step for the mean, pCi/L, of a valid location. */
 export function nextStepForMean(plan: Plan, evaluated: EvaluatedMean, mean: Exact): NextStepId {
   const { pairStatus, withEarlier, earlier } = evaluated;
-  if (pairStatus === 'straddles-by-two') return 'retest-straddles';
-  if (profileOf(plan.protocol).term === 'long') return findCauseFirst(longTermStep(mean), pairStatus);
+  const isLong = profileOf(plan.protocol).term === 'long';
+  if (pairStatus === 'straddles-by-two') return isLong ? 'retest-straddles-long' : 'retest-straddles';
+  if (isLong) return findCauseFirst(longTermStep(mean), pairStatus);
   const own = rounded(mean, 1);
   const steps = { 'own-household': householdStep, 'property-transfer': saleStep, 'after-mitigation': mitigatedStep };
   const step = steps[plan.site.purpose](own, withEarlier, earlier);

@@ -51,6 +51,14 @@ export const NEXT_STEP_SOURCES: Readonly<Record<NextStepId, NextStepSources>> = 
     conflict:
       'At exactly twice, EPA summaries still use the average ("more than twice"). "Twice or more" was read in a standard for radon in water only (ANSI/AARST MW-RN-2020, 8.5); it is the strict reading.',
   },
+  'retest-straddles-long': {
+    sources: [
+      CANADA_GUIDE,
+      source('memory', 'ANSI/AARST MAH-2019, 7.2.2'),
+      ourReading('the factor of two, written for 4 pCi/L, at the level of a long-term test'),
+    ],
+    conflict: '',
+  },
   'retest-spread': {
     sources: [
       MSQA('3.5'),

@@ -14,6 +14,7 @@ export type NextStepId =
   | 'undecided'
   | 'wait-for-results'
   | 'retest-straddles'
+  | 'retest-straddles-long'
   | 'retest-spread'
   | 'fix'
   | 'fix-sale'
@@ -62,6 +63,11 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   'retest-straddles': {
     id: 'retest-straddles',
     text: 'Test again with a new pair: one result is at 4 pCi/L or above, the other below, and the higher is twice the lower or more. Do not use the average. No new test is needed where the cause is proven, or where the owner decides to fix the home.',
+    noActionPhrases: [],
+  },
+  'retest-straddles-long': {
+    id: 'retest-straddles-long',
+    text: 'Test again with a new pair: one long-term result is above 200 Bq/m³, the other is not, and the higher is twice the lower or more. Do not use the average. No new test is needed where the cause is proven, or where the owner decides to reduce it.',
     noActionPhrases: [],
   },
   'retest-spread': {
@@ -153,7 +159,10 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
 
 /** Whether a step asks for a retest before the result is used. */
 export const isRetest = (step: NextStepId): boolean =>
-  step === 'retest-straddles' || step === 'retest-spread' || step === 'not-evaluated';
+  step === 'retest-straddles' ||
+  step === 'retest-straddles-long' ||
+  step === 'retest-spread' ||
+  step === 'not-evaluated';
 
 /** At or above it, pCi/L, a second short-term test is done at once: the Illinois fact sheet. EPA's guide says above it, other texts from 10. */
 export const SECOND_TEST_FROM = 8;
@@ -169,6 +178,7 @@ export const MOST_CAUTIOUS_FIRST: readonly NextStepId[] = [
   'reduce-long',
   'second-test-now',
   'retest-straddles',
+  'retest-straddles-long',
   'retest-spread',
   'follow-up',
   'not-evaluated',

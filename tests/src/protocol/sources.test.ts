@@ -70,6 +70,7 @@ const READ: readonly (readonly [text: RegExp, mark: SourceMark])[] = [
   [/^ANSI\/AARST practice as a course sums it up/, 'secondary'],
   [/^the share of the locations of a month$/, 'our-reading'],
   [/^a new test of the home, where the texts ask for the cause$/, 'our-reading'],
+  [/^the factor of two, written for 4 pCi\/L, at the level of a long-term test$/, 'our-reading'],
   [/^common practice, no published source$/, 'common-practice'],
 ];
 

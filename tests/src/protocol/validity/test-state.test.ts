@@ -231,14 +231,17 @@ describe('a long-term test', () => {
     [[200, 201], 'reduce-long'],
     [[600, 600], 'reduce-long'],
     [[600, 601], 'reduce-soon-long'],
-    // One above the level, the other below, and twice as high.
-    [[110, 220], 'retest-straddles'],
+    // One above the level, the other not, and twice as high.
+    [[110, 220], 'retest-straddles-long'],
+    [[200, 400], 'retest-straddles-long'],
     // On either side of 148 Bq/m3, which is no level of this list.
     [[90, 185], 'retest-spread'],
   ] as const)('of %j Bq/m3: %s', (values, step) => {
     const plan = undisturbed(values);
     expect(testState(plan).issues.map(issueText)).toEqual([]);
     expect(setsOf(plan)[0]?.next.id).toBe(step);
+    // The action level of a short-term test is none of this list, in neither unit.
+    expect(setsOf(plan)[0]?.next.text).not.toMatch(/\b(4 pCi|148 Bq)/);
   });
 
   it('is open until somebody says that nobody touched it', () => {
