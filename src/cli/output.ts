@@ -89,7 +89,8 @@ export function writeFiles(files: readonly OutputFile[], force: boolean): void {
   }
 }
 
-function reasonNotToReplace(path: string, force: boolean): readonly string[] {
+/** Returns why a file must not be written; empty where it may be. */
+export function reasonNotToReplace(path: string, force: boolean): readonly string[] {
   if (!existsSync(path)) return [];
   if (statSync(path).isDirectory()) return [`${path}: this is a folder, not a file.`];
   if (isPlanFile(path)) return [`${path}: this is a plan, and a plan is never replaced. Give another name.`];

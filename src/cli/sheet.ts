@@ -10,6 +10,7 @@ import { verifiedPlacement } from './verified-placement.ts';
 export const sheetPaper: PaperCommand = {
   name: 'sheet',
   formats: PAGE_FORMATS,
+  checkOptions: (plan, job) => void levelsOf(job, plan),
   make: async (plan, job) => {
     const placement = verifiedPlacement(plan);
     const order = { plan, ...pageOption(job, plan), date: today(), computed: computedById(placement) };

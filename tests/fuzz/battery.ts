@@ -152,7 +152,6 @@ const callOf = (plan: Plan, json: boolean): Call => ({
   options: {},
   flags: new Set(),
   several: false,
-  refused: [],
   remarks: [],
 });
 

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { ORIENTATIONS, PAPER_NAMES, type PageChoice, type PaperName } from '../../report/paper.ts';
 import { type Call, type CommandResult, readPlan, UnusableError } from '../call.ts';
-import { choiceOption, formatOf, makeFolder, outOption, pathsIn, writeFiles } from '../output.ts';
+import { choiceOption, formatOf, makeFolder, outOption, pathsIn, reasonNotToReplace, writeFiles } from '../output.ts';
 import { failedJob, type JobResult, type MadePaper, type PaperJob } from './paper-job.ts';
 import { inWorkers } from './pool.ts';
 import { showProgress } from './progress.ts';
@@ -13,6 +13,8 @@ const OWN_FAULT = 3;
 export interface PaperCommand {
   readonly name: string;
   readonly formats: readonly string[];
+  /** Checks the options that depend on the plan, beyond paper and orientation. @throws UnusableError with what is wrong */
+  readonly checkOptions?: (plan: Plan, job: PaperJob) => void;
   readonly make: (plan: Plan, job: PaperJob) => Promise<MadePaper>;
 }
 
@@ -29,22 +31,38 @@ export async function doJob({ make }: PaperCommand, job: PaperJob): Promise<JobR
 
 /**
  * Does the command for each plan: one into the file that `--out` names, several into the folder that it names, in several threads where
- * there are many. One bad file does not stop the others.
- * @throws UnusableError where nothing could be written
+ * there are many. Nothing is written while a plan or an option is not usable, or a file is in the way.
+ * @throws UnusableError where nothing is written
  */
 export async function overPlans(command: PaperCommand, call: Call): Promise<CommandResult> {
   const jobs = jobsOf(command, call);
+  const unusable = new Set(jobs.flatMap((job, index) => problemsOf(command, job, call.plans[index])));
+  if (unusable.size > 0) throw new UnusableError([...unusable].join('\n'));
+  if (call.several) makeFolder(call.options.out ?? '');
   const progress = (done: number) => call.several && showProgress(done, jobs.length);
   const results = (await inWorkers(jobs, progress)) ?? (await inOrder(command, jobs, progress));
   const done = results.flatMap((result) => (result.ok ? [result] : []));
   const failed = results.flatMap((result) => (result.ok ? [] : [result]));
   const problems = failed.map(({ problem }) => problem);
   const isFault = failed.some(({ fault }) => fault);
-  if (done.length === 0 && !isFault) throw new UnusableError([...call.refused, ...problems].join('\n'));
-  const isBad = problems.length > 0 || call.refused.length > 0;
+  if (done.length === 0 && !isFault) throw new UnusableError(problems.join('\n'));
   const verdictCode = done.every(({ rest }) => rest.fine) ? 0 : 1;
-  const code = isBad ? 2 : verdictCode;
+  const code = problems.length > 0 ? 2 : verdictCode;
   return { text: textOf(call, done), code: isFault ? OWN_FAULT : code, problems };
+}
+
+/** Returns what keeps a job from being done, found before anything is drawn or written. */
+function problemsOf({ checkOptions }: PaperCommand, job: PaperJob, plan: Plan | undefined): readonly string[] {
+  const barred = reasonNotToReplace(job.path, job.force);
+  if (!plan) return barred;
+  try {
+    pageOption(job, plan);
+    checkOptions?.(plan, job);
+    return barred;
+  } catch (error) {
+    if (!(error instanceof UnusableError)) throw error;
+    return [...barred, error.message];
+  }
 }
 
 async function inOrder(
@@ -65,7 +83,6 @@ function jobsOf(command: PaperCommand, call: Call): readonly PaperJob[] {
   const { name, formats } = command;
   const out = outOption(call, name, call.several ? 'papers' : `${name}.pdf`);
   const format = call.several ? choiceOption(call, 'format', formats, 'pdf') : formatOf(out, formats);
-  if (call.several) makeFolder(out);
   const paths = call.several ? pathsIn(out, call.names, format) : [out];
   return call.names.map((file, index) => ({
     command: name,

@@ -16,6 +16,13 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
+/** Makes a folder with copies of a plan under these names. */
+function folderOf(name: string, stems: readonly string[]): string {
+  mkdirSync(at(name), { recursive: true });
+  for (const stem of stems) writeFileSync(join(at(name), `${stem}.plan.json`), readFileSync(BASEMENT));
+  return at(name);
+}
+
 const textOf = async (name: string) =>
   (await readPdf(new Uint8Array(readFileSync(at(name))))).pages
     .flatMap(({ texts }) => texts.map(({ text }) => text))
@@ -76,15 +83,42 @@ describe('stillspot sheet', () => {
     expect(err).toContain(words);
   });
 
-  it('draws a folder of plans into a folder; a bad file is named and does not stop the others', async () => {
-    const plans = at('plans');
-    mkdirSync(plans);
-    for (const name of ['b', 'a']) writeFileSync(join(plans, `${name}.plan.json`), readFileSync(BASEMENT));
-    writeFileSync(join(plans, 'c.plan.json'), '{ torn');
-    const { code, err } = await call('sheet', plans, '--out', at('sheets'));
-    expect(code).toBe(2);
-    expect(err).toContain('c.plan.json');
+  it('draws a folder of plans into a folder', async () => {
+    const plans = folderOf('plans', ['b', 'a']);
+    expect((await call('sheet', plans, '--out', at('sheets'))).code).not.toBe(2);
     expect(readdirSync(at('sheets')).sort()).toEqual(['a.pdf', 'b.pdf']);
+  });
+
+  it('writes nothing of a folder in which one file is not usable', async () => {
+    const plans = folderOf('torn', ['a']);
+    writeFileSync(join(plans, 'c.plan.json'), '{ torn');
+    const { code, out, err } = await call('sheet', plans, '--out', at('torn-sheets'));
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain('c.plan.json');
+    expect(existsSync(at('torn-sheets'))).toBe(false);
+  });
+
+  it.each([
+    ['sheet', ['--paper', 'b5'], '--paper "b5" is not one of'],
+    ['sheet', ['--orientation', 'askew'], '--orientation "askew" is not one of'],
+    ['sheet', ['--level', 'L9'], '--level "L9" is no level of it'],
+    ['report', ['--paper', 'b5', '--format', 'json'], '--paper "b5" is not one of'],
+  ])('makes no folder for a call that is not usable: %s %j', async (name, options, words) => {
+    const plans = folderOf('options', ['a', 'b']);
+    const { code, out, err } = await call(name, plans, '--out', at('no-sheets'), ...options);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain(words);
+    expect(existsSync(at('no-sheets'))).toBe(false);
+  });
+
+  it('writes nothing where a file of one of several plans is in the way', async () => {
+    const plans = folderOf('taken', ['a', 'b']);
+    mkdirSync(at('taken-sheets'));
+    writeFileSync(at('taken-sheets/b.pdf'), 'mine');
+    const { code, err } = await call('sheet', plans, '--out', at('taken-sheets'));
+    expect(code).toBe(2);
+    expect(err).toContain('b.pdf: this file is there already');
+    expect(readdirSync(at('taken-sheets'))).toEqual(['b.pdf']);
   });
 });
 
@@ -111,6 +145,13 @@ describe('names in the folder', () => {
 });
 
 describe('stillspot report', () => {
+  it.each(['json', 'csv'])('as %s refuses a paper that there is not, though it has no pages', async (ending) => {
+    const { code, err } = await call('report', BASEMENT, '--out', at(`paper.${ending}`), '--paper', 'b5');
+    expect(code).toBe(2);
+    expect(err).toContain('--paper "b5" is not one of letter, a4, tabloid, a3');
+    expect(existsSync(at(`paper.${ending}`))).toBe(false);
+  });
+
   it('writes a job that holds, with results and nothing missing', async () => {
     const file = at('full.plan.json');
     writeFileSync(file, JSON.stringify(fullReportPlan()));
