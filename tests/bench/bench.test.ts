@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { someOf } from '../helpers/how-many.ts';
 import { BESIDE, keyOf, type Results, type RivalResult } from './conduct.ts';
 import { againstBudget, digits, duration } from './figures.ts';
 import { fitted, growthPlot } from './growth.ts';
@@ -65,12 +66,15 @@ describe('the benchmarks, once over the house', () => {
     });
   });
 
-  it.each(ROWS.map(({ id, run, sizes: [size = 'house'] }) => ({ id, run, size })))('the row $id is timed', (row) => {
-    const { wall, cpu } = row.run(row.size, ONCE);
-    expect(wall).toHaveLength(1);
-    expect(wall[0]).toBeGreaterThan(0);
-    expect(cpu).toHaveLength(1);
-  });
+  it.each(someOf(ROWS, 8).map(({ id, run, sizes: [size = 'house'] }) => ({ id, run, size })))(
+    'the row $id is timed',
+    (row) => {
+      const { wall, cpu } = row.run(row.size, ONCE);
+      expect(wall).toHaveLength(1);
+      expect(wall[0]).toBeGreaterThan(0);
+      expect(cpu).toHaveLength(1);
+    },
+  );
 });
 
 describe('figures of the benchmarks', () => {

@@ -61,7 +61,7 @@ const covered = (page: Page) =>
       .map((each) => each.textContent);
   });
 
-describe.each(someOf(SMALL, 2))('on a page of %d by %d', (width, height) => {
+describe.each(someOf(SMALL, 1))('on a page of %d by %d', (width, height) => {
   let open: OpenPage;
   let page: Page;
   beforeAll(async () => {

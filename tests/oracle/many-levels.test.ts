@@ -17,7 +17,7 @@ import { placeFaults } from './region-against-check.ts';
  * that squares alone certify, and at 100 places of each level the region's answer held against a check's. Every fifth level is
  * one where things meet exactly or almost. The environment may ask for more: STILLSPOT_MANY=10000.
  */
-const LEVELS = Number(process.env.STILLSPOT_MANY ?? howMany(100, 500));
+const LEVELS = Number(process.env.STILLSPOT_MANY ?? howMany(60, 500));
 const FIRST = Number(process.env.STILLSPOT_FIRST ?? 100_001);
 const BATCH = 250;
 const PLACES = 100;

@@ -15,7 +15,7 @@ import { type OracleLevel, oracleLevel } from './geos-oracle.ts';
 import { emptyTally } from './tally.ts';
 
 /** Seeds 1 to this many. The environment may ask for more; 10,000 are held before a release. */
-const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? howMany(100, 500));
+const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? howMany(60, 500));
 const BATCH = 100;
 /**
  * Levels on which the two differed. The engine was wrong where two walls cross at hardly an angle: the outdoors went through the crossing

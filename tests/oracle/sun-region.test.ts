@@ -15,7 +15,7 @@ import { type ComparedRegion, placeFaults } from './region-against-check.ts';
  * The region against a check at many places, with direct sun at work: random levels with fixtures and furniture, and sunny houses, each
  * with a location, north and times. More by hand: SUN_PLACES=1000 is 100,000 places.
  */
-const LEVELS = 100;
+const LEVELS = howMany(50, 100);
 const PLACES = Number(process.env.SUN_PLACES ?? howMany(40, 300));
 const FIRST = 700_001;
 

@@ -14,7 +14,7 @@ import { NearestLight } from './nearest-light.ts';
 import { DISC, RayHouse, rayTo, sunAt } from './sun-rays.ts';
 
 /** More by hand: SUN_ROOMS=1000, from another house on: SUN_FIRST=5001. */
-const ROOMS = Number(process.env.SUN_ROOMS ?? howMany(40, 200));
+const ROOMS = Number(process.env.SUN_ROOMS ?? howMany(25, 200));
 const FIRST = Number(process.env.SUN_FIRST ?? 1);
 /** Points per house; at most so many, because some windows see no sun. */
 const LIT = Number(process.env.SUN_LIT ?? 100);

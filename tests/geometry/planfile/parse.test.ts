@@ -84,7 +84,7 @@ describe('parsePlan(text) of what is no plan', () => {
         const said = read.ok ? '' : (read.problems[0]?.message ?? '');
         expect(/^The file is (damaged|empty)/.test(said)).toBe(!isJson(text.replace(/^\uFEFF/, '')));
       }),
-      { numRuns: howMany(700, 5000) },
+      { numRuns: howMany(400, 5000) },
     );
   });
 });

@@ -107,7 +107,7 @@ const MEDIA = [
 ] as const;
 
 /** Random plans, degenerate ones included; each on one of the media in turn. */
-const SEEDS = howMany(70, 500);
+const SEEDS = howMany(40, 500);
 
 describe('labels', () => {
   it.each(MEDIA)(

@@ -25,7 +25,7 @@ const base: Plan = {
 const cardFor = (answers: Partial<CardAnswers>) => describeCard(quickPlan(base, { ...ANSWERED, ...answers }, NOW));
 const levelWith = (plan: Plan) => checkPlan(plan).levels.find(({ detectors }) => detectors.length > 0);
 
-const ANSWER_SETS = howMany(120, 300);
+const ANSWER_SETS = howMany(60, 300);
 
 describe('the plan of a quick card', () => {
   it('is a plan that the reader accepts, with the answers in it after a round trip', () => {

@@ -8,7 +8,7 @@ import { pageDocument } from '../../../../src/report/page-frame.ts';
 import { sizeOfPage } from '../../../../src/report/paper.ts';
 import { pagesToPdf } from '../../../../src/report/pdf/pdf.ts';
 import { drawText } from '../../../../src/report/text.ts';
-import { isLongRun } from '../../../helpers/how-many.ts';
+import { isLongRun, someOf } from '../../../helpers/how-many.ts';
 import { drawnByPdfium } from '../../../helpers/pdfium.ts';
 import { noticedDifference } from '../../../helpers/picture-difference.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
@@ -57,7 +57,7 @@ describe('the files of a page', () => {
 
 describe('the picture of a page beside that of the PDF in a second reader', () => {
   it.each(NAMES)('has every text at its place, and is the same but for the edges of letters: %s', async (name) => {
-    const pages = pagesOf(name);
+    const pages = someOf(pagesOf(name), 4);
     const { bytes } = await pagesToPdf(pages, { title: name, date, fonts: fontFiles() });
     const shares: number[] = [];
     for (const [index, svg] of pages.entries()) {
