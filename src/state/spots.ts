@@ -69,9 +69,14 @@ export function describePlace(
 }
 
 function carrierWords(plan: Plan, model: LevelModel, probe: Probe, { axes, base }: BestPlace): string {
-  const carrier = axes.map((at) => surfaceBelow(model, at, probe.radius)).find((one) => one !== null);
-  if (!carrier || Math.abs(carrier.top - base) >= LIMIT_TOLERANCE) return '';
-  const name = `on ${subjectName(model.level, carrier.object.id)}`;
+  const carriers = axes.flatMap((at) => {
+    const carrier = surfaceBelow(model, at, probe.radius);
+    return carrier && Math.abs(carrier.top - base) < LIMIT_TOLERANCE ? [carrier.object.id] : [];
+  });
+  if (carriers.length === 0) return '';
+  // Of a pair at the edge of a table one may stand beside it.
+  const some = carriers.length < axes.length ? `${carriers.length} of ${axes.length} ` : '';
+  const name = `${some}on ${listed([...new Set(carriers)].map((id) => subjectName(model.level, id)))}`;
   return Math.abs(base - probe.base) < LIMIT_TOLERANCE
     ? name
     : `${name}, ${formatMeasured(base, plan.display.length)} up`;

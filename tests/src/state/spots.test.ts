@@ -128,6 +128,57 @@ describe('describePlace(plan, model, probe, place)', () => {
     expect(describePlace(plan, buildLevel(level), { ...PROBE, base: 736.6 }, on).on).toBe('on the desk');
   });
 
+  it('says how many of several it carries', () => {
+    const level = {
+      ...(denPlan({
+        objects: [
+          desk,
+          {
+            ...desk,
+            id: 'u',
+            name: 'Bench',
+            shape: { box: { center: [1500, 2200], width: 1200, depth: 600, turn: 0 } },
+          },
+        ],
+      }).levels[0] as Level),
+    };
+    const words = (axes: BestPlace['axes']) =>
+      describePlace(
+        { ...denPlan(), levels: [level] },
+        buildLevel(level),
+        { ...PROBE, base: desk.top },
+        {
+          ...FIRST,
+          base: desk.top,
+          axes,
+        },
+      ).on;
+    expect(
+      words([
+        [1500, 1500],
+        [1700, 1500],
+      ]),
+    ).toBe('on the desk');
+    expect(
+      words([
+        [1500, 1500],
+        [2300, 1500],
+      ]),
+    ).toBe('1 of 2 on the desk');
+    expect(
+      words([
+        [2300, 1500],
+        [1500, 1500],
+      ]),
+    ).toBe('1 of 2 on the desk');
+    expect(
+      words([
+        [1500, 1700],
+        [1500, 2000],
+      ]),
+    ).toBe('on the desk and the bench');
+  });
+
   it('says who stands there already', () => {
     const at = FIRST.axes[0] as readonly [number, number];
     const detectors: Level['detectors'] = [{ id: 'd1', label: 'A1', at: [at[0] + 100, at[1]], ...PROBE, pair: null }];
