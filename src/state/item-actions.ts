@@ -46,7 +46,7 @@ export function createItemActions(set: SetState, get: GetState): ItemActions {
     },
     addDetector: (at) => {
       const state = get();
-      return state.addItem('detectors', newDetector(selectLevel(state), at ?? freeSpot(state)));
+      return state.addItem('detectors', newDetector(state.plan, selectLevel(state), at ?? freeSpot(state)));
     },
     moveToNearest: (detectorId) => moveToNearest(get(), detectorId),
   };

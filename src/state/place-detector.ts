@@ -1,5 +1,5 @@
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
-import type { Detector, Level, XY } from '../../geometry/plan/model.ts';
+import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { levelName } from '../../geometry/plan/nouns.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
@@ -8,17 +8,17 @@ import { formatMeasured } from '../../geometry/units/index.ts';
 import type { AppState } from './app-state.ts';
 import { selectLevel, selectModel, selectRegion } from './selectors.ts';
 
-/** Returns the next label of the sort A1, A2, ... that the level does not have yet. */
-export function nextLabel(level: Level): string {
+/** Returns the next label of the sort A1, A2, ... that no level has yet: results and log name a detector by it. */
+export function nextLabel({ levels }: Plan): string {
   let number = 1;
-  while (level.detectors.some(({ label }) => label === `A${number}`)) number += 1;
+  while (levels.some(({ detectors }) => detectors.some(({ label }) => label === `A${number}`))) number += 1;
   return `A${number}`;
 }
 
 /** Returns a detector of the usual size for a spot, on what stands there. */
-export function newDetector(level: Level, at: XY): Omit<Detector, 'id'> {
+export function newDetector(plan: Plan, level: Level, at: XY): Omit<Detector, 'id'> {
   const base = baseHeightAt(level, at, USUAL_DETECTOR.base);
-  return { label: nextLabel(level), at, ...USUAL_DETECTOR, base, pair: null };
+  return { label: nextLabel(plan), at, ...USUAL_DETECTOR, base, pair: null };
 }
 
 /** Returns the clear spot that is nearest to the middle of the stage; the middle itself where the level has none. */

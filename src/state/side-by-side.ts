@@ -32,9 +32,8 @@ export function withDetectors(plan: Plan, levelId: string, setting: Setting, fir
   const before = first ? 1 : 0;
   let grown = first ? uncheckedItemPatched(plan, levelId, first.id, { pair: pairs[0] ?? null }) : plan;
   const added = axes.map((at, index): Detector => {
-    const level = levelOf(grown, levelId);
     const pair = pairs[index + before] ?? null;
-    const one = { id: nextId(grown, 'd'), label: level ? nextLabel(level) : '', at, base, radius, tall, pair };
+    const one = { id: nextId(grown, 'd'), label: nextLabel(grown), at, base, radius, tall, pair };
     grown = uncheckedItemAdded(grown, levelId, 'detectors', one);
     return one;
   });

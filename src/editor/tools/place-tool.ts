@@ -136,5 +136,5 @@ function isDeep({ footprint }: UsualSize): boolean {
 }
 
 function detectorAt(point: ToolPoint): Omit<Detector, 'id'> {
-  return newDetector(currentLevel(), onGrid(point.plan, gridFor(point)));
+  return newDetector(store().plan, currentLevel(), onGrid(point.plan, gridFor(point)));
 }

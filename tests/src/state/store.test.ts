@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { duplicateSelection } from '../../../src/state/duplicate-selection.ts';
 import {
   selectDragged,
@@ -187,5 +188,18 @@ describe('the white of a level', () => {
     expect([selectLevelBar(state()), white() > 0]).toEqual(['', true]);
     state().setLevel('L2');
     expect([selectLevelBar(state()) !== '', white()]).toEqual([true, 0]);
+  });
+});
+
+describe('a detector', () => {
+  it('has a label that no detector of another level has', () => {
+    state().openPlan({
+      ...emptyPlan(),
+      levels: [emptyLevel('L1'), { ...emptyLevel('L2'), order: 1 }],
+    });
+    state().addDetector([0, 0]);
+    state().setLevel('L2');
+    state().addDetector([0, 0]);
+    expect(state().plan.levels.flatMap(({ detectors }) => detectors.map(({ label }) => label))).toEqual(['A1', 'A2']);
   });
 });
