@@ -4,6 +4,7 @@ import { prefixOf, uncheckedItemAdded, uncheckedItemPatched } from '../../geomet
 import type { DocumentActions, GetState, SetState } from './app-state.ts';
 import { refuseLocked } from './locked-detectors.ts';
 import { freeSpot, moveToNearest, newDetector } from './place-detector.ts';
+import { recordsGone } from './records-gone.ts';
 import { selectLevel } from './selectors.ts';
 
 /** A copy lands a foot to the right and below. */
@@ -35,8 +36,11 @@ export function createItemActions(set: SetState, get: GetState): ItemActions {
       const { selection } = get();
       if (selection.length === 0) return;
       const levelId = selectLevel(get()).id;
+      const before = get().plan;
       get().run((plan) => withoutItems(plan, levelId, selection));
       set({ selection: [] });
+      const gone = recordsGone(before, get().plan);
+      if (gone) get().say(`${gone} Undo restores all of it.`);
     },
     nudge: (dx, dy) => {
       const { selection } = get();

@@ -18,6 +18,7 @@ import { itemsExtent } from '../../geometry/snap/items-extent.ts';
 import { extentBetween } from '../../geometry/snap/pick.ts';
 import type { CopyChoice, GetState, LevelActions, SetState } from './app-state.ts';
 import { addedWords, copiedWords, goneWords, placeWords } from './level-words.ts';
+import { recordsGone } from './records-gone.ts';
 import { modelOf, selectLevel } from './selectors.ts';
 import { SELECT_TOOL } from './tool.ts';
 import { showsAnyOf } from './view-slice.ts';
@@ -120,7 +121,7 @@ function deleteLevel(get: GetState, levelId: string): void {
   const next = neighbor(plan, levelId);
   if (get().run((now) => withOrdersFromZero(withoutLevel(now, levelId)))) return;
   get().setLevel(get().levelId === levelId ? next : get().levelId);
-  get().say(goneWords(level));
+  get().say([goneWords(level), recordsGone(plan, get().plan)].filter(Boolean).join(' '));
 }
 
 function showThings(set: SetState, get: GetState, levelId: string, ids: readonly string[], at: XY | null): void {

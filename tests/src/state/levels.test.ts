@@ -66,7 +66,9 @@ describe('a level that is deleted', () => {
       basement.detectors,
     ];
     const count = things.reduce((sum, list) => sum + list.length, 0);
-    expect(state().message).toBe(`Basement with ${count} things is deleted. Undo restores it.`);
+    expect(state().message).toBe(
+      `Basement with ${count} things is deleted. Undo restores it. Its results and its entries in the log went with it.`,
+    );
     state().undo();
     expect(selectLevel(state()).name).toBe('Basement');
     expect(selectLevel(state()).detectors).toHaveLength(basement.detectors.length);

@@ -202,4 +202,18 @@ describe('a detector', () => {
     state().addDetector([0, 0]);
     expect(state().plan.levels.flatMap(({ detectors }) => detectors.map(({ label }) => label))).toEqual(['A1', 'A2']);
   });
+
+  it('says that its results and its entries in the log go with it', () => {
+    state().openPlan(emptyPlan());
+    const [bare, read] = [state().addDetector([0, 0]), state().addDetector([500, 0])];
+    state().run((plan) => ({ ...plan, readings: [{ detector: read, value: 3, unit: 'pCi/L' }] }));
+    state().say('');
+    state().select([bare]);
+    state().deleteSelection();
+    expect(state().message).toBe('');
+    state().select([read]);
+    state().deleteSelection();
+    expect(state().plan.readings).toEqual([]);
+    expect(state().message).toMatch(/^Its results and its entries in the log went with it\. Undo /);
+  });
 });

@@ -1,0 +1,8 @@
+import type { Plan } from '../../geometry/plan/model.ts';
+
+/** Returns that results or entries of the log went with what was deleted; empty where none did. */
+export function recordsGone(before: Plan, after: Plan): string {
+  return records(after) < records(before) ? 'Its results and its entries in the log went with it.' : '';
+}
+
+const records = ({ readings, log }: Plan): number => readings.length + (log?.length ?? 0);
