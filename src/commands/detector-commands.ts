@@ -2,6 +2,7 @@ import { lockedAmong } from '../state/locked-detectors.ts';
 import { selectReports } from '../state/selectors.ts';
 import { SELECT_TOOL } from '../state/tool.ts';
 import { type Command, isOnFloor } from './command.ts';
+import { withLateEdits } from './late-edits.ts';
 import { plainKey } from './shortcut.ts';
 
 /** Commands on detectors, and on the spots where one may stand. */
@@ -13,7 +14,7 @@ export const DETECTOR_COMMANDS: readonly Command[] = [
     when: ({ state, one }) =>
       one?.list === 'detectors' &&
       selectReports(state).some(({ id, verdict }) => id === one.item.id && verdict !== 'clear'),
-    run: ({ state, one }) => one && state.moveToNearest(one.item.id),
+    run: ({ state, one }) => one && withLateEdits('nearest', ({ moveToNearest }) => moveToNearest(state, one.item.id)),
   },
   {
     id: 'unlock-detector',

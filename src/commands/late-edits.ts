@@ -9,6 +9,8 @@ const LATE_EDITS = {
   lines: () => import('../../geometry/edit/align.ts'),
   /** They copy what is selected. */
   copies: () => import('../state/duplicate-selection.ts'),
+  /** They move a detector to the nearest clear spot. */
+  nearest: () => import('../state/move-to-nearest.ts'),
   /** They lock the picture under a level. */
   tracing: () => import('../state/lock-tracing.ts'),
 } as const;

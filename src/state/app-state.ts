@@ -48,8 +48,6 @@ export interface DocumentActions {
   nudge(dx: number, dy: number): string;
   /** Adds a detector at `at`, by default at the free spot nearest to the middle of the stage. Returns its id. */
   addDetector(at?: XY): string;
-  /** Moves a detector to the nearest spot that is clear; says so when the level has none. */
-  moveToNearest(detectorId: string): void;
   /** Takes back the last corner of a wall chain under way, else the last step of history. */
   undo(): void;
   redo(): void;

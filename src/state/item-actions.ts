@@ -3,17 +3,14 @@ import { movedItems, nextId, withoutItems } from '../../geometry/edit/index.ts';
 import { prefixOf, uncheckedItemAdded, uncheckedItemPatched } from '../../geometry/edit/listed-items.ts';
 import type { DocumentActions, GetState, SetState } from './app-state.ts';
 import { refuseLocked } from './locked-detectors.ts';
-import { freeSpot, moveToNearest, newDetector } from './place-detector.ts';
+import { freeSpot, newDetector } from './place-detector.ts';
 import { recordsGone } from './records-gone.ts';
 import { selectLevel } from './selectors.ts';
 
 /** A copy lands a foot to the right and below. */
 export const COPY_OFFSET = 304.8;
 
-type ItemActions = Pick<
-  DocumentActions,
-  'addItem' | 'updateItem' | 'deleteSelection' | 'nudge' | 'addDetector' | 'moveToNearest'
->;
+type ItemActions = Pick<DocumentActions, 'addItem' | 'updateItem' | 'deleteSelection' | 'nudge' | 'addDetector'>;
 
 /** Edits of the items of the level in view, each one step of history. */
 export function createItemActions(set: SetState, get: GetState): ItemActions {
@@ -52,6 +49,5 @@ export function createItemActions(set: SetState, get: GetState): ItemActions {
       const state = get();
       return state.addItem('detectors', newDetector(state.plan, selectLevel(state), at ?? freeSpot(state)));
     },
-    moveToNearest: (detectorId) => moveToNearest(get(), detectorId),
   };
 }

@@ -4,6 +4,7 @@ import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { targetOf } from '../../../src/commands/command.ts';
 import { COMMANDS } from '../../../src/commands/table.ts';
 import { readLength } from '../../../src/editor/lengths/boxes/read-length.ts';
+import { moveToNearest } from '../../../src/state/move-to-nearest.ts';
 import { selectLevel } from '../../../src/state/selectors.ts';
 import { moveToPlace } from '../../../src/state/spots.ts';
 import { useAppStore } from '../../../src/state/store.ts';
@@ -50,7 +51,7 @@ const WAYS: readonly (readonly [how: string, selected: string, move: () => unkno
   ['by arrows, steps and typed numbers', 'd1', () => store().nudge(100, 50)],
   ['by a number typed for its place', 'd1', () => store().updateItem('d1', { at: [2000, 2000] })],
   ['by a length typed on the plan', 'd1', () => readLength({ of: 'gap', id: 'd1', axis: 0 })?.commit(500, null)],
-  ['to the nearest allowed spot', 'd1', () => store().moveToNearest('d1')],
+  ['to the nearest allowed spot', 'd1', () => moveToNearest(store(), 'd1')],
   [
     'to a spot that is offered',
     'd1',
