@@ -11,7 +11,7 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   const { rows, validity } = conditionsReport(plan);
   const open = { kind: 'stage', label: 'Review the house', stage: 'house' } as const;
   const hints: Hint[] = [];
-  const broken = rows.filter(({ effect }) => effect === 'not-evaluated' || effect === 'professional-review');
+  const broken = rows.filter(({ effect }) => effect !== null);
   if (broken.length > 0) {
     const names = listed(broken.map(({ item }) => `"${item.name}"`));
     const so =

@@ -2,8 +2,8 @@ import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import type { Validity } from '../validity/validity.ts';
 
-/** Effect of a deviation: results are not evaluated, a professional decides, or it is only recorded. */
-export type DeviationEffect = 'not-evaluated' | 'professional-review' | 'record-only';
+/** Effect of a deviation: results are not evaluated, or a professional decides. With neither does a test hold. */
+export type DeviationEffect = 'not-evaluated' | 'professional-review';
 
 /** One item of the closed-building checklist. */
 export interface ConditionItem {
@@ -56,7 +56,7 @@ export interface ConditionRow {
 
 export interface ConditionsReport {
   readonly rows: readonly ConditionRow[];
-  /** "holds" only where every applicable item is kept until the pick-up, or has a deviation that is only recorded. */
+  /** "holds" only where every applicable item is kept until the pick-up. */
   readonly validity: Validity;
   /** The validity in a sentence. */
   readonly text: string;

@@ -51,7 +51,6 @@ const EFFECT_TEXT: Readonly<Record<DeviationEffect, string>> = {
   'not-evaluated': 'This test is invalid: do not use the result. Keep the record and test again.',
   'professional-review':
     'Review required: a certified or licensed professional decides whether the result may be used.',
-  'record-only': 'The test continues. Record it with the result.',
 };
 
 /** Returns the state of each checklist item and the validity of the test that follows. */
@@ -69,7 +68,7 @@ function applies(plan: Plan, { id, onlyWith, anyTerm }: ConditionItem): boolean 
   return hasMitigation(plan) || plan.conditions.some(({ item }) => item === id);
 }
 
-/** Returns items for answers in the file that are not on the checklist; a deviation from one needs professional review. */
+/** Returns items for answers in the file that are not on the checklist; nothing is known that would make a deviation from one less. */
 function unlistedItems({ conditions }: Plan): readonly ConditionItem[] {
   const known = new Set(CONDITION_ITEMS.map(({ id }) => id));
   return [...new Set(conditions.map(({ item }) => item))]
@@ -79,7 +78,7 @@ function unlistedItems({ conditions }: Plan): readonly ConditionItem[] {
       name: id.replaceAll('-', ' '),
       requirement: 'This comes from the file and is not on this list.',
       notice: '',
-      deviationEffect: 'professional-review',
+      deviationEffect: 'not-evaluated',
       correction: 'See the instructions that it comes from.',
       sources: [],
     }));
@@ -214,7 +213,5 @@ function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 
     return { validity: 'unknown', text: [text, asked].filter(Boolean).join(' ') };
   }
   if (asked) return { validity: 'unknown', text: asked };
-  const noted = rows.filter(({ effect }) => effect === 'record-only');
-  const note = noted.length > 0 ? ` Record with the result: ${named(noted)}.` : '';
-  return { validity: 'holds', text: `Every item that applies is met.${note}` };
+  return { validity: 'holds', text: 'Every item that applies is met.' };
 }

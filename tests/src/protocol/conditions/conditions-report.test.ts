@@ -99,9 +99,9 @@ describe('each item of the list', () => {
       'heat-recovery-as-usual',
       /may run/,
       [`S ${EPA} (copy of the text)`, `S ${IL}, closed-building list`],
-      'record-only',
+      'professional-review',
     ],
-    ['attic-fan-as-usual', /only the attic/, [`S ${EPA} (copy of the text)`], 'record-only'],
+    ['attic-fan-as-usual', /only the attic/, [`S ${EPA} (copy of the text)`], 'professional-review'],
     [
       'heating-cooling-normal',
       /65 to 80 °F \(18 to 27 °C\)/,
@@ -194,11 +194,11 @@ describe('the whole', () => {
   it.each<[string, string]>([
     ['windows-closed', 'not-evaluated'],
     ['fireplaces-off', 'unknown'],
-    ['attic-fan-as-usual', 'holds'],
+    ['attic-fan-as-usual', 'unknown'],
+    ['heat-recovery-as-usual', 'unknown'],
   ])('with a break of %s: %s, even where nothing else is known', (id, whole) => {
     expect(conditionsReport(planWith(keptBut(said(id, 'broken')))).validity).toBe(whole);
-    const alone = conditionsReport(planWith([said(id, 'broken')])).validity;
-    expect(alone).toBe(whole === 'holds' ? 'unknown' : whole);
+    expect(conditionsReport(planWith([said(id, 'broken')])).validity).toBe(whole);
   });
 
   it('names the break and what it means', () => {
@@ -224,10 +224,15 @@ describe('the whole', () => {
     expect(rowFor(twice, 'doors-closed')?.state).toBe('broken');
   });
 
-  it('shows an item that it does not know, and leaves a break of it to a professional', () => {
+  it('never holds with a break, of whatever item', () => {
+    for (const { id } of CONDITION_ITEMS)
+      expect(conditionsReport(planWith(keptBut(said(id, 'broken')))).validity, id).not.toBe('holds');
+  });
+
+  it('shows an item that it does not know, and a break of it makes the test invalid', () => {
     const plan = planWith(keptBut(said('garage-door-shut', 'broken')));
     expect(rowFor(plan, 'garage-door-shut')?.item.name).toBe('garage door shut');
-    expect(conditionsReport(plan).validity).toBe('unknown');
+    expect(conditionsReport(plan).validity).toBe('not-evaluated');
   });
 
   it('counts tampering in the log as a break, whatever was answered', () => {
@@ -301,7 +306,7 @@ describe('the test stands and falls with the house', () => {
 
   it('a break that a professional must look at is no pass; one to be noted changes nothing', () => {
     expect(visitValidity(planWith(keptBut(said('fireplaces-off', 'broken'))))).toBe('unknown');
-    expect(visitValidity(planWith(keptBut(said('attic-fan-as-usual', 'broken'))))).toBe('holds');
+    expect(visitValidity(planWith(keptBut(said('attic-fan-as-usual', 'broken'))))).toBe('unknown');
   });
 
   it('one item that nobody has answered is no pass either', () => {
