@@ -1,6 +1,7 @@
 import type { Level, Plan } from '../plan/model.ts';
 import { levelName, listed } from '../plan/nouns.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
+import type { LevelChoice } from '../rules/types.ts';
 import { reasonCheck } from './measure.ts';
 import type { Check } from './types.ts';
 
@@ -17,12 +18,13 @@ export function checkLevel(plan: Plan, level: Level, rule: EffectiveRule): Check
 
 /** Returns the unanswered questions on which the choice of the level depends, in words; "" when there are none. */
 function unansweredQuestions({ levels, site }: Plan, level: Level, { subject }: EffectiveRule): string {
-  const each = subject.of === 'level' && subject.choice === 'each-on-the-ground';
-  const relevant = each ? [level] : levels.filter(({ order }) => order <= level.order);
+  const choice = choiceOf(subject);
+  const itself = choice === 'each-on-the-ground' && level.ground !== 'none';
+  const relevant = itself ? [level] : levels.filter(({ order }) => order <= level.order);
   const unknown = relevant.filter(({ livingAnswered }) => livingAnswered === false);
   const names = unknown.map(levelName);
   const living = names.length > 0 ? `whether people live on ${listed(names)}` : '';
-  const purpose = !each && site.purposeAnswered === false ? 'why the house is tested' : '';
+  const purpose = choice === 'lowest' && site.purposeAnswered === false ? 'why the house is tested' : '';
   const open = [purpose, living].filter(Boolean);
   return open.length > 0 ? `Not answered yet: ${listed(open)}.` : '';
 }
@@ -33,30 +35,26 @@ export function levelBar(plan: Plan, level: Level): string {
   return rule ? levelBarOf(plan, level, rule) : '';
 }
 
-function levelBarOf(plan: Plan, level: Level, { subject }: EffectiveRule): string {
-  return subject.of === 'level' && subject.choice === 'each-on-the-ground'
-    ? groundBar(plan, level)
-    : lowestBar(plan, level);
-}
+const choiceOf = (subject: EffectiveRule['subject']): LevelChoice =>
+  subject.of === 'level' ? subject.choice : 'lowest';
 
 /**
- * The lowest level that is lived in or, in a property transfer, could be. Levels with the same order are equally low.
+ * The lowest of the levels that count; with "each-on-the-ground" any of them on the ground (basement, slab or crawl space), because it is the
+ * lowest of its part of the house, while one is. Levels with the same order are equally low.
  */
-function lowestBar({ levels, site: { purpose } }: Plan, level: Level): string {
-  const inSale = purpose === 'property-transfer';
-  const counts = (one: Level) => one.living === 'lived-in' || (inSale && one.living === 'could-be');
-  if (!counts(level)) return inSale ? 'Nobody could live on this level.' : 'This level is not lived in.';
-  const [lowest] = levels.filter((one) => counts(one) && one.order < level.order).sort((a, b) => a.order - b.order);
+function levelBarOf({ levels, site }: Plan, level: Level, { subject }: EffectiveRule): string {
+  const choice = choiceOf(subject);
+  const each = choice === 'each-on-the-ground';
+  const orCouldBe = each || (choice === 'lowest' && site.purpose === 'property-transfer');
+  const counts = ({ living }: Level) => living === 'lived-in' || (orCouldBe && living === 'could-be');
+  if (!counts(level)) return orCouldBe ? 'Nobody could live on this level.' : 'This level is not lived in.';
+  const candidates = levels.filter(counts);
+  if (each && candidates.some(({ ground }) => ground !== 'none')) {
+    return level.ground === 'none'
+      ? 'This level does not stand on the ground: test the lowest level of each part of the house that does.'
+      : '';
+  }
+  const [lowest] = candidates.filter(({ order }) => order < level.order).sort((a, b) => a.order - b.order);
   if (!lowest) return '';
-  return `${lowest.name || 'A level'} is lower and ${inSale ? 'could be lived in' : 'is lived in'}: test there.`;
-}
-
-/**
- * Any habitable level on the ground (basement, slab or crawl space), because it is the lowest of its part of the house.
- */
-function groundBar({ levels }: Plan, level: Level): string {
-  if (level.living === 'no') return 'Nobody could live on this level.';
-  const grounded = levels.some((one) => one.living !== 'no' && one.ground !== 'none');
-  if (level.ground !== 'none' || !grounded) return '';
-  return 'This level does not stand on the ground: test the lowest level of each part of the house that does.';
+  return `${lowest.name || 'A level'} is lower and ${orCouldBe ? 'could be lived in' : 'is lived in'}: test there.`;
 }

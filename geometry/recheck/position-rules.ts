@@ -24,27 +24,30 @@ export function roomRow(one: Case, rule: EffectiveRule, barred: readonly string[
   return reasonRow(rule, uses[0] ? 'blocked' : 'clear');
 }
 
-/** The lowest level that is lived in or could be; or each habitable level on the ground. */
+/** The lowest level that is lived in or, by choice and purpose, could be; or each such level on the ground, where there is one. */
 export function levelRow(
   { plan, level }: Case,
   rule: EffectiveRule,
   { choice }: Extract<RuleSubject, { of: 'level' }>,
 ): Row {
-  const each = choice === 'each-on-the-ground';
-  const counts = ({ living }: Level) =>
-    living === 'lived-in' || (living === 'could-be' && (each || plan.site.purpose === 'property-transfer'));
+  const wide =
+    choice === 'each-on-the-ground' || (choice !== 'lowest-lived-in' && plan.site.purpose === 'property-transfer');
+  const counts = ({ living }: Level) => living === 'lived-in' || (living === 'could-be' && wide);
   if (!counts(level)) return reasonRow(rule, 'blocked');
-  const lowest = Math.min(...plan.levels.filter(counts).map(({ order }) => order));
-  const onGround = each && level.ground !== 'none';
-  if (level.order !== lowest && !onGround) return reasonRow(rule, 'blocked');
+  const counted = plan.levels.filter(counts);
+  const onGround = counted.filter(({ ground }) => ground !== 'none');
+  const lowest = Math.min(...counted.map(({ order }) => order));
+  const ofGround = choice === 'each-on-the-ground' && onGround.length > 0;
+  if (ofGround ? !onGround.includes(level) : level.order !== lowest) return reasonRow(rule, 'blocked');
   return dependsOnDefaults(plan, level, choice) ? notRunRow(rule) : reasonRow(rule, 'clear');
 }
 
 /** Returns whether the choice of the level depends on defaults of a new plan that nobody has confirmed. */
 function dependsOnDefaults({ site, levels }: Plan, level: Level, choice: LevelChoice): boolean {
-  if (choice === 'each-on-the-ground') return level.livingAnswered === false;
+  if (choice === 'each-on-the-ground' && level.ground !== 'none') return level.livingAnswered === false;
   const lower = levels.filter(({ order }) => order <= level.order);
-  return site.purposeAnswered === false || lower.some(({ livingAnswered }) => livingAnswered === false);
+  const byPurpose = choice === 'lowest' && site.purposeAnswered === false;
+  return byPurpose || lower.some(({ livingAnswered }) => livingAnswered === false);
 }
 
 /** The base at least at the minimum, the top at most at the maximum. */

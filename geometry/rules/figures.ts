@@ -93,6 +93,12 @@ export const FRAME = {
     says: 'The lowest level that is lived in, or in a sale could be',
     measured: 'none',
   },
+  lowestLivedIn: {
+    id: 'level',
+    name: 'Level',
+    says: 'The lowest level that is lived in',
+    measured: 'none',
+  },
   eachOnGround: {
     id: 'level',
     name: 'Level',

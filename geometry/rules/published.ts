@@ -163,8 +163,8 @@ export const HEALTH_CANADA: Profile = profile({
   rules: [
     roomRule(['kitchen', 'bathroom', 'laundry', 'closet'], HC),
     rule(
-      FRAME.lowest,
-      { of: 'level', choice: 'lowest' },
+      FRAME.lowestLivedIn,
+      { of: 'level', choice: 'lowest-lived-in' },
       {},
       secondary('Health Canada: the lowest level lived in for more than 4 h a day'),
     ),

@@ -45,8 +45,11 @@ export interface Source {
  */
 export type SourceScope = FixtureKind | RoomUse | 'inside-wall' | 'together';
 
-/** Which levels may be tested: the lowest that is lived in or could be, or each such level that touches the ground. */
-export type LevelChoice = 'lowest' | 'each-on-the-ground';
+/**
+ * Which levels may be tested: the lowest that is lived in, or in a property transfer could be; the lowest that is lived in, whatever the
+ * purpose; or each level that is or could be lived in and touches the ground.
+ */
+export type LevelChoice = 'lowest' | 'lowest-lived-in' | 'each-on-the-ground';
 
 /** What a rule measures or examines. */
 export type RuleSubject =

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { levelBar } from '../../../geometry/check/level.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
-import { hall, planUnder } from '../../helpers/hall.ts';
+import { recheck } from '../../../geometry/recheck/recheck.ts';
+import { PROFILES } from '../../../geometry/rules/profiles.ts';
+import { hall, hallDetector, planUnder } from '../../helpers/hall.ts';
 
 /* Why a level is not to be tested: the lowest that counts, or each on the ground, by the list. */
 
@@ -44,6 +46,57 @@ describe('the lowest level that counts', () => {
   });
 });
 
+describe('the lowest level that is lived in (Health Canada)', () => {
+  it('is the same in a sale: a level that could be lived in is not tested', () => {
+    const levels = [
+      levelAt(0, { name: 'Cellar', living: 'could-be' }),
+      levelAt(1, { name: 'Floor', living: 'lived-in' }),
+      levelAt(2, { living: 'lived-in' }),
+    ];
+    for (const purpose of ['own-household', 'property-transfer', 'after-mitigation'] as const)
+      expect(['L0', 'L1', 'L2'].map((id) => barOf('health-canada-long-term', purpose, levels, id))).toEqual([
+        'This level is not lived in.',
+        '',
+        'Floor is lower and is lived in: test there.',
+      ]);
+  });
+});
+
+describe('the second computation', () => {
+  const LIVING = ['lived-in', 'could-be', 'no'] as const;
+  const GROUND = ['basement', 'slab', 'none'] as const;
+  const pairs = LIVING.flatMap((a) => LIVING.map((b) => [a, b] as const));
+  const grounds = GROUND.flatMap((a) => GROUND.map((b) => [a, b] as const));
+
+  it.each(PROFILES.map(({ id }) => id))('comes to the same for every two levels: %s', (list) => {
+    for (const purpose of ['own-household', 'property-transfer'] as const)
+      for (const upper of [0, 1])
+        for (const living of pairs)
+          for (const ground of grounds) {
+            const levels = ([0, 1] as const).map((i) =>
+              hall({
+                id: `L${i}`,
+                order: i * upper,
+                living: living[i],
+                ground: ground[i],
+                detectors: [hallDetector({ id: `d${i}`, base: 900 })],
+              }),
+            );
+            const plan = planUnder(list, levels);
+            const asked = { ...plan, site: { ...plan.site, purpose } };
+            const again = recheck(asked);
+            if (!again.ok) throw new Error(again.cause);
+            const second = again.levels.map(({ detectors }) =>
+              detectors[0]?.checks.find(({ rule }) => rule === 'level'),
+            );
+            expect(
+              second.map((row) => row?.verdict),
+              JSON.stringify({ purpose, upper, living, ground }),
+            ).toEqual(levels.map((level) => (levelBar(asked, level) ? 'blocked' : 'clear')));
+          }
+  });
+});
+
 describe('each level on the ground', () => {
   const elsewhere =
     'This level does not stand on the ground: test the lowest level of each part of the house that does.';
@@ -52,9 +105,9 @@ describe('each level on the ground', () => {
     ['lived-in', 'slab', elsewhere],
     ['could-be', 'basement', elsewhere],
     ['no', 'basement', ''],
-    ['lived-in', 'none', ''],
+    ['lived-in', 'none', 'Below is lower and could be lived in: test there.'],
   ])('a level %s on %s: the one above it: "%s"', (living, ground, above) => {
-    const levels = [levelAt(0, { living, ground }), levelAt(1, { living: 'lived-in', ground: 'none' })];
+    const levels = [levelAt(0, { name: 'Below', living, ground }), levelAt(1, { living: 'lived-in', ground: 'none' })];
     expect(barOf('pennsylvania-240-310', 'own-household', levels, 'L1')).toBe(above);
     expect(barOf('pennsylvania-240-310', 'own-household', levels, 'L0')).toBe(
       living === 'no' ? 'Nobody could live on this level.' : '',
