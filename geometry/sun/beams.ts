@@ -45,6 +45,8 @@ export interface Scene {
   /** Edges of the floor of a room, and of an opening with its jambs. */
   readonly roomEdges: (room: number) => readonly Edge[];
   readonly doorEdges: (opening: number) => readonly Edge[];
+  /** The openings whose bodies overlap that of an opening. */
+  readonly overlapping: (opening: number) => readonly number[];
   /** The four sides of an opening's body. */
   readonly doorSides: (opening: number) => readonly Edge[];
   /** The faces of walls outdoors in front of the glass, seen from it: x as in the glass, y away from the house. */
@@ -129,22 +131,32 @@ class Tracer {
     );
   }
 
-  private throughDoor(beam: Beam, opening: number): void {
+  /** `passed`: the openings whose bodies the beam has come through, one in the other, since it left a room or the outdoors. */
+  private throughDoor(beam: Beam, opening: number, passed: readonly number[] = []): void {
     if (beam.depth > MOST_OPENINGS) throw new TooMuchLight('light through too many openings');
     const edges = this.scene.doorEdges(opening);
-    const isGlass = beam.depth === 0;
+    const isGlass = beam.depth === 0 && passed.length === 0;
     // Floors are entered here, and left in a room.
     this.split(
       beam,
       edges,
       (edge, k) => edge.room === JAMB || edge.nx * k + edge.ny > 0,
       (strip) => {
+        const { to } = strip;
         if (!isGlass) this.found({ ...strip, within: this.scene.doorSides(opening) });
-        if (!strip.to || strip.to.room < 0) return;
-        const limits = isGlass ? [] : this.scene.limitsOf(opening, beam.from, strip.to);
-        this.throughRoom({ ...beam, ...strip, from: strip.to, limits: [...beam.limits, ...limits] });
+        if (!to) this.intoOverlapping({ ...beam, ...strip, from: beam.from }, [...passed, opening]);
+        if (!to || to.room < 0) return;
+        // Where it came into this body is not known of a beam from another one: at the floor it is lowest, and the head stops it least.
+        const limits = isGlass ? [] : this.scene.limitsOf(opening, passed.length > 0 ? to : beam.from, to);
+        this.throughRoom({ ...beam, ...strip, from: to, limits: [...beam.limits, ...limits] });
       },
     );
+  }
+
+  /** Takes light that met no floor at an opening into those that overlap it, where two walls meet at a small angle or cross. */
+  private intoOverlapping(beam: Beam, passed: readonly number[]): void {
+    for (const other of this.scene.overlapping(passed.at(-1) ?? -1))
+      if (!passed.includes(other)) this.throughDoor(beam, other, passed);
   }
 
   private throughRoom(beam: Beam): void {
@@ -164,11 +176,11 @@ class Tracer {
     );
   }
 
-  /** Returns whether there is a floor behind an opening. */
+  /** Returns whether there is a floor behind an opening, or another opening in it. */
   private leadsOn(opening: number, k: number): boolean {
-    return this.scene
-      .doorEdges(opening)
-      .some(({ room, a, b, nx, ny }) => room !== JAMB && nx * k + ny > 0 && distance(a, b) > NARROWEST_FLOOR);
+    const isFloor = ({ room, a, b, nx, ny }: Edge) =>
+      room !== JAMB && nx * k + ny > 0 && distance(a, b) > NARROWEST_FLOOR;
+    return this.scene.overlapping(opening).length > 0 || this.scene.doorEdges(opening).some(isFloor);
   }
 
   /**

@@ -11,6 +11,7 @@ import { glazedOpenings } from './glazed.ts';
 import { Hulls } from './hulls.ts';
 import { doorEdgesOf, doorSidesOf, type Edge, edgeFrom, turned } from './light-edges.ts';
 import { mergedCells } from './merge.ts';
+import { overlappingOpenings } from './overlapping.ts';
 import { DISC_RADIUS, FIRST_INSTANT, LAST_INSTANT } from './position.ts';
 import { Reach } from './reach.ts';
 import { type Drop, sheafGroups } from './sheaves.ts';
@@ -94,6 +95,15 @@ const floorsOf = memoize((rooms: LevelModel['rooms']) =>
   memoize((openings: LevelModel['openings']) => floorPlan({ rooms, openings })),
 );
 
+const overlapsIn = memoize((openings: LevelModel['openings']) => {
+  const found = new Map<number, readonly number[]>();
+  return (opening: number): readonly number[] => {
+    const known = found.get(opening) ?? overlappingOpenings(openings, opening);
+    found.set(opening, known);
+    return known;
+  };
+});
+
 function lightOf(
   model: LitLevel,
   plan: FloorPlan,
@@ -105,7 +115,8 @@ function lightOf(
   heights: Heights,
 ): readonly Ring[] {
   const scene = sceneOf(model, plan, glass, heights);
-  const isEntered = scene.doorEdges(index).some(({ room, ny }) => room >= 0 && ny > 0);
+  const isEntered =
+    scene.overlapping(index).length > 0 || scene.doorEdges(index).some(({ room, ny }) => room >= 0 && ny > 0);
   if (!isEntered || glass.opening.top <= heights.base) return [];
   const most = 1 + Math.max(...plan.rooms.flatMap((edges) => edges.map(({ a }) => toGlass(glass, a)[1])));
   const drops = dropsOf(model, glass, heights);
@@ -143,6 +154,7 @@ function sceneOf(model: LitLevel, plan: FloorPlan, glass: Glass, heights: Height
       ),
     doorEdges: (opening) =>
       cached(doors, opening, () => doorEdgesOf(glass, openings[opening]?.body ?? [], plan, opening)),
+    overlapping: overlapsIn(openings),
     doorSides: (opening) => cached(sides, opening, () => doorSidesOf(glass, openings[opening]?.body ?? [])),
     outdoors: outdoorFaces(model, glass),
     limitsOf: (opening, enters, leaves) =>

@@ -107,6 +107,45 @@ describe('a single instant, worked by hand', () => {
   });
 });
 
+describe('two openings whose walls lie in each other', () => {
+  const door = (wall: string, change: Partial<Opening>): Opening => {
+    return { id: `door-${wall}`, wall, kind: 'door', offset: 100, width: 1000, bottom: 0, top: 2300, ...change };
+  };
+  const inner = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 100, side: 'auto' });
+
+  describe('a window that opens into a wall at a small angle, at its door', () => {
+    // Between 2000 and 2250 mm the wall from the corner covers the inner face: no floor is between the window and the door.
+    const house = (change: Partial<Opening> = {}) =>
+      houseOf({
+        window: { offset: 2100, width: 250 },
+        more: { walls: [inner('p', [1800, -100], [6100, 1300])], openings: [door('p', change)] },
+      });
+
+    it('lights the floor behind the door', () => {
+      expect(isIn(house(), [2125, 300])).toBe(true);
+      expect(isIn(house(), [2125, 1200])).toBe(true);
+    });
+
+    it('as far as the head of the door lets it', () => {
+      // 1500 - 762 mm of fall from the side of the wall, 58 mm into the room: 738 / tan 39.6° + 58 = 949.
+      expect(isIn(house({ top: 1500 }), [2125, 900])).toBe(true);
+      expect(isIn(house({ top: 1500 }), [2125, 1000])).toBe(false);
+    });
+
+    it('and none beside the door', () => {
+      expect(ringsOf(house({ offset: 2000 }))).toEqual([]);
+    });
+  });
+
+  it('where two walls cross in their doors, the floor behind both is lit', () => {
+    const walls = [inner('p', [-100, 400], [6100, 1000]), inner('q', [-100, 1000], [6100, 400])];
+    const openings = walls.map(({ id }) => door(id, { offset: 2000, width: 2000 }));
+    // At 2900 mm they overlap from 659 to 740 mm: light leaves the one within the other.
+    expect(isIn(houseOf({ more: { walls, openings } }), [2900, 1000])).toBe(true);
+    expect(isIn(houseOf({ more: { walls, openings: openings.slice(1) } }), [2900, 1000])).toBe(false);
+  });
+});
+
 describe('what lets no sun in', () => {
   it.each<[string, House]>([
     ['a cover', { window: { shade: 'covered' } }],
