@@ -7,7 +7,7 @@ import { conditionsReport } from '../protocol/conditions/conditions-report.ts';
 import { missingRecords } from '../protocol/custody/missing-records.ts';
 import { asKnownAt } from '../protocol/timing/ahead.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
-import type { TestStage, TestState } from '../protocol/validity/validity.ts';
+import { TEST_STAGE_NAME, type TestStage, type TestState } from '../protocol/validity/validity.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
 import type { CheckedLevel, Hint, HintAction, SeenLevel } from './guidance/hint.ts';
 import { houseHints, houseInWords } from './guidance/house.ts';
@@ -35,13 +35,7 @@ export interface StageState {
 
 /** What the stages are called. */
 export const STAGE_NAME: Readonly<Record<Stage, string>> = {
-  site: 'Property',
-  draw: 'Draw',
-  place: 'Place',
-  time: 'Time',
-  house: 'House',
-  log: 'Log',
-  read: 'Results',
+  ...TEST_STAGE_NAME,
   sheet: 'Plan sheet',
 };
 

@@ -34,6 +34,17 @@ const WHERE_TO_FIX: Readonly<Record<TestStage, string>> = {
   read: 'Enter this under Results.',
 };
 
+/** What the stages in which a test is corrected are called. */
+export const TEST_STAGE_NAME: Readonly<Record<TestStage, string>> = {
+  site: 'Property',
+  draw: 'Draw',
+  place: 'Place',
+  time: 'Time',
+  house: 'House',
+  log: 'Log',
+  read: 'Results',
+};
+
 /** Label of the button that opens a stage. */
 export const STAGE_BUTTON: Readonly<Record<TestStage, string>> = {
   site: 'Review the property',
@@ -74,5 +85,9 @@ export function stateForDetectors({ issues }: TestState, detectors: readonly { r
   );
 }
 
-/** Returns the text of an issue with where it is fixed. */
-export const issueText = ({ text, stage }: ValidityIssue): string => `${text} ${WHERE_TO_FIX[stage]}`;
+/**
+ * Returns the text of an issue with where it is fixed. What makes a test invalid has happened: a true record of it is not to be changed, and
+ * the text does not ask for it.
+ */
+export const issueText = ({ validity, text, stage }: ValidityIssue): string =>
+  `${text} ${validity === 'not-evaluated' ? `Recorded under ${TEST_STAGE_NAME[stage]}: correct only what was recorded wrong.` : WHERE_TO_FIX[stage]}`;

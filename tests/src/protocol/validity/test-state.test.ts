@@ -32,7 +32,9 @@ describe('where a detector sits', () => {
     expect(testState(plan).validity).toBe('not-evaluated');
     expect(set?.state.validity).toBe('not-evaluated');
     expect(set?.next.text).toContain('A1 is blocked: No detector in a kitchen.');
-    expect(set?.next.text).toContain('Correct this under Place.');
+    // It stood there: the record is not to be changed for the result.
+    expect(set?.next.text).toContain('Recorded under Place: correct only what was recorded wrong.');
+    expect(set?.next.text).not.toContain('Correct this under');
     expect(clearSteps).not.toContain(set?.next.id);
     expect(homeStep(plan, setsOf(plan)).step).toBe('unknown');
   });
