@@ -1,4 +1,5 @@
 import { PART_MISSING } from '../platform/part-missing.ts';
+import type { CopyChoice } from '../state/copy-outline.ts';
 import { useAppStore } from '../state/store.ts';
 
 /** Edits whose code comes after the start. */
@@ -11,6 +12,8 @@ const LATE_EDITS = {
   copies: () => import('../state/duplicate-selection.ts'),
   /** They move a detector to the nearest clear spot. */
   nearest: () => import('../state/move-to-nearest.ts'),
+  /** They copy walls of another level. */
+  outline: () => import('../state/copy-outline.ts'),
   /** They lock the picture under a level. */
   tracing: () => import('../state/lock-tracing.ts'),
 } as const;
@@ -23,4 +26,9 @@ export const loadLateEdits = (): Promise<unknown> => Promise.all(Object.values(L
 export function withLateEdits<Name extends keyof LateEdits>(name: Name, does: (edits: LateEdits[Name]) => void): void {
   const loading = LATE_EDITS[name]() as Promise<LateEdits[Name]>;
   loading.then(does, () => useAppStore.getState().say(PART_MISSING));
+}
+
+/** Copies walls of another level onto the one in view. */
+export function copyLevelOutline(fromId: string, choice: CopyChoice): void {
+  withLateEdits('outline', ({ copyOutline }) => copyOutline(useAppStore.getState(), fromId, choice));
 }

@@ -56,12 +56,6 @@ export interface DocumentActions {
   openPlan(plan: Plan): void;
 }
 
-/** What of another level is copied beside its outside walls. */
-export interface CopyChoice {
-  readonly openings: boolean;
-  readonly insideWalls: boolean;
-}
-
 export interface LevelActions {
   /** A bare level right above or below the one in view, named after its place. It comes into view. */
   addLevel(where?: Beside): void;
@@ -72,8 +66,6 @@ export interface LevelActions {
   moveLevel(where: Beside): void;
   /** Sets the level in view at the height of another one: the halves of a split house. */
   putLevelWith(otherId: string): void;
-  /** The outside walls of another level set on the level in view, in the same place. */
-  copyOutline(fromId: string, choice: CopyChoice): void;
   /** A level with all that is on it; the last one stays. Says what went. */
   deleteLevel(levelId: string): void;
   /** Brings things of any level into view and selects them; `at`: the spot to look at in place of where they are. */

@@ -2,7 +2,6 @@ import {
   type Beside,
   levelsInOrder,
   nextId,
-  wallsCopied,
   withLevelAtHeightOf,
   withLevelBeside,
   withLevelMoved,
@@ -10,16 +9,15 @@ import {
   withOrdersFromZero,
   withoutLevel,
 } from '../../geometry/edit/index.ts';
-import { outsideWallIds } from '../../geometry/level/outdoors.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { levelHeading } from '../../geometry/plan/nouns.ts';
 import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { itemsExtent } from '../../geometry/snap/items-extent.ts';
 import { extentBetween } from '../../geometry/snap/pick.ts';
-import type { CopyChoice, GetState, LevelActions, SetState } from './app-state.ts';
-import { addedWords, copiedWords, goneWords, placeWords } from './level-words.ts';
+import type { GetState, LevelActions, SetState } from './app-state.ts';
+import { addedWords, goneWords, placeWords } from './level-words.ts';
 import { recordsGone } from './records-gone.ts';
-import { modelOf, selectLevel } from './selectors.ts';
+import { selectLevel } from './selectors.ts';
 import { SELECT_TOOL } from './tool.ts';
 import { showsAnyOf } from './view-slice.ts';
 import { showing } from './viewport.ts';
@@ -44,7 +42,6 @@ export function createLevelSlice(set: SetState, get: GetState): LevelActions {
     },
     putLevelWith: (otherId) =>
       reorder(get, (plan, id) => withLevelAtHeightOf(plan, id, otherId), 'They are at the same height already.'),
-    copyOutline: (fromId, choice) => copyOutline(get, fromId, choice),
     deleteLevel: (levelId) => deleteLevel(get, levelId),
     showThings: (levelId, ids, at = null) => showThings(set, get, levelId, ids, at),
   };
@@ -92,21 +89,6 @@ function reorder(get: GetState, edit: (plan: Plan, id: string) => Plan, standsSt
   const before = get().plan;
   const reason = get().run((plan) => edit(plan, id));
   if (!reason) get().say(get().plan === before ? standsStill : placeWords(get().plan, id));
-}
-
-function copyOutline(get: GetState, fromId: string, choice: CopyChoice): void {
-  get().endChain();
-  const { plan } = get();
-  const target = selectLevel(get());
-  const source = plan.levels.find(({ id }) => id === fromId);
-  if (!source) return;
-  const walls = choice.insideWalls ? new Set(source.walls.map(({ id }) => id)) : outsideWallIds(modelOf(source));
-  const copied = wallsCopied(plan, fromId, target.id, walls, choice.openings);
-  const bare = target.walls.length === 0;
-  const reason = get().run(() => copied);
-  if (reason || !copied.ok) return;
-  if (bare) get().fit();
-  get().say(copiedWords(source, walls.size, copied));
 }
 
 function deleteLevel(get: GetState, levelId: string): void {

@@ -27,17 +27,6 @@ function lieWords(plan: Plan, levelId: string): string {
   return under ? `lies above ${levelName(under)}` : 'is the lowest level';
 }
 
-export function copiedWords(
-  source: Level,
-  asked: number,
-  { walls, openings }: { walls: number; openings: number },
-): string {
-  if (asked === 0) return `${levelHeading(source)} has no closed outline yet. Close its walls, then copy them.`;
-  if (walls === 0) return `All of these walls of ${levelName(source)} are here already.`;
-  const what = listed([counted(walls, 'wall'), openings > 0 ? counted(openings, 'opening') : ''].filter(Boolean));
-  return `${capital(what)} copied from ${levelName(source)}. Check with the tape whether ${walls === 1 ? 'it is' : 'they are'} so here.`;
-}
-
 export function goneWords(level: Level): string {
   const things = ITEM_LISTS.reduce((sum, list) => sum + level[list].length, 0);
   const parts = [things > 0 ? counted(things, 'thing') : '', level.tracing ? 'its picture' : ''].filter(Boolean);

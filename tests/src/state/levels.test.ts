@@ -4,6 +4,7 @@ import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { copyOutline } from '../../../src/state/copy-outline.ts';
 import { checkedLevels, selectBelow, selectLevel, selectReports } from '../../../src/state/selectors.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 
@@ -127,20 +128,20 @@ describe('the outline of the level below', () => {
   it('is copied with doors and windows where asked, says how much, and closes a room', () => {
     const basement = levelNamed('Basement');
     state().addLevel('above');
-    state().copyOutline(basement.id, { openings: true, insideWalls: false });
+    copyOutline(state(), basement.id, { openings: true, insideWalls: false });
     const main = selectLevel(state());
     expect(main.name).toBe('Main floor');
     expect(main.walls).toHaveLength(4);
     expect(buildLevel(main).rooms).toHaveLength(1);
     expect(state().message).toMatch(/^4 walls and \d+ openings copied from Basement\. Check with the tape/);
-    state().copyOutline(basement.id, { openings: true, insideWalls: false });
+    copyOutline(state(), basement.id, { openings: true, insideWalls: false });
     expect(state().message).toBe('All of these walls of Basement are here already.');
   });
 
   it('takes the interior walls along', () => {
     const basement = levelNamed('Basement');
     state().addLevel('above');
-    state().copyOutline(basement.id, { openings: false, insideWalls: true });
+    copyOutline(state(), basement.id, { openings: false, insideWalls: true });
     expect(selectLevel(state()).walls).toHaveLength(basement.walls.length);
     expect(selectLevel(state()).openings).toEqual([]);
   });
@@ -149,7 +150,7 @@ describe('the outline of the level below', () => {
     state().addLevel('above');
     const { id } = selectLevel(state());
     state().addLevel('above');
-    state().copyOutline(id, { openings: false, insideWalls: false });
+    copyOutline(state(), id, { openings: false, insideWalls: false });
     expect(state().message).toBe('Main floor has no closed outline yet. Close its walls, then copy them.');
   });
 });

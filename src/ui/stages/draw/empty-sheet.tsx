@@ -4,6 +4,7 @@ import type { Level, Plan } from '../../../../geometry/plan/model.ts';
 import { levelHeading, levelName } from '../../../../geometry/plan/nouns.ts';
 import type { HintTool } from '../../../advice/guidance/hint.ts';
 import { followHint } from '../../../commands/go-to.ts';
+import { copyLevelOutline } from '../../../commands/late-edits.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { useLevel } from '../../hooks/use-level.ts';
 import { CommandButton } from '../../shell/command-button.tsx';
@@ -32,7 +33,7 @@ export function EmptySheet() {
             <button
               type="button"
               className="button button--main"
-              onClick={() => useAppStore.getState().copyOutline(copied.id, { openings: false, insideWalls: false })}
+              onClick={() => copyLevelOutline(copied.id, { openings: false, insideWalls: false })}
             >
               Copy the outline of {levelName(copied)}
             </button>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { levelBelow, levelsInOrder } from '../../../../../geometry/edit/index.ts';
 import { levelHeading, levelName } from '../../../../../geometry/plan/nouns.ts';
+import { copyLevelOutline } from '../../../../commands/late-edits.ts';
 import { useAppStore } from '../../../../state/store.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { FieldGroup } from '../../../fields/field-group.tsx';
@@ -28,11 +29,7 @@ export function CopyOutline() {
         />
         <Tick words="With its doors and windows" on={openings} onTurn={setOpenings} />
         <Tick words="With its interior walls" on={insideWalls} onTurn={setInsideWalls} />
-        <button
-          type="button"
-          className="button"
-          onClick={() => useAppStore.getState().copyOutline(source.id, { openings, insideWalls })}
-        >
+        <button type="button" className="button" onClick={() => copyLevelOutline(source.id, { openings, insideWalls })}>
           Copy to {levelName(level)}
         </button>
       </div>
