@@ -11,6 +11,8 @@ import './verdict-panel.css';
 
 // There is none before the first detector.
 const DetectorVerdict = later(() => import('./detector-verdict.tsx').then((part) => part.DetectorVerdict));
+// None before the first wall.
+const WhereToPlace = later(() => import('./where-to-place.tsx').then((part) => part.WhereToPlace));
 
 /** The verdict as a sentence: the word, the reason, the way out as a button; below it the list of clearances. */
 export function VerdictPanel({ numbers }: { readonly numbers: ReactNode }) {
@@ -46,11 +48,13 @@ function NoDetectorChosen() {
       <div className="verdict-panel__head">
         <h2 className="verdict-panel__word verdict-panel__word--none">No detector yet</h2>
       </div>
-      <p className="verdict-panel__reason">
-        {hasWalls
-          ? 'Place one in the allowed area: it is white; what a rule excludes is hatched.'
-          : 'Draw the room first. Then place a detector in it; its verdict stands here.'}
-      </p>
+      {hasWalls ? (
+        <WhereToPlace />
+      ) : (
+        <p className="verdict-panel__reason">
+          Draw the room first. Then place a detector in it; its verdict stands here.
+        </p>
+      )}
     </div>
   );
 }
