@@ -45,7 +45,7 @@ export function* lateStartSteps(plan: Plan, model: LevelModel, detector: Detecto
 /** Returns what a later start than planned would change, as a sentence. */
 export function lateStartWords({ days, verdict }: LateStart): string {
   if (days === null)
-    return `A start 1 to ${MOST_DAYS_LATER} days later, at the same time of day, does not change it. ${NO_CLOUDS}`;
+    return `Direct sun: a start 1 to ${MOST_DAYS_LATER} days later, at the same time of day, changes nothing. ${NO_CLOUDS}`;
   const start = days === 1 ? 'a day' : `${days} days`;
   return `This holds for the planned days only: with a start ${start} later direct sun ${SAYS[verdict]}. ${NO_CLOUDS}`;
 }

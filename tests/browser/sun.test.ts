@@ -43,7 +43,7 @@ describe('direct sun', () => {
     expect(await panel.textContent()).toContain('Clouds are not counted on.');
     await expect
       .poll(() => panel.textContent())
-      .toContain('A start 1 to 7 days later, at the same time of day, does not change it.');
+      .toContain('Direct sun: a start 1 to 7 days later, at the same time of day, changes nothing.');
     const cover = panel.getByRole('button', { name: 'Keep the window covered during the test' });
     await cover.click();
     await expect.poll(() => editor.verdict()).not.toBe('blocked');
@@ -54,7 +54,7 @@ describe('direct sun', () => {
 
   it('shows a fault of the engine while a later start is worked out, and leaves the verdict', async () => {
     const { page, editor } = await sunnyPage();
-    await expect.poll(() => page.locator('.sun-line').textContent()).toContain('A start 1 to 7 days later');
+    await expect.poll(() => page.locator('.sun-line').textContent()).toContain('a start 1 to 7 days later');
     await page.evaluate(() => {
       const { toISOString } = Date.prototype;
       // A fault that only the later starts meet.

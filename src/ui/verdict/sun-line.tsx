@@ -15,7 +15,9 @@ export function SunLine({ detector, report }: { readonly detector: Detector; rea
     ({ rule, measured, reason }) => rule === 'direct-sun' && (measured !== null || reason === NO_SUN_COMES_IN),
   );
   const words = useSunTimes(detector, row?.verdict === 'clear' ? undefined : row);
-  const later = useLateStart(detector, row);
+  // Of a test with results no start is put off any more.
+  const isOver = useAppStore(({ plan }) => plan.readings.length > 0);
+  const later = useLateStart(detector, isOver ? undefined : row);
   if (!row) return null;
   return (
     <p className="sun-line small soft">
