@@ -1,6 +1,5 @@
 import type { AppState } from './app-state.ts';
-import { knownRegion } from './selectors.ts';
+import { selectRegion } from './selectors.ts';
 
-/** Whether no detector may be placed anywhere on the level in view, at the shaded height; false until it is worked out. */
-export const hasNoWhite = (state: AppState): boolean =>
-  knownRegion(state)?.rooms.every(({ area }) => area === 0) ?? false;
+/** Whether no detector may be placed anywhere on the level in view, at the shaded height. */
+export const hasNoWhite = (state: AppState): boolean => selectRegion(state).rooms.every(({ area }) => area === 0);

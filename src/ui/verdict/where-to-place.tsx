@@ -2,11 +2,12 @@ import { capital } from '../../../geometry/plan/nouns.ts';
 import { hasNoWhite } from '../../state/no-white.ts';
 import { selectLevelBar } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
+import { useThrottled } from '../hooks/use-throttled.ts';
 
 /** Where the first detector of the level goes, or why no spot of it is allowed. */
 export function WhereToPlace() {
   const bar = useAppStore(selectLevelBar);
-  const isFull = useAppStore(hasNoWhite);
+  const isFull = useThrottled(hasNoWhite);
   return <p className="verdict-panel__reason">{capital(bar) || (isFull ? NO_WHITE : IN_WHITE)}</p>;
 }
 

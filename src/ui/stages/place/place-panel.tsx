@@ -2,6 +2,7 @@ import { hasNoWhite } from '../../../state/no-white.ts';
 import { QUESTIONS } from '../../../state/questions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { useLevel } from '../../hooks/use-level.ts';
+import { useThrottled } from '../../hooks/use-throttled.ts';
 import { Palette } from '../../questions/palette.tsx';
 import { LocationFields } from '../site/locations.tsx';
 import { BestSpots } from './best-spots.tsx';
@@ -13,7 +14,7 @@ import { SunPanel } from './sun-panel.tsx';
 /** The placing of detectors: set one, choose the height, see the required locations. */
 export function PlacePanel() {
   const hasWalls = useLevel().walls.length > 0;
-  const isFull = useAppStore(hasNoWhite);
+  const isFull = useThrottled(hasNoWhite);
   return (
     <>
       <Palette questions={QUESTIONS.filter(({ id }) => id === 'sit')} alwaysOpen />
