@@ -1,5 +1,4 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { writePlan } from '../../geometry/planfile/write.ts';
 import { PART_MISSING } from '../platform/part-missing.ts';
 import { firstToShow } from '../state/first-level.ts';
 import { useAppStore } from '../state/store.ts';
@@ -11,7 +10,7 @@ import type { PlanSummary } from '../storage/library/records.ts';
 import { markVersion } from '../storage/library/versions.ts';
 import { samePlan, useLibrary } from '../storage/library-state.ts';
 import { textHash } from '../storage/long-texts.ts';
-import { announceLibraryChange, hasWork } from '../storage/open-plan.ts';
+import { announceLibraryChange, hasWork, planText } from '../storage/open-plan.ts';
 import {
   forgetPlace,
   isLibraryFile,
@@ -95,7 +94,7 @@ async function show(opened: OpenedFile, name: string, message?: string): Promise
     showDialog({ kind: 'refused', name: opened.name, problems: opened.problems });
     return;
   }
-  const same = await sameInLibrary(textHash(writePlan(opened.plan))).catch(() => undefined);
+  const same = await sameInLibrary(textHash(planText(opened.plan))).catch(() => undefined);
   await leaveThen(async () => {
     forgetPlace();
     const there = same ? await openSame(same) : '';
@@ -194,27 +193,21 @@ function follow(): void {
 }
 
 /** Saves the whole plan without a question: for a plan that is stored nowhere else. */
-export async function saveWhole(): Promise<void> {
-  const { plan } = useAppStore.getState();
-  const isSame = samePlan();
-  await report(await savePlanFile(plan), plan, isSame);
-}
+export const saveWhole = (): Promise<void> => save(() => useAppStore.getState().plan);
 
 /** Saves the plan; where it has pictures, asks first whether the file shall hold them. */
-export async function saveFile(): Promise<void> {
-  const isSame = samePlan();
-  const plan = await planToSave();
-  await report(await savePlanFile(plan), plan, isSame);
-}
+export const saveFile = (): Promise<void> => save(planToSave);
 
-export async function saveFileTo(): Promise<void> {
-  const isSame = samePlan();
-  const plan = await planToSave();
-  const result = await savePlanTo(plan);
-  if (result) await report(result, plan, isSame);
-}
+export const saveFileTo = (): Promise<void> => save(planToSave, savePlanTo);
 
-async function report(result: SaveResult, saved: Plan, isSame: () => boolean): Promise<void> {
+async function save(
+  find: () => Plan | Promise<Plan>,
+  write: (plan: Plan) => Promise<SaveResult | null> = savePlanFile,
+): Promise<void> {
+  const isSame = samePlan();
+  const saved = await find();
+  const result = await write(saved);
+  if (!result) return;
   if (!result.ok) {
     say(result.reason);
     return;

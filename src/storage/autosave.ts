@@ -1,4 +1,3 @@
-import { writePlan } from '../../geometry/planfile/write.ts';
 import type { AppState } from '../state/app-state.ts';
 import { useAppStore } from '../state/store.ts';
 import { readAddress, showAddress } from './address.ts';
@@ -7,7 +6,7 @@ import { troubleInWords } from './library/database.ts';
 import { type Work, writeWork } from './library/plans.ts';
 import { keepTextAsVersion } from './library/versions.ts';
 import { showSaveStatus, useLibrary } from './library-state.ts';
-import { announceLibraryChange, hasWork, listenToTabs, type TabNews } from './open-plan.ts';
+import { announceLibraryChange, hasWork, listenToTabs, planText, type TabNews } from './open-plan.ts';
 import { clearUnsavedCopies, keepUnsavedCopy } from './unsaved-copy.ts';
 
 /** A copy is written when nothing has changed for this long, ms; the first change after a pause is written almost at once. */
@@ -181,7 +180,7 @@ function workNow(): Work {
   const view = { levelId, selection, viewport, corners: chain.corners };
   // Later than what was seen before, also where the clock was set back: the later of two states is the one that is opened.
   const savedAt = Math.max(Date.now(), (lastSeen ?? 0) + 1);
-  return { id, plan, text: writePlan(plan), savedAt, tab, view };
+  return { id, plan, text: planText(plan), savedAt, tab, view };
 }
 
 function heard({ id, savedAt }: TabNews): void {

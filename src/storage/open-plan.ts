@@ -1,4 +1,5 @@
 import type { Plan } from '../../geometry/plan/model.ts';
+import { memoizeLatest } from '../../geometry/plane/memoize.ts';
 import { writePlan } from '../../geometry/planfile/write.ts';
 import { freshPlan } from '../state/fresh-plan.ts';
 import { useLibrary } from './library-state.ts';
@@ -33,8 +34,10 @@ export function announceLibraryChange(news: TabNews = {}): void {
   channel?.postMessage(news);
 }
 
+/** Returns the plan as the text of its file. The latest is kept: a plan that is opened is looked up by its text, and then stored. */
+export const planText = memoizeLatest(writePlan);
+
 /** Returns whether the plan differs from a new one in more than its units of length. */
 export function hasWork(plan: Plan): boolean {
-  const fresh = freshPlan();
-  return writePlan({ ...plan, display: fresh.display }) !== writePlan(fresh);
+  return planText(plan) !== writePlan({ ...freshPlan(), display: plan.display });
 }

@@ -86,16 +86,17 @@ export type SaveResult =
 /** Writes to the picked place where there is one, otherwise hands the file to the browser's downloads. */
 export async function savePlanFile(plan: Plan): Promise<SaveResult> {
   if (!place) {
-    downloadFile(planFileName(plan.title), new Blob([writePlan(plan)], { type: 'application/json' }));
-    return { ok: true, name: planFileName(plan.title), how: 'downloaded' };
+    const name = planFileName(plan.title);
+    downloadFile(name, new Blob([writePlan(plan)], { type: 'application/json' }));
+    return { ok: true, name, how: 'downloaded' };
   }
+  const { name } = place;
   try {
     const stream = await place.createWritable();
     await stream.write(writePlan(plan));
     await stream.close();
-    return { ok: true, name: place.name, how: 'written' };
+    return { ok: true, name, how: 'written' };
   } catch {
-    const { name } = place;
     place = null;
     return {
       ok: false,
