@@ -19,6 +19,9 @@ async function openSample(page, name) {
   await page.waitForTimeout(1500);
 }
 
+/** Later than the times of the notice: the app refuses a recorded time that has not come yet. */
+const TODAY = new Date('2026-12-01T12:00:00-05:00');
+
 /**
  * The first page of the notice as it is printed, small.
  * @param {import('playwright-core').Page} page
@@ -152,6 +155,7 @@ async function takePictures() {
   const address = server.resolvedUrls?.local[0] ?? '';
   try {
     const desk = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    await desk.clock.setFixedTime(TODAY);
     await desk.goto(address);
     await openSample(desk, /plain basement/i);
     await takeNotice(desk);
