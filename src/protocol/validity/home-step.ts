@@ -12,15 +12,20 @@ export interface HomeStep {
 }
 
 /**
- * Returns the most cautious next step over the locations of a home. Unknown while a level that the profile requires has fewer locations
- * with valid results than required; the text then adds what the valid results already call for.
+ * Returns the most cautious next step over the locations of a home: what a valid one calls for comes before what is open at one that is not.
+ * Unknown while a level that the profile requires has fewer locations with valid results than required; the text then adds what the valid
+ * results already call for.
  */
 export function homeStep(plan: Plan, sets: readonly LocationReport[]): HomeStep {
   const valid = sets.filter(({ state }) => state.validity === 'holds');
   const worst = mostCautious(valid.map(({ next }) => next.id));
   const open = levelsWithoutResult(plan, valid);
-  if (worst && worst !== 'wait-for-the-rest' && open.length === 0 && valid.length === sets.length)
-    return { step: worst, text: NEXT_STEPS[worst].text };
+  const allValid = valid.length === sets.length;
+  if (worst && worst !== 'wait-for-the-rest' && open.length === 0 && (allValid || asksNow(worst)))
+    return {
+      step: worst,
+      text: `${NEXT_STEPS[worst].text}${allValid ? '' : ' Not every location has a valid result.'}`,
+    };
   const so = open.length > 0 ? `Not known yet for the house: ${listed(open)}.` : 'Not known yet for the house.';
   const already = worst && asksNow(worst) ? ` The valid results already call for it: ${NEXT_STEPS[worst].text}` : '';
   return { step: 'unknown', text: so + already };

@@ -147,6 +147,27 @@ describe('the house', () => {
     expect(homeStep(plan, setsOf(plan)).step).toBe('second-test-now');
   });
 
+  it('has the step of a valid location that calls for action, whatever is wrong at another one that nobody asks for', () => {
+    const level = houseLevel();
+    const atTheWall = pairAt('w', 'B').map((each) => ({ ...each, at: [each.at[0], 250] as const }));
+    const plan = (values: readonly number[]) =>
+      validTestPlan(values, { levels: [{ ...level, detectors: [...level.detectors, ...atTheWall] }] });
+    const act = plan([9, 9.1, 1, 1.1]);
+    expect(setsOf(act).map(({ next }) => next.id)).toEqual(['second-test-now', 'not-evaluated']);
+    expect(homeStep(act, setsOf(act))).toMatchObject({
+      step: 'second-test-now',
+      text: expect.stringMatching(/ Not every location has a valid result\.$/),
+    });
+    // Never the other way round: no all-clear beside a location that is not valid.
+    for (const values of [
+      [1, 1.1, 9, 9.1],
+      [3, 3.1, 1, 1.1],
+    ]) {
+      const open = plan(values);
+      expect(homeStep(open, setsOf(open)).step).toBe('unknown');
+    }
+  });
+
   it('says what stands already where it asks for something', () => {
     const plan = pennsylvania([9, 9.1]);
     expect(homeStep(plan, setsOf(plan)).text).toContain('second short-term test at once');
