@@ -11,5 +11,5 @@ export function WhereToPlace() {
   return <p className="verdict-panel__reason">{capital(bar) || (isFull ? NO_WHITE : IN_WHITE)}</p>;
 }
 
-const IN_WHITE = 'Place one in the allowed area: it is white; what a rule excludes is hatched.';
+const IN_WHITE = 'Place one in the allowed area: what a rule excludes is hatched.';
 const NO_WHITE = 'No spot is allowed so far. Try another height under Place, or enter what the rooms are used for.';
