@@ -10,12 +10,15 @@ interface Props {
   readonly most: number;
   /** Whether the field may be left empty. */
   readonly mayBeEmpty?: boolean;
+  /** Returns another way to write a number as a plain one: "42.9 S" as "-42.9". */
+  readonly inDigits?: (text: string) => string;
   readonly onCommit: (value: number | null) => string | undefined;
   readonly hint?: string;
 }
 
 /** A plain number with its unit and its limits: an angle, a degree of latitude. */
-export function NumberField({ id, label, value, unit, least, most, mayBeEmpty = false, onCommit, hint }: Props) {
+export function NumberField(props: Props) {
+  const { id, label, value, unit, least, most, mayBeEmpty = false, inDigits, onCommit, hint } = props;
   return (
     <TypedField<number | null>
       id={id}
@@ -23,7 +26,8 @@ export function NumberField({ id, label, value, unit, least, most, mayBeEmpty = 
       shown={value === null ? '' : `${rounded(value)}${unit}`}
       hint={hint}
       read={(text) => {
-        const plain = text.replaceAll(unit.trim() || ' ', '').trim();
+        const typed = text.replaceAll(unit.trim() || ' ', '').trim();
+        const plain = inDigits?.(typed) ?? typed;
         if (plain === '' && mayBeEmpty) return { ok: true, value: null, echo: 'not known' };
         const range = `${least} to ${most}${unit}`;
         if (plain === '') return { ok: false, message: `Enter a number, ${range}.` };

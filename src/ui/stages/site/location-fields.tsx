@@ -7,7 +7,7 @@ import { type LastPlace, lastPlace } from '../../../storage/last-place.ts';
 import { useLibrary } from '../../../storage/library-state.ts';
 import { FieldGroup } from '../../fields/field-group.tsx';
 import { NumberField } from '../../fields/number-field.tsx';
-import { type Coordinates, wasWords } from './location-words.ts';
+import { type Coordinates, signedDegrees, wasWords } from './location-words.ts';
 import { PlaceSearch } from './place-search.tsx';
 import { useDeviceLocation } from './use-device-location.ts';
 import './site.css';
@@ -44,6 +44,8 @@ export function LocationFields({ site, changeSite }: Props) {
         least={-90}
         most={90}
         mayBeEmpty
+        inDigits={(text) => signedDegrees(text, ['N', 'S'])}
+        hint="South of the equator with a minus, or 42.9 S."
         onCommit={(degrees) => typed({ latitude: degrees })}
       />
       <NumberField
@@ -53,6 +55,8 @@ export function LocationFields({ site, changeSite }: Props) {
         least={-180}
         most={180}
         mayBeEmpty
+        inDigits={(text) => signedDegrees(text, ['E', 'W'])}
+        hint="West with a minus, or 75.6 W."
         onCommit={(degrees) => typed({ longitude: degrees })}
       />
       <div className="buttons wide">

@@ -8,3 +8,14 @@ export interface Coordinates {
 export function wasWords({ latitude, longitude }: Coordinates): string {
   return latitude === null || longitude === null ? '' : ` It was ${latitude}, ${longitude}; Undo restores that.`;
 }
+
+/**
+ * Returns degrees that end in a letter of the compass as a plain number: south and west are below zero, so "42.9 S" is "-42.9" and "75.6° W"
+ * is "-75.6". A text without such a letter comes back as it is, and so does one whose letter is of the other axis.
+ */
+export function signedDegrees(text: string, [above, below]: readonly [above: string, below: string]): string {
+  const letter = text.slice(-1).toUpperCase();
+  if (letter !== above && letter !== below) return text;
+  const degrees = text.slice(0, -1).replace('°', '').trim().replace(/^[+-]/, '');
+  return letter === below ? `-${degrees}` : degrees;
+}
