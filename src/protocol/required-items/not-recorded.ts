@@ -8,6 +8,8 @@ import { type ItemReport, type RequiredItemId, requiredItems } from './items.ts'
 export interface NotRecorded {
   /** "16 required items are not recorded."; empty for none. */
   readonly short: string;
+  /** "16 items not recorded", for a small page; empty for none. */
+  readonly brief: string;
   /** "Not recorded: …": the first by name, who requires them, and what a missing serial number means; empty for none. */
   readonly named: string;
 }
@@ -19,13 +21,14 @@ const MOST_NAMED = 3;
 /** Returns what is required of the report of a plan and not recorded, in words. */
 export function notRecorded(plan: Plan, items: readonly ItemReport[] = requiredItems(plan)): NotRecorded {
   const missing = items.filter(({ state }) => state === 'missing').toSorted((a, b) => rank(a) - rank(b));
-  if (missing.length === 0) return { short: '', named: '' };
+  if (missing.length === 0) return { short: '', brief: '', named: '' };
   const verb = missing.length === 1 ? 'is' : 'are';
   const named = missing.slice(0, MOST_NAMED).map(({ item }) => lowerFirst(item.name));
   const rest = missing.length - named.length;
   const names = [...named, ...(rest > 0 ? [`and ${rest} more`] : [])].join('; ');
   return {
     short: `${counted(missing.length, 'required item')} ${verb} not recorded.`,
+    brief: `${counted(missing.length, 'item')} not recorded`,
     named: `Not recorded: ${names}. Published lists require ${missing.length === 1 ? 'it' : 'them'} of the report.${withoutSerial(plan, missing)}`,
   };
 }

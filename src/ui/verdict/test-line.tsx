@@ -22,9 +22,10 @@ export function TestLine({ stages }: { readonly stages: readonly StageState[] })
   const onVisit = usePanels((ui) => ui.visitOpen);
   const state = testStateOf(plan);
   const { tone, head, stage } = testHeadline(plan, state);
+  const isValid = state.validity === 'holds';
   const says = (
     <>
-      {state.validity === 'holds' && <NotRecorded plan={plan} />}
+      {isValid && <NotRecorded plan={plan} />}
       {headlineDetail(plan, state)}
     </>
   );
@@ -34,6 +35,11 @@ export function TestLine({ stages }: { readonly stages: readonly StageState[] })
         <VerdictMark verdict={tone} size={18} />
         <span>
           The test: <strong>{head}</strong>
+          {isValid && stage === null && (
+            <span className="test-line__brief" aria-hidden="true">
+              <NotRecorded plan={plan} brief />
+            </span>
+          )}
         </span>
       </p>
       <p className="test-line__says">{says}</p>

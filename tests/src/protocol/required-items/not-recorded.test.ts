@@ -15,7 +15,7 @@ const headline = (plan: Plan) => headlineSentence(plan, testState(plan));
 
 describe('what published lists require and nobody recorded, beside the word "valid"', () => {
   it('is nothing where all is on record', () => {
-    expect(notRecorded(full)).toEqual({ short: '', named: '' });
+    expect(notRecorded(full)).toEqual({ short: '', brief: '', named: '' });
     expect(headline(full)).toMatch(/^The test: valid[^.]*\.$/);
   });
 
@@ -24,6 +24,7 @@ describe('what published lists require and nobody recorded, beside the word "val
     // Without names nobody is known whose license could be.
     expect(notRecorded(plan)).toEqual({
       short: '4 required items are not recorded.',
+      brief: '4 items not recorded',
       named:
         'Not recorded: serial number of each detector; who placed the detectors; who picked the detectors up; and 1 more. Published lists require them of the report. Without its serial number a result cannot be tied to a device: A1 and A2.',
     });
@@ -34,6 +35,7 @@ describe('what published lists require and nobody recorded, beside the word "val
     const [first, ...others] = full.log ?? [];
     const plan: Plan = { ...full, log: [...(first ? [{ ...first, serial: ' ' }] : []), ...others] };
     expect(notRecorded(plan).short).toBe('1 required item is not recorded.');
+    expect(notRecorded(plan).brief).toBe('1 item not recorded');
     expect(notRecorded(plan).named).toBe(
       'Not recorded: serial number of each detector. Published lists require it of the report. Without its serial number a result cannot be tied to a device: A1.',
     );
