@@ -25,6 +25,7 @@ export class ValidParts {
 
   /** Returns whether the value at a path, everything inside it and everything that contains it are valid. */
   at(path: readonly Step[]): boolean {
+    if (this.#broken.size === 0) return true;
     if (this.#above.has(pointerTo(path))) return false;
     return !path.some((_, index) => this.#broken.has(pointerTo(path.slice(0, index + 1))));
   }

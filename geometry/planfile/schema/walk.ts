@@ -23,6 +23,8 @@ export function isRecord(value: unknown): value is Readonly<Record<string, unkno
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
+const isNested = (value: unknown): boolean => typeof value === 'object' && value !== null;
+
 /** Returns what the schema expects at a path, in words. The path must exist in the schema. */
 export function expectedAt(schema: v.GenericSchema, path: Path): string {
   let node: Node | undefined = nodeOf(schema);
@@ -57,16 +59,27 @@ function filled(node: Node, value: unknown): unknown {
   const { item, entries } = node;
   if (item && Array.isArray(value)) return value.map((each) => filled(item, each));
   if (!entries || !isRecord(value)) return value;
-  const entryOf = (key: string) => (Object.hasOwn(entries, key) ? entries[key] : undefined);
-  const present = Object.entries(value).map(([key, each]) => {
-    const entry = entryOf(key);
-    return [key, entry ? filled(entry, each) : each] as const;
-  });
-  const added = Object.entries(entries)
-    .filter(([key, entry]) => !Object.hasOwn(value, key) && entry.default !== undefined)
-    .map(([key, entry]) => [key, filled(entry, undefined)] as const);
+  const changed = new Map<string, unknown>();
+  for (const [key, entry] of Object.entries(entries)) {
+    const isThere = Object.hasOwn(value, key);
+    if (!isThere && entry.default === undefined) continue;
+    const before = isThere ? value[key] : undefined;
+    const now = filled(entry, before);
+    if (!isThere || now !== before) changed.set(key, now);
+  }
+  return withEntries(value, changed);
+}
+
+/** Returns the record with these values, new keys last; itself where there are none. Does not mutate. */
+function withEntries(
+  record: Readonly<Record<string, unknown>>,
+  changed: ReadonlyMap<string, unknown>,
+): Readonly<Record<string, unknown>> {
+  if (changed.size === 0) return record;
+  const kept = Object.entries(record).map(([key, each]) => [key, changed.has(key) ? changed.get(key) : each] as const);
+  const added = [...changed].filter(([key]) => !Object.hasOwn(record, key));
   // `fromEntries` defines properties, so a key named __proto__ becomes a plain key and does not change the prototype.
-  return Object.fromEntries([...present, ...added]);
+  return Object.fromEntries([...kept, ...added]);
 }
 
 /** An unknown key and the object that has it. */
@@ -87,8 +100,9 @@ export function unknownKeys(schema: v.GenericSchema, value: unknown): readonly U
     const expected = Object.keys(entries);
     for (const [key, each] of Object.entries(here)) {
       const entry = Object.hasOwn(entries, key) ? entries[key] : undefined;
-      if (entry) visit(entry, each, [...path, key]);
-      else found.push({ path, key, expected });
+      // No path is made for the many values without keys of their own.
+      if (!entry) found.push({ path, key, expected });
+      else if (isNested(each)) visit(entry, each, [...path, key]);
     }
   };
   visit(nodeOf(schema), value, []);
@@ -115,7 +129,7 @@ export function longLists(schema: v.GenericSchema, value: unknown): readonly Lon
     }
     if (!node.entries || !isRecord(here)) return;
     for (const [key, entry] of Object.entries(node.entries))
-      if (Object.hasOwn(here, key)) visit(entry, here[key], [...path, key]);
+      if (Object.hasOwn(here, key) && isNested(here[key])) visit(entry, here[key], [...path, key]);
   };
   visit(nodeOf(schema), value, []);
   return found;
@@ -180,14 +194,13 @@ function cleaned(wrapping: Node, value: unknown): unknown {
     return list.some((each, index) => each !== value[index]) ? list : value;
   }
   if (!entries || !isRecord(value)) return value;
-  let changed = false;
-  const present = Object.entries(value).map(([key, each]) => {
+  const changed = new Map<string, unknown>();
+  for (const [key, each] of Object.entries(value)) {
     const entry = Object.hasOwn(entries, key) ? entries[key] : undefined;
     const now = entry ? cleaned(entry, each) : each;
-    changed ||= now !== each;
-    return [key, now] as const;
-  });
-  return changed ? Object.fromEntries(present) : value;
+    if (now !== each) changed.set(key, now);
+  }
+  return withEntries(value, changed);
 }
 
 function hasSeveralLines({ pipe = [] }: Node): boolean {
