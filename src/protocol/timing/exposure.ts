@@ -52,8 +52,8 @@ export function exposureCheck(plan: Plan, { start, startPlanned, end, planned }:
 
 /** Returns how far an exposure is outside the limits of a kit, all in ms; empty where it is within them. */
 function outsideOf(exposure: Ms, least: Ms, most: Ms): string {
-  if (exposure < least) return `${short(least - exposure)} short of the kit's ${formatDuration(least)}`;
-  return exposure > most ? `${short(exposure - most)} past the kit's ${formatDuration(most)}` : '';
+  if (exposure < least) return `${formatDuration(least - exposure)} short of the kit's ${formatDuration(least)}`;
+  return exposure > most ? `${formatDuration(exposure - most)} past the kit's ${formatDuration(most)}` : '';
 }
 
 /** Nobody was there at a planned time for certain: what was planned is no exposure. */
@@ -61,6 +61,3 @@ const START_NOT_RECORDED =
   'When the detectors were placed is not recorded: the time of placement is only a planned one. Record it, to the minute.';
 
 const HOURS_NEEDED = 'How long the kit may be exposed is not entered: copy its hours from its instructions.';
-
-/** Returns a duration, ms, as text; never "0 min" for a few seconds. */
-const short = (by: Ms) => (by < 60_000 ? 'less than a minute' : formatDuration(by));

@@ -86,9 +86,13 @@ export function formatShortInstant(at: Ms, zone: string, now: Ms = at): string {
   return formatInstantNear(at, zone, now, { short: true });
 }
 
-/** Returns a duration to the minute: "47 h 59 min", "12 h", "5 min". Rounded down, so that no test looks longer than it was. */
+/**
+ * Returns a duration to the minute: "47 h 59 min", "12 h", "5 min". Rounded down, so that no test looks longer than it was; never "0 min" for
+ * a few seconds.
+ */
 export function formatDuration(duration: Ms): string {
   const minutes = Math.floor(Math.abs(duration) / MINUTE);
+  if (minutes === 0 && duration !== 0) return 'less than a minute';
   const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
   const parts = [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : ''];
   return parts.filter(Boolean).join(' ');

@@ -181,6 +181,8 @@ describe('as it is said', () => {
     [48 * HOUR - MINUTE, '47 h 59 min'],
     [48 * HOUR - 1, '47 h 59 min'],
     [5 * MINUTE, '5 min'],
+    [59_999, 'less than a minute'],
+    [-1000, 'less than a minute'],
     [0, '0 min'],
   ])('%d ms: %s', (duration, words) => {
     expect(formatDuration(duration)).toBe(words);
