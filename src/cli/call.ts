@@ -23,6 +23,8 @@ export interface Call {
   readonly flags: ReadonlySet<string>;
   /** Whether several files or a folder are named. */
   readonly several: boolean;
+  /** What is wrong with the files that are not usable, where the command goes on with the others. */
+  readonly refused: readonly string[];
   /** What is worth knowing about the files that are usable. */
   readonly remarks: readonly string[];
 }
@@ -31,7 +33,7 @@ export interface CommandResult {
   readonly text: string;
   /** Whether the text is a file for other programs, every sign of which stays: JSON, or a table whose cells are safe. */
   readonly isData?: boolean;
-  /** 2: some of several papers could not be written; 3: Stillspot itself failed on some. The others were done. */
+  /** 2: some of several files were not usable, or some papers could not be written; 3: Stillspot itself failed on some. The others were done. */
   readonly code: 0 | 1 | 2 | 3;
   /** What went wrong with some of several papers, for standard error. */
   readonly problems?: readonly string[];
@@ -44,7 +46,7 @@ export interface CliCommand {
   readonly summary: string;
   /** Whether it accepts more than one file. */
   readonly takesManyFiles?: boolean;
-  /** Whether a folder stands for the plans in it. */
+  /** Whether a folder stands for the plans in it, and one bad file does not stop the others. */
   readonly takesFolders?: boolean;
   /** Names of options that take a value. */
   readonly options: readonly string[];
@@ -72,7 +74,8 @@ export function parseCall(command: CliCommand, argv: readonly string[]): Call {
   const files = command.takesFolders ? positionals.flatMap(plansIn) : positionals;
   const several = files.length !== 1 || files[0] !== file;
   const { plans, names, problems, remarks } = readAll(files);
-  if (problems.length > 0) throw new UnusableError(problems.join('\n'));
+  if (problems.length > 0 && !(command.takesFolders && several && plans.length > 0))
+    throw new UnusableError(problems.join('\n'));
   return {
     file,
     plan: plans[0] as Plan,
@@ -82,6 +85,7 @@ export function parseCall(command: CliCommand, argv: readonly string[]): Call {
     options,
     flags,
     several,
+    refused: problems,
     remarks,
   };
 }

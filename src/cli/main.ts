@@ -47,7 +47,7 @@ export async function run(argv: readonly string[]): Promise<number> {
   try {
     const call: Call = parseCall(command, rest);
     const { text, isData = call.json, code, problems = [] } = await command.run(call);
-    print(process.stderr, [...problems, ...call.remarks]);
+    print(process.stderr, [...call.refused, ...problems, ...call.remarks]);
     // JSON escapes what a terminal would act on, and holds every text as it is.
     process.stdout.write(isData ? text : forTerminal(text));
     return code;

@@ -152,6 +152,7 @@ const callOf = (plan: Plan, json: boolean): Call => ({
   options: {},
   flags: new Set(),
   several: false,
+  refused: [],
   remarks: [],
 });
 

@@ -31,13 +31,13 @@ export async function doJob({ make }: PaperCommand, job: PaperJob): Promise<JobR
 
 /**
  * Does the command for each plan: one into the file that `--out` names, several into the folder that it names, in several threads where
- * there are many. Nothing is written while a plan or an option is not usable, or a file is in the way.
+ * there are many. One bad plan does not stop the others; nothing is written while an option is not usable, or a file is in the way.
  * @throws UnusableError where nothing is written
  */
 export async function overPlans(command: PaperCommand, call: Call): Promise<CommandResult> {
   const jobs = jobsOf(command, call);
   const unusable = new Set(jobs.flatMap((job, index) => problemsOf(command, job, call.plans[index])));
-  if (unusable.size > 0) throw new UnusableError([...unusable].join('\n'));
+  if (unusable.size > 0) throw new UnusableError([...call.refused, ...unusable].join('\n'));
   if (call.several) makeFolder(call.options.out ?? '');
   const progress = (done: number) => call.several && showProgress(done, jobs.length);
   const results = (await inWorkers(jobs, progress)) ?? (await inOrder(command, jobs, progress));
@@ -45,9 +45,9 @@ export async function overPlans(command: PaperCommand, call: Call): Promise<Comm
   const failed = results.flatMap((result) => (result.ok ? [] : [result]));
   const problems = failed.map(({ problem }) => problem);
   const isFault = failed.some(({ fault }) => fault);
-  if (done.length === 0 && !isFault) throw new UnusableError(problems.join('\n'));
+  if (done.length === 0 && !isFault) throw new UnusableError([...call.refused, ...problems].join('\n'));
   const verdictCode = done.every(({ rest }) => rest.fine) ? 0 : 1;
-  const code = problems.length > 0 ? 2 : verdictCode;
+  const code = problems.length > 0 || call.refused.length > 0 ? 2 : verdictCode;
   return { text: textOf(call, done), code: isFault ? OWN_FAULT : code, problems };
 }
 
