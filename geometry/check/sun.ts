@@ -55,7 +55,8 @@ function missingForSun({ site, visit }: Plan, hasGlass: boolean): string {
   const missing = [
     site.latitude === null || site.longitude === null ? 'the location of the house' : '',
     hasGlass && site.northAnswered === false ? 'north' : '',
-    visit.start === null || exposureEnd(visit) === null ? TIMES : '',
+    visit.start === null ? TIMES : '',
+    visit.start !== null && exposureEnd(visit) === null ? 'the time of the pick-up' : '',
   ].filter(Boolean);
   if (missing.length === 0) return '';
   const verb = missing.length > 1 || missing[0] === TIMES ? 'are' : 'is';

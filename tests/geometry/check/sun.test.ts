@@ -89,9 +89,14 @@ describe('the row of direct sun', () => {
   it.each<[string, House]>([
     ['North is not given. Keep out of direct sun.', {}],
     ['The location of the house and north are not given. Keep out of direct sun.', { site: { latitude: null } }],
-    ['North and the times of the test are not given. Keep out of direct sun.', { visit: { end: null } }],
+    ['North and the times of the test are not given. Keep out of direct sun.', { visit: { start: null } }],
     [
       'The times of the test are not given. Keep out of direct sun.',
+      { site: { northAnswered: true }, visit: { start: null, end: null } },
+    ],
+    ['North and the time of the pick-up are not given. Keep out of direct sun.', { visit: { end: null } }],
+    [
+      'The time of the pick-up is not given. Keep out of direct sun.',
       { site: { northAnswered: true }, visit: { end: null } },
     ],
   ])('"%s"', (reason, { site, visit }) => {

@@ -86,7 +86,7 @@ describe('the plan of a quick card', () => {
     const end = '2026-12-02T08:00:00-05:00';
     const missing = sunOf({ northAnswered: false }, null);
     expect(missing?.words).toBe(
-      'Direct sun: not checked. The location of the house, north and the times of the test are not given. Keep out of direct sun.',
+      'Direct sun: not checked. The location of the house, north and the time of the pick-up are not given. Keep out of direct sun.',
     );
     expect(missing?.isOpen).toBe(true);
     const placed = { latitude: 41, longitude: -75.9 };
