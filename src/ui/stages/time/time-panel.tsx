@@ -19,6 +19,7 @@ import { CalendarButton } from './calendar-button.tsx';
 import { ClosedSinceField } from './closed-since-field.tsx';
 import { DecayCurve } from './decay-curve.tsx';
 import { ForecastFields } from './forecast-fields.tsx';
+import { daysAsHours } from './kit-hours.ts';
 import { NextStarts } from './next-starts.tsx';
 import { TimelineView } from './timeline.tsx';
 import { TimingChecks } from './timing-checks.tsx';
@@ -204,6 +205,7 @@ function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) 
               unit={unit}
               least={least}
               most={most}
+              {...(unit === ' h' ? { inDigits: daysAsHours } : {})}
               onCommit={(value) => kitRefusal(kit, key, value) || answer({ [key]: value ?? kit[key] })}
             />
           ))}
