@@ -63,12 +63,7 @@ export function startAutosave(): () => void {
 
 function schedule(drawn: boolean): void {
   if (useLibrary.getState().saveStatus.state === 'held') {
-    changedWhileHeld ||= drawn;
-    // The library is the other tab's until the user has chosen; this copy becomes a version if the page is lost before.
-    if (drawn && !isCopyDue) {
-      isCopyDue = true;
-      setTimeout(copyHeld, COPY_HELD_MS);
-    }
+    if (drawn) noteHeldChange();
     return;
   }
   if (!drawn && !useLibrary.getState().inLibrary) return;
@@ -79,6 +74,20 @@ function schedule(drawn: boolean): void {
   waitingSince ??= now;
   const rest = drawn && now - lastWrittenAt > LONGEST_WAIT_MS ? FIRST_MS : REST_MS;
   timer = setTimeout(() => void saveNow(), Math.max(0, Math.min(rest, waitingSince + LONGEST_WAIT_MS - now)));
+}
+
+/** The other tab's write came first: what is not written here yet is held up. */
+function hold(at: number): void {
+  showSaveStatus({ state: 'held', at });
+  if (changes !== written) noteHeldChange();
+}
+
+/** The library is the other tab's until the user has chosen; a copy becomes a version if the page is lost before. */
+function noteHeldChange(): void {
+  changedWhileHeld = true;
+  if (isCopyDue) return;
+  isCopyDue = true;
+  setTimeout(copyHeld, COPY_HELD_MS);
 }
 
 function copyHeld(): void {
@@ -121,7 +130,7 @@ async function write(force: boolean): Promise<void> {
     if (changes === written) showSaveStatus({ state: 'saved', at: work.savedAt });
     return;
   }
-  if (result.other !== null) showSaveStatus({ state: 'held', at: result.other });
+  if (result.other !== null) hold(result.other);
   else showSaveStatus({ state: 'failed', reason: result.reason });
 }
 
@@ -185,5 +194,5 @@ function workNow(): Work {
 
 function heard({ id, savedAt }: TabNews): void {
   if (id !== useLibrary.getState().openId || typeof savedAt !== 'number' || savedAt === lastSeen) return;
-  showSaveStatus({ state: 'held', at: savedAt });
+  hold(savedAt);
 }

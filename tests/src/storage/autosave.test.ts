@@ -11,13 +11,32 @@ vi.mock('../../../src/storage/library/plans.ts', () => ({
   },
 }));
 
+/** What was kept as versions of the plan. */
+const versions: string[] = [];
+vi.mock('../../../src/storage/library/versions.ts', () => ({
+  keepTextAsVersion: async (_: string, text: string) => versions.push(text) > 0,
+}));
+
 import { useAppStore } from '../../../src/state/store.ts';
-import { startAutosave } from '../../../src/storage/autosave.ts';
+import { keepHeld, startAutosave } from '../../../src/storage/autosave.ts';
 import { useLibrary } from '../../../src/storage/library-state.ts';
 
 let stop: () => void;
 
+/** The line to the other tabs. */
+class Channel {
+  static last: Channel | undefined;
+  onmessage: ((event: { readonly data: unknown }) => void) | null = null;
+  constructor() {
+    Channel.last = this;
+  }
+  postMessage() {}
+  close() {}
+}
+
 beforeEach(() => {
+  vi.stubGlobal('BroadcastChannel', Channel);
+  versions.length = 0;
   writes.length = 0;
   savedAts.length = 0;
   vi.useFakeTimers();
@@ -120,5 +139,37 @@ describe('saving while the plan keeps changing', () => {
     expect(copy).toMatch(/held up [89]\d/);
     expect(JSON.parse(copy)).toMatchObject({ held: true });
     useLibrary.setState({ saveStatus: { state: 'resting' } });
+  });
+});
+
+describe('a change that another tab has overtaken', () => {
+  beforeEach(async () => {
+    titled('saved');
+    await atOnce(2000);
+  });
+  afterEach(() => useLibrary.setState({ saveStatus: { state: 'resting' } }));
+
+  it('while it was being written is kept as a version before the other plan is shown', async () => {
+    titled('mine');
+    await vi.advanceTimersByTimeAsync(400);
+    writes.at(-1)?.({ ok: false, other: 7 });
+    await vi.advanceTimersByTimeAsync(0);
+    expect(saveStatus()).toBe('held');
+    expect(await keepHeld()).toBe(true);
+    expect(versions.map((text) => JSON.parse(text).title)).toEqual(['mine']);
+  });
+
+  it('before it was written, likewise', async () => {
+    titled('mine too');
+    Channel.last?.onmessage?.({ data: { id: useLibrary.getState().openId, savedAt: 7 } });
+    expect(saveStatus()).toBe('held');
+    expect(await keepHeld()).toBe(true);
+    expect(versions.map((text) => JSON.parse(text).title)).toEqual(['mine too']);
+  });
+
+  it('is none where all was written before', async () => {
+    Channel.last?.onmessage?.({ data: { id: useLibrary.getState().openId, savedAt: 7 } });
+    expect(await keepHeld()).toBe(true);
+    expect(versions).toEqual([]);
   });
 });
