@@ -143,7 +143,7 @@ function notMeasured(plan: Plan, model: LevelModel, detector: Detector, rule: Ef
     const nearest = nearestOf(ruleSubjects(plan, model, rule, detector), detector);
     if (!nearest || collides(nearest, detector, ...detector.at)) return [];
     const reason =
-      'The published text gives no figure. A certified or licensed professional decides it on site; until then this rule is not run.';
+      'The published text gives no figure. A certified or licensed professional decides it on site. Enter that distance under Property; until then this rule is not run.';
     return [{ ...reasonCheck(rule, 'unknown', reason, true), subject: nearest.id }];
   }
   if (subject.of !== 'fixture') return [];

@@ -1,4 +1,5 @@
 import type { Mm, XY } from '../plan/model.ts';
+import type { RuleOverride } from '../rules/profiles.ts';
 import type { RuleId, Source } from '../rules/types.ts';
 
 /** From worst to best: blocked, unknown, tight, clear. */
@@ -29,7 +30,7 @@ export interface Check {
   readonly source: string;
   readonly sources: readonly Source[];
   /** Set where the plan overrides the rule: the published limit, whether it is loosened, and the note. */
-  readonly override: { readonly published: Mm; readonly loosened: boolean; readonly note: string } | null;
+  readonly override: RuleOverride | null;
   /** Where the length is drawn; null for heights and for checks without a distance. */
   readonly witness: Witness | null;
   /** In plain words, why the verdict is unknown or blocked without a number; else "". */

@@ -3,16 +3,24 @@ import { assert } from '../plane/assert.ts';
 import { memoize } from '../plane/memoize.ts';
 import { HOME_SHORT_TERM } from './home-short-term.ts';
 import { HEALTH_CANADA, ILLINOIS, OHIO, PENNSYLVANIA } from './published.ts';
-import type { Profile, Rule, RuleId } from './types.ts';
+import type { Profile, Rule, RuleId, RuleSubject } from './types.ts';
 
 /** The profile of a new plan. */
 export const HOME_SHORT_TERM_ID = HOME_SHORT_TERM.id;
 
 export const PROFILES: readonly Profile[] = [HOME_SHORT_TERM, PENNSYLVANIA, ILLINOIS, OHIO, HEALTH_CANADA];
 
+/** What a plan puts in place of a published limit. */
+export interface RuleOverride {
+  /** Null where the published text gives no figure. */
+  readonly published: Mm | null;
+  readonly loosened: boolean;
+  readonly note: string;
+}
+
 /** A rule of the plan: the published row with the plan's override applied. */
 export interface EffectiveRule extends Rule {
-  readonly override: { readonly published: Mm; readonly loosened: boolean; readonly note: string } | null;
+  readonly override: RuleOverride | null;
 }
 
 /** Returns the profile with this id, or null. */
@@ -20,14 +28,20 @@ export function profileById(id: string): Profile | null {
   return PROFILES.find((profile) => profile.id === id) ?? null;
 }
 
-/** Returns whether an override may replace the limit of this rule: only a rule with one minimum distance. */
-export function isOverridable(rule: Rule): boolean {
-  return rule.least !== null && rule.most === null;
+/** What a distance is measured to, also where the published text gives none. */
+const TAPED: ReadonlySet<RuleSubject['of']> = new Set(['opening', 'outside-wall', 'inside-wall', 'fixture']);
+
+/**
+ * Returns whether an override may give the limit of this rule: only a rule with one minimum distance, or one whose text asks for a distance
+ * without a figure. Somebody else has to decide that one.
+ */
+export function isOverridable({ least, most, subject }: Rule): boolean {
+  return most === null && (least !== null || TAPED.has(subject.of));
 }
 
 /**
  * Returns the minimum distance that a profile publishes for a rule, mm. Null when the profile or the rule does not
- * exist, or when the rule has no single distance (and so cannot be overridden).
+ * exist, or when the text gives no single distance.
  */
 export function publishedDistance(profileId: string, ruleId: string): Mm | null {
   const rule = profileById(profileId)?.rules.find(({ id }) => id === ruleId);
@@ -48,12 +62,12 @@ export function profileOf(protocol: Plan['protocol']): Profile {
 export const effectiveRules = memoize((protocol: Plan['protocol']): readonly EffectiveRule[] =>
   profileOf(protocol).rules.map((rule): EffectiveRule => {
     const override = protocol.overrides.find((one) => one.rule === rule.id);
-    if (!override || rule.least === null || !isOverridable(rule)) return { ...rule, override: null };
+    if (!override || !isOverridable(rule)) return { ...rule, override: null };
     const { least } = rule;
     return {
       ...rule,
       least: override.distance,
-      override: { published: least, loosened: override.distance < least, note: override.note },
+      override: { published: least, loosened: least !== null && override.distance < least, note: override.note },
     };
   }),
 );

@@ -11,6 +11,7 @@ import {
   describeNotRun,
   describeReport,
   headlineOf,
+  insteadOf,
   SEND_THE_PLAN,
 } from '../../geometry/messages/index.ts';
 import { describeSources } from '../../geometry/messages/sources.ts';
@@ -120,7 +121,7 @@ function headLines(plan: Plan): string[] {
     ...rows.map(({ name, least, override }) => {
       const how = override?.loosened ? 'LOOSENED' : 'tightened';
       const note = override?.note ? `: ${override.note}` : '';
-      return `${how} ${name}: ${formatRequired(least ?? 0, unit)} instead of ${formatRequired(override?.published ?? 0, unit)}${note}`;
+      return `${how} ${name}: ${override ? insteadOf(least ?? 0, override, unit) : ''}${note}`;
     }),
   ];
 }

@@ -7,6 +7,7 @@ import {
   describeNotice,
   describeNotRun,
   describeReport,
+  insteadOf,
   listed,
   openRules,
   PURPOSE_PHRASE,
@@ -43,7 +44,7 @@ export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRu
   const unit = plan.display.length;
   const changed = rules.flatMap(({ name, least, override }) => {
     if (!override || least === null || least === override.published) return [];
-    const says = `${name}: ${formatRequired(least, unit)} instead of the published ${formatRequired(override.published, unit)}.`;
+    const says = `${name}: ${insteadOf(least, override, unit)}.`;
     return [{ loosened: override.loosened, says, note: override.note.trim() }];
   });
   return changed.sort((a, b) => Number(b.loosened) - Number(a.loosened));

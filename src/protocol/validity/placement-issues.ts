@@ -2,7 +2,7 @@ import { openChecks } from '../../../geometry/check/looked-for.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { describeNotRun, describeReport, listed } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
-import { ruleOf } from '../../../geometry/rules/profiles.ts';
+import { isOverridable, ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { detectorLabel } from '../detector-label.ts';
 import type { TestStage, ValidityIssue } from './validity.ts';
@@ -93,7 +93,10 @@ function notRunIssues(plan: Plan, placed: readonly Placed[]): readonly ValidityI
       describeNotRun({ ...report, checks: report.checks.filter((check) => check.rule === rule) }, plan),
     );
     const text = `Not run for ${names}: ${line || ruleOf(plan.protocol, rule).name}`;
-    const stage = STAGE_OF[rule] ?? 'draw';
+    const row = ruleOf(plan.protocol, rule);
+    // Something is drawn, and the list has no figure for it: the distance is entered with the list.
+    const isDrawn = of.some(({ report }) => openChecks(report).some((check) => check.rule === rule && check.subject));
+    const stage = STAGE_OF[rule] ?? (isDrawn && row.least === null && isOverridable(row) ? 'site' : 'draw');
     return { validity: 'unknown', stage, text: withFullStop(text), detectors: of.map(({ detector }) => detector.id) };
   });
 }

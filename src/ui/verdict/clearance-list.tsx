@@ -1,6 +1,13 @@
 import type { CSSProperties } from 'react';
 import type { Check, DetectorReport } from '../../../geometry/check/types.ts';
-import { capital, checkFigures, checkSubject, checksInOrder, describeCheck } from '../../../geometry/messages/index.ts';
+import {
+  capital,
+  checkFigures,
+  checkSubject,
+  checksInOrder,
+  describeCheck,
+  overrideWord,
+} from '../../../geometry/messages/index.ts';
 import { sourceDoubts } from '../../../geometry/messages/sources.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { ruleOf } from '../../../geometry/rules/profiles.ts';
@@ -76,7 +83,7 @@ function Rung({ worst, others, plan, level, detectorId }: RungProps) {
           )}
           {worst.override && (
             <span className="rung__override" data-loosened={worst.override.loosened || undefined}>
-              {worst.override.loosened ? 'Looser than published' : 'Stricter than published'}
+              {overrideWord(worst.override)}
             </span>
           )}
         </summary>
@@ -91,7 +98,9 @@ function Rung({ worst, others, plan, level, detectorId }: RungProps) {
           {worst.rule === 'moving-air' && <AirWay checks={[worst, ...others]} detectorId={detectorId} />}
           {worst.override && (
             <p>
-              Published: {formatRequired(worst.override.published, unit)}. {worst.override.note || 'No note.'}
+              Published:{' '}
+              {worst.override.published === null ? 'no figure' : formatRequired(worst.override.published, unit)}.{' '}
+              {worst.override.note || 'No note.'}
             </p>
           )}
           <p className="soft">Source: {worst.source}</p>

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { overrideWord } from '../../../../geometry/messages/index.ts';
 import type { Mm, Override } from '../../../../geometry/plan/model.ts';
 import { LARGEST_IN_HOUSE } from '../../../../geometry/planfile/schema/leaves.ts';
 import {
@@ -9,7 +10,7 @@ import {
   publishedDistance,
   sourceLine,
 } from '../../../../geometry/rules/profiles.ts';
-import { formatRequired } from '../../../../geometry/units/index.ts';
+import { formatRequired, type LengthUnit } from '../../../../geometry/units/index.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/length-field.tsx';
@@ -41,12 +42,12 @@ export function ProtocolPanel() {
           {changed.map((rule) => (
             <li key={rule.id} className="override" data-loosened={rule.override?.loosened || undefined}>
               <strong>{rule.name}</strong>
-              <span className="override__word">
-                {rule.override?.loosened ? 'Looser than published' : 'Stricter than published'}
-              </span>
+              <span className="override__word">{rule.override && overrideWord(rule.override)}</span>
               <span>
                 {formatRequired(rule.least ?? 0, display.length)}{' '}
-                <span className="soft">published {formatRequired(rule.override?.published ?? 0, display.length)}</span>
+                <span className="soft">
+                  published {publishedWords(rule.override?.published ?? null, display.length)}
+                </span>
               </span>
               {rule.override?.note && <span className="soft">{rule.override.note}</span>}
               <button
@@ -54,7 +55,7 @@ export function ProtocolPanel() {
                 className="text-button"
                 onClick={() => setOverrides(protocol.overrides.filter((each) => each.rule !== rule.id))}
               >
-                Back to the published distance
+                {rule.override?.published === null ? 'Remove this distance' : 'Back to the published distance'}
               </button>
             </li>
           ))}
@@ -77,9 +78,9 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
   const [note, setNote] = useState('');
   const [trouble, setTrouble] = useState('');
   const rule = rules.find(({ id }) => id === ruleId);
-  const published = publishedDistance(protocol.profile, ruleId) ?? 0;
+  const published = publishedDistance(protocol.profile, ruleId);
   const add = () => {
-    const wanted = distance ?? published;
+    const wanted = distance ?? published ?? 0;
     const refusal = overrideRefusal(wanted, published, note);
     setTrouble(refusal);
     if (refusal) return;
@@ -96,7 +97,7 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
             label="Rule"
             value={ruleId}
             choices={rules.map(({ id, name }) => ({ value: id, words: name }))}
-            {...(rule ? { hint: `Published: ${formatRequired(published, display.length)}. ${sourceLine(rule)}` } : {})}
+            {...(rule ? { hint: `Published: ${publishedWords(published, display.length)}. ${sourceLine(rule)}` } : {})}
             onCommit={(id) => {
               setRuleId(id);
               setDistance(null);
@@ -105,7 +106,7 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
         </div>
         <LengthField
           label="Distance"
-          value={distance ?? published}
+          value={distance ?? published ?? 0}
           says={formatRequired}
           most={LARGEST_IN_HOUSE}
           onCommit={(mm) => {
@@ -129,7 +130,14 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
   );
 }
 
-function overrideRefusal(wanted: Mm, published: Mm, note: string): string {
+const publishedWords = (published: Mm | null, unit: LengthUnit): string =>
+  published === null ? 'no figure' : formatRequired(published, unit);
+
+function overrideRefusal(wanted: Mm, published: Mm | null, note: string): string {
+  if (published === null) {
+    if (wanted === 0) return 'The published text gives no figure. Enter the distance.';
+    return note.trim() ? '' : 'The published text gives no figure. Enter who set this distance.';
+  }
   if (wanted === published) return 'This is the published distance already. Write another one.';
   if (wanted < published && !note.trim()) return 'This is looser than published. Enter why that is right here.';
   return '';

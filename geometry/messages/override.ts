@@ -1,0 +1,17 @@
+import type { Mm } from '../plan/model.ts';
+import type { RuleOverride } from '../rules/profiles.ts';
+import { formatRequired, type LengthUnit } from '../units/index.ts';
+
+/** Returns how a distance of the plan stands to the published one, in words. */
+export function overrideWord({ published, loosened }: RuleOverride): string {
+  if (loosened) return 'Looser than published';
+  return published === null ? 'No published figure' : 'Stricter than published';
+}
+
+/** Returns the distance of the plan beside the published one: "3 ft instead of the published 2 ft". */
+export function insteadOf(least: Mm, { published }: RuleOverride, unit: LengthUnit): string {
+  const own = formatRequired(least, unit);
+  return published === null
+    ? `${own}, where the published text gives no figure`
+    : `${own} instead of the published ${formatRequired(published, unit)}`;
+}

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { insteadOf, overrideWord } from '../../../geometry/messages/index.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { parsePlan } from '../../../geometry/planfile/parse.ts';
+import { writePlan } from '../../../geometry/planfile/write.ts';
+import { compareOpinions } from '../../../geometry/recheck/compare.ts';
+import { recheck } from '../../../geometry/recheck/recheck.ts';
+import { levelRegion } from '../../../geometry/region/level-region.ts';
+import { nearestSpot } from '../../../geometry/region/nearest.ts';
+import { isOverridable, PROFILES } from '../../../geometry/rules/profiles.ts';
+import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../../helpers/hall.ts';
+
+/* Health Canada asks to stay away from doors, windows, heat and drafts, and names no figure (homes guide, older text, secondary pages). */
+const HC = 'health-canada-long-term';
+const METER = 1000;
+
+/** A furnace with its edge at x = 0, and a detector so far from it. */
+const setup = (gap: number, distance: number | null) => {
+  const level = hall({ fixtures: [fixtureAt('furnace')], openings: [] });
+  const overrides = distance === null ? [] : [{ rule: 'heat', distance, note: 'set on site' }];
+  const plan: Plan = planUnder(HC, [level], { protocol: { profile: HC, overrides } });
+  const detector = hallDetector({ at: [gap + RADIUS, 5000] });
+  const report = checkDetector(plan, buildLevel(level), detector);
+  return { level, plan, detector, report, heat: report.checks.filter(({ rule }) => rule === 'heat') };
+};
+
+describe('a rule whose published text gives no figure', () => {
+  it('is not run, and says where the distance is entered', () => {
+    const [row] = setup(1500, null).heat;
+    expect(row).toMatchObject({ verdict: 'unknown', notRun: true, subject: 'f', override: null });
+    expect(row?.reason).toContain('Enter that distance under Property');
+  });
+
+  it.each([
+    [999.8, 'blocked'],
+    [1000, 'tight'],
+    [1500, 'clear'],
+  ] as const)('runs with the distance of the plan, 1 m: %d mm is %s', (gap, verdict) => {
+    const { plan, level, detector, report, heat } = setup(gap, METER);
+    expect(heat).toMatchObject([{ verdict, required: METER, override: { published: null, loosened: false } }]);
+    // The second computation and the region come to the same.
+    const second = recheck({ ...plan, levels: [{ ...level, detectors: [detector] }] });
+    const [same] = compareOpinions({ levels: [{ id: level.id, detectors: [report] }] }, second);
+    expect(same?.detectors[0]?.computed.how).toBe('twice');
+    const nearest = nearestSpot(levelRegion(plan, buildLevel(level), detector), detector.at);
+    expect(nearest?.distance === 0).toBe(verdict !== 'blocked');
+  });
+
+  it('takes a distance without a note, which loosens nothing, and keeps it on a round trip', () => {
+    const { plan } = setup(1500, METER);
+    const bare = { ...plan, protocol: { profile: HC, overrides: [{ rule: 'heat', distance: 10, note: '' }] } };
+    const read = parsePlan(writePlan(bare));
+    expect(read.ok && read.plan.protocol.overrides).toEqual(bare.protocol.overrides);
+  });
+
+  it('is one to which a distance is measured: never the room, the level, what carries it, the pair', () => {
+    const open = PROFILES.flatMap(({ rules }) => rules.filter((rule) => isOverridable(rule) && rule.least === null));
+    expect(new Set(open.map(({ subject }) => subject.of))).toEqual(new Set(['opening', 'fixture']));
+  });
+
+  it('is told as what it is', () => {
+    const own = { published: null, loosened: false, note: '' };
+    expect(overrideWord(own)).toBe('No published figure');
+    expect(insteadOf(METER, own, 'metric')).toBe('1.00 m, where the published text gives no figure');
+    expect(overrideWord({ ...own, published: 500 })).toBe('Stricter than published');
+    expect(insteadOf(METER, { ...own, published: 500 }, 'metric')).toMatch(/ instead of the published /);
+  });
+});
