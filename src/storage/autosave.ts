@@ -6,6 +6,7 @@ import { troubleInWords } from './library/database.ts';
 import { type Work, writeWork } from './library/plans.ts';
 import { keepTextAsVersion } from './library/versions.ts';
 import { showSaveStatus, useLibrary } from './library-state.ts';
+import { textHash } from './long-texts.ts';
 import { announceLibraryChange, hasWork, listenToTabs, planText, type TabNews } from './open-plan.ts';
 import { clearUnsavedCopies, keepUnsavedCopy } from './unsaved-copy.ts';
 
@@ -125,7 +126,7 @@ async function write(force: boolean): Promise<void> {
     if (!inLibrary) useLibrary.setState({ inLibrary: true });
     if (!inLibrary && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
     if (changes === written) clearUnsavedCopies(tab);
-    announceLibraryChange({ id: work.id, savedAt: work.savedAt });
+    announceLibraryChange({ id: work.id, savedAt: work.savedAt, hash: result.hash });
     // A change made meanwhile has a write of its own, which says "saved" then: it may wait for its time or behind this one.
     if (changes === written) showSaveStatus({ state: 'saved', at: work.savedAt });
     return;
@@ -192,7 +193,9 @@ function workNow(): Work {
   return { id, plan, text: planText(plan), savedAt, tab, view };
 }
 
-function heard({ id, savedAt }: TabNews): void {
+function heard({ id, savedAt, hash }: TabNews): void {
   if (id !== useLibrary.getState().openId || typeof savedAt !== 'number' || savedAt === lastSeen) return;
-  hold(savedAt);
+  // The other tab shows another part of the same plan, or has something else selected: nothing of this one is overtaken.
+  if (changes === written && hash === textHash(planText(useAppStore.getState().plan))) lastSeen = savedAt;
+  else hold(savedAt);
 }

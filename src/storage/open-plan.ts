@@ -10,6 +10,8 @@ export interface TabNews {
   /** The plan that was written, and when; without it something else in the library has changed. */
   readonly id?: string;
   readonly savedAt?: number;
+  /** Of the plan's text, where the plan is the one that was open before. */
+  readonly hash?: string;
 }
 
 let channel: BroadcastChannel | null = null;

@@ -20,7 +20,8 @@ export interface Work {
 export interface StoredWork extends Omit<Work, 'plan'> {}
 
 export type WriteResult =
-  | { readonly ok: true }
+  /** Written; the hash of the plan's text. */
+  | { readonly ok: true; readonly hash: string }
   /** Another tab has written since, at this time. */
   | { readonly ok: false; readonly other: number }
   | { readonly ok: false; readonly other: null; readonly reason: string };
@@ -73,7 +74,7 @@ async function writeUnlessHeld(
     }),
   ]);
   await deleteUnusedTexts(write, old?.text.long.filter((name) => !text.long.includes(name)) ?? []);
-  return { ok: true };
+  return { ok: true, hash };
 }
 
 /** Where the store is full, previews are deleted (they can be made again) and the write is tried once more. */

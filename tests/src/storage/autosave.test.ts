@@ -20,6 +20,8 @@ vi.mock('../../../src/storage/library/versions.ts', () => ({
 import { useAppStore } from '../../../src/state/store.ts';
 import { keepHeld, startAutosave } from '../../../src/storage/autosave.ts';
 import { useLibrary } from '../../../src/storage/library-state.ts';
+import { textHash } from '../../../src/storage/long-texts.ts';
+import { planText } from '../../../src/storage/open-plan.ts';
 
 let stop: () => void;
 
@@ -57,7 +59,7 @@ const titled = (title: string) => {
   useAppStore.setState({ plan: { ...plan, title } });
 };
 const letThrough = async (n: number) => {
-  writes[n]?.({ ok: true });
+  writes[n]?.({ ok: true, hash: '' });
   await vi.advanceTimersByTimeAsync(0);
 };
 const saveStatus = () => useLibrary.getState().saveStatus.state;
@@ -81,7 +83,7 @@ describe('the save status of the open plan', () => {
 /** Every write is let through at once. */
 const atOnce = async (ms: number) => {
   await vi.advanceTimersByTimeAsync(ms);
-  for (const done of writes) done({ ok: true });
+  for (const done of writes) done({ ok: true, hash: '' });
   await vi.advanceTimersByTimeAsync(0);
 };
 
@@ -165,6 +167,18 @@ describe('a change that another tab has overtaken', () => {
     expect(saveStatus()).toBe('held');
     expect(await keepHeld()).toBe(true);
     expect(versions.map((text) => JSON.parse(text).title)).toEqual(['mine too']);
+  });
+
+  it('is none where the other tab has only selected something: nothing is held up', async () => {
+    const { plan } = useAppStore.getState();
+    const hash = textHash(planText(plan));
+    const { openId: id } = useLibrary.getState();
+    Channel.last?.onmessage?.({ data: { id, savedAt: 7, hash } });
+    expect(saveStatus()).toBe('saved');
+    // What is not written yet is another matter.
+    titled('mine');
+    Channel.last?.onmessage?.({ data: { id, savedAt: 8, hash } });
+    expect(saveStatus()).toBe('held');
   });
 
   it('is none where all was written before', async () => {
