@@ -78,10 +78,18 @@ describe('a start that cannot be made', () => {
     await title(page).waitFor();
   });
 
-  it('starts where the style sheet fails', async () => {
-    await context.route('**/assets/*.css', (route) => route.fulfill({ status: 404, body: 'not found' }));
+  it('shows words and ways out where the style sheet fails: without it the plan lies over what is to be pressed', async () => {
+    let fails = true;
+    await context.route('**/assets/*.css', (route) =>
+      fails ? route.fulfill({ status: 404, body: 'not found' }) : route.continue(),
+    );
     await load();
+    await page.getByText(NOT_STARTED).waitFor();
+    expect(await title(page).count()).toBe(0);
+    fails = false;
+    await page.getByRole('button', { name: 'Load again' }).click();
     await title(page).waitFor();
+    await expect.poll(() => page.getByText(NOT_STARTED).count()).toBe(0);
   });
 
   it('starts without fonts that hang', async () => {
