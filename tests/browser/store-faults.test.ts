@@ -16,6 +16,8 @@ const couldNotSave = (page: Page) => page.getByText(/could not save:/).first();
 
 async function openTitled(title: string) {
   const { page, context } = await openPage();
+  // The hook comes with the sheet, after the first picture.
+  await page.waitForFunction(() => window.__stillspot);
   await retitle(page, title);
   await saved(page);
   return { page, context };
