@@ -83,7 +83,7 @@ function Rung({ worst, others, plan, level, detectorId }: RungProps) {
           )}
           {worst.override && (
             <span className="rung__override" data-loosened={worst.override.loosened || undefined}>
-              {overrideWord(worst.override)}
+              {overrideWord(worst.required, worst.override)}
             </span>
           )}
         </summary>

@@ -62,9 +62,11 @@ describe('a rule whose published text gives no figure', () => {
 
   it('is told as what it is', () => {
     const own = { published: null, loosened: false, note: '' };
-    expect(overrideWord(own)).toBe('No published figure');
+    expect(overrideWord(METER, own)).toBe('No published figure');
     expect(insteadOf(METER, own, 'metric')).toBe('1.00 m, where the published text gives no figure');
-    expect(overrideWord({ ...own, published: 500 })).toBe('Stricter than published');
+    expect(overrideWord(METER, { ...own, published: 500 })).toBe('Stricter than published');
+    expect(overrideWord(500, { ...own, published: 500 })).toBe('As published');
+    expect(overrideWord(400, { published: 500, loosened: true, note: 'x' })).toBe('Looser than published');
     expect(insteadOf(METER, { ...own, published: 500 }, 'metric')).toMatch(/ instead of the published /);
   });
 });

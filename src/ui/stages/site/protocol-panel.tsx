@@ -42,7 +42,7 @@ export function ProtocolPanel() {
           {changed.map((rule) => (
             <li key={rule.id} className="override" data-loosened={rule.override?.loosened || undefined}>
               <strong>{rule.name}</strong>
-              <span className="override__word">{rule.override && overrideWord(rule.override)}</span>
+              <span className="override__word">{rule.override && overrideWord(rule.least, rule.override)}</span>
               <span>
                 {formatRequired(rule.least ?? 0, display.length)}{' '}
                 <span className="soft">
