@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { duplicateSelection } from '../../../src/state/duplicate-selection.ts';
-import { hasNoWhite } from '../../../src/state/no-white.ts';
+import { isNothingAllowed } from '../../../src/state/nothing-allowed.ts';
 import {
   selectDragged,
   selectLevel,
@@ -186,9 +186,9 @@ describe('the white of a level', () => {
     const white = () => selectRegion(state()).rooms.reduce((sum, { area }) => sum + area, 0);
     // In a sale the lowest level that could be lived in is tested: the lower one, not the main one above it.
     state().setLevel('L1');
-    expect([selectLevelBar(state()), white() > 0, hasNoWhite(state())]).toEqual(['', true, false]);
+    expect([selectLevelBar(state()), white() > 0, isNothingAllowed(state())]).toEqual(['', true, false]);
     state().setLevel('L2');
-    expect([selectLevelBar(state()) !== '', white(), hasNoWhite(state())]).toEqual([true, 0, true]);
+    expect([selectLevelBar(state()) !== '', white(), isNothingAllowed(state())]).toEqual([true, 0, true]);
   });
 });
 

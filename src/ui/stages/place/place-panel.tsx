@@ -1,4 +1,4 @@
-import { hasNoWhite } from '../../../state/no-white.ts';
+import { isNothingAllowed } from '../../../state/nothing-allowed.ts';
 import { QUESTIONS } from '../../../state/questions.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { useLevel } from '../../hooks/use-level.ts';
@@ -14,13 +14,13 @@ import { SunPanel } from './sun-panel.tsx';
 /** The placing of detectors: set one, choose the height, see the required locations. */
 export function PlacePanel() {
   const hasWalls = useLevel().walls.length > 0;
-  const isFull = useThrottled(hasNoWhite);
+  const nothingAllowed = useThrottled(isNothingAllowed);
   return (
     <>
       <Palette questions={QUESTIONS.filter(({ id }) => id === 'sit')} alwaysOpen />
       {hasWalls && (
         <button type="button" className="button" onClick={() => useAppStore.getState().addDetector()}>
-          {isFull ? 'Place one on this level' : 'Place one in the allowed area'}
+          {nothingAllowed ? 'Place one on this level' : 'Place one in the allowed area'}
         </button>
       )}
       {hasWalls && <BestSpots />}
