@@ -30,7 +30,7 @@ export { CAUTIONS, headlineOf } from './headline.ts';
 export { describeInWall } from './in-wall.ts';
 export { describeWay, towardName } from './move.ts';
 export { describeNotice } from './notice.ts';
-export { insteadOf, overrideWord } from './override.ts';
+export { changeWord, insteadOf, overrideRefusal, overrideWord } from './override.ts';
 export {
   heightsRefusal,
   openingRefusal,

@@ -1,5 +1,5 @@
 import type { Mm } from '../plan/model.ts';
-import type { RuleOverride } from '../rules/profiles.ts';
+import { needsNote, type RuleOverride } from '../rules/profiles.ts';
 import { formatRequired, type LengthUnit } from '../units/index.ts';
 
 /** Returns how a distance of the plan, mm, stands to the published one, in words. */
@@ -7,6 +7,22 @@ export function overrideWord(least: Mm | null, { published, loosened }: RuleOver
   if (loosened) return 'Looser than published';
   if (published === null) return 'No published figure';
   return least === published ? 'As published' : 'Stricter than published';
+}
+
+/** Returns the same in a word for papers and the command line; a loosened distance is loud. */
+export function changeWord({ published, loosened }: RuleOverride): string {
+  if (loosened) return 'LOOSENED';
+  return published === null ? 'Own distance' : 'Tightened';
+}
+
+/** Returns why a distance, mm, is not taken in place of the published one, in words; empty where it is. */
+export function overrideRefusal(wanted: Mm, published: Mm | null, note: string): string {
+  if (wanted === published) return 'This is the published distance already. Write another one.';
+  if (published === null && wanted === 0) return 'The published text gives no figure. Enter the distance.';
+  if (!needsNote(published, wanted) || note.trim()) return '';
+  return published === null
+    ? 'The published text gives no figure. Enter who set this distance.'
+    : 'This is looser than published. Enter why that is right here.';
 }
 
 /** Returns the distance of the plan beside the published one: "3 ft instead of the published 2 ft". */

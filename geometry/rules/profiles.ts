@@ -18,6 +18,9 @@ export interface RuleOverride {
   readonly note: string;
 }
 
+/** Returns whether a distance needs a note: it loosens the published one, or stands where the text gives no figure and somebody decided it. */
+export const needsNote = (published: Mm | null, distance: Mm): boolean => published === null || distance < published;
+
 /** A rule of the plan: the published row with the plan's override applied. */
 export interface EffectiveRule extends Rule {
   readonly override: RuleOverride | null;

@@ -3,6 +3,7 @@ import type { Check } from '../../geometry/check/types.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import {
   CAUTIONS,
+  changeWord,
   checkFigures,
   checkSubject,
   checksInOrder,
@@ -115,13 +116,12 @@ function sourceLines(plan: Plan, levels: readonly VerifiedLevel[]): string[] {
 
 function headLines(plan: Plan): string[] {
   const unit = plan.display.length;
-  const rows = effectiveRules(plan.protocol).filter(({ override }) => override);
   return [
     `${profileById(plan.protocol.profile)?.name ?? ''} (${plan.protocol.profile}); tape tolerance ${formatRequired(plan.tapeTolerance, unit)}`,
-    ...rows.map(({ name, least, override }) => {
-      const how = override?.loosened ? 'LOOSENED' : 'tightened';
-      const note = override?.note ? `: ${override.note}` : '';
-      return `${how} ${name}: ${override ? insteadOf(least ?? 0, override, unit) : ''}${note}`;
+    ...effectiveRules(plan.protocol).flatMap(({ name, least, override }) => {
+      if (!override || least === null) return [];
+      const note = override.note ? `: ${override.note}` : '';
+      return [`${changeWord(override)} ${name}: ${insteadOf(least, override, unit)}${note}`];
     }),
   ];
 }

@@ -165,9 +165,9 @@ function changedBlock(matter: SubjectMatter, width: number): Block {
   const changed = changedRules(matter);
   if (changed.length === 0) return space(0);
   const inner = width - 4;
-  const rows = changed.map(({ loosened, says, note }) =>
+  const rows = changed.map(({ loosened, word, says, note }) =>
     stack([
-      paragraph(`${loosened ? 'LOOSENED' : 'Tightened'}: ${says}`, inner, loosened ? BOLD : BODY),
+      paragraph(`${word}: ${says}`, inner, loosened ? BOLD : BODY),
       paragraph(note ? `Note: ${shortened(note, inner * NOTE_LINES, SMALL)}` : '', inner, SMALL),
     ]),
   );

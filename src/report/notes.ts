@@ -3,6 +3,7 @@
 import { subjectsOf } from '../../geometry/check/subjects.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import {
+  changeWord,
   describeComputed,
   describeNotice,
   describeNotRun,
@@ -35,6 +36,8 @@ const MOST_NAMES = 6;
 /** One override: what it says, whether it loosens, and the note. */
 export interface ChangedRule {
   readonly loosened: boolean;
+  /** "LOOSENED", "Tightened", "Own distance". */
+  readonly word: string;
   readonly says: string;
   readonly note: string;
 }
@@ -45,7 +48,7 @@ export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRu
   const changed = rules.flatMap(({ name, least, override }) => {
     if (!override || least === null || least === override.published) return [];
     const says = `${name}: ${insteadOf(least, override, unit)}.`;
-    return [{ loosened: override.loosened, says, note: override.note.trim() }];
+    return [{ loosened: override.loosened, word: changeWord(override), says, note: override.note.trim() }];
   });
   return changed.sort((a, b) => Number(b.loosened) - Number(a.loosened));
 }

@@ -2,6 +2,7 @@
 import type { Check } from '../../geometry/check/types.ts';
 import {
   capital,
+  changeWord,
   checkFigures,
   checkSubject,
   checksInOrder,
@@ -120,9 +121,7 @@ function section(title: string, lines: readonly string[], width: number): readon
 }
 
 function changedLines(matter: SubjectMatter): readonly string[] {
-  return changedRules(matter).map(
-    ({ loosened, says, note }) => `${loosened ? 'LOOSENED' : 'Tightened'}: ${says}${note ? ` Note: ${note}` : ''}`,
-  );
+  return changedRules(matter).map(({ word, says, note }) => `${word}: ${says}${note ? ` Note: ${note}` : ''}`);
 }
 
 /** Longer than this, a text may be shortened in the title block; who drew the plan has less room. */
@@ -183,7 +182,7 @@ function checkRow(matter: SubjectMatter, check: Check): readonly Cell[] {
   const bold = check.verdict !== 'clear' && !check.notRun;
   const stream = check.required === 0;
   return [
-    { text: `${rule?.says ?? check.rule}${changeWord(check)}`, bold },
+    { text: `${rule?.says ?? check.rule}${changeEnd(check)}`, bold },
     { text: againstWords(matter, check), bold },
     stream ? 'out of it' : `${needed || NONE}${check.bound === 'most' ? ' at most' : ''}`,
     { text: stream && (check.measured ?? 0) < 0 ? 'in it' : measured || NONE, bold },
@@ -213,10 +212,7 @@ function sourceKey(matter: SubjectMatter): string {
     .join('; ')}.`;
 }
 
-function changeWord({ override }: Check): string {
-  if (!override) return '';
-  return override.loosened ? '. LOOSENED' : '. Tightened';
-}
+const changeEnd = ({ override }: Check): string => (override ? `. ${changeWord(override)}` : '');
 
 /** The subject; where there is none, what the engine says of the room, the level or the sun. */
 function againstWords({ plan, level }: SubjectMatter, check: Check): string {

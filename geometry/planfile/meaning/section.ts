@@ -1,7 +1,7 @@
 import type { Override, Protocol } from '../../plan/model.ts';
 import { counted } from '../../plan/nouns.ts';
 import type { Kit, Visit } from '../../plan/test-record.ts';
-import { isOverridable, profileById, publishedDistance } from '../../rules/profiles.ts';
+import { isOverridable, needsNote, profileById } from '../../rules/profiles.ts';
 import { RULE_IDS } from '../../rules/types.ts';
 import { formatLength, type LengthUnit } from '../../units/index.ts';
 import { instantError, instantMs } from '../instant.ts';
@@ -164,9 +164,20 @@ export function overrideFlaws(
       'a rule without an override',
     );
   }
-  const published = publishedDistance(profileId, rule);
-  if (published === null || distance >= published || note.trim() !== '') return [];
-  const [own, theirs] = [formatLength(distance, unit, 'down'), formatLength(published, unit, 'up')];
-  const statement = `loosens the rule ${name} from ${theirs} to ${own} without a note. Enter why in the note.`;
-  return [{ path: ['note'], found: quoted(note), expected: 'a note that says why the rule is loosened', statement }];
+  const published = row.least;
+  if (!needsNote(published, distance) || note.trim() !== '') return [];
+  const missing = (expected: string, statement: string): readonly Flaw[] => [
+    { path: ['note'], found: quoted(note), expected, statement },
+  ];
+  const own = formatLength(distance, unit, 'down');
+  if (published === null)
+    return missing(
+      'a note that says who set the distance',
+      `sets the rule ${name}, whose text gives no figure, to ${own} without a note. Enter who set it in the note.`,
+    );
+  const theirs = formatLength(published, unit, 'up');
+  return missing(
+    'a note that says why the rule is loosened',
+    `loosens the rule ${name} from ${theirs} to ${own} without a note. Enter why in the note.`,
+  );
 }

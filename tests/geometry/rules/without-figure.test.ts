@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { insteadOf, overrideWord } from '../../../geometry/messages/index.ts';
-import type { Plan } from '../../../geometry/plan/model.ts';
+import { changeWord, insteadOf, overrideWord } from '../../../geometry/messages/index.ts';
+import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { compareOpinions } from '../../../geometry/recheck/compare.ts';
@@ -10,6 +10,7 @@ import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { nearestSpot } from '../../../geometry/region/nearest.ts';
 import { isOverridable, PROFILES } from '../../../geometry/rules/profiles.ts';
+import type { RuleId } from '../../../geometry/rules/types.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../../helpers/hall.ts';
 
 /* Health Canada asks to stay away from doors, windows, heat and drafts, and names no figure (homes guide, older text, secondary pages). */
@@ -48,11 +49,37 @@ describe('a rule whose published text gives no figure', () => {
     expect(nearest?.distance === 0).toBe(verdict !== 'blocked');
   });
 
-  it('takes a distance without a note, which loosens nothing, and keeps it on a round trip', () => {
+  it.each<{ rule: RuleId; change: Partial<Level> }>([
+    { rule: 'outside-opening', change: {} },
+    { rule: 'moving-air', change: { fixtures: [fixtureAt('supply-register')] } },
+    { rule: 'heat', change: { fixtures: [fixtureAt('furnace')] } },
+  ])('$rule: at seven places the two computations and the region come to the same', ({ rule, change }) => {
+    const overrides = [{ rule, distance: METER, note: 'set on site' }];
+    const verdicts = new Set<string>();
+    for (const gap of [500, 950, 999.8, 1000, 1010, 1500, 4000]) {
+      const detector = hallDetector({
+        at: rule === 'outside-opening' ? [0, gap + RADIUS - 10_000] : [gap + RADIUS, 5000],
+      });
+      const level = hall({ ...change, detectors: [detector] });
+      const plan = planUnder(HC, [level], { protocol: { profile: HC, overrides } });
+      const report = checkDetector(plan, buildLevel(level), detector);
+      for (const check of report.checks) if (check.rule === rule && check.subject) verdicts.add(check.verdict);
+      const [same] = compareOpinions({ levels: [{ id: level.id, detectors: [report] }] }, recheck(plan));
+      expect(same?.detectors[0]?.computed.how, `${gap}`).toBe('twice');
+      const nearest = nearestSpot(levelRegion(plan, buildLevel(level), detector), detector.at);
+      expect(nearest?.distance === 0, `${gap}`).toBe(report.verdict !== 'blocked');
+    }
+    expect(verdicts).toEqual(new Set(['blocked', 'tight', 'clear']));
+  });
+
+  it('needs a note of who set the distance, or a rule that nobody checked would be clear; it is kept on a round trip', () => {
     const { plan } = setup(1500, METER);
-    const bare = { ...plan, protocol: { profile: HC, overrides: [{ rule: 'heat', distance: 10, note: '' }] } };
+    expect(parsePlan(writePlan(plan))).toMatchObject({ ok: true, plan: { protocol: plan.protocol } });
+    const bare = { ...plan, protocol: { profile: HC, overrides: [{ rule: 'heat', distance: 1000, note: ' ' }] } };
     const read = parsePlan(writePlan(bare));
-    expect(read.ok && read.plan.protocol.overrides).toEqual(bare.protocol.overrides);
+    expect(read.ok ? [] : read.problems.map(({ pointer, message }) => [pointer, message])).toEqual([
+      ['/protocol/overrides/0/note', expect.stringContaining('without a note. Enter who set it in the note.')],
+    ]);
   });
 
   it('is one to which a distance is measured: never the room, the level, what carries it, the pair', () => {
@@ -63,6 +90,9 @@ describe('a rule whose published text gives no figure', () => {
   it('is told as what it is', () => {
     const own = { published: null, loosened: false, note: '' };
     expect(overrideWord(METER, own)).toBe('No published figure');
+    expect(changeWord(own)).toBe('Own distance');
+    expect(changeWord({ ...own, published: 500 })).toBe('Tightened');
+    expect(changeWord({ ...own, published: 5000, loosened: true })).toBe('LOOSENED');
     expect(insteadOf(METER, own, 'metric')).toBe('1.00 m, where the published text gives no figure');
     expect(overrideWord(METER, { ...own, published: 500 })).toBe('Stricter than published');
     expect(overrideWord(500, { ...own, published: 500 })).toBe('As published');

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { overrideWord } from '../../../../geometry/messages/index.ts';
+import { overrideRefusal, overrideWord } from '../../../../geometry/messages/index.ts';
 import type { Mm, Override } from '../../../../geometry/plan/model.ts';
 import { LARGEST_IN_HOUSE } from '../../../../geometry/planfile/schema/leaves.ts';
 import {
@@ -132,13 +132,3 @@ function AddOverride({ onAdd }: { readonly onAdd: (override: Override) => void }
 
 const publishedWords = (published: Mm | null, unit: LengthUnit): string =>
   published === null ? 'no figure' : formatRequired(published, unit);
-
-function overrideRefusal(wanted: Mm, published: Mm | null, note: string): string {
-  if (published === null) {
-    if (wanted === 0) return 'The published text gives no figure. Enter the distance.';
-    return note.trim() ? '' : 'The published text gives no figure. Enter who set this distance.';
-  }
-  if (wanted === published) return 'This is the published distance already. Write another one.';
-  if (wanted < published && !note.trim()) return 'This is looser than published. Enter why that is right here.';
-  return '';
-}
