@@ -9,8 +9,13 @@ export function overrideWord(least: Mm | null, { published, loosened }: RuleOver
   return least === published ? 'As published' : 'Stricter than published';
 }
 
-/** Returns the same in a word for papers and the command line; a loosened distance is loud. */
-export function changeWord({ published, loosened }: RuleOverride): string {
+/**
+ * Returns what the plan changes in a rule, in a word for papers and the command line; a loosened distance is loud. Empty where the distance is
+ * the published one.
+ */
+export function changeWord(least: Mm | null, override: RuleOverride | null): string {
+  if (!override || least === override.published) return '';
+  const { published, loosened } = override;
   if (loosened) return 'LOOSENED';
   return published === null ? 'Own distance' : 'Tightened';
 }

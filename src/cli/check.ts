@@ -119,9 +119,10 @@ function headLines(plan: Plan): string[] {
   return [
     `${profileById(plan.protocol.profile)?.name ?? ''} (${plan.protocol.profile}); tape tolerance ${formatRequired(plan.tapeTolerance, unit)}`,
     ...effectiveRules(plan.protocol).flatMap(({ name, least, override }) => {
-      if (!override || least === null) return [];
+      const word = changeWord(least, override);
+      if (!word || !override || least === null) return [];
       const note = override.note ? `: ${override.note}` : '';
-      return [`${changeWord(override)} ${name}: ${insteadOf(least, override, unit)}${note}`];
+      return [`${word} ${name}: ${insteadOf(least, override, unit)}${note}`];
     }),
   ];
 }

@@ -46,9 +46,10 @@ export interface ChangedRule {
 export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRule[] {
   const unit = plan.display.length;
   const changed = rules.flatMap(({ name, least, override }) => {
-    if (!override || least === null || least === override.published) return [];
+    const word = changeWord(least, override);
+    if (!word || !override || least === null) return [];
     const says = `${name}: ${insteadOf(least, override, unit)}.`;
-    return [{ loosened: override.loosened, word: changeWord(override), says, note: override.note.trim() }];
+    return [{ loosened: override.loosened, word, says, note: override.note.trim() }];
   });
   return changed.sort((a, b) => Number(b.loosened) - Number(a.loosened));
 }

@@ -212,7 +212,10 @@ function sourceKey(matter: SubjectMatter): string {
     .join('; ')}.`;
 }
 
-const changeEnd = ({ override }: Check): string => (override ? `. ${changeWord(override)}` : '');
+const changeEnd = ({ required, override }: Check): string => {
+  const word = changeWord(required, override);
+  return word && `. ${word}`;
+};
 
 /** The subject; where there is none, what the engine says of the room, the level or the sun. */
 function againstWords({ plan, level }: SubjectMatter, check: Check): string {

@@ -90,9 +90,11 @@ describe('a rule whose published text gives no figure', () => {
   it('is told as what it is', () => {
     const own = { published: null, loosened: false, note: '' };
     expect(overrideWord(METER, own)).toBe('No published figure');
-    expect(changeWord(own)).toBe('Own distance');
-    expect(changeWord({ ...own, published: 500 })).toBe('Tightened');
-    expect(changeWord({ ...own, published: 5000, loosened: true })).toBe('LOOSENED');
+    expect(changeWord(METER, own)).toBe('Own distance');
+    expect(changeWord(METER, { ...own, published: 500 })).toBe('Tightened');
+    expect(changeWord(METER, { ...own, published: METER })).toBe('');
+    expect(changeWord(METER, { ...own, published: 5000, loosened: true })).toBe('LOOSENED');
+    expect(changeWord(METER, null)).toBe('');
     expect(insteadOf(METER, own, 'metric')).toBe('1.00 m, where the published text gives no figure');
     expect(overrideWord(METER, { ...own, published: 500 })).toBe('Stricter than published');
     expect(overrideWord(500, { ...own, published: 500 })).toBe('As published');

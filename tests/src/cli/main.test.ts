@@ -103,6 +103,13 @@ describe('stillspot check', () => {
     expect(out).toMatch(/not run {2}Direct sun: /);
   });
 
+  it('says nothing of an override that is the published distance', async () => {
+    const file = changed('the-same', ({ protocol }) => {
+      protocol.overrides = [{ rule: 'sump', distance: 2133.6, note: '' }];
+    });
+    expect((await call('check', file)).out).not.toMatch(/Tightened|instead of the published/);
+  });
+
   it('says loudly that a rule is loosened', async () => {
     const file = changed('loosened', ({ protocol }) => {
       protocol.overrides = [{ rule: 'sump', distance: 1000, note: 'sealed lid' }];
