@@ -121,7 +121,7 @@ export class Candidates {
     const { primitives, zones } = this;
     const isLeftOut = primitives.limits.map(({ subject }) => without.includes(subject));
     const near = new Int32Array(primitives.count);
-    const end = zones.gather(zones.blockOf(extent), near, 0, this.margins, isLeftOut);
+    const end = zones.gather(zones.blockAround(extent), near, 0, this.margins, isLeftOut);
     return primitivesOn(primitives, near.subarray(0, end), extent);
   }
 

@@ -83,9 +83,16 @@ export class ZoneSquares {
     return least;
   }
 
-  /** Returns the squares that meet a rectangle. */
-  blockOf({ minX, minY, maxX, maxY }: Extent): Block {
+  /**
+   * Returns the squares that meet a rectangle; every square if part of it is outside the grid, because `gather` bounds
+   * margins within the block only.
+   */
+  blockAround({ minX, minY, maxX, maxY }: Extent): Block {
     const { grid } = this;
+    const [endX, endY] = [grid.minX + grid.across * grid.side, grid.minY + grid.down * grid.side];
+    if (minX < grid.minX || minY < grid.minY || maxX > endX || maxY > endY) {
+      return { left: 0, right: grid.across - 1, top: 0, bottom: grid.down - 1 };
+    }
     return {
       left: within((minX - grid.minX) / grid.side, grid.across),
       right: within((maxX - grid.minX) / grid.side, grid.across),

@@ -193,6 +193,17 @@ describe('marginField on a top that rises above the underside', () => {
 });
 
 describe('marginField(…).on(carriers, extent)', () => {
+  it('has what is nearest beyond the edge of what is drawn', () => {
+    // Found by the property below: w12 is nearest, and was not among the pieces that can be nearest on the edge squares.
+    const one = { seed: 53713, chance: 457185 };
+    const { plan, level, probe } = sceneOf(one);
+    const model = buildLevel(level);
+    const [x, y] = [8623.42896340955, -2475.6250744336285];
+    expect(y).toBeLessThan((levelExtent(level) as Extent).minY);
+    const local = marginField(plan, model, probe).on(['t0'], { minX: x, minY: y, maxX: x, maxY: y });
+    expectSame(local.margin(x, y), marginField(plan, model, probe, ['t0']).margin(x, y));
+  });
+
   it('is within the extent the field with these carriers', () => {
     fc.assert(
       fc.property(scene, fc.nat(20), fc.double({ min: 1, max: 2000, noNaN: true }), (one, pick, reach) => {
