@@ -1,18 +1,6 @@
 import type { Page } from 'playwright-core';
-import { afterEach, describe, expect, inject, it } from 'vitest';
-import {
-  accessibilityFindings,
-  closePages,
-  download,
-  drag,
-  imagePixel,
-  openPage,
-  pixelAt,
-  pngSize,
-  touchDrag,
-} from './harness.ts';
-
-afterEach(closePages);
+import { describe, expect, inject, it } from 'vitest';
+import { accessibilityFindings, download, drag, imagePixel, openPage, pixelAt, pngSize, touchDrag } from './harness.ts';
 
 /** A page that writes down the pointer's way: kind of pointer, where it landed, where it left, how many moves lay between. */
 const RECORDER = `<!doctype html><html lang="en"><title>Recorder</title>

@@ -61,6 +61,20 @@ async function sharedPool(): Promise<PagePool> {
   return pool;
 }
 
+/** The contexts that were opened since the test began; null between tests. */
+let openedInTest: BrowserContext[] | null = null;
+
+/** From here on a page that is opened belongs to the test: `endTest` gives it back. Not those of `beforeAll`. `each-file.ts` calls both. */
+export function beginTest(): void {
+  openedInTest = [];
+}
+
+export async function endTest(): Promise<void> {
+  const opened = openedInTest ?? [];
+  openedInTest = null;
+  await Promise.all(opened.map((context) => context.close()));
+}
+
 /** Gives back the pages of this file. `each-file.ts` sees to it after each file. */
 export async function closePages(): Promise<void> {
   await pool?.takeBack();
@@ -68,7 +82,7 @@ export async function closePages(): Promise<void> {
 
 /**
  * Opens the built app in a context of its own: nothing is stored from an earlier one (`page-pool.ts`). It costs up to 2 s, so one per file is
- * enough where the tests can start from "new plan". Given back after the file's last test, or by `context.close`.
+ * enough where the tests can start from "new plan". Given back after the test that opened it (opened in `beforeAll`: after the file's last test), or by `context.close`.
  */
 export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   const touch = options.touch ?? false;
@@ -84,6 +98,7 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   } as const;
   const isAlone = options.site !== undefined || wanted.serviceWorkers === 'allow';
   const { page, context, troubles } = await (await sharedPool()).lease(wanted, isAlone);
+  openedInTest?.push(context);
   // Less than a test has in all: what is waited for in vain is then named.
   context.setDefaultTimeout(180_000 * SLOW);
   withoutAnnouncer(page);

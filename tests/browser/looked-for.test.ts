@@ -1,9 +1,7 @@
 import type { Page } from 'playwright-core';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
-import { accessibilityFindings, closePages, openPage, touchDrag } from './harness.ts';
-
-afterEach(closePages);
+import { accessibilityFindings, openPage, touchDrag } from './harness.ts';
 
 /** A page with one room of a use and one detector in its middle: nothing else is drawn, and nothing answered. */
 async function roomWithDetector(options: Parameters<typeof openPage>[0] = {}): Promise<{ page: Page; editor: Editor }> {

@@ -1,10 +1,8 @@
 import type { Page } from 'playwright-core';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { editorOf } from './editor.ts';
-import { closePages, download, openPage } from './harness.ts';
+import { download, openPage } from './harness.ts';
 import { openSample, openStage, pickSample, saved } from './samples.ts';
-
-afterEach(closePages);
 
 const plan = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan);
 async function openSaved(page: Page): Promise<void> {

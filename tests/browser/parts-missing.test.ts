@@ -1,10 +1,10 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { howMany } from '../helpers/how-many.ts';
 import { STAGES } from './access-pages.ts';
-import { closePages, openPage } from './harness.ts';
+import { openPage } from './harness.ts';
 import { pickSample, saved, stageButton } from './samples.ts';
 
 /** Scripts and styles of the app, without the samples; fonts are tried in `faults.test.ts`. */
@@ -23,7 +23,6 @@ beforeAll(async () => {
   await pickSample(page, /^Plain basement/);
   await saved(page);
 });
-afterAll(closePages);
 
 describe('a part of the app that is not there', () => {
   it.each(PARTS.filter((_, i) => i % EVERY === PARTS.length % EVERY))(

@@ -1,18 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { afterEach, expect, inject, it } from 'vitest';
+import { expect, inject, it } from 'vitest';
 import { fontFiles } from '../../src/cli/paper/fonts.ts';
 import { drawDocument } from '../../src/report/documents/draw-document.ts';
 import { drawSheets } from '../../src/report/draw-sheets.ts';
 import { pagesToPdf } from '../../src/report/pdf/pdf.ts';
 import { samplePlan } from '../helpers/sample-files.ts';
 import { bundleScript } from './bundle-script.ts';
-import { closePages, openPage } from './harness.ts';
+import { openPage } from './harness.ts';
 
 const { resolve } = createRequire(import.meta.url);
 const date = '2026-03-07';
-
-afterEach(closePages);
 
 /** The files as the app loads them, base64; the command line has unpacked ones. */
 const woff = (weight: number) =>

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { fontFiles, withEmbeddedFont } from '../../src/cli/paper/fonts.ts';
 import { drawDocument } from '../../src/report/documents/draw-document.ts';
 import { drawSheets } from '../../src/report/draw-sheets.ts';
@@ -9,7 +9,7 @@ import { howMany, isLongRun } from '../helpers/how-many.ts';
 import { drawnByPdfium } from '../helpers/pdfium.ts';
 import { noticedDifference, type Pixels } from '../helpers/picture-difference.ts';
 import { SAMPLE_NAMES, samplePlan } from '../helpers/sample-files.ts';
-import { closePages, openPage } from './harness.ts';
+import { openPage } from './harness.ts';
 
 const date = '2026-03-07';
 /** px to the inch, twice that of the hatches: PDFium repeats a cell after a whole number of px, whatever its size. */
@@ -19,8 +19,6 @@ const MOST = 0.005;
 /** Names of the samples with the pages to compare: all of all in a long run. */
 const CASES = isLongRun ? SAMPLE_NAMES : (['03-crowded-utility'] as const);
 const PAGES = howMany(1, 1000);
-
-afterEach(closePages);
 
 /** The SVG as the browser draws it. */
 async function drawnByBrowser(

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
-import { afterEach, beforeAll, describe, expect, inject, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { bundleScript } from './bundle-script.ts';
-import { closePages, openPage } from './harness.ts';
+import { openPage } from './harness.ts';
 
 /** Stands in the metadata of each picture, as the place where it was taken would. */
 const SECRET = 'GPS-41.2033-N-75.8812-W';
@@ -83,8 +83,6 @@ async function imported(page: Page, type: string, width: number, isPhoto: boolea
     { type, width, isPhoto, secret: SECRET },
   );
 }
-
-afterEach(closePages);
 
 describe('a picture that is imported', () => {
   let script = '';

@@ -1,11 +1,9 @@
 import type { Page } from 'playwright-core';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { someOf } from '../helpers/how-many.ts';
 import { sample } from './hands.ts';
-import { accessibilityFindings, closePages, openPage, type PageOptions, settled } from './harness.ts';
+import { accessibilityFindings, openPage, type PageOptions, settled } from './harness.ts';
 import { openStage, saved } from './samples.ts';
-
-afterEach(closePages);
 
 /** The plain basement with nothing known of where it stands, at the stage "Property". */
 async function property(options: PageOptions = {}) {

@@ -1,5 +1,5 @@
-import { afterEach, describe, expect, it } from 'vitest';
-import { closePages, type OpenPage, openPage } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { type OpenPage, openPage } from './harness.ts';
 import { openSample } from './samples.ts';
 
 /*
@@ -9,8 +9,6 @@ import { openSample } from './samples.ts';
 
 const TWICE = 'Computed twice, in two ways.';
 let open: OpenPage;
-
-afterEach(closePages);
 
 /** Takes the second computation's place: it answers with what `change` makes of its rows. */
 async function openWithAnswer(answer: string): Promise<OpenPage> {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterEach, beforeAll, describe, expect, inject, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { fontFiles } from '../../src/cli/paper/fonts.ts';
 import { drawSheet } from '../../src/report/draw-sheets.ts';
 import { pagesToPdf } from '../../src/report/pdf/pdf.ts';
@@ -10,7 +10,7 @@ import { noticedDifference } from '../helpers/picture-difference.ts';
 import { samplePlan } from '../helpers/sample-files.ts';
 import { textsWithOtherInk } from '../helpers/text-ink.ts';
 import { bundleScript } from './bundle-script.ts';
-import { closePages, imagePixel, openPage, pngSize } from './harness.ts';
+import { imagePixel, openPage, pngSize } from './harness.ts';
 
 interface Made {
   readonly base64: string;
@@ -55,8 +55,6 @@ async function pixelsOf(page: Page, base64: string): Promise<Uint8Array> {
   }, base64);
   return Uint8Array.from(Buffer.from(text, 'base64'));
 }
-
-afterEach(closePages);
 
 describe('exportPlanImage in a browser', () => {
   let script = '';

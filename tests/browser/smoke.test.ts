@@ -1,7 +1,5 @@
-import { afterEach, describe, expect, it } from 'vitest';
-import { accessibilityFindings, closePages, openPage } from './harness.ts';
-
-afterEach(closePages);
+import { describe, expect, it } from 'vitest';
+import { accessibilityFindings, openPage } from './harness.ts';
 
 describe('the built page', () => {
   it('opens, draws in its own font and prints no error', async () => {

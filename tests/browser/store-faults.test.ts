@@ -1,11 +1,9 @@
 import type { BrowserContext, Page } from 'playwright-core';
-import { afterEach, describe, expect, inject, it, onTestFinished } from 'vitest';
+import { describe, expect, inject, it, onTestFinished } from 'vitest';
 import { howMany } from '../helpers/how-many.ts';
-import { closePages, openPage } from './harness.ts';
+import { openPage } from './harness.ts';
 import { OwnBrowser, openApp } from './own-browser.ts';
 import { saved } from './samples.ts';
-
-afterEach(closePages);
 
 const STORE = 'stillspot-shelf';
 const planTitle = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan.title ?? '');

@@ -1,11 +1,9 @@
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { houseOf } from '../helpers/sun-room.ts';
 import { editorOf } from './editor.ts';
-import { accessibilityFindings, closePages, openPage, type PageOptions } from './harness.ts';
+import { accessibilityFindings, openPage, type PageOptions } from './harness.ts';
 import { openStage } from './samples.ts';
-
-afterEach(closePages);
 
 const detector = {
   id: 'd1',
