@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { someOf } from '../helpers/how-many.ts';
+import { isLongRun, someOf } from '../helpers/how-many.ts';
 import { buildTo } from './build-site.ts';
 import { download, openPage, pngSize } from './harness.ts';
 import { openStage, pickSample } from './samples.ts';
@@ -114,7 +114,7 @@ describe('without a network', () => {
 });
 
 describe('a new version', () => {
-  it('is not kept while the server has only half of it', async () => {
+  it.runIf(isLongRun)('is not kept while the server has only half of it', async () => {
     const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
     // The worker of the second version lists files of which none is there; then all but the page.
@@ -173,7 +173,7 @@ describe('a new version', () => {
     await context.close();
   });
 
-  it('takes no file over from a version that was kept wrong', async () => {
+  it.runIf(isLongRun)('takes no file over from a version that was kept wrong', async () => {
     const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
     const [first = ''] = await page.evaluate(async () => {
@@ -239,7 +239,7 @@ describe('a new version', () => {
     await context.close();
   });
 
-  it('waits while the plan cannot be saved', async () => {
+  it.runIf(isLongRun)('waits while the plan cannot be saved', async () => {
     const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
     deploy(inject('siteFolder'));

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { someOf } from '../helpers/how-many.ts';
+import { isLongRun, someOf } from '../helpers/how-many.ts';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
 import { openSample, openStage, takeMachinesAway } from './samples.ts';
 
@@ -32,7 +32,7 @@ describe('axe finds nothing', () => {
     expect(await accessibilityFindings(page)).toEqual([]);
   });
 
-  it('in every stage, with the clearances open', async () => {
+  it.runIf(isLongRun)('in every stage, with the clearances open', async () => {
     await page.getByLabel('Colors').selectOption('paper');
     for (const stage of ['Property', 'Place']) {
       await openStage(page, stage);

@@ -7,7 +7,7 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
 import { type CardAnswers, NO_ANSWERS } from '../../src/quick-card/answers.ts';
 import { quickPlan } from '../../src/quick-card/make-plan.ts';
-import { someOf } from '../helpers/how-many.ts';
+import { isLongRun, someOf } from '../helpers/how-many.ts';
 import {
   accessibilityFindings,
   download,
@@ -458,7 +458,8 @@ describe('the quick card on other screens', () => {
     await expect.poll(() => heading.evaluate((element) => element === document.activeElement)).toBe(true);
   });
 
-  it.each(someOf(sizes, 1))(
+  // The usual run has the card in `access-matrix`.
+  it.each(isLongRun ? sizes : [])(
     'has no finding of axe and no sideways scrolling at $width px, in any theme',
     async (size) => {
       const open = await openCard(ANSWERED, { viewport: size });

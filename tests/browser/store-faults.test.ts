@@ -1,6 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, inject, it, onTestFinished } from 'vitest';
-import { howMany } from '../helpers/how-many.ts';
+import { howMany, isLongRun } from '../helpers/how-many.ts';
 import { openPage } from './harness.ts';
 import { OwnBrowser, openApp } from './own-browser.ts';
 import { saved } from './samples.ts';
@@ -68,44 +68,47 @@ describe('a write that fails', () => {
 });
 
 describe('the room that the browser gives', () => {
-  it('is used up: told with the way out, what was saved stays, and saving goes on once there is room', async () => {
-    const own = new OwnBrowser();
-    onTestFinished(() => own.remove());
-    const page = await own.start();
-    // Before the app writes for the first time: the browser looks at the room that is left only now and then.
-    await page.goto(inject('emptyUrl'));
-    const context = page.context();
-    const session = await context.newCDPSession(page);
-    const { origin } = new URL(page.url());
-    await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 2_000_000 });
-    await openApp(page, inject('siteUrl'));
-    await retitle(page, 'Saved before');
-    await saved(page);
-    await page.evaluate(() => {
-      let random = 1;
-      const digit = () => {
-        random = (random * 48_271) % 2_147_483_647; // Lehmer's numbers: no compression makes the text small enough
-        return (random % 36).toString(36);
-      };
-      const note = Array.from({ length: 9000 }, digit).join('');
-      const conditions = Array.from({ length: 1500 }, (_, i) => ({
-        item: `own-${i}`,
-        state: 'unknown' as const,
-        at: null,
-        note: `${i} ${note}`,
-      }));
-      window.__stillspot?.store.getState().run((plan) => ({ ...plan, title: 'No room', conditions }));
-    });
-    await page.getByText(/could not save: The storage of this browser is full/).waitFor();
-    const other = await context.newPage();
-    await other.goto(page.url());
-    await expect.poll(() => planTitle(other)).toBe('Saved before');
-    await other.close();
-    await session.send('Storage.overrideQuotaForOrigin', { origin });
-    await retitle(page, 'Room again');
-    await saved(page);
-    expect(await afterReload(page)).toBe('Room again');
-  });
+  it.runIf(isLongRun)(
+    'is used up: told with the way out, what was saved stays, and saving goes on once there is room',
+    async () => {
+      const own = new OwnBrowser();
+      onTestFinished(() => own.remove());
+      const page = await own.start();
+      // Before the app writes for the first time: the browser looks at the room that is left only now and then.
+      await page.goto(inject('emptyUrl'));
+      const context = page.context();
+      const session = await context.newCDPSession(page);
+      const { origin } = new URL(page.url());
+      await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 2_000_000 });
+      await openApp(page, inject('siteUrl'));
+      await retitle(page, 'Saved before');
+      await saved(page);
+      await page.evaluate(() => {
+        let random = 1;
+        const digit = () => {
+          random = (random * 48_271) % 2_147_483_647; // Lehmer's numbers: no compression makes the text small enough
+          return (random % 36).toString(36);
+        };
+        const note = Array.from({ length: 9000 }, digit).join('');
+        const conditions = Array.from({ length: 1500 }, (_, i) => ({
+          item: `own-${i}`,
+          state: 'unknown' as const,
+          at: null,
+          note: `${i} ${note}`,
+        }));
+        window.__stillspot?.store.getState().run((plan) => ({ ...plan, title: 'No room', conditions }));
+      });
+      await page.getByText(/could not save: The storage of this browser is full/).waitFor();
+      const other = await context.newPage();
+      await other.goto(page.url());
+      await expect.poll(() => planTitle(other)).toBe('Saved before');
+      await other.close();
+      await session.send('Storage.overrideQuotaForOrigin', { origin });
+      await retitle(page, 'Room again');
+      await saved(page);
+      expect(await afterReload(page)).toBe('Room again');
+    },
+  );
 
   it('is taken away with all that was in it: the open plan is stored again with its next change', async () => {
     const { page, context } = await openTitled('Saved before');

@@ -6,6 +6,16 @@ import { LongestFirst } from '../run/longest-first.ts';
 /** STILLSPOT_SLOW=5 slows every page so many times (`harness.ts`). A limit only ends what is waited for in vain, and comes so many times later then. */
 const slow = Number(process.env.STILLSPOT_SLOW ?? 1);
 
+/** Files whose subject a file of the usual run has too, in fewer cases. */
+const LONG_RUN_ONLY = [
+  'axe-screens', // `access-matrix` has every page and dialog, `panels-access`, `log`, `time`, `house` and others what is open in them
+  'keyboard-ell', // `keyboard-job` does a whole job by keyboard
+  'parts-missing', // `faults` has the parts of the start and one that comes later
+  'pdf-picture', // `sheet-image` has the page of the PDF beside that of the browser
+  'walk-ell', // `walk` draws the plain basement
+  'walk-job', // `job`, `keyboard-job` and `ways` do whole jobs by mouse, by keyboard and by finger
+];
+
 class BrowserOrder extends LongestFirst {
   protected readonly longest = [
     '/offline',
@@ -28,8 +38,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
     include: ['tests/browser/**/*.test.ts'],
-    // The L-shaped basement goes into the long run: `walk`, `walk-job` and `keyboard-job` do a whole job in the usual one.
-    exclude: isLongRun ? [] : ['tests/browser/keyboard-ell.test.ts', 'tests/browser/walk-ell.test.ts'],
+    exclude: isLongRun ? [] : LONG_RUN_ONLY.map((name) => `tests/browser/${name}.test.ts`),
     globalSetup: ['tests/browser/global-setup.ts'],
     environment: 'node',
     sequence: { sequencer: BrowserOrder },
