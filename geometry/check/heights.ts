@@ -1,6 +1,7 @@
 import type { Level, Mm } from '../plan/model.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { distanceCheck, nearestAndNotClear } from './measure.ts';
+import { distanceCheck, nearestAndNotClear, reasonCheck } from './measure.ts';
 import type { Cylinder } from './subjects.ts';
 import type { Check } from './types.ts';
 
@@ -12,8 +13,23 @@ export function checkHeight({ base, tall }: Cylinder, rule: EffectiveRule, tapeT
   return nearestAndNotClear(rows);
 }
 
-/** Checks the distance from the top of the detector to the ceiling. */
+/** No room that people live in is lower, mm: 5 ft. Common practice, no published source. */
+export const LOWEST_CEILING: Mm = 1524;
+
+/**
+ * Checks the distance from the top of the detector to the ceiling. Where nobody has measured the ceiling, it is clear under the lowest one
+ * that there is, and not run above.
+ */
 export function checkCeiling(level: Level, { base, tall }: Cylinder, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
   if (rule.least === null) return [];
-  return [distanceCheck(rule, null, rule.least, level.ceiling - base - tall, tapeTolerance)];
+  const row = distanceCheck(rule, null, rule.least, level.ceiling - base - tall, tapeTolerance);
+  if (level.ceilingAnswered !== false || row.verdict === 'blocked') return [row];
+  const isSure = LOWEST_CEILING - base - tall >= rule.least - LIMIT_TOLERANCE;
+  return [
+    isSure
+      ? reasonCheck(rule, 'clear', 'Low enough under any ceiling (not measured).')
+      : reasonCheck(rule, 'unknown', NOT_MEASURED, true),
+  ];
 }
+
+const NOT_MEASURED = 'The ceiling is not measured.';

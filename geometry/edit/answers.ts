@@ -1,4 +1,4 @@
-import type { Level, Living, LookedForBy, Plan, Purpose } from '../plan/model.ts';
+import type { Level, Living, LookedForBy, Mm, Plan, Purpose } from '../plan/model.ts';
 import { uncheckedLevelEdit } from './level.ts';
 
 /** Who looked, and when (RFC 3339); either may be missing. */
@@ -54,6 +54,11 @@ export function withLooksSigned(plan: Plan, levelId: string, { by, at }: Look): 
 export function withPurpose(plan: Plan, purpose: Purpose): Plan {
   const { purposeAnswered: _, ...site } = plan.site;
   return { ...plan, site: { ...site, purpose } };
+}
+
+/** Returns the plan with the height of the ceiling of a level, as somebody has measured it, mm. */
+export function withCeiling(plan: Plan, levelId: string, ceiling: Mm): Plan {
+  return uncheckedLevelEdit(plan, levelId, ({ ceilingAnswered: _, ...level }) => ({ ...level, ceiling }));
 }
 
 /** Returns the plan with the question answered whether people live on a level. */

@@ -7,6 +7,7 @@ export { itemById, itemName } from '../plan/items.ts';
 export { ITEM_KINDS, type Item, itemsOf } from '../plan/kinds.ts';
 export {
   type Look,
+  withCeiling,
   withLiving,
   withLooksSigned,
   withNoneHere,

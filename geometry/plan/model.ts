@@ -191,6 +191,8 @@ export interface Level {
   readonly order: number;
   /** From floor to ceiling. */
   readonly ceiling: Mm;
+  /** False: `ceiling` is only the default of a new level and not measured yet. Missing: it is known. */
+  readonly ceilingAnswered?: boolean;
   readonly living: Living;
   /** False: `living` is only the default of a new plan and not answered yet. Missing: answered. */
   readonly livingAnswered?: boolean;

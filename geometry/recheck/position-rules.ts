@@ -61,9 +61,14 @@ export function heightRows(one: Case, rule: EffectiveRule): Row[] {
 
 export function ceilingRows(one: Case, rule: EffectiveRule): Row[] {
   const { level, detector } = one;
-  return rule.least === null
-    ? [notRunRow(rule)]
-    : [leastRow(one, rule, null, level.ceiling - (detector.base + detector.tall))];
+  if (rule.least === null) return [notRunRow(rule)];
+  const top = detector.base + detector.tall;
+  const row = leastRow(one, rule, null, level.ceiling - top);
+  if (level.ceilingAnswered !== false || row.verdict === 'blocked') return [row];
+  // Not measured: 5 ft is the lowest that there is.
+  const underLowest = leastRow(one, rule, null, 5 * 12 * 25.4 - top);
+  const isSure = underLowest.verdict !== 'blocked';
+  return [isSure ? reasonRow(rule, 'clear') : { ...notRunRow(rule), required: null }];
 }
 
 /** Each other detector of the pair: on this level, in this room, at this height, and between the limits. */

@@ -84,9 +84,10 @@ function overridesOf({ protocol }: Plan, { distances }: Leaflet): Plan['protocol
 /** The floor of the room, above the one below where the answer tells of one. */
 function levelsOf(answers: CardAnswers): readonly Level[] {
   const row = answers.level === null ? null : LEVELS[answers.level];
-  const below = row?.below ? [{ ...emptyLevel('L1'), ...row.below, order: 0 }] : [];
+  const below = row?.below ? [{ ...emptyLevel('L1'), ceilingAnswered: false, ...row.below, order: 0 }] : [];
   const bare: Level = {
     ...emptyLevel(`L${below.length + 1}`),
+    ceilingAnswered: false,
     ...(row ? row.level : { livingAnswered: false }),
     order: below.length,
   };

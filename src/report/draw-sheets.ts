@@ -145,7 +145,7 @@ function firstSheet(matter: SubjectMatter, { arrangement }: Layout, showTracing 
         drawStrip(strip, {
           scale: drawing.scale,
           unit: display.length,
-          ceiling: matter.level.ceiling,
+          ceiling: matter.level.ceilingAnswered === false ? null : matter.level.ceiling,
           north: site.northAnswered === false ? null : site.north,
         })
       : drawEmptyLevel(field),

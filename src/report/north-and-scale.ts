@@ -17,8 +17,8 @@ const BAR_HEIGHT = 1.6;
 export interface StripFacts {
   readonly scale: DrawingScale;
   readonly unit: LengthUnit;
-  /** From floor to ceiling, mm. */
-  readonly ceiling: number;
+  /** From floor to ceiling, mm; null where nobody has measured it, which the strip then says. */
+  readonly ceiling: number | null;
   /** Degrees clockwise from straight up the page; null where it is not given, which the strip then says. */
   readonly north: number | null;
 }
@@ -44,7 +44,8 @@ function drawBar(x: number, y: number, width: number, { scale, unit, ceiling }: 
     drawText(x + i * step, y + 8, label, { size: TYPE_MM.small, anchor: i === 0 ? 'start' : 'middle' }),
   );
   const ratio = scale.words.startsWith('1:') ? '' : ` (1:${scale.ratio})`;
-  const words = `Scale ${scale.words}${ratio} at the full size of the paper. Ceiling ${formatMeasured(ceiling, unit)} above the floor.`;
+  const height = ceiling === null ? 'not measured' : `${formatMeasured(ceiling, unit)} above the floor`;
+  const words = `Scale ${scale.words}${ratio} at the full size of the paper. Ceiling ${height}.`;
   const style = { size: TYPE_MM.small };
   return group({}, ...parts, ...marks, paragraph(words, width, style).draw(x, y + 3.4 - style.size * 0.95));
 }

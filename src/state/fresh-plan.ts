@@ -9,6 +9,6 @@ export function freshPlan(): Plan {
     ...plan,
     site: { ...plan.site, ...(timeZone ? { timeZone } : {}), purposeAnswered: false, northAnswered: false },
     kit: { ...plan.kit, hoursAnswered: false },
-    levels: plan.levels.map((level) => ({ ...level, livingAnswered: false })),
+    levels: plan.levels.map((level) => ({ ...level, ceilingAnswered: false, livingAnswered: false })),
   };
 }

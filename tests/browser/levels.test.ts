@@ -168,3 +168,35 @@ describe('by touch', () => {
     await tablet.context.close();
   });
 });
+
+describe('a ceiling that nobody has measured', () => {
+  it('checks the ceiling of a new level once it is measured: high up nothing is said of it before', async () => {
+    const { page } = await openPage();
+    const editor = await editorOf(page);
+    await openHouse(page);
+    const base = 1700;
+    await page.evaluate((high) => {
+      const state = window.__stillspot?.store.getState();
+      const level = state?.plan.levels[0];
+      if (!state || !level) throw new Error('no level');
+      const detectors = level.detectors.map((each) => ({ ...each, base: high, support: 'hung' as const }));
+      state.openPlan({ ...state.plan, levels: [{ ...level, detectors, ceilingAnswered: false }] });
+      state.select([detectors[0]?.id ?? '']);
+    }, base);
+    await openStage(page, 'Place');
+    await page.getByText('The ceiling is not measured.').first().waitFor();
+    await openStage(page, 'Draw');
+    const fold = page.locator('summary', { hasText: 'Levels:' });
+    if (!(await page.getByRole('button', { name: ': measured' }).isVisible())) await fold.click();
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'It is 7 ft 6 in: measured' }).click();
+    await expect.poll(async () => 'ceilingAnswered' in (await editor.level())).toBe(false);
+    await page.getByText('Assumed, not measured').waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(async () => (await editor.level()).ceilingAnswered).toBe(false);
+    await page.getByRole('textbox', { name: 'Floor to ceiling' }).fill('7 ft');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await editor.level()).ceiling).toBeCloseTo(2133.6, 6);
+    expect(await editor.level()).not.toHaveProperty('ceilingAnswered');
+  });
+});

@@ -178,6 +178,10 @@ export const LevelSchema = about(
       name: name(),
       order: about(numberFrom(0, 1000, 'a number'), '0 is the lowest.'),
       ceiling: about(lengthAboveZero(LARGEST_IN_HOUSE), 'From floor to ceiling.'),
+      ceilingAnswered: about(
+        v.exactOptional(v.boolean('true or false')),
+        'False: `ceiling` is only what a new level begins with; left out: it was measured.',
+      ),
       living: oneOf(['lived-in', 'could-be', 'no']),
       livingAnswered: about(
         v.exactOptional(v.boolean('true or false')),

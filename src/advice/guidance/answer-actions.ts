@@ -25,6 +25,7 @@ export function actionToSettle(plan: Plan, level: Level, report: DetectorReport,
   if (question) return questionAction(level.id, question, rule);
   if (rule === 'support') return { kind: 'support', label: 'Enter what carries it', levelId: level.id, detectorId };
   if (rule === 'running-machine') return { kind: 'stage', label: 'Review the house', stage: 'house' };
+  if (rule === 'ceiling') return { kind: 'level', label: 'Enter its height', levelId: level.id };
   if (rule !== 'level') return null;
   if (plan.site.purposeAnswered === false) return PURPOSE_ACTION;
   const open = levelsInOrder(plan).find(({ livingAnswered }) => livingAnswered === false);

@@ -50,7 +50,12 @@ function filesOf(folder: string): [string, Plan][] {
     });
 }
 
-const randomHouse = (seed: number): Plan => (seed % 2 === 0 ? variedPlan(seed) : randomPlan(seed));
+/** In every third house nobody has measured the ceilings. */
+function randomHouse(seed: number): Plan {
+  const plan = seed % 2 === 0 ? variedPlan(seed) : randomPlan(seed);
+  if (seed % 3 !== 0) return plan;
+  return { ...plan, levels: plan.levels.map((level) => ({ ...level, ceilingAnswered: false })) };
+}
 
 describe('both computations agree on', () => {
   it.each([...filesOf('samples'), ...filesOf('tests/fixtures')])('%s', (name, plan) => {

@@ -19,3 +19,16 @@ describe('north on the plan sheet', () => {
     expect(svg).not.toContain('>N<');
   });
 });
+
+describe('the height of the ceiling on the plan sheet', () => {
+  it('is printed where somebody has measured it', () => {
+    expect(drawStrip(AREA, { ...FACTS, north: 0 })).toMatch(/Ceiling\s7\sft\s6\sin above the floor\./);
+  });
+
+  it('is never printed from a default: the sheet states that it is not measured', () => {
+    expect(freshPlan().levels[0]?.ceilingAnswered).toBe(false);
+    const svg = drawStrip(AREA, { ...FACTS, ceiling: null, north: 0 });
+    expect(svg).toContain('Ceiling not measured.');
+    expect(svg).not.toMatch(/7\sft/);
+  });
+});

@@ -1,7 +1,8 @@
-import { withLevel } from '../../../../../geometry/edit/index.ts';
+import { withCeiling, withLevel } from '../../../../../geometry/edit/index.ts';
 import { capital, GROUND_PHRASE } from '../../../../../geometry/messages/index.ts';
 import type { Ground, Level } from '../../../../../geometry/plan/model.ts';
 import { levelHeading, levelName } from '../../../../../geometry/plan/nouns.ts';
+import { formatMeasured } from '../../../../../geometry/units/index.ts';
 import { LEVELS_GROUP } from '../../../../commands/go-to.ts';
 import { useAppStore } from '../../../../state/store.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
@@ -52,6 +53,24 @@ export function LevelPanel() {
   );
 }
 
+/** What stands in the field is what a level begins with: a press says that it was measured. */
+function CeilingAssumed({ level }: { readonly level: Level }) {
+  const run = useAppStore((state) => state.run);
+  const unit = useAppStore((state) => state.plan.display.length);
+  return (
+    <>
+      <p className="soft">Assumed, not measured: the distance to the ceiling is checked for low detectors only.</p>
+      <button
+        type="button"
+        className="button"
+        onClick={() => run((plan) => withCeiling(plan, level.id, level.ceiling))}
+      >
+        It is {formatMeasured(level.ceiling, unit)}: measured
+      </button>
+    </>
+  );
+}
+
 function LevelFields({ level }: { readonly level: Level }) {
   const run = useAppStore((state) => state.run);
   const change = (patch: Partial<Level>) => run((plan) => withLevel(plan, level.id, patch));
@@ -78,9 +97,10 @@ function LevelFields({ level }: { readonly level: Level }) {
           onCommit={(mm) =>
             mm < CEILING.least || mm > CEILING.most
               ? 'A ceiling is 1 ft to 39 ft (30 cm to 12 m) above the floor. Check the unit.'
-              : change({ ceiling: mm })
+              : run((plan) => withCeiling(plan, level.id, mm))
           }
         />
+        {level.ceilingAnswered === false && <CeilingAssumed level={level} />}
       </div>
     </div>
   );
