@@ -5,6 +5,7 @@ import { defineConfig } from 'vite';
 import type { TestSpecification } from 'vitest/node';
 import { licensesPlugin } from './src/platform/offline/licenses-plugin.ts';
 import { precachePlugin } from './src/platform/offline/precache-plugin.ts';
+import { schemaTextsPlugin } from './src/platform/offline/schema-texts-plugin.ts';
 import { PLACE_PACKAGES } from './src/platform/places/pack-places.ts';
 import { placesPlugin } from './src/platform/places/places-plugin.ts';
 import { localImports } from './tests/run/local-imports.ts';
@@ -35,7 +36,7 @@ const PDFKIT = fileURLToPath(new URL('node_modules/pdfkit/js/pdfkit.browser.mjs'
 export default defineConfig({
   resolve: { alias: { pdfkit: PDFKIT } },
   base: './', // the built page also runs from a sub-folder
-  plugins: [react(), placesPlugin(), licensesPlugin(PLACE_PACKAGES), precachePlugin()],
+  plugins: [react(), placesPlugin(), schemaTextsPlugin(), licensesPlugin(PLACE_PACKAGES), precachePlugin()],
   build: {
     outDir: 'dist',
     // `tests/browser/bundle.test.ts` holds the start at its limit, compressed.

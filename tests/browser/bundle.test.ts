@@ -55,6 +55,18 @@ it('the sheet is drawn after at most 300 kB compressed, its canvas library inclu
   expect(total(sizes), sizes.join(' ')).toBeLessThanOrEqual(MOST_BYTES.sheet);
 });
 
+it('the texts of the published JSON Schema are not in what the page loads', () => {
+  const schema = readFileSync('geometry/planfile/plan.schema.json', 'utf8');
+  // A file is refused with what was expected of a value: those texts stay. Short ones may stand elsewhere.
+  const texts = [...schema.matchAll(/"description": "([^"\\]{40,})"/g)].map(([, text = '']) => text);
+  expect(texts.length).toBeGreaterThan(20);
+  const code = assets()
+    .filter((name) => name.endsWith('.js'))
+    .map((name) => asset(name).toString())
+    .join('\n');
+  expect(texts.filter((text) => code.includes(text))).toEqual([]);
+});
+
 it('the licenses of what is in the build come with it', () => {
   const notices = readFileSync(join(folder(), 'licenses.txt'), 'utf8');
   for (const name of [
