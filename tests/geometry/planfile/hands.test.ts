@@ -10,6 +10,7 @@ import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { identifiedItems } from '../../../geometry/planfile/read/valid-parts.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
+import { evenly } from '../../helpers/evenly.ts';
 
 type Done = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly reason: string };
 function done(result: Done): Plan {
@@ -64,10 +65,10 @@ const extent = (of: Plan, id: string) => shapeBody(item(of, id).shape).extent;
 const furnished = fc
   .array(
     fc.record({
-      x: fc.double({ min: -20_000, max: 20_000, noNaN: true }),
-      y: fc.double({ min: -20_000, max: 20_000, noNaN: true }),
-      width: fc.double({ min: 10, max: 3000, noNaN: true }),
-      depth: fc.double({ min: 10, max: 3000, noNaN: true }),
+      x: evenly(-20_000, 20_000),
+      y: evenly(-20_000, 20_000),
+      width: evenly(10, 3000),
+      depth: evenly(10, 3000),
       turn: fc.integer({ min: 0, max: 359 }),
     }),
     { minLength: 3, maxLength: 7 },
@@ -209,8 +210,8 @@ describe('itemsInRow', () => {
   it('keeps sizes, ids unique, and every distance the spacing', () => {
     const rows = fc.record({
       more: fc.integer({ min: 1, max: 12 }),
-      spacing: fc.double({ min: 1, max: 5000, noNaN: true }),
-      direction: fc.double({ min: 0, max: 360, noNaN: true }),
+      spacing: evenly(1, 5000),
+      direction: evenly(0, 360),
     });
     fc.assert(
       fc.property(furnished, rows, (of, row) => {
@@ -300,21 +301,17 @@ describe('clips', () => {
 
   it('pasted anywhere leaves a plan that reads back, with every size as it was', () => {
     fc.assert(
-      fc.property(
-        furnished,
-        fc.tuple(fc.double({ min: -9000, max: 9000, noNaN: true }), fc.double({ min: -9000, max: 9000, noNaN: true })),
-        (of, by) => {
-          const whole = clipOf(
-            levelOf(of),
-            identifiedItems(of).map(({ id }) => id),
-          );
-          const after = done(pastedItems(plan, 'L2', whole, by));
-          expectSound(plan, after);
-          const sizes = (at: Level) =>
-            at.objects.map(({ shape }) => ('box' in shape ? [shape.box.width, shape.box.depth] : []));
-          expect(sizes(levelOf(after, 1))).toEqual(sizes(levelOf(of)));
-        },
-      ),
+      fc.property(furnished, fc.tuple(evenly(-9000, 9000), evenly(-9000, 9000)), (of, by) => {
+        const whole = clipOf(
+          levelOf(of),
+          identifiedItems(of).map(({ id }) => id),
+        );
+        const after = done(pastedItems(plan, 'L2', whole, by));
+        expectSound(plan, after);
+        const sizes = (at: Level) =>
+          at.objects.map(({ shape }) => ('box' in shape ? [shape.box.width, shape.box.depth] : []));
+        expect(sizes(levelOf(after, 1))).toEqual(sizes(levelOf(of)));
+      }),
       { numRuns: 40 },
     );
   });

@@ -9,6 +9,7 @@ import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { flattened } from '../../../geometry/region/flatten.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { arcRingsContain, edgeEnds, nearestOnEdge } from '../../../geometry/region/nearest.ts';
+import { evenly } from '../../helpers/evenly.ts';
 import { seededLevel } from '../../helpers/seeded-level.ts';
 
 /** Points along the edges of a polygon, corners among them. */
@@ -24,13 +25,10 @@ function pointsOn(ring: Ring, perEdge: number): XY[] {
 
 const arcs = fc.record({
   kind: fc.constant('arc' as const),
-  center: fc.tuple(fc.double({ min: -1e4, max: 1e4, noNaN: true }), fc.double({ min: -1e4, max: 1e4, noNaN: true })),
-  radius: fc.double({ min: 0.01, max: 5000, noNaN: true }),
-  start: fc.double({ min: -4, max: 4, noNaN: true }),
-  sweep: fc.oneof(
-    fc.double({ min: -6.28, max: -0.001, noNaN: true }),
-    fc.double({ min: 0.001, max: 6.28, noNaN: true }),
-  ),
+  center: fc.tuple(evenly(-1e4, 1e4), evenly(-1e4, 1e4)),
+  radius: evenly(0.01, 5000),
+  start: evenly(-4, 4),
+  sweep: fc.oneof(evenly(-6.28, -0.001), evenly(0.001, 6.28)),
 });
 
 describe('flattened(outlines, tolerance)', () => {
@@ -61,7 +59,7 @@ describe('flattened(outlines, tolerance)', () => {
 
   it('lies outside the circle of an arc, by no more than the tolerance', () => {
     fc.assert(
-      fc.property(arcs, fc.double({ min: 0.001, max: 20, noNaN: true }), (arc, tolerance) => {
+      fc.property(arcs, evenly(0.001, 20), (arc, tolerance) => {
         const chord = { kind: 'line' as const, from: edgeEnds(arc)[1], to: edgeEnds(arc)[0] };
         const [ring = []] = flattened([[arc, chord]], tolerance);
         // The last edge is the chord, which passes through the circle.

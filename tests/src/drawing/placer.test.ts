@@ -2,12 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createPlacer, overlap } from '../../../src/drawing/labels/placer.ts';
 import { type Slot, slotCorners } from '../../../src/drawing/labels/slot.ts';
+import { evenly } from '../../helpers/evenly.ts';
 
 const slotArb: fc.Arbitrary<Slot> = fc.record({
-  x: fc.double({ min: 0, max: 40, noNaN: true }),
-  y: fc.double({ min: 0, max: 40, noNaN: true }),
-  width: fc.double({ min: 0.5, max: 20, noNaN: true }),
-  height: fc.double({ min: 0.5, max: 8, noNaN: true }),
+  x: evenly(0, 40),
+  y: evenly(0, 40),
+  width: evenly(0.5, 20),
+  height: evenly(0.5, 8),
   turn: fc.integer({ min: -90, max: 90 }),
 });
 

@@ -3,19 +3,18 @@ import { describe, expect, it } from 'vitest';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { CAP, FIGURES, placeFigures, SPOT, type Tape } from '../../../src/quick-card/figures.ts';
 import { textWidth } from '../../../src/report/text.ts';
+import { evenly } from '../../helpers/evenly.ts';
 
 const AREA = { x: 0, y: 0, width: 96, height: 92 };
 
 /** A spot with tapes to the left and to the far wall, as near as 4 mm of paper. */
-const spotWithTapes = fc
-  .record({ x: fc.double({ min: 20, max: 76, noNaN: true }), y: fc.double({ min: 20, max: 72, noNaN: true }) })
-  .chain(({ x, y }) =>
-    fc.record({
-      at: fc.constant<XY>([x, y]),
-      left: fc.integer({ min: 4, max: 40 }),
-      up: fc.integer({ min: 4, max: 40 }),
-    }),
-  );
+const spotWithTapes = fc.record({ x: evenly(20, 76), y: evenly(20, 72) }).chain(({ x, y }) =>
+  fc.record({
+    at: fc.constant<XY>([x, y]),
+    left: fc.integer({ min: 4, max: 40 }),
+    up: fc.integer({ min: 4, max: 40 }),
+  }),
+);
 
 describe('placeFigures(tapes, spots, areas)', () => {
   it('keeps the figures apart, off the sign of the detector and on the paper', () => {

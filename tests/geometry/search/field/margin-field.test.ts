@@ -12,6 +12,7 @@ import { type EffectiveRule, effectiveRules, PROFILES } from '../../../../geomet
 import { SINGLE_POINT } from '../../../../geometry/search/field/assess.ts';
 import { type MarginField, marginField } from '../../../../geometry/search/field/margin-field.ts';
 import type { Square } from '../../../../geometry/search/field/squares.ts';
+import { evenly } from '../../../helpers/evenly.ts';
 import { fixtureAt, hall, planUnder } from '../../../helpers/hall.ts';
 import { howMany } from '../../../helpers/how-many.ts';
 import { depthInside, isOnRaisedTop, leastMargin, leastReported } from '../../../helpers/least-margin.ts';
@@ -206,7 +207,7 @@ describe('marginField(…).on(carriers, extent)', () => {
 
   it('is within the extent the field with these carriers', () => {
     fc.assert(
-      fc.property(scene, fc.nat(20), fc.double({ min: 1, max: 2000, noNaN: true }), (one, pick, reach) => {
+      fc.property(scene, fc.nat(20), evenly(1, 2000), (one, pick, reach) => {
         const { plan, level, probe, points } = sceneOf(one);
         const model = buildLevel(level);
         const { objects } = level;
@@ -335,10 +336,10 @@ describe('marginField, on levels by chance under every profile', () => {
  * them lines bend most; a level place half way between them is where a bound is tight.
  */
 const facing = fc.record({
-  turn: fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
-  drift: fc.oneof(fc.constant(0), fc.double({ min: -Math.PI / 3, max: Math.PI / 3, noNaN: true })),
-  near: fc.double({ min: 600, max: 1500, noNaN: true }),
-  farther: fc.double({ min: -50, max: 50, noNaN: true }),
+  turn: evenly(0, 2 * Math.PI),
+  drift: fc.oneof(fc.constant(0), evenly(-Math.PI / 3, Math.PI / 3)),
+  near: evenly(600, 1500),
+  farther: evenly(-50, 50),
   chance: fc.integer({ min: 0, max: 1e6 }),
 });
 
