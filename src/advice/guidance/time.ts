@@ -67,12 +67,12 @@ function hasPlanPassed({ visit }: Plan, now: Ms): boolean {
   return visit.startPlanned === true && (visit.end !== null || (msOf(visit.start) ?? now) < now);
 }
 
-/** Returns a sentence that detectors are overdue; empty where they are not, and without a clock. */
+/** Returns a sentence that detectors are overdue; empty where they are not, where their placement is not recorded, and without a clock. */
 function overdueWords(plan: Plan, now: Ms): string {
   if (!Number.isFinite(now)) return '';
   const { start, end } = plan.visit;
   const { step, text } = nextDue({ start, end, visit: visitFacts(plan) }, now, plan.site.timeZone);
-  return step === 'overdue' ? `${text}.` : '';
+  return step === 'overdue' && !plan.visit.startPlanned ? `${text}.` : '';
 }
 
 /** Whether both ends of the test are written down with the forecast that it requires, and no rule about times is broken or open. What had nothing else to run on is neither. */

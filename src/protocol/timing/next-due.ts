@@ -42,6 +42,9 @@ export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
   const format = (at: Ms) => formatShortInstant(at, facts.visit?.zone ?? zone, now);
   if (start === null) return { step: 'no-date', at: end, late: false, text: end === null ? '' : `Ends ${format(end)}` };
   if (start > now) return { step: 'to-be-started', at: start, late: false, text: `Place ${format(start)}` };
+  if (facts.visit?.startPlanned) {
+    return { step: 'overdue', at: start, late: true, text: `Placement planned for ${format(start)}: record it` };
+  }
   const window = facts.visit ? pickUpWindow(start, facts.visit.kit) : null;
   // A pick-up in the future has not happened, whichever field holds it.
   const planned = end ?? msOf(facts.visit?.plannedEnd);

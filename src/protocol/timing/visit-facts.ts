@@ -11,6 +11,8 @@ export interface VisitFacts {
   /** IANA zone of the site. */
   readonly zone: string;
   readonly kit: Pick<Kit, 'minimumHours' | 'maximumHours' | 'labDays'>;
+  /** Whether the start is only planned, not recorded; left out where it is not. */
+  readonly startPlanned?: boolean;
   /** The planned pick-up; earlier versions left it out. */
   readonly plannedEnd?: string | null;
   /** Why a retest is needed, in a few words; empty or left out where none is. */
@@ -31,6 +33,7 @@ export function visitFacts(plan: Plan): VisitFacts {
   return {
     zone: site.timeZone,
     kit: { minimumHours, maximumHours, labDays },
+    ...(visit.startPlanned ? { startPlanned: true } : {}),
     plannedEnd: visit.plannedEnd ?? null,
     retestReason: retestReason(plan),
     posted: visit.posted ?? null,

@@ -44,6 +44,7 @@ describe('a placement that is only planned', () => {
   it('is asked for once it is due', () => {
     const texts = timeHints(planned, [{ model: { level: planned.levels[0] } }] as never, LATER).map(({ text }) => text);
     expect(texts).toContain('Whether the detectors were placed as planned is not recorded.');
+    expect(texts.filter((text) => text.startsWith('Placement planned') || text.startsWith('Overdue'))).toEqual([]);
   });
 
   it('is recorded by writing a start that is not planned, and survives a round trip until then', () => {

@@ -38,6 +38,15 @@ describe('the next date of a test', () => {
     [{ start }, '27 9:00', 'measuring', 'Pick up now, until Sun, Nov 29, 9:00 am'],
     [{ start }, '29 9:00', 'measuring', 'Pick up now, until Sun, Nov 29, 9:00 am'],
     [{ start }, '29 9:01', 'overdue', 'Overdue: past its window since Sun, Nov 29, 9:00 am'],
+    // A start that is only planned: until its minute it is ahead, then it is for a person to say whether it took place.
+    [{ start, startPlanned: true }, '24 9:00', 'to-be-started', 'Place Wed, Nov 25, 9:00 am'],
+    [{ start, startPlanned: true }, '26 9:00', 'overdue', 'Placement planned for Wed, Nov 25, 9:00 am: record it'],
+    [
+      { start, startPlanned: true, end },
+      '28 12:00',
+      'overdue',
+      'Placement planned for Wed, Nov 25, 9:00 am: record it',
+    ],
     // A pick-up that is planned.
     [{ start, end }, '26 9:00', 'measuring', 'Pick up Sat, Nov 28, 10:00 am'],
     [
