@@ -2,6 +2,7 @@ import { openChecks } from '../../../geometry/check/looked-for.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { levelsInOrder } from '../../../geometry/edit/index.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
+import { effectiveRules, isOverridable } from '../../../geometry/rules/profiles.ts';
 import { type QuestionId, questionOf } from '../walk-round.ts';
 import type { HintAction } from './hint.ts';
 
@@ -19,6 +20,10 @@ export function questionAction(levelId: string, question: QuestionId, rule: stri
 export function actionToSettle(plan: Plan, level: Level, report: DetectorReport, rule: string): HintAction | null {
   const detectorId = report.id;
   const subject = openChecks(report).find((check) => check.rule === rule)?.subject ?? null;
+  const row = effectiveRules(plan.protocol).find(({ id }) => id === rule);
+  // Something is drawn, and the list has no figure for it: the distance is entered with the list.
+  if (subject !== null && row?.least === null && isOverridable(row))
+    return { kind: 'stage', label: 'Enter a distance', stage: 'site' };
   const question = questionOf(rule);
   if (question && subject !== null)
     return { kind: 'show', label: 'Show it', levelId: level.id, ids: [subject], at: null };
