@@ -14,7 +14,7 @@ export function checkHeight({ base, tall }: Cylinder, rule: EffectiveRule, tapeT
 }
 
 /** No room that people live in is lower, mm: 5 ft. Common practice, no published source. */
-export const LOWEST_CEILING: Mm = 1524;
+const LOWEST_CEILING: Mm = 1524;
 
 /**
  * Checks the distance from the top of the detector to the ceiling. Where nobody has measured the ceiling, it is clear under the lowest one
