@@ -66,6 +66,8 @@ function sunWords(plan: Plan, level: Level, reports: readonly DetectorReport[]):
 
 function openWords({ display }: Plan, { id, name, least }: EffectiveRule, reports: readonly DetectorReport[]): string {
   if (id === 'support') return 'What carries it: not entered. Something firm, under its whole foot.';
+  if (id === 'ceiling')
+    return `${name}: nobody has measured it. It has to be ${formatRequired(least ?? 0, display.length)} above the kit. Choose a lower place, or enter the height of the ceiling in the full app.`;
   if (isGroup(id))
     return `${name}: nobody has looked. It has to be ${formatRequired(least ?? 0, display.length)} away.`;
   const reason = reports.flatMap(openChecks).find(({ rule }) => rule === id)?.reason;

@@ -121,6 +121,16 @@ describe('the plan of a quick card', () => {
     expect(['clear', 'clear-of-drawn']).toContain(spot?.tone);
   });
 
+  it('is open on the ceiling where it stands high: nobody has measured one', () => {
+    // 5 ft is the lowest ceiling that there is, and 12 in are kept from it: 4 ft less the kit.
+    const openAt = (top: number) =>
+      cardFor({ support: { kind: 'table', top } }).spot?.open.filter(({ rule }) => rule === 'ceiling');
+    expect(openAt(1100)).toEqual([]);
+    const [point] = openAt(1400) ?? [];
+    expect(point?.words).toMatch(/^Ceiling: nobody has measured it\. It has to be 1\sft above the kit\./);
+    expect(point?.says).toBeNull();
+  });
+
   it('stands on a shelf of an interior wall', () => {
     const { spot } = cardFor({ support: { kind: 'shelf', top: 1200, square: '1,5' } });
     expect(spot?.on).toBe('shelf');
