@@ -24,12 +24,10 @@ export function checkCeiling(level: Level, { base, tall }: Cylinder, rule: Effec
   if (rule.least === null) return [];
   const row = distanceCheck(rule, null, rule.least, level.ceiling - base - tall, tapeTolerance);
   if (level.ceilingAnswered !== false || row.verdict === 'blocked') return [row];
-  const isSure = LOWEST_CEILING - base - tall >= rule.least - LIMIT_TOLERANCE;
+  const isSure = row.verdict === 'clear' && LOWEST_CEILING - base - tall >= rule.least - LIMIT_TOLERANCE;
   return [
     isSure
       ? reasonCheck(rule, 'clear', 'Low enough under any ceiling (not measured).')
-      : reasonCheck(rule, 'unknown', NOT_MEASURED, true),
+      : reasonCheck(rule, 'unknown', 'The ceiling is not measured.', true),
   ];
 }
-
-const NOT_MEASURED = 'The ceiling is not measured.';

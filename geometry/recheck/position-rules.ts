@@ -67,7 +67,7 @@ export function ceilingRows(one: Case, rule: EffectiveRule): Row[] {
   if (level.ceilingAnswered !== false || row.verdict === 'blocked') return [row];
   // Not measured: 5 ft is the lowest that there is.
   const underLowest = leastRow(one, rule, null, 5 * 12 * 25.4 - top);
-  const isSure = underLowest.verdict !== 'blocked';
+  const isSure = row.verdict === 'clear' && underLowest.verdict !== 'blocked';
   return [isSure ? reasonRow(rule, 'clear') : { ...notRunRow(rule), required: null }];
 }
 

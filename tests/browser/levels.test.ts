@@ -170,7 +170,7 @@ describe('by touch', () => {
 });
 
 describe('a ceiling that nobody has measured', () => {
-  it('checks the ceiling of a new level once it is measured: high up nothing is said of it before', async () => {
+  it('is not run for a detector high up until the height is confirmed or entered', async () => {
     const { page } = await openPage();
     const editor = await editorOf(page);
     await openHouse(page);

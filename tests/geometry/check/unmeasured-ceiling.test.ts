@@ -45,6 +45,16 @@ describe('the ceiling that nobody has measured', () => {
     expect(rowOf(levelWith({ ceilingAnswered: true }, base))).toEqual(rowOf(levelWith({}, base)));
   });
 
+  it('is never better than under the height that the level has: tight there is not run', () => {
+    // 10 mm to spare, less than the tape tolerance of 1 in.
+    const low = levelWith({ ceiling: 1400, ceilingAnswered: false }, 1400 - LEAST - TALL - 10);
+    expect(rowOf({ ...low, ceilingAnswered: true })?.verdict).toBe('tight');
+    expect(rowOf(low)).toMatchObject({ verdict: 'unknown', notRun: true });
+    const plan = planUnder('home-short-term', [low]);
+    const [compared] = compareOpinions(checkPlan(plan), recheck(plan), plan.tapeTolerance);
+    expect(compared?.detectors[0]?.computed).toMatchObject({ how: 'twice' });
+  });
+
   it('never gives a bare "Clear" to a detector that could be too near to it', () => {
     expect(headlineOf(reportOf(levelWith({ ceilingAnswered: false }, 1700))).word).not.toBe('Clear');
   });
