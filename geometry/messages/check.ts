@@ -99,7 +99,7 @@ export function checksInOrder(checks: readonly Check[]): readonly Check[] {
 
 /**
  * Returns the reason of a verdict in one or two sentences, without the verdict. For blocked and unknown, the worst
- * check and the names of the other failing rules; for tight and clear, the smallest margin.
+ * check and the names of the other failing rules; for tight the tightest one, for clear the least that is to spare.
  */
 export function describeReport(report: DetectorReport, plan: PlanContext, level: Level): string {
   const ran = checksInOrder(report.checks.filter(({ notRun }) => !notRun));
@@ -112,18 +112,31 @@ export function describeReport(report: DetectorReport, plan: PlanContext, level:
     const also = others.size > 0 ? ` Also ${report.verdict}: ${listed([...others])}.` : '';
     return describeCheck(worst, plan, level) + also;
   }
-  const tightest = ran.find(({ margin }) => margin !== null);
+  const measured = ran.filter(({ margin }) => margin !== null);
+  if (report.verdict === 'tight') return measuredAgain(measured, plan, level);
+  return ['Every rule that ran is met.', leastAround(measured, plan, level)].filter(Boolean).join(' ');
+}
+
+function measuredAgain([tightest]: readonly Check[], plan: PlanContext, level: Level): string {
   if (!tightest) return 'Every rule that ran is met.';
-  const { spare } = checkFigures(tightest, plan);
-  if (isKeepOut(tightest)) {
-    const words = describeCheck(tightest, plan, level);
-    return report.verdict === 'tight' ? `Measure again: ${words}` : `Every rule that ran is met. ${words}`;
-  }
-  const rule = ruleOf(plan.protocol, tightest.rule).name.toLowerCase();
-  const subject = checkSubject(tightest, plan, level) || rule;
-  return report.verdict === 'tight'
-    ? `Measure again: ${spare} at ${subject}.`
-    : `Every rule that ran is met. The least is ${spare}, at ${subject}.`;
+  if (isKeepOut(tightest)) return `Measure again: ${describeCheck(tightest, plan, level)}`;
+  const subject = checkSubject(tightest, plan, level) || ruleOf(plan.protocol, tightest.rule).name.toLowerCase();
+  return `Measure again: ${checkFigures(tightest, plan).spare} at ${subject}.`;
+}
+
+/**
+ * The shortest length to spare, not the smallest share of what is needed, by which the rows are in order. Of what stands around the
+ * detector: its height is the same wherever it is moved.
+ */
+function leastAround(measured: readonly Check[], plan: PlanContext, level: Level): string {
+  const byLength = [...measured].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
+  const least = byLength.find(({ subject }) => subject !== null) ?? byLength[0];
+  if (!least) return '';
+  if (isKeepOut(least)) return describeCheck(least, plan, level);
+  const { spare } = checkFigures(least, plan);
+  const subject = checkSubject(least, plan, level);
+  if (!subject) return `${ruleOf(plan.protocol, least.rule).name}: ${spare}.`;
+  return `The least around it is ${spare}, at ${subject}.`;
 }
 
 export interface NotRun {

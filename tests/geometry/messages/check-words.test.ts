@@ -250,7 +250,26 @@ describe('describeReport', () => {
   it('clear: the least that is to spare', () => {
     const far = check({ rule: 'sump', subject: 'f1', measured: inch(90), required: inch(84) });
     expect(describeReport(report('clear', [ceiling, far]), plan, level)).toBe(
-      'Every rule that ran is met. The least is 6 in to spare, at the sump pit.',
+      'Every rule that ran is met. The least around it is 6 in to spare, at the sump pit.',
+    );
+  });
+
+  it('clear: what is least is the smallest length, not the smallest share of what is needed', () => {
+    const far = check({ rule: 'washer-dryer', subject: 'f1', measured: inch(169), required: inch(120) });
+    const wall = check({ rule: 'outside-wall', subject: 'w1', measured: inch(52), required: inch(12) });
+    expect(describeReport(report('clear', [ceiling, far, wall]), plan, level)).toBe(
+      'Every rule that ran is met. The least around it is 3 ft 4 in to spare, at the exterior wall.',
+    );
+  });
+
+  it('clear: the height is said only where nothing around the detector is measured', () => {
+    const height = check({ rule: 'height-band', measured: inch(30), required: inch(20) });
+    const far = check({ rule: 'sump', subject: 'f1', measured: inch(99), required: inch(84) });
+    expect(describeReport(report('clear', [height, far]), plan, level)).toBe(
+      'Every rule that ran is met. The least around it is 1 ft 3 in to spare, at the sump pit.',
+    );
+    expect(describeReport(report('clear', [height]), plan, level)).toBe(
+      'Every rule that ran is met. Height above the floor: 10 in to spare.',
     );
   });
 
