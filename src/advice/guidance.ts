@@ -17,6 +17,7 @@ import { readHints, readInWords } from './guidance/read.ts';
 import { sheetHints } from './guidance/sheet.ts';
 import { siteHints } from './guidance/site.ts';
 import { areTimesWhole, timedInWords, timeHints } from './guidance/time.ts';
+import { looksOf } from './walk-round.ts';
 
 export type { Hint, HintAction } from './guidance/hint.ts';
 
@@ -69,7 +70,7 @@ export function guidance(
   };
   return [
     stage('site', purpose, siteHints(plan, seen)),
-    stage('draw', drawnInWords(seen), drawHints(plan, seen)),
+    stage('draw', drawnInWords(seen), drawHints(plan, seen), seen.every(isWalkWhole)),
     stage('place', placedInWords(seen), placeHints(plan, seen), seen.every(isAllRun)),
     stage('time', timedInWords(plan, now), timeHints(plan, seen, now), areTimesWhole(plan)),
     stage('house', houseInWords(plan), houseHints(plan, seen), isHouseWhole(plan)),
@@ -84,6 +85,11 @@ function isHouseWhole(plan: Plan): boolean {
   const { validity, rows } = conditionsReport(plan);
   return validity === 'holds' && !rows.some(lacksObserverOrTime);
 }
+
+/** Returns whether everything was looked for that the list asks for, direct sun too; of a level that is neither tested nor has a detector nothing is asked. */
+const isWalkWhole = ({ plan, model, reports, toTest }: SeenLevel): boolean =>
+  (!toTest && model.level.detectors.length === 0) ||
+  !looksOf(plan, model, reports).some(({ state }) => state === 'open');
 
 const isAllRun = ({ reports }: SeenLevel): boolean => reports.every((report) => openChecks(report).length === 0);
 

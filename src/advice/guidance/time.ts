@@ -53,7 +53,7 @@ const BROKEN: Readonly<Record<TimingRule, string>> = {
   laboratory: 'The detectors reach the laboratory too late.',
 };
 const UNKNOWN: Readonly<Record<TimingRule, string>> = {
-  exposure: 'When the detectors were picked up is not recorded.',
+  exposure: 'How long the kit may be exposed is not entered.',
   'closed-building': 'Since when the house was closed is not recorded.',
   'mitigation-system': 'Since when the mitigation system has run is not recorded.',
   weather: 'The forecast is incomplete, or was looked up too late.',

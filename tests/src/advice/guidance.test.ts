@@ -103,6 +103,27 @@ describe('while it is drawn', () => {
     const half = { ...named, lookedFor: EVERYTHING.filter((rule) => rule !== 'floor-drain') };
     expect(missing(hintsOf('draw', half).hints)).toEqual([says('floor drain')]);
   });
+
+  it('is not done while one of its questions is not looked for, direct sun too', () => {
+    const named: Level = { ...emptyLevel('L1'), living: 'lived-in', walls: SQUARE, rooms: [DEN] };
+    const answered = (rules: readonly string[]) => hintsOf('draw', { ...named, lookedFor: rules });
+    expect(answered(EVERYTHING).whole).toBe(true);
+    const sunless = answered(EVERYTHING.filter((rule) => rule !== 'direct-sun'));
+    expect(missing(sunless.hints)).toEqual([]); // it waits for a spot
+    expect(sunless.whole).toBe(false);
+  });
+});
+
+describe('the times', () => {
+  const kit = emptyPlan().kit;
+
+  it('asks for the hours of the kit, not for a pick-up that is recorded', () => {
+    const level = houseLevel();
+    const open = hintsOf('time', level, { visit: GOOD_VISIT, kit: { ...kit, hoursAnswered: false } });
+    expect(missing(open.hints)).toEqual(['How long the kit may be exposed is not entered.']);
+    const entered = hintsOf('time', level, { visit: GOOD_VISIT, kit: { ...kit, hoursAnswered: true } });
+    expect(missing(entered.hints)).toEqual([]);
+  });
 });
 
 describe('detectors', () => {
