@@ -53,7 +53,8 @@ export function formatSpan({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone:
 }
 
 function before(plan: Plan, start: Ms): readonly TimelineBar[] {
-  const { end, closed, opened, mitigation } = visitTimes(plan);
+  const { end, planned, closed, opened, mitigation } = visitTimes(plan);
+  const isOver = end !== null && !planned;
   const until = end ?? pickUpWindow(start, kitWindow(plan)).from;
   const needed = (name: string, lead: Ms, why: string): TimelineBar => ({
     name,
@@ -62,8 +63,12 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
     kind: 'needed',
     why,
   });
-  const done = (name: string, since: Ms | null, to = until): readonly TimelineBar[] =>
-    since === null || since >= to ? [] : [{ name, from: since, to, kind: 'done', why: '' }];
+  const bar = (of: Pick<TimelineBar, 'name' | 'kind' | 'why'>, since: Ms | null, to = until): readonly TimelineBar[] =>
+    since === null || since >= to ? [] : [{ ...of, from: since, to }];
+  const done = (name: string) => ({ name, kind: 'done', why: '' }) as const;
+  /** What lies up to a pick-up that nobody recorded may still lie ahead. */
+  const ahead = (name: string) =>
+    ({ name, kind: 'open', why: 'Until the pick-up, which is not recorded yet.' }) as const;
   const lead = formatDuration(CLOSED_BEFORE.duration);
   const runs = formatDuration(MITIGATION_BEFORE.duration);
   const house = isLongTerm(plan)
@@ -74,7 +79,9 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
           CLOSED_BEFORE.duration,
           `Closed for ${lead} before a test of less than ${limitWords(SHORT_TEST)}.`,
         ),
-        ...done('House closed', closed, Math.min(opened ?? until, until)),
+        ...(isOver || opened !== null
+          ? bar(done('House closed'), closed, Math.min(opened ?? until, until))
+          : bar(ahead('House to stay closed'), closed)),
       ];
   return [
     ...house,
@@ -90,7 +97,7 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
                   `The system runs for ${runs} before a test.`,
                 ),
               ]),
-          ...done('System on', mitigation),
+          ...bar(isOver ? done('System on') : ahead('System to stay on'), mitigation),
         ]),
   ];
 }

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { Visit } from '../../../../geometry/plan/test-record.ts';
 import { formatSpan, timelineOf } from '../../../../src/protocol/timing/timeline.ts';
 import { at, planWith } from '../../../helpers/timing.ts';
+
+const barsOf = (visit: Partial<Visit>) =>
+  timelineOf(
+    planWith({ closedSince: at('3-2 6:00'), mitigationOnSince: at('3-1 6:00'), start: at('3-2 18:00'), ...visit }),
+  )?.bars ?? [];
 
 describe('the visit as bars', () => {
   it('shows the house closed no longer than it was', () => {
@@ -10,6 +16,24 @@ describe('the visit as bars', () => {
     expect(closedTo(at('3-4 12:00'))).toBe(Date.parse(at('3-4 12:00')));
     expect(closedTo(at('3-6 12:00'))).toBe(Date.parse(at('3-5 18:00')));
     expect(closedTo(null)).toBe(Date.parse(at('3-5 18:00')));
+  });
+
+  it.each<[string, Partial<Visit>]>([
+    ['is not recorded', {}],
+    ['is only planned', { plannedEnd: at('3-5 18:00') }],
+  ])('tells nothing as done up to a pick-up that %s', (_, part) => {
+    const bars = barsOf({ ...part, closedUntil: null });
+    expect(bars.filter(({ kind }) => kind === 'done')).toEqual([]);
+    const why = 'Until the pick-up, which is not recorded yet.';
+    expect(bars.find(({ name }) => name === 'House to stay closed')).toMatchObject({ kind: 'open', why });
+    expect(bars.find(({ name }) => name === 'System to stay on')).toMatchObject({ kind: 'open', why });
+    // What ended has happened.
+    expect(barsOf({ ...part, closedUntil: at('3-3 12:00') }).find(({ name }) => name === 'House closed')).toMatchObject(
+      {
+        kind: 'done',
+        to: Date.parse(at('3-3 12:00')),
+      },
+    );
   });
 
   it('is bounded to the visit: a system that is on since long ago begins before it', () => {

@@ -88,7 +88,7 @@ describe('a pick-up that is planned', () => {
       timelineOf(planWith(planned))
         ?.bars.filter(({ kind }) => kind === 'done')
         .map(({ name }) => name),
-    ).toEqual(['House closed']);
+    ).toEqual([]);
   });
 
   it('gives way to the one that happened', () => {
