@@ -1,12 +1,12 @@
 import { absolute, decimalText, minus } from './exact.ts';
-import type { LocationReport } from './location-report.ts';
+import { type LocationReport, OUT_OF_CONTROL } from './location-report.ts';
 import type { PrecisionBand } from './precision.ts';
 
 /** What each pair status means, in a sentence. */
 const PAIR_STATUS_TEXT: Readonly<Record<LocationReport['pairStatus'], string>> = {
   'in-control': 'The two results agree.',
   warning: 'The two results are farther apart than they should be: a warning. Look for the cause.',
-  'out-of-control': 'The two results are too far apart: out of control. Find the cause before going on.',
+  'out-of-control': OUT_OF_CONTROL,
   'straddles-by-two':
     'One result is at the action level or above, the other below, and the higher is at least twice the lower.',
   single: 'A single result, with no collocated result to compare it with.',

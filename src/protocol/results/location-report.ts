@@ -2,7 +2,7 @@ import type { TestState } from '../validity/validity.ts';
 import type { EarlierResults } from './earlier-results.ts';
 import type { Exact } from './exact.ts';
 import type { LocationResults } from './locations.ts';
-import type { NextStep } from './next-steps.ts';
+import { isRetest, type NextStep } from './next-steps.ts';
 import type { ControlStatus, Precision } from './precision.ts';
 
 /** How the results of one location compare with each other. */
@@ -32,6 +32,14 @@ export interface LocationReport {
   readonly withEarlier: Exact | null;
   /** A result is below the detection limit and counts as that limit: the mean is an upper bound. */
   readonly atMost: boolean;
+}
+
+/** What is said of a pair that is out of control. */
+export const OUT_OF_CONTROL = 'The two results are too far apart: out of control. Find the cause before going on.';
+
+/** Returns the next step, after the disagreement of the pair where the step itself does not tell it. */
+export function nextInWords({ pairStatus, next }: LocationReport): string {
+  return pairStatus === 'out-of-control' && !isRetest(next.id) ? `${OUT_OF_CONTROL} ${next.text}` : next.text;
 }
 
 /** Whether the location is valid and its results can be used. */
