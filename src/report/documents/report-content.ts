@@ -95,6 +95,6 @@ export const STATEMENTS: readonly string[] = [
   'The result is that of the days and the rooms of this test. Radon changes with weather, season and use of the building.',
   'At more than half of the action level, between 2 and 4 pCi/L, consider fixing the building too.',
   'A test while the heating runs day and night shows more clearly than another how much radon there can be.',
-  'Test again at least every 5 years; every 2 years in a building with a mitigation system; when it is sold; and after work on its foundation, heating, cooling or ventilation.',
+  'Test again at least every 5 years, sooner where the next step says so; every 2 years in a building with a mitigation system; when it is sold; and after work on its foundation, heating, cooling or ventilation.',
   'Who mitigates, and who measures for a sale or after mitigation, is certified or licensed where the state asks for it. The rules of the state and the instructions of the kit come first.',
 ];

@@ -65,7 +65,8 @@ const MAH: readonly Clause[] = [
     [
       'between 2 and 4 pCi/L, consider fixing',
       'while the heating runs day and night',
-      'at least every 5 years',
+      // The step of a result may ask for one within 2 years.
+      'at least every 5 years, sooner where the next step says so',
       'every 2 years in a building with a mitigation system',
       'when it is sold',
     ],
