@@ -6,7 +6,7 @@ import { formatHourMinute } from '../protocol/timing/format-time.ts';
 export const NO_CLOUDS = 'Clouds are not counted on.';
 
 export const NO_SKYLIGHTS = 'Skylights are not worked out: keep out of the sun below them.';
-export const SUN_HOLDS = `Direct sun is worked out for the planned days only. ${NO_CLOUDS}`;
+export const SUN_HOLDS = `Direct sun is worked out for the days of the test only. ${NO_CLOUDS}`;
 
 /**
  * Returns when the sun comes near, by the clock at the house: "2:10 pm to 4:40 pm, on 3 days of 5". On days with different times the

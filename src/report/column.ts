@@ -204,7 +204,7 @@ function hatchWords(matter: SubjectMatter, name: HatchName): string {
     case 'unlabelled':
       return 'Room whose use is not known';
     case 'sunlit':
-      return 'Floor that direct sun crosses on the planned days; clouds are not counted on';
+      return 'Floor that direct sun crosses on the days of the test; clouds are not counted on';
     case 'height':
       return 'No spot at this height above the floor';
     default: {

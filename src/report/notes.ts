@@ -118,7 +118,7 @@ export function whiteMeans(matter: SubjectMatter): string {
   );
   const isSunIn = region.zones.some(({ rule }) => rule === 'direct-sun');
   const own = isSunIn
-    ? 'Direct sun is in it for the planned days, without clouds. The spacing of a pair is checked for each detector, not in it.'
+    ? 'Direct sun is in it for the days of the test, without clouds. The spacing of a pair is checked for each detector, not in it.'
     : 'Direct sun and the spacing of a pair are checked for each detector, not in the allowed area.';
   return `${whiteHeight(matter)} The allowed area (white) is where the middle of a detector ${across} across and ${tall} tall may be. ${own}`;
 }

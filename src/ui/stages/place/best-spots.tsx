@@ -52,7 +52,7 @@ export function BestSpots() {
       )}
       <Loosened />
       <p className="fine soft">
-        By what is drawn, at this height, and by direct sun where it is worked out: for the planned days, without
+        By what is drawn, at this height, and by direct sun where it is worked out: for the days of the test, without
         clouds.
       </p>
     </section>
