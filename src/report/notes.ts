@@ -102,7 +102,9 @@ export function ruleWithDistance({ name, least, most }: EffectiveRule, { plan }:
 
 export function profileLine({ plan }: Pick<SubjectMatter, 'plan'>): string {
   const profile = profileById(plan.protocol.profile);
-  return `Profile "${profile?.name ?? plan.protocol.profile}", ${PURPOSE_PHRASE[plan.site.purpose]}.`;
+  const { purpose, purposeAnswered } = plan.site;
+  const why = purposeAnswered === false ? 'reason for the test not answered' : PURPOSE_PHRASE[purpose];
+  return `Profile "${profile?.name ?? plan.protocol.profile}", ${why}.`;
 }
 
 /** Every source once, in the order of the rules. */

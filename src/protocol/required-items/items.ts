@@ -281,7 +281,8 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     id: 'firm',
     name: 'Name, address and telephone of the firm',
     sources: [MALB('8.2.1(a)')],
-    applies: ({ site }) => site.purpose !== 'own-household',
+    // A purpose that nobody has answered may be another one.
+    applies: ({ site }) => site.purpose !== 'own-household' || site.purposeAnswered === false,
     missing: ({ report }) => {
       const { name = '', address = '', telephone = '' } = report?.firm ?? {};
       return [

@@ -1,5 +1,6 @@
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { conditionsReport } from '../conditions/conditions-report.ts';
 import { chainDiscrepancies } from '../custody/describe-chain.ts';
 import { detectorLabel } from '../detector-label.ts';
@@ -30,7 +31,15 @@ export function testState(
   const { issues, notes } = placementIssues(plan, placement);
   const ahead = aheadIssues(recorded, now);
   return testStateFrom(
-    [...ahead, ...issues, ...pairIssues(plan), ...visitIssues(plan), ...custodyIssues(plan), ...resultIssues(plan)],
+    [
+      ...ahead,
+      ...issues,
+      ...purposeIssues(plan),
+      ...pairIssues(plan),
+      ...visitIssues(plan),
+      ...custodyIssues(plan),
+      ...resultIssues(plan),
+    ],
     [...notes, ...weatherNotes(plan)],
   );
 }
@@ -45,6 +54,18 @@ const weatherNotes = (plan: Plan): readonly string[] =>
 
 /** Returns the issues of timing and conditions, whatever was placed and measured. */
 export const visitIssues = (plan: Plan): readonly ValidityIssue[] => [...timingIssues(plan), ...conditionsIssues(plan)];
+
+/**
+ * What a test is for decides how many detectors a location needs, and the next step. Where the level rule depends on it too, that rule asks
+ * for it.
+ */
+function purposeIssues({ protocol, site }: Plan): readonly ValidityIssue[] {
+  const isAsked = effectiveRules(protocol).some(({ subject }) => subject.of === 'level' && subject.choice === 'lowest');
+  if (site.purposeAnswered !== false || isAsked) return [];
+  const text =
+    'Why the house is tested is not answered yet: a property transfer requires more than a test for the occupants.';
+  return [{ validity: 'unknown', stage: 'site', text, detectors: null }];
+}
 
 /**
  * In a property transfer a single passive detector is not accepted: 32 Ill. Adm. Code Part 422, Appendix B; ANSI/AARST MAH-2019, 2.5.

@@ -103,7 +103,7 @@ function siteItems(plan: Plan, width: number): readonly FlowItem[] {
       ['Type of building', houseType],
       ['Levels', plan.levels.map(({ name, id }) => name.trim() || id).join(', ')],
       ['Finished and unfinished areas', finishedAreas(plan)],
-      ['Reason for the test', PURPOSE[plan.site.purpose]],
+      ['Reason for the test', plan.site.purposeAnswered === false ? '' : PURPOSE[plan.site.purpose]],
       ['Client', partyText(client)],
       ['This report may be given to', releaseTo.join(', ')],
     ],

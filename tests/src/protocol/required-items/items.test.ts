@@ -91,6 +91,13 @@ describe('what published lists require of a report', () => {
     expect(missingOf(unfinished)).toEqual([]);
   });
 
+  it('asks for the firm while nobody has answered why the house is tested', () => {
+    const full = withReport(fullReportPlan(), { firm: { ...emptyParty } });
+    const site = { ...full.site, purpose: 'own-household' as const };
+    expect(missingOf({ ...full, site })).toEqual([]);
+    expect(missingOf({ ...full, site: { ...site, purposeAnswered: false } })).toEqual(['firm']);
+  });
+
   it('asks of a monitor for its calibration and its hourly readings, and of no laboratory', () => {
     const full = fullReportPlan();
     const monitor: Plan = { ...full, visit: { ...full.visit, device: 'monitor' } };

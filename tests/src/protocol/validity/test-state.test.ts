@@ -126,6 +126,35 @@ describe('a property transfer', () => {
   });
 });
 
+describe('the reason for the test, while nobody has answered it', () => {
+  const open = (profile: string, levels = [houseLevel()]): Plan => {
+    const plan = validTestPlan([1, 1.1], { levels, protocol: { profile, overrides: [] } });
+    return { ...plan, site: { ...plan.site, purposeAnswered: false } };
+  };
+  const single = houseLevel('L1', 'A', {
+    detectors: pairAt('L1', 'A')
+      .slice(0, 1)
+      .map((each) => ({ ...each, pair: null })),
+  });
+
+  // These lists choose the level whatever the reason; how many detectors a sale takes depends on it all the same.
+  it.each(['illinois-422-130', 'pennsylvania-240-310'])('leaves a test under %s unknown', (profile) => {
+    const plan = open(profile, [single]);
+    const state = testState(plan);
+    expect(state.validity).toBe('unknown');
+    expect(state.issues.map(issueText)).toContainEqual(
+      expect.stringMatching(/^Why the house is tested .*under Property\.$/),
+    );
+    expect(clearSteps).not.toContain(setsOf(plan)[0]?.next.id);
+  });
+
+  it('is asked for once where the choice of the level depends on it too', () => {
+    const { issues } = testState(open('home-short-term'));
+    expect(issues.filter(({ text }) => text.includes('why the house is tested'))).toHaveLength(1);
+    expect(issues.filter(({ text }) => text.startsWith('Why the house is tested'))).toEqual([]);
+  });
+});
+
 describe('the house', () => {
   const second = (change: Partial<Level> = {}) => houseLevel('L2', 'B', { order: 0, ground: 'slab', ...change });
   const pennsylvania = (values: readonly number[]) =>
