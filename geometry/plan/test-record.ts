@@ -13,6 +13,8 @@ export interface Kit {
   readonly labDays: number;
   /** False: the hours and days are only what a new plan begins with; left out: they were answered. */
   readonly hoursAnswered?: boolean;
+  /** Whether `labDays` was answered; left out: as `hoursAnswered` says. */
+  readonly labDaysAnswered?: boolean;
   readonly lot?: string;
   readonly detectionLimit?: RadonValue;
 }

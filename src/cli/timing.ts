@@ -48,7 +48,10 @@ function asText(
     ...(planned ? [['Pick-up as planned, not recorded yet', plannedEnd]] : []),
     ['Pick up from', earliestEnd],
     ['Pick up until', latestEnd],
-  ].map(([name, at]) => `  ${name}: ${at ?? 'not known: the start is not recorded'}`);
+  ].map(
+    ([name, at]) =>
+      `  ${name}: ${at ?? `not known: ${plan.visit.start === null ? 'the start is not recorded' : 'the hours of the kit are not entered'}`}`,
+  );
   const lines = checks.flatMap(({ rule, verdict, detail, sources }) => [
     `  ${TIMING_NAME[rule]}: ${verdict.replace('-', ' ')}. ${detail}`,
     `    ${describeSources(sources)}`,

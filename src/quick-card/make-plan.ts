@@ -5,7 +5,9 @@ import { emptyLevel } from '../../geometry/planfile/empty.ts';
 import { publishedDistance } from '../../geometry/rules/profiles.ts';
 import { withVisitStart } from '../protocol/custody/placed.ts';
 import { instantText, type Ms } from '../protocol/timing/clock.ts';
-import { type CardAnswers, LEAFLET_RULES, type Leaflet, withAnswers } from './answers.ts';
+import { hoursAreKnown, labDaysAreKnown } from '../protocol/timing/exposure-limits.ts';
+import { withAnswers as withKitAnswers } from '../protocol/timing/kit-answers.ts';
+import { answersOf, type CardAnswers, LEAFLET_RULES, type Leaflet, withAnswers } from './answers.ts';
 import { farOpening, roomOpenings } from './room-openings.ts';
 import { groupsDrawn, type RoomSize, roomFixtures, roomWalls, sizeOf } from './room-plan.ts';
 import { scheduledStart, WAKING_HOURS } from './schedule.ts';
@@ -57,13 +59,21 @@ function settled(base: Plan, answers: CardAnswers): Plan {
 /** A title that a person gave. */
 const isOwnTitle = (title: string): boolean => title.trim() !== '' && !title.startsWith('Quick card');
 
-/** Both hours of the leaflet answer what the kit allows. */
+/**
+ * Both hours of the leaflet answer what the kit allows; its days to the laboratory are an answer of their own. What the card before gave and
+ * this one leaves out is open again; what was entered in the full app stays.
+ */
 function kitOf(base: Plan, leaflet: Leaflet): Plan['kit'] {
-  const { hoursAnswered: _, ...answered } = base.kit;
-  const hasHours = leaflet.minimumHours !== null && leaflet.maximumHours !== null;
-  const kit = hasHours ? answered : base.kit;
-  return { ...kit, ...hoursOf(base, leaflet), labDays: leaflet.labDays ?? kit.labDays };
+  const before = answersOf(base)?.leaflet;
+  const kit = { ...base.kit, ...hoursOf(base, leaflet), labDays: leaflet.labDays ?? base.kit.labDays };
+  return withKitAnswers(
+    kit,
+    givesHours(leaflet) || (hoursAreKnown(base) && !(before && givesHours(before))),
+    leaflet.labDays !== null || (labDaysAreKnown(base) && before?.labDays == null),
+  );
 }
+
+const givesHours = ({ minimumHours, maximumHours }: Leaflet): boolean => minimumHours !== null && maximumHours !== null;
 
 /** Hours that contradict each other are left out, and the card has no times. */
 function hoursOf({ kit }: Plan, leaflet: Leaflet): Pick<Plan['kit'], 'minimumHours' | 'maximumHours'> {

@@ -103,7 +103,9 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await stage('Time');
     await button('When could it start?').click();
     await button('Take this start').first().click();
-    await page.getByText('Pick-up window').first().waitFor();
+    await page.getByText('Closed before, required').first().waitFor();
+    // Nobody has entered how long the kit may be exposed.
+    await expect.poll(() => page.getByText('Pick-up window').count()).toBe(0);
     await expect.poll(async () => (await plan())?.visit.start).toMatch(/:(?:00|30):00[+-]/);
     // What was agreed on in the end.
     await type('Closed-building conditions since', '2026-03-07T12:00');
@@ -139,6 +141,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await expect.poll(() => asked.isChecked()).toBe(false);
     await asked.check();
     await times.getByText("Exposed for 48 h: within the kit's 48 h to 96 h.").waitFor();
+    await times.getByText('Pick-up window').first().waitFor();
   });
 
   it('is not evaluated for the break: no figure and no step from the results, and the press that leads to it', async () => {

@@ -146,6 +146,10 @@ export const KIT_EXTRAS = {
     v.exactOptional(v.boolean('true or false')),
     'False: the hours and days are only what a new plan begins with; left out: they were answered.',
   ),
+  labDaysAnswered: about(
+    v.exactOptional(v.boolean('true or false')),
+    'Whether the days to the laboratory were answered; left out: as the hours.',
+  ),
   lot: maybe(text()),
   detectionLimit: maybe(record({ value: radonValue(), unit: radonUnit() }, 'an object with value and unit')),
 };

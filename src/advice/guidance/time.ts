@@ -1,6 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { plannedStart } from '../../protocol/custody/placed.ts';
 import { type Ms, msOf } from '../../protocol/timing/clock.ts';
+import { hoursAreKnown, labDaysAreKnown } from '../../protocol/timing/exposure-limits.ts';
 import { formatShortInstant } from '../../protocol/timing/format-time.ts';
 import { nextDue } from '../../protocol/timing/next-due.ts';
 import type { TimingRule } from '../../protocol/timing/timing-check.ts';
@@ -26,7 +27,7 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): re
     // Until it is fetched the end cannot be known.
     if (verdict !== 'unknown' || (rule === 'exposure' && (plan.visit.end === null || plan.visit.startPlanned)))
       return [];
-    return [{ text: UNKNOWN[rule], action: open, missing: true, weight: WEIGHT.time }];
+    return [{ text: unknownText(plan, rule), action: open, missing: true, weight: WEIGHT.time }];
   });
   const forecast: readonly Hint[] = lacksForecast(plan)
     ? [
@@ -59,6 +60,16 @@ const UNKNOWN: Readonly<Record<TimingRule, string>> = {
   weather: 'The forecast is incomplete, or was looked up too late.',
   laboratory: 'The times of mailing and receipt do not fit together.',
 };
+
+/** Returns what leaves a check open: limits that nobody has entered before times that are missing. */
+function unknownText(plan: Plan, rule: TimingRule): string {
+  const { end, received } = plan.visit;
+  if (rule === 'exposure' && end !== null && !hoursAreKnown(plan))
+    return 'How long the kit may be exposed is not entered: copy it from its instructions.';
+  if (rule === 'laboratory' && end !== null && received && !labDaysAreKnown(plan))
+    return 'Within how many days the laboratory must have the kit is not entered.';
+  return UNKNOWN[rule];
+}
 
 const PLACING_OPEN = 'Whether the detectors were placed as planned is not recorded.';
 

@@ -1,7 +1,7 @@
 import { CAUTIONS, capital, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { DAY, HOUR, MINUTE, type Ms, msOf } from '../timing/clock.ts';
-import { isLongTerm } from '../timing/exposure-limits.ts';
+import { isLongTerm, labDaysAreKnown } from '../timing/exposure-limits.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { laboratoryBy, postBy } from '../timing/laboratory.ts';
 import { CLOSED_BEFORE, limitWords } from '../timing/limits.ts';
@@ -52,8 +52,8 @@ export function visitEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): rea
   if (start === null) return [];
   const report = timingReport(plan);
   // Calendars have whole minutes: the first one inside the window, never one that begins seconds before it.
-  const earliest = Math.ceil((msOf(report.earliestEnd) ?? start) / MINUTE) * MINUTE;
-  const latest = msOf(report.latestEnd) ?? start;
+  const [from, latest] = [msOf(report.earliestEnd), msOf(report.latestEnd)];
+  const earliest = from === null ? null : Math.ceil(from / MINUTE) * MINUTE;
   const event = eventCreator(plan);
   const names = listed(plan.levels.flatMap(({ detectors }) => detectors.map((each) => each.label || each.id)));
   const closeBy = msOf(report.closeBy);
@@ -61,7 +61,7 @@ export function visitEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): rea
     ...(closeBy === null ? [] : [closingEvent(plan, { closeBy, closed, start, now }, event)]),
     event('start', `Place ${names || 'the detectors'}`, start, start + MOMENT, 'Record the minute.', ALARMS.visit),
     ...pickUpEvents(plan, { earliest, latest, end, names }, event),
-    ...(plan.visit.device === 'monitor' ? [] : laboratoryEvents(plan, end ?? earliest, event)),
+    ...laboratoryEvents(plan, end ?? earliest, event),
   ];
 }
 
@@ -109,34 +109,39 @@ function closingEvent({ site }: Plan, { closeBy, closed, start, now }: Closing, 
 }
 
 interface PickUp {
-  readonly earliest: Ms;
-  readonly latest: Ms;
+  /** The first minute and the last moment that the kit allows; null while its hours are not known. */
+  readonly earliest: Ms | null;
+  readonly latest: Ms | null;
   /** The recorded or planned pick-up. */
   readonly end: Ms | null;
   /** Labels of the detectors, listed. */
   readonly names: string;
 }
 
-/** Returns the pick-up window, the recorded or planned pick-up, and the end of the window. */
+/** Returns the pick-up window, the recorded or planned pick-up, and the end of the window; no window that nobody has entered. */
 function pickUpEvents({ site }: Plan, { earliest, latest, end, names }: PickUp, event: CreateEvent): VisitEvent[] {
-  const window = `Not before ${formatInstant(earliest, site.timeZone)}, not after ${formatInstant(latest, site.timeZone)}. Outside it the test is invalid.`;
   const title = `Pick up ${names || 'the detectors'}`;
   const note = 'Record the minute, seal them at once.';
+  const pickUp = end === null ? [] : [event('pick-up', title, end, end + MOMENT, note, ALARMS.visit)];
+  if (earliest === null || latest === null) return pickUp;
+  const window = `Not before ${formatInstant(earliest, site.timeZone)}, not after ${formatInstant(latest, site.timeZone)}. Outside it the test is invalid.`;
   const last = 'After this the test is invalid.';
   return [
     event('pick-up-window', 'Detectors may be picked up', earliest, latest, window, ALARMS.opens),
-    ...(end === null ? [] : [event('pick-up', title, end, end + MOMENT, note, ALARMS.visit)]),
+    ...pickUp,
     event('last-moment', 'Last moment to pick up the detectors', latest - MOMENT, latest, last, ALARMS.last),
   ];
 }
 
-/** Returns posting and arrival at the laboratory, for passive detectors picked up at `pickUp`. */
-function laboratoryEvents(plan: Plan, pickUp: Ms, event: CreateEvent): VisitEvent[] {
-  const { kit, site } = plan;
+/** Returns posting and arrival at the laboratory, for passive detectors picked up at `pickUp`; no limit that nobody has entered. */
+function laboratoryEvents(plan: Plan, pickUp: Ms | null, event: CreateEvent): VisitEvent[] {
+  const { kit, site, visit } = plan;
+  if (pickUp === null || visit.device === 'monitor') return [];
+  const isKnown = labDaysAreKnown(plan);
   const laboratory = laboratoryBy(pickUp, kit.labDays);
   const post = postBy(pickUp, kit.labDays);
-  const latest = post > pickUp + HOUR ? ` At the latest ${formatInstant(post, site.timeZone)}.` : '';
-  return [
+  const latest = isKnown && post > pickUp + HOUR ? ` At the latest ${formatInstant(post, site.timeZone)}.` : '';
+  const mailed = [
     event(
       'posting',
       'Mail the detectors',
@@ -145,6 +150,10 @@ function laboratoryEvents(plan: Plan, pickUp: Ms, event: CreateEvent): VisitEven
       `Today, sealed${isLongTerm(plan) ? '' : ': half of the radon in them decays in under four days'}.${latest}`,
       ALARMS.post,
     ),
+  ];
+  if (!isKnown) return mailed;
+  return [
+    ...mailed,
     event(
       'laboratory',
       'The laboratory must have the detectors',

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, type Ms } from './clock.ts';
-import { isLongTerm, kitWindow, LONG_TERM_SOURCES, leastExposure } from './exposure-limits.ts';
+import { hoursAreKnown, isLongTerm, kitWindow, LONG_TERM_SOURCES, leastExposure } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { CLOSED_BEFORE, limitWords, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
@@ -97,7 +97,7 @@ export function lateClosingOptions(plan: Plan, closed: Ms, start: Ms): LateClosi
       ? Math.min(extendedUntil(closed, start), averagedUntil(closed, start))
       : extendedUntil(closed, start);
   const until = Math.max(soonest, start + leastExposure(kitWindow(plan)));
-  const possible = until <= start + kit.maximumHours * HOUR;
+  const possible = !hoursAreKnown(plan) || until <= start + kit.maximumHours * HOUR;
   return { startFrom: closed + CLOSED_BEFORE.duration, leaveUntil: possible ? until : null };
 }
 
@@ -108,11 +108,14 @@ function describeOptions(plan: Plan, closed: Ms, start: Ms): string {
   if (leaveUntil === null) return `${wait}: this kit may not be exposed long enough to make up for it.`;
   const last = start + plan.kit.maximumHours * HOUR;
   const until = formatInstant(leaveUntil, zone);
+  const open = plan.visit.end === null ? '' : ', where it is not picked up yet,';
+  if (!hoursAreKnown(plan))
+    return `${wait}, or${open} leave it in place until ${until} or later, where the instructions of the kit allow it.`;
   const fetch =
     leaveUntil === last
       ? `pick it up at ${until}, to the minute: the kit may not be exposed longer`
       : `leave it in place until ${until} or later, and not past ${formatInstant(last, zone)}`;
-  return `${wait}, or${plan.visit.end === null ? '' : ', where it is not picked up yet,'} ${fetch}.`;
+  return `${wait}, or${open} ${fetch}.`;
 }
 
 /** Returns the effect of an opening during the test; empty for none, or where the building was closed again afterwards. */

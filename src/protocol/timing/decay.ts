@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { DAY, HOUR, type Ms, wallTime } from './clock.ts';
-import { isLongTerm, kitWindow, pickUpWindow } from './exposure-limits.ts';
+import { firstPickUp, isLongTerm, labDaysAreKnown } from './exposure-limits.ts';
 import { formatDate, formatDuration, formatInstant } from './format-time.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { POST_TAKES } from './limits.ts';
@@ -54,7 +54,7 @@ const TICKS = 4;
 export function decayCourse(plan: Plan): DecayCourse | null {
   const { start, end, planned, posted, received } = visitTimes(plan);
   const { kit, visit, site } = plan;
-  const from = end ?? (start === null ? null : pickUpWindow(start, kitWindow(plan)).from);
+  const from = end ?? (start === null ? null : firstPickUp(plan, start));
   // Long-term detectors hold no charcoal: their tracks do not decay.
   if (from === null || visit.device === 'monitor' || isLongTerm(plan)) return null;
   const mark = (kind: DecayMark['kind'], at: Ms, words: string): DecayMark => {
@@ -69,12 +69,16 @@ export function decayCourse(plan: Plan): DecayCourse | null {
   };
   const known = (at: Ms | null): at is Ms => end !== null && at !== null && at >= end;
   const marks = [
-    mark('post-by', postBy(from, kit.labDays), 'Mail by'),
-    mark('deadline', laboratoryBy(from, kit.labDays), 'At the laboratory by'),
+    ...(labDaysAreKnown(plan)
+      ? [
+          mark('post-by', postBy(from, kit.labDays), 'Mail by'),
+          mark('deadline', laboratoryBy(from, kit.labDays), 'At the laboratory by'),
+        ]
+      : []),
     ...(known(posted) ? [mark('posted', posted, 'Mailed')] : []),
     ...(known(received) ? [mark('received', received, 'At the laboratory')] : []),
   ].sort((a, b) => a.at - b.at);
-  const span = Math.min(WIDEST, Math.max(TICKS, Math.ceil(Math.max(...marks.map(({ days }) => days)) + 0.5)));
+  const span = Math.min(WIDEST, Math.max(TICKS, Math.ceil(Math.max(0, ...marks.map(({ days }) => days)) + 0.5)));
   return {
     projected: end === null || planned,
     from,
@@ -108,16 +112,21 @@ function fetchedAs(end: Ms | null, planned: boolean): Fetched {
   return planned ? 'planned' : 'fetched';
 }
 
-function decayNotes({ kit, site }: Plan, from: Ms, fetched: Fetched): readonly string[] {
+function decayNotes(plan: Plan, from: Ms, fetched: Fetched): readonly string[] {
+  const { kit, site } = plan;
+  const isKnown = labDaysAreKnown(plan);
   const whole = kit.labDays * DAY;
   const growth = errorGrowth(whole).toFixed(1);
   const post = Math.min(whole, POST_TAKES.duration);
+  const limit = isKnown
+    ? `At the laboratory's limit the counting error is ${growth} times that of a count at the pick-up. `
+    : '';
   return [
     fetched === 'fetched'
       ? ''
       : `If it is picked up ${formatInstant(from, site.timeZone)}, the ${fetched} moment. A later pick-up moves all of it.`,
-    `At the laboratory's limit the counting error is ${growth} times that of a count at the pick-up. Half of the radon decays in under four days: mail on the day of the pick-up.`,
-    `"Mail by" leaves ${formatDuration(post)} for the mail: ${POST_TAKES.sources[0]?.cite}.`,
+    `${limit}Half of the radon decays in under four days: mail on the day of the pick-up.`,
+    isKnown ? `"Mail by" leaves ${formatDuration(post)} for the mail: ${POST_TAKES.sources[0]?.cite}.` : '',
   ].filter(Boolean);
 }
 

@@ -15,6 +15,16 @@ export const isLongTerm = ({ protocol }: Pick<Plan, 'protocol'>): boolean => pro
 export const leastOfTerm = (plan: Pick<Plan, 'protocol'>): TermLimit =>
   isLongTerm(plan) ? LEAST_LONG_EXPOSURE : LEAST_EXPOSURE;
 
+interface Answered {
+  readonly kit: Pick<Kit, 'hoursAnswered' | 'labDaysAnswered'>;
+}
+
+/** Whether somebody has entered how long the kit may be exposed: what a new plan begins with is no limit. */
+export const hoursAreKnown = ({ kit }: Answered): boolean => kit.hoursAnswered !== false;
+
+/** Whether somebody has entered within how many days the laboratory must have the kit. */
+export const labDaysAreKnown = ({ kit }: Answered): boolean => kit.labDaysAnswered ?? kit.hoursAnswered !== false;
+
 /** Returns the exposure hours that both the kit and the profile allow. */
 export function kitWindow(plan: Pick<Plan, 'kit' | 'protocol'>): Pick<Kit, 'minimumHours' | 'maximumHours'> {
   const { minimumHours, maximumHours } = plan.kit;
@@ -25,6 +35,11 @@ export function kitWindow(plan: Pick<Plan, 'kit' | 'protocol'>): Pick<Kit, 'mini
 export interface PickUpWindow {
   readonly from: Ms;
   readonly to: Ms;
+}
+
+/** Returns the first pick-up that can be valid; while the hours of the kit are not known, that of any kit. */
+export function firstPickUp(plan: Pick<Plan, 'kit' | 'protocol'>, start: Ms): Ms {
+  return hoursAreKnown(plan) ? pickUpWindow(start, kitWindow(plan)).from : start + leastOfTerm(plan).duration;
 }
 
 /** Returns the shortest test with a kit, ms: at least `LEAST_EXPOSURE`. */

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { capital } from '../../../geometry/plan/nouns.ts';
 import { HOUR, type Ms } from './clock.ts';
-import { leastOfTerm } from './exposure-limits.ts';
+import { hoursAreKnown, leastOfTerm } from './exposure-limits.ts';
 import { formatDuration } from './format-time.ts';
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
@@ -15,8 +15,8 @@ export function exposureCheck(plan: Plan, { start, startPlanned, end, planned }:
     detail,
     sources: term.sources,
   });
-  const { minimumHours, maximumHours, hoursAnswered } = plan.kit;
-  const isAnswered = hoursAnswered !== false;
+  const { minimumHours, maximumHours } = plan.kit;
+  const isAnswered = hoursAreKnown(plan);
   const [least, most] = [minimumHours * HOUR, maximumHours * HOUR];
   const window = `${formatDuration(least)} to ${formatDuration(most)}`;
   if (isAnswered && most < term.duration) {

@@ -1,5 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { DAY, type Ms } from './clock.ts';
+import { labDaysAreKnown } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { POST_TAKES } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
@@ -25,7 +26,7 @@ export function laboratoryCheck(
     sources: POST_TAKES.sources,
   });
   if (visit.device === 'monitor') return check('not-run', 'A continuous monitor is read on site.');
-  const isAnswered = kit.hoursAnswered !== false;
+  const isAnswered = labDaysAreKnown({ kit });
   const within = isAnswered
     ? `within ${kit.labDays} ${kit.labDays === 1 ? 'day' : 'days'}`
     : 'within the days that its instructions name';

@@ -1,5 +1,5 @@
 import { type Ms, msOf } from './clock.ts';
-import { type PickUpWindow, pickUpWindow } from './exposure-limits.ts';
+import { hoursAreKnown, labDaysAreKnown, type PickUpWindow, pickUpWindow } from './exposure-limits.ts';
 import { formatShortInstant } from './format-time.ts';
 import { laboratoryBy, postBy } from './laboratory.ts';
 import { LEAST_EXPOSURE } from './limits.ts';
@@ -45,7 +45,7 @@ export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
   if (facts.visit?.startPlanned) {
     return { step: 'overdue', at: start, late: true, text: `Placement planned for ${format(start)}: record it` };
   }
-  const window = facts.visit ? pickUpWindow(start, facts.visit.kit) : null;
+  const window = facts.visit && hoursAreKnown(facts.visit) ? pickUpWindow(start, facts.visit.kit) : null;
   // A pick-up in the future has not happened, whichever field holds it.
   const planned = end ?? msOf(facts.visit?.plannedEnd);
   if (end === null || end > now) return whileMeasuring(start, planned, window, now, format);
@@ -56,10 +56,12 @@ type FormatInstant = (at: Ms) => string;
 
 function whileMeasuring(start: Ms, end: Ms | null, window: PickUpWindow | null, now: Ms, format: FormatInstant): Due {
   const measuring = (at: Ms, text: string): Due => ({ step: 'measuring', at, late: false, text });
-  if (!window)
-    return end === null
-      ? measuring(start, `Measuring since ${format(start)}`)
+  if (!window) {
+    if (end === null) return measuring(start, `Measuring since ${format(start)}`);
+    return now > end
+      ? { step: 'overdue', at: end, late: true, text: `Overdue: pick-up ${format(end)}` }
       : measuring(end, `Pick up ${format(end)}`);
+  }
   const { from, to } = window;
   if (now > to) return { step: 'overdue', at: to, late: true, text: `Overdue: past its window since ${format(to)}` };
   if (end !== null) {
@@ -84,13 +86,17 @@ function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, format: F
   const retest = (text: string): Due => ({ step: 'test-again', at: end, late: true, text });
   if (!visit) return measured(`Picked up ${format(end)}`);
   const { from, to } = pickUpWindow(start, visit.kit);
-  if (end < from || end > to || end - start < LEAST_EXPOSURE.duration) {
+  if ((hoursAreKnown(visit) && (end < from || end > to)) || end - start < LEAST_EXPOSURE.duration) {
     return retest(`Picked up ${format(end)}, outside its window: invalid. Test again`);
   }
   if (visit.retestReason) return retest(visit.retestReason);
   if (visit.read || visit.monitor) return measured(`Picked up ${format(end)}`);
   const received = msOf(visit.received);
   if (received !== null && received <= now) return measured(`At the laboratory since ${format(received)}`);
+  if (!labDaysAreKnown(visit)) {
+    const sent = visit.posted === null ? `Pick-up ${format(end)}: mail it now` : 'Mailed to the laboratory';
+    return { step: 'to-the-laboratory', at: end, late: false, text: sent };
+  }
   const by = laboratoryBy(end, visit.kit.labDays);
   const onTheWay = (text: string): Due => ({ step: 'to-the-laboratory', at: by, late: now > by, text });
   if (now > by) return onTheWay(`Late: should be at the laboratory since ${format(by)}`);

@@ -1,6 +1,14 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { DAY, HOUR, instantAt, type Ms, wallTime } from './clock.ts';
-import { isLongTerm, kitWindow, leastOfTerm, pickUpWindow } from './exposure-limits.ts';
+import {
+  firstPickUp,
+  hoursAreKnown,
+  isLongTerm,
+  kitWindow,
+  labDaysAreKnown,
+  leastOfTerm,
+  pickUpWindow,
+} from './exposure-limits.ts';
 import { formatDay, formatDuration, formatShortInstant, formatTimeOfDay } from './format-time.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, limitWords, MITIGATION_BEFORE, SHORT_TEST } from './limits.ts';
@@ -55,7 +63,7 @@ export function formatSpan({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone:
 function before(plan: Plan, start: Ms): readonly TimelineBar[] {
   const { end, planned, closed, opened, mitigation } = visitTimes(plan);
   const isOver = end !== null && !planned;
-  const until = end ?? pickUpWindow(start, kitWindow(plan)).from;
+  const until = end ?? firstPickUp(plan, start);
   const needed = (name: string, lead: Ms, why: string): TimelineBar => ({
     name,
     from: start - lead,
@@ -105,7 +113,7 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
 function after(plan: Plan, start: Ms): readonly TimelineBar[] {
   const { end, planned, received } = visitTimes(plan);
   const { kit, visit } = plan;
-  const fetched = end ?? pickUpWindow(start, kitWindow(plan)).from;
+  const fetched = end ?? firstPickUp(plan, start);
   const term = leastOfTerm(plan);
   const shorter =
     kit.minimumHours * HOUR < term.duration ? `, and ${term.name} takes ${formatDuration(term.duration)} at least` : '';
@@ -113,24 +121,29 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
     visit.device === 'monitor'
       ? []
       : [
-          {
-            name: 'To the laboratory',
-            from: fetched,
-            to: laboratoryBy(fetched, kit.labDays),
-            kind: 'open',
-            why: `The laboratory must have it within ${kit.labDays} days of the pick-up${fetchedNote(end, planned)}.`,
-          },
+          ...(labDaysAreKnown(plan)
+            ? [
+                {
+                  name: 'To the laboratory',
+                  from: fetched,
+                  to: laboratoryBy(fetched, kit.labDays),
+                  kind: 'open',
+                  why: `The laboratory must have it within ${kit.labDays} days of the pick-up${fetchedNote(end, planned)}.`,
+                } as const,
+              ]
+            : []),
           ...(received === null || end === null || received < end
             ? []
             : [{ name: 'On its way', from: end, to: received, kind: 'done', why: '' } as const]),
         ];
+  const window: TimelineBar = {
+    name: 'Pick-up window',
+    ...pickUpWindow(start, kitWindow(plan)),
+    kind: 'open',
+    why: `The kit requires ${kit.minimumHours} to ${kit.maximumHours} h${shorter}.`,
+  };
   return [
-    {
-      name: 'Pick-up window',
-      ...pickUpWindow(start, kitWindow(plan)),
-      kind: 'open',
-      why: `The kit requires ${kit.minimumHours} to ${kit.maximumHours} h${shorter}.`,
-    },
+    ...(hoursAreKnown(plan) ? [window] : []),
     ...(end === null ? [] : [laidOut(start, end, planned)]),
     ...laboratory,
   ];

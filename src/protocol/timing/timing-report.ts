@@ -1,13 +1,13 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, instantText, type Ms } from './clock.ts';
-import { isLongTerm, kitWindow, pickUpWindow } from './exposure-limits.ts';
+import { hoursAreKnown, isLongTerm, kitWindow, labDaysAreKnown, pickUpWindow } from './exposure-limits.ts';
 import { laboratoryBy } from './laboratory.ts';
 import { CLOSED_BEFORE, MITIGATION_BEFORE } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
 import { timingChecks } from './timing-checks.ts';
 import { visitTimes } from './visit-times.ts';
 
-/** The times of a plan's visit. Instants are RFC 3339 in the site's zone; null where the start is not known. */
+/** The times of a plan's visit. Instants are RFC 3339 in the site's zone; null where the start, or the limit of the kit, is not known. */
 export interface TimingReport {
   readonly exposureHours: number | null;
   /** Whether the pick-up is only planned, and with it what depends on it. */
@@ -18,7 +18,7 @@ export interface TimingReport {
   readonly closeBy: string | null;
   /** When a mitigation system must be running. */
   readonly mitigationOnBy: string | null;
-  /** When the laboratory must have the detectors; null while the pick-up is not known, and for a continuous monitor. */
+  /** When the laboratory must have the detectors; null while the pick-up or its days are not known, and for a continuous monitor. */
   readonly laboratoryBy: string | null;
   readonly checks: readonly TimingCheck[];
 }
@@ -27,9 +27,10 @@ export interface TimingReport {
 export function timingReport(plan: Plan): TimingReport {
   const { start, startPlanned, end, planned } = visitTimes(plan);
   const { kit, site, visit } = plan;
+  const isSent = visit.device !== 'monitor' && labDaysAreKnown(plan);
   const text = (at: Ms | null) => (at === null ? null : instantText(at, site.timeZone));
   const before = (lead: Ms) => (start === null ? null : start - lead);
-  const window = start === null ? null : pickUpWindow(start, kitWindow(plan));
+  const window = start === null || !hoursAreKnown(plan) ? null : pickUpWindow(start, kitWindow(plan));
   const isOpen = start === null || end === null || (startPlanned && !planned);
   const exposure = isOpen ? null : end - start;
   return {
@@ -39,7 +40,7 @@ export function timingReport(plan: Plan): TimingReport {
     latestEnd: text(window?.to ?? null),
     closeBy: text(isLongTerm(plan) ? null : before(CLOSED_BEFORE.duration)),
     mitigationOnBy: text(before(isLongTerm(plan) ? 0 : MITIGATION_BEFORE.duration)),
-    laboratoryBy: text(end === null || visit.device === 'monitor' ? null : laboratoryBy(end, kit.labDays)),
+    laboratoryBy: text(end === null || !isSent ? null : laboratoryBy(end, kit.labDays)),
     checks: timingChecks(plan),
   };
 }

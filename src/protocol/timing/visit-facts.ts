@@ -4,13 +4,13 @@ import { evaluateResults } from '../results/evaluate-results.ts';
 import { isRetest } from '../results/next-steps.ts';
 import { visitIssues } from '../validity/test-state.ts';
 import { testStateFrom } from '../validity/validity.ts';
-import { kitWindow } from './exposure-limits.ts';
+import { hoursAreKnown, kitWindow, labDaysAreKnown } from './exposure-limits.ts';
 
 /** The values that the next due date depends on, for a list of plans that does not load the plans. */
 export interface VisitFacts {
   /** IANA zone of the site. */
   readonly zone: string;
-  readonly kit: Pick<Kit, 'minimumHours' | 'maximumHours' | 'labDays'>;
+  readonly kit: Pick<Kit, 'minimumHours' | 'maximumHours' | 'labDays' | 'hoursAnswered' | 'labDaysAnswered'>;
   /** Whether the start is only planned, not recorded; left out where it is not. */
   readonly startPlanned?: boolean;
   /** The planned pick-up; earlier versions left it out. */
@@ -32,7 +32,13 @@ export function visitFacts(plan: Plan): VisitFacts {
   const { minimumHours, maximumHours } = kitWindow(plan);
   return {
     zone: site.timeZone,
-    kit: { minimumHours, maximumHours, labDays },
+    kit: {
+      minimumHours,
+      maximumHours,
+      labDays,
+      ...(hoursAreKnown(plan) ? {} : { hoursAnswered: false }),
+      ...(labDaysAreKnown(plan) === hoursAreKnown(plan) ? {} : { labDaysAnswered: labDaysAreKnown(plan) }),
+    },
     ...(visit.startPlanned ? { startPlanned: true } : {}),
     plannedEnd: visit.plannedEnd ?? null,
     retestReason: retestReason(plan),

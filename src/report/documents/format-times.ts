@@ -164,11 +164,9 @@ function pickUp(plan: Plan, format: FormatTime, printing: Printing): TestTime {
   return { name: 'Detectors to be picked up', at: describePickUp(plan, format), otherwise: NOT_SCHEDULED };
 }
 
-const NO_WINDOW = { earliestEnd: null, latestEnd: null } as const;
-
-/** Returns the pick-up, or the window that the kit allows; null where neither is known: hours that nobody entered give no window. */
+/** Returns the pick-up, or the window that the kit allows; null where neither is known. */
 export function describePickUp(plan: Plan, format: FormatTime): string | null {
-  const { earliestEnd, latestEnd } = plan.kit.hoursAnswered === false ? NO_WINDOW : timingReport(plan);
+  const { earliestEnd, latestEnd } = timingReport(plan);
   const [from, to] = [format(earliestEnd, plan), format(latestEnd, plan)];
   return format(plan.visit.end ?? plan.visit.plannedEnd, plan) ?? (from && to ? `between ${from} and ${to}` : null);
 }

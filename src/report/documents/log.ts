@@ -7,6 +7,7 @@ import { conditionsReport, DEVIATION_SOURCES } from '../../protocol/conditions/c
 import { chainDiscrepancies } from '../../protocol/custody/describe-chain.ts';
 import { recordedStart } from '../../protocol/custody/placed.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
+import { hoursAreKnown } from '../../protocol/timing/exposure-limits.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
 import { describeIssues } from '../../protocol/validity/headline.ts';
@@ -162,7 +163,10 @@ function visitBlock(plan: Plan, width: number) {
       planned ? `Detectors picked up (planned: ${formatShortAt(plannedEnd, plan)})` : 'Detectors picked up',
       formatShortAt(end, plan),
     ],
-    [`Exposure (the kit: ${minimumHours} to ${maximumHours} h)`, exposure],
+    [
+      `Exposure (the kit: ${hoursAreKnown(plan) ? `${minimumHours} to ${maximumHours} h` : 'hours not entered'})`,
+      exposure,
+    ],
     ['House opened again', formatShortAt(closedUntil, plan)],
     ...(mitigationOnSince ? [['Mitigation system on since', formatShortAt(mitigationOnSince, plan)] as const] : []),
     ['Mailed to the laboratory', formatShortAt(posted, plan)],

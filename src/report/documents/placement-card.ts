@@ -2,7 +2,7 @@ import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import { headlineText } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { lowerFirst } from '../../../geometry/plan/nouns.ts';
-import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
+import { isLongTerm, labDaysAreKnown } from '../../protocol/timing/exposure-limits.ts';
 import {
   describeVerification,
   type VerifiedReport,
@@ -111,7 +111,7 @@ function steps(plan: Plan): readonly string[] {
     'Leave it alone. Nothing may be put on it or beside it.',
     monitor
       ? 'At the end write down day and time, and read the result.'
-      : `At the end seal it at once, write down day and time, and mail it the same day: the laboratory needs it within ${kit.hoursAnswered === false ? 'the days that its instructions name' : `${kit.labDays} days`}.`,
+      : `At the end seal it at once, write down day and time, and mail it the same day: the laboratory needs it within ${labDaysAreKnown({ kit }) ? `${kit.labDays} days` : 'the days that its instructions name'}.`,
     SAFETY,
   ];
 }

@@ -115,6 +115,25 @@ describe('the plan of a quick card', () => {
     expect(plan.protocol.overrides).toEqual([{ rule: 'heat', distance: 6 * FOOT, note: "The kit's leaflet" }]);
   });
 
+  it('records of the leaflet what it says: no days to the laboratory from its hours, and no hours that were taken back', () => {
+    const fresh: Plan = { ...base, kit: { ...base.kit, hoursAnswered: false } };
+    const kitFor = (from: Plan, leaflet: Partial<CardAnswers['leaflet']>) =>
+      quickPlan(from, { ...ANSWERED, leaflet: { ...ANSWERED.leaflet, ...leaflet } }, NOW);
+    const silent = kitFor(fresh, { minimumHours: 48, maximumHours: 72, labDays: null });
+    expect(silent.kit).toMatchObject({ maximumHours: 72, labDaysAnswered: false });
+    expect(silent.kit).not.toHaveProperty('hoursAnswered');
+    const received = { ...silent.visit, end: '2026-12-01T08:00:00-05:00', received: '2026-12-05T08:00:00-05:00' };
+    expect(timingReport({ ...silent, visit: received }).checks.at(-1)).toMatchObject({ verdict: 'unknown' });
+    expect(kitFor(silent, { minimumHours: 48, maximumHours: null, labDays: 4 }).kit).toMatchObject({
+      hoursAnswered: false,
+      labDaysAnswered: true,
+    });
+    // Entered in the full app, about which no card said anything.
+    const { hoursAnswered: _, ...entered } = fresh.kit;
+    const none = { minimumHours: null, maximumHours: null, labDays: null };
+    expect(kitFor({ ...fresh, kit: entered }, none).kit).toEqual(entered);
+  });
+
   it('sets two kits side by side as a pair', () => {
     const { spot } = cardFor({ kits: 2 });
     expect(spot?.detectors.map(({ pair }) => pair)).toEqual(['A', 'A']);

@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { instantText, type Ms } from '../../../protocol/timing/clock.ts';
+import { hoursAreKnown } from '../../../protocol/timing/exposure-limits.ts';
 import { formatInstant, formatShortInstant } from '../../../protocol/timing/format-time.ts';
 import { type DayProposal, proposeStarts, type Shift } from '../../../protocol/timing/propose-starts.ts';
 import { formatSpan } from '../../../protocol/timing/timeline.ts';
@@ -34,6 +35,11 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
         {plan.visit.closedSince ? 'With the house closed as recorded' : 'If the house is closed now'}, by your working
         hours:
       </p>
+      {!hoursAreKnown(plan) && (
+        <p className="small">
+          Assumed, not entered: the kit is exposed for {plan.kit.minimumHours} to {plan.kit.maximumHours} h.
+        </p>
+      )}
       {days.length === 0 && <p>No working hours in the next days. Review the hours below.</p>}
       <ul>
         {days.map((day) =>

@@ -4,6 +4,8 @@ import type { Kit, Visit } from '../../../../geometry/plan/test-record.ts';
 import { withVisitStart } from '../../../protocol/custody/placed.ts';
 import { asKnownAt } from '../../../protocol/timing/ahead.ts';
 import { msOf } from '../../../protocol/timing/clock.ts';
+import { hoursAreKnown, labDaysAreKnown } from '../../../protocol/timing/exposure-limits.ts';
+import { type KitFigure, withAnswers, withKitFigure } from '../../../protocol/timing/kit-answers.ts';
 import { pickedUpRefusal, pickUpNotAhead, placedRefusal } from '../../../protocol/timing/refused-times.ts';
 import { timingReport } from '../../../protocol/timing/timing-report.ts';
 import { useAppStore } from '../../../state/store.ts';
@@ -166,18 +168,23 @@ function kitRefusal({ minimumHours, maximumHours }: Kit, key: keyof Kit, value: 
 
 /** The kind of kit and the limits of its instructions. */
 function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) {
-  const { hoursAnswered, ...answered } = kit;
-  const isAssumed = hoursAnswered === false;
+  const [hours, days] = [hoursAreKnown({ kit }), labDaysAreKnown({ kit })];
+  const isAssumed = !hours || !days;
+  const [entered, setEntered] = useState<ReadonlySet<KitFigure>>(new Set());
   // It stays as it was opened: an answer must not move what is below it.
   const [startsOpen] = useState(isAssumed);
   const changeKit = (patch: Partial<Kit>) => onChange({ kit: { ...kit, ...patch } });
-  // One figure from the instructions tells that they were read.
-  const answer = (patch: Partial<Kit>) => onChange({ kit: { ...answered, ...patch } });
+  const enter = (key: KitFigure, value: number | null) => {
+    const refusal =
+      kitRefusal(kit, key, value) || onChange({ kit: withKitFigure(kit, entered, key, value ?? kit[key]) });
+    if (!refusal) setEntered(new Set([...entered, key]));
+    return refusal;
+  };
   return (
     <details className="group" open={startsOpen || undefined}>
       <summary>
         The kit:{' '}
-        <span className="soft">{`${kit.minimumHours} to ${kit.maximumHours} h${isAssumed ? ', assumed' : ''}`}</span>
+        <span className="soft">{`${kit.minimumHours} to ${kit.maximumHours} h${hours ? '' : ', assumed'}`}</span>
       </summary>
       <div className="fields">
         <div className="wide">
@@ -206,7 +213,7 @@ function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) 
               least={least}
               most={most}
               {...(unit === ' h' ? { inDigits: daysAsHours } : {})}
-              onCommit={(value) => kitRefusal(kit, key, value) || answer({ [key]: value ?? kit[key] })}
+              onCommit={(value) => enter(key, value)}
             />
           ))}
         </FieldGroup>
@@ -214,7 +221,7 @@ function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) 
           <input
             type="checkbox"
             checked={!isAssumed}
-            onChange={({ currentTarget }) => (currentTarget.checked ? answer({}) : changeKit({ hoursAnswered: false }))}
+            onChange={({ currentTarget: { checked } }) => onChange({ kit: withAnswers(kit, checked, checked) })}
           />
           These hours and days are those of its instructions
         </label>
