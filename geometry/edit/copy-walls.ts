@@ -1,6 +1,7 @@
 import { ID_PREFIX } from '../plan/kinds.ts';
 import type { Opening, Plan, Wall } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
+import { copyOfOpening } from './copied-answers.ts';
 import { freshIds } from './free-id.ts';
 import { levelOf, uncheckedLevelEdit } from './level.ts';
 
@@ -10,7 +11,7 @@ export type CopiedWalls =
   | Extract<EditResult, { ok: false }>;
 
 /**
- * Copies walls of one level to another at the same position with new ids, and their openings if requested. A wall
+ * Copies walls of one level to another at the same position with new ids, and their openings, without their shade, if requested. A wall
  * that is already there is not copied again, and its openings stay: copying twice changes nothing.
  */
 export function wallsCopied(
@@ -30,7 +31,8 @@ export function wallsCopied(
     walls.push({ ...wall, id });
     if (!withOpenings) continue;
     for (const opening of source.openings) {
-      if (opening.wall === wall.id) openings.push({ ...opening, id: newId(ID_PREFIX.opening), wall: id });
+      if (opening.wall === wall.id)
+        openings.push({ ...copyOfOpening(opening), id: newId(ID_PREFIX.opening), wall: id });
     }
   }
   const counts = { walls: walls.length, openings: openings.length };

@@ -1,6 +1,7 @@
 import { itemName } from '../plan/items.ts';
 import type { Deg, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
 import { roundCoordinate } from '../plane/point.ts';
+import { copyOfOpening } from './copied-answers.ts';
 import { type Copies, copiedInto } from './duplicate.ts';
 import { nextId } from './free-id.ts';
 import { checkedLevelEdit, levelOf } from './level.ts';
@@ -54,7 +55,7 @@ function openingsAlong(plan: Plan, levelId: string, openings: readonly Opening[]
   const ids: string[] = [];
   for (const opening of openings) {
     const level = levelOf(next, levelId);
-    const copy = { ...slidOpening(level, opening, far, radians), id: nextId(next, 'o') };
+    const copy = { ...copyOfOpening(slidOpening(level, opening, far, radians)), id: nextId(next, 'o') };
     if (overlapsAnother(level, copy)) {
       return {
         ok: false,

@@ -1,13 +1,13 @@
 import { subjectsOf } from '../../geometry/check/subjects.ts';
 import { withoutNoneHere } from '../../geometry/edit/index.ts';
 import { listed } from '../../geometry/messages/index.ts';
-import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
+import type { Detector, Level, Plan, Wall } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
 import { modelOf } from './selectors.ts';
 
 /**
  * The plan after an edit without the answers "none here" that what is drawn now contradicts: the thing counts. A word that no sun reaches
- * the spot does not hold for another spot. `words` says what was taken back; empty for nothing.
+ * the spot does not hold for another spot, nor once light could come in another way. `words` says what was taken back; empty for nothing.
  */
 export function withoutContradictions(before: Plan, after: Plan): { readonly plan: Plan; readonly words: string } {
   let plan = after;
@@ -29,15 +29,33 @@ export function withoutContradictions(before: Plan, after: Plan): { readonly pla
 
 function isContradicted(rule: EffectiveRule, level: Level, was: Level | undefined): boolean {
   if (!level.lookedFor?.includes(rule.id)) return false;
-  if (rule.subject.of === 'sun') return wasVouched(was, rule) && standsElsewhere(level.detectors, was?.detectors ?? []);
+  if (rule.subject.of === 'sun')
+    return was !== undefined && wasVouched(was, rule) && (standsElsewhere(level, was) || isOpenedUp(level, was));
   return subjectsOf(rule, modelOf(level)).length > 0;
 }
 
-const wasVouched = (was: Level | undefined, { id }: EffectiveRule): boolean => was?.lookedFor?.includes(id) ?? false;
+const wasVouched = (was: Level, { id }: EffectiveRule): boolean => was.lookedFor?.includes(id) ?? false;
 
 /** Whether a detector stands where none stood before. */
-function standsElsewhere(detectors: readonly Detector[], before: readonly Detector[]): boolean {
+function standsElsewhere({ detectors }: Level, was: Level): boolean {
   const spot = ({ id, at, base }: Detector) => JSON.stringify([id, at, base]);
-  const known = new Set(before.map(spot));
-  return detectors.some((detector) => !known.has(spot(detector)));
+  return hasNew(detectors.map(spot), was.detectors.map(spot));
+}
+
+/** Whether light could come in where none could before: by an opening that is new, changed or no longer covered, or past a wall that is gone. */
+function isOpenedUp(level: Level, was: Level): boolean {
+  if (level.walls === was.walls && level.openings === was.openings) return false;
+  const wall = ({ id, from, to, thickness, side }: Wall) => JSON.stringify([id, from, to, thickness, side]);
+  const ways = ({ openings }: Level) =>
+    openings
+      .filter(({ shade }) => shade !== 'covered' && shade !== 'well')
+      .map(({ id, wall: on, kind, offset, width, bottom, top, glazed, shade = null }) =>
+        JSON.stringify([id, on, kind, offset, width, bottom, top, glazed, shade]),
+      );
+  return hasNew(ways(level), ways(was)) || hasNew(was.walls.map(wall), level.walls.map(wall));
+}
+
+function hasNew(now: readonly string[], before: readonly string[]): boolean {
+  const known = new Set(before);
+  return now.some((each) => !known.has(each));
 }

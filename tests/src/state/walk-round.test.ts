@@ -101,6 +101,41 @@ describe('what is drawn against an answer', () => {
   });
 });
 
+describe('the word that no sun reaches the spot', () => {
+  const lit: Opening = { ...window, shade: 'well' };
+  const before = houseLevel('L1', 'A', {
+    lookedFor: ['direct-sun'],
+    openings: [lit, { ...window, id: 'o2', offset: 3000 }],
+  });
+  const stays = (change: Partial<Level>) =>
+    withoutContradictions(planWith(before), planWith({ ...before, ...change })).plan.levels[0]?.lookedFor?.includes(
+      'direct-sun',
+    ) ?? false;
+  const [first, ...others] = before.walls as [(typeof before.walls)[0], ...typeof before.walls];
+  const open = before.openings[1] as Opening;
+
+  it.each<[string, Partial<Level>]>([
+    ['a window is new', { openings: [...before.openings, { ...window, id: 'o3', offset: 5000 }] }],
+    ['a window is as large as measured now', { openings: [lit, { ...open, top: 2200 }] }],
+    ['a window lies elsewhere', { openings: [lit, { ...open, offset: 3200 }] }],
+    ['a window is in no well after all', { openings: [{ ...lit, shade: null }, open] }],
+    ['a door has glass after all', { openings: [lit, { ...open, kind: 'door', glazed: true }] }],
+    ['a wall lies elsewhere', { walls: [{ ...first, from: [0, -300] }, ...others] }],
+    ['a wall is gone', { walls: others, openings: [] }],
+  ])('is taken back where light could come in another way: %s', (_, change) => {
+    expect(stays(change)).toBe(false);
+  });
+
+  it.each<[string, Partial<Level>]>([
+    ['a window is covered', { openings: [lit, { ...open, shade: 'covered' }] }],
+    ['a window is gone', { openings: [lit] }],
+    ['a partition is new', { walls: [...before.walls, { ...first, id: 'p', from: [3000, 0], to: [3000, 6000] }] }],
+    ['a room is named', { rooms: [] }],
+  ])('stays where none more can come in: %s', (_, change) => {
+    expect(stays(change)).toBe(true);
+  });
+});
+
 describe('the answers in the app', () => {
   const level = () => useAppStore.getState().plan.levels[0];
   const { undo } = useAppStore.getState();
