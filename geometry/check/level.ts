@@ -24,9 +24,28 @@ function unansweredQuestions({ levels, site }: Plan, level: Level, { subject }: 
   const unknown = relevant.filter(({ livingAnswered }) => livingAnswered === false);
   const names = unknown.map(levelName);
   const living = names.length > 0 ? `whether people live on ${listed(names)}` : '';
+  const ground = choice === 'each-on-the-ground' ? groundOpen(itself ? [level] : levels) : '';
   const purpose = choice === 'lowest' && site.purposeAnswered === false ? 'why the house is tested' : '';
-  const open = [purpose, living].filter(Boolean);
+  const open = [purpose, living, ground].filter(Boolean);
   return open.length > 0 ? `Not answered yet: ${listed(open)}.` : '';
+}
+
+/** Returns "what is under the floor of Basement" for the levels of which nobody has answered it; "" for none. */
+function groundOpen(levels: readonly Level[]): string {
+  const names = levels.filter(({ groundAnswered }) => groundAnswered === false).map(levelName);
+  return names.length > 0 ? `what is under the floor of ${listed(names)}` : '';
+}
+
+/**
+ * Returns the levels that would have to be tested too if they touch the ground, which nobody has answered; none where the profile does not
+ * test each level on the ground.
+ */
+export function levelsMaybeOnGround(plan: Plan): readonly Level[] {
+  const rule = effectiveRules(plan.protocol).find(({ subject }) => subject.of === 'level');
+  if (!rule || choiceOf(rule.subject) !== 'each-on-the-ground') return [];
+  return plan.levels.filter(
+    ({ ground, groundAnswered, living }) => groundAnswered === false && ground === 'none' && living !== 'no',
+  );
 }
 
 /** Returns why this level is not to be tested for the plan's purpose under its profile; "" when it is. */

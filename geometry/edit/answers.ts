@@ -1,4 +1,4 @@
-import type { Level, Living, LookedForBy, Mm, Plan, Purpose } from '../plan/model.ts';
+import type { Ground, Level, Living, LookedForBy, Mm, Plan, Purpose } from '../plan/model.ts';
 import { uncheckedLevelEdit } from './level.ts';
 
 /** Who looked, and when (RFC 3339); either may be missing. */
@@ -59,6 +59,11 @@ export function withPurpose(plan: Plan, purpose: Purpose): Plan {
 /** Returns the plan with the height of the ceiling of a level, as somebody has measured it, mm. */
 export function withCeiling(plan: Plan, levelId: string, ceiling: Mm): Plan {
   return uncheckedLevelEdit(plan, levelId, ({ ceilingAnswered: _, ...level }) => ({ ...level, ceiling }));
+}
+
+/** Returns the plan with the question answered what is under the floor of a level. */
+export function withGround(plan: Plan, levelId: string, ground: Ground): Plan {
+  return uncheckedLevelEdit(plan, levelId, ({ groundAnswered: _, ...level }) => ({ ...level, ground }));
 }
 
 /** Returns the plan with the question answered whether people live on a level. */

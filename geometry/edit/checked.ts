@@ -54,7 +54,7 @@ const SECTIONS = [
 ] as const;
 const LEVEL_KEYS = ['name', 'order', 'ceiling', 'living', 'ground'] as const;
 /** Optional keys of a level. */
-const LEVEL_EXTRAS = ['ceilingAnswered', 'livingAnswered', 'lookedFor', 'lookedForBy'] as const;
+const LEVEL_EXTRAS = ['ceilingAnswered', 'livingAnswered', 'groundAnswered', 'lookedFor', 'lookedForBy'] as const;
 
 /**
  * Returns `after` if it is a plan that the reader would accept; else the first reason why not. Checks only objects

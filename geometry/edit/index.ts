@@ -8,6 +8,7 @@ export { ITEM_KINDS, type Item, itemsOf } from '../plan/kinds.ts';
 export {
   type Look,
   withCeiling,
+  withGround,
   withLiving,
   withLooksSigned,
   withNoneHere,

@@ -197,6 +197,8 @@ export interface Level {
   /** False: `living` is only the default of a new plan and not answered yet. Missing: answered. */
   readonly livingAnswered?: boolean;
   readonly ground: Ground;
+  /** False: `ground` is only the default of a new level and not answered yet. Missing: answered. */
+  readonly groundAnswered?: boolean;
   readonly walls: readonly Wall[];
   readonly openings: readonly Opening[];
   readonly rooms: readonly RoomLabel[];

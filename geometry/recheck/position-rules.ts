@@ -44,7 +44,9 @@ export function levelRow(
 
 /** Returns whether the choice of the level depends on defaults of a new plan that nobody has confirmed. */
 function dependsOnDefaults({ site, levels }: Plan, level: Level, choice: LevelChoice): boolean {
-  if (choice === 'each-on-the-ground' && level.ground !== 'none') return level.livingAnswered === false;
+  const isEach = choice === 'each-on-the-ground';
+  if (isEach && level.ground !== 'none') return level.livingAnswered === false || level.groundAnswered === false;
+  if (isEach && levels.some(({ groundAnswered }) => groundAnswered === false)) return true;
   const lower = levels.filter(({ order }) => order <= level.order);
   const byPurpose = choice === 'lowest' && site.purposeAnswered === false;
   return byPurpose || lower.some(({ livingAnswered }) => livingAnswered === false);

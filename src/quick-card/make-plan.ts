@@ -98,7 +98,7 @@ function levelsOf(answers: CardAnswers): readonly Level[] {
   const bare: Level = {
     ...emptyLevel(`L${below.length + 1}`),
     ceilingAnswered: false,
-    ...(row ? row.level : { livingAnswered: false }),
+    ...(row ? row.level : { livingAnswered: false, groundAnswered: false }),
     order: below.length,
   };
   const size = sizeOf(answers);

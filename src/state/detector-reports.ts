@@ -37,13 +37,14 @@ export function firstReportsOf(plan: Plan, model: LevelModel): readonly Detector
 const planInputs = memoizeRecent(
   ({ levels, ...rest }: Plan): readonly unknown[] => [
     ...Object.values(rest),
-    ...levels.flatMap(({ id, name, order, living, livingAnswered, ground }) => [
+    ...levels.flatMap(({ id, name, order, living, livingAnswered, ground, groundAnswered }) => [
       id,
       name,
       order,
       living,
       livingAnswered,
       ground,
+      groundAnswered,
     ]),
   ],
   CACHE_SIZE,

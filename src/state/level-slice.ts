@@ -120,7 +120,14 @@ function newLevel(plan: Plan, where: Beside): Level {
   const name = NAMES[where].find((each) => !taken.has(each)) ?? `Level ${plan.levels.length + 1}`;
   // Lived in until someone answers: too strict a choice of the level to test shows at once, too lax a one does not.
   const ground = where === 'above' ? 'none' : 'basement';
-  return { ...emptyLevel(nextId(plan, 'L')), name, ground, ceilingAnswered: false, livingAnswered: false };
+  return {
+    ...emptyLevel(nextId(plan, 'L')),
+    name,
+    ground,
+    ceilingAnswered: false,
+    livingAnswered: false,
+    groundAnswered: false,
+  };
 }
 
 /** What comes into view when a level goes: the one below it, else the one above. */

@@ -9,7 +9,8 @@ import { levelHeading, levelName } from '../../geometry/plan/nouns.ts';
 
 export function addedWords(level: Level, beside: Level, where: Beside): string {
   const added = `${level.name} is added ${where} ${levelName(beside)}.`;
-  if (where === 'above' || beside.ground === 'none') return `${added} Enter whether it is lived in.`;
+  if (where === 'above' || beside.ground === 'none' || beside.groundAnswered === false)
+    return `${added} Enter whether it is lived in.`;
   return `${added} ${levelHeading(beside)} is noted as ${GROUND_PHRASE[beside.ground]}: check whether that is still right.`;
 }
 

@@ -188,6 +188,10 @@ export const LevelSchema = about(
         'False: `living` is only what a new level begins with; left out: it was answered.',
       ),
       ground: oneOf(['basement', 'slab', 'crawlspace', 'none']),
+      groundAnswered: about(
+        v.exactOptional(v.boolean('true or false')),
+        'False: `ground` is only what a new level begins with; left out: it was answered.',
+      ),
       walls: list(WallSchema, 'a list of walls'),
       openings: listOrNone(OpeningSchema, 'a list of openings'),
       rooms: listOrNone(RoomSchema, 'a list of room labels'),

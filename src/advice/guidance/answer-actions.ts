@@ -7,6 +7,7 @@ import { type QuestionId, questionOf } from '../walk-round.ts';
 import type { HintAction } from './hint.ts';
 
 export const LIVING_PRESS = 'Enter who lives there';
+export const GROUND_PRESS = 'Enter what is under it';
 export const PURPOSE_ACTION = { kind: 'field', label: 'Enter why', field: 'purpose' } as const satisfies HintAction;
 
 export function questionAction(levelId: string, question: QuestionId, rule: string): HintAction {
@@ -33,6 +34,9 @@ export function actionToSettle(plan: Plan, level: Level, report: DetectorReport,
   if (rule === 'ceiling') return { kind: 'level', label: 'Enter its height', levelId: level.id };
   if (rule !== 'level') return null;
   if (plan.site.purposeAnswered === false) return PURPOSE_ACTION;
-  const open = levelsInOrder(plan).find(({ livingAnswered }) => livingAnswered === false);
-  return open ? { kind: 'living', label: LIVING_PRESS, levelId: open.id } : null;
+  const levels = levelsInOrder(plan);
+  const open = levels.find(({ livingAnswered }) => livingAnswered === false);
+  if (open) return { kind: 'living', label: LIVING_PRESS, levelId: open.id };
+  const bare = levels.find(({ groundAnswered }) => groundAnswered === false);
+  return bare ? { kind: 'level', label: GROUND_PRESS, levelId: bare.id } : null;
 }

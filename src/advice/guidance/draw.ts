@@ -53,7 +53,7 @@ function houseHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
   if (level.ground === 'none') {
     const name = levelHeading(level);
     hints.push({
-      text: `${name} is the lowest level here and is noted as not touching the soil. Add the level below it, or enter what is under its floor.`,
+      text: `${name} is the lowest level here and is ${level.groundAnswered === false ? 'not known to touch' : 'noted as not touching'} the soil. Add the level below it, or enter what is under its floor.`,
       action: { kind: 'level', label: 'Show the levels', levelId: level.id },
       missing: false,
       weight: WEIGHT.notOnGround,

@@ -4,7 +4,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { levelName } from '../../../geometry/plan/nouns.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { glazedOpenings } from '../../../geometry/sun/glazed.ts';
-import { LIVING_PRESS, PURPOSE_ACTION } from './answer-actions.ts';
+import { GROUND_PRESS, LIVING_PRESS, PURPOSE_ACTION } from './answer-actions.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
 /** Returns hints about the site: why it is tested, who lives where, its place where the sun is computed; and loosened rules, which are always shown. */
@@ -28,7 +28,7 @@ export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hi
 }
 
 /** Returns hints about what the choice of the level to test depends on and nobody has answered. */
-function askedHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
+function askedHints({ protocol, site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const weight = WEIGHT.asked;
   const purpose: Hint = {
     text: 'Why the house is tested is not answered yet.',
@@ -42,7 +42,16 @@ function askedHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
       const text = `Whether people live on ${levelName(level)} is not answered yet.`;
       return { text, action: { kind: 'living', label: LIVING_PRESS, levelId: level.id }, missing: true, weight };
     });
-  return site.purposeAnswered === false ? [purpose, ...living] : living;
+  const choosesByGround = effectiveRules(protocol).some(
+    ({ subject }) => subject.of === 'level' && subject.choice === 'each-on-the-ground',
+  );
+  const ground = levels
+    .filter(({ model }) => choosesByGround && model.level.groundAnswered === false)
+    .map(({ model: { level } }): Hint => {
+      const text = `What is under the floor of ${levelName(level)} is not answered yet.`;
+      return { text, action: { kind: 'level', label: GROUND_PRESS, levelId: level.id }, missing: true, weight };
+    });
+  return [...(site.purposeAnswered === false ? [purpose] : []), ...living, ...ground];
 }
 
 /** Returns hints about the place of the house and north once they are needed: for direct sun at a spot where nobody has answered. */

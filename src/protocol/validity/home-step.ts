@@ -1,3 +1,4 @@
+import { levelsMaybeOnGround } from '../../../geometry/check/level.ts';
 import { levelsToTest } from '../../../geometry/check/needed-locations.ts';
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
@@ -38,9 +39,12 @@ const asksNow = (step: NextStepId): boolean =>
 const mostCautious = (steps: readonly NextStepId[]): NextStepId | null =>
   MOST_CAUTIOUS_FIRST.find((step) => steps.includes(step)) ?? null;
 
-/** Returns a phrase for each level that lacks valid results. */
+/** Returns a phrase for each level that lacks valid results, or of which nobody has answered whether it is to be tested. */
 function levelsWithoutResult(plan: Plan, valid: readonly LocationReport[]): readonly string[] {
-  return levelsToTest(plan).flatMap(({ level, needed }) => {
+  const asked = levelsMaybeOnGround(plan).map(
+    (level) => `what is under the floor of ${levelName(level)} is not answered`,
+  );
+  const lacking = levelsToTest(plan).flatMap(({ level, needed }) => {
     const here = valid.filter(({ set }) => set.level.id === level.id).length;
     if (here >= needed) return [];
     const name = levelName(level);
@@ -48,4 +52,5 @@ function levelsWithoutResult(plan: Plan, valid: readonly LocationReport[]): read
       ? [`${name} has no valid result`]
       : [`${name} has ${here} of ${counted(needed, 'location')} with a valid result`];
   });
+  return [...lacking, ...asked];
 }

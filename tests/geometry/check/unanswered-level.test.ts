@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { checkDetector } from '../../../geometry/check/check-detector.ts';
+import { checkDetector, checkPlan } from '../../../geometry/check/check-detector.ts';
 import type { Check } from '../../../geometry/check/types.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
+import { compareOpinions } from '../../../geometry/recheck/compare.ts';
+import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 const upper: Level = houseLevel('L2', 'B', { name: 'Main floor', order: 1, ground: 'none', living: 'lived-in' });
@@ -40,6 +42,33 @@ describe('the level to test, while its choice rests on answers that nobody gave'
     const lived = lower({ living: 'lived-in' });
     const above = { ...upper, livingAnswered: false };
     expect(levelRow(planOf([lived, above]), lived)).toMatchObject({ verdict: 'clear', notRun: false });
+  });
+
+  it('is not run while what is under its floor is not answered, where each level on the ground is tested', () => {
+    const each = (profile: string, levels: readonly Level[], level: Level) => {
+      const plan: Plan = { ...planOf(levels), protocol: { profile, overrides: [] } };
+      const [compared] = compareOpinions(checkPlan(plan), recheck(plan), plan.tapeTolerance).flatMap(
+        ({ detectors }) => detectors,
+      );
+      expect(compared?.computed).toMatchObject({ how: 'twice' });
+      return levelRow(plan, level);
+    };
+    for (const profile of ['pennsylvania-240-310', 'illinois-422-130', 'ohio-3701-69-07']) {
+      const lived = lower({ living: 'lived-in' });
+      expect(each(profile, [lived, upper], lived)).toMatchObject({ verdict: 'clear', notRun: false });
+      const open = lower({ living: 'lived-in', groundAnswered: false });
+      expect(each(profile, [open, upper], open)).toMatchObject({ verdict: 'unknown', notRun: true });
+      expect(each(profile, [open, upper], open)?.reason).toBe('Not answered yet: what is under the floor of Basement.');
+      // No level is known to touch the ground: the other one may.
+      const high = { ...lived, ground: 'none' as const };
+      const above = { ...upper, groundAnswered: false };
+      expect(each(profile, [high, above], high)?.reason).toBe(
+        'Not answered yet: what is under the floor of Main floor.',
+      );
+    }
+    // Elsewhere the choice does not depend on it.
+    const open = lower({ living: 'lived-in', groundAnswered: false });
+    expect(each('home-short-term', [open, upper], open)).toMatchObject({ verdict: 'clear', notRun: false });
   });
 
   it('stays blocked where even what the plan begins with bars it: the cautious side', () => {

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { withLiving, withPurpose } from '../../../geometry/edit/index.ts';
+import { withGround, withLiving, withPurpose } from '../../../geometry/edit/index.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Fixture, Level, Opening, Plan } from '../../../geometry/plan/model.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
@@ -167,11 +167,17 @@ describe('the answers in the app', () => {
     expect([level()?.lookedFor, level()?.lookedForBy]).toEqual([undefined, undefined]);
   });
 
-  it('are those of purpose and living too', () => {
+  it('are those of purpose, living and ground too', () => {
     useAppStore.getState().newPlan();
     expect(useAppStore.getState().plan.site.purposeAnswered).toBe(false);
     expect(useAppStore.getState().run((plan) => withPurpose(plan, 'after-mitigation'))).toBe('');
     expect(useAppStore.getState().run((plan) => withLiving(plan, 'L1', 'could-be'))).toBe('');
+    expect(level()?.groundAnswered).toBe(false);
+    expect(useAppStore.getState().run((plan) => withGround(plan, 'L1', 'slab'))).toBe('');
+    expect(level()).toMatchObject({ ground: 'slab' });
+    expect(level()).not.toHaveProperty('groundAnswered');
+    useAppStore.getState().addLevel('above');
+    expect(useAppStore.getState().plan.levels.at(-1)).toMatchObject({ ground: 'none', groundAnswered: false });
     expect(useAppStore.getState().plan.site).not.toHaveProperty('purposeAnswered');
     expect(level()).not.toHaveProperty('livingAnswered');
   });

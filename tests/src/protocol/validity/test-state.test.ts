@@ -155,6 +155,25 @@ describe('the reason for the test, while nobody has answered it', () => {
   });
 });
 
+describe('what is under the floor of another level, while nobody has answered it', () => {
+  const twoLevels = (change: Partial<Level>, profile: string) => {
+    const above = houseLevel('L2', 'B', { name: 'Main floor', order: 1, ground: 'none', detectors: [], ...change });
+    return validTestPlan([1, 1.1], { levels: [houseLevel(), above], protocol: { profile, overrides: [] } });
+  };
+  const stepOf = (plan: Plan) => homeStep(plan, setsOf(plan));
+
+  it('leaves the step for the house unknown, where each level on the ground is tested', () => {
+    const open = stepOf(twoLevels({ groundAnswered: false }, 'pennsylvania-240-310'));
+    expect(open.step).toBe('unknown');
+    expect(open.text).toContain('what is under the floor of Main floor is not answered');
+    expect(stepOf(twoLevels({}, 'pennsylvania-240-310')).step).toBe('retest-later');
+    expect(stepOf(twoLevels({ groundAnswered: false, living: 'no' }, 'pennsylvania-240-310')).step).toBe(
+      'retest-later',
+    );
+    expect(stepOf(twoLevels({ groundAnswered: false }, 'home-short-term')).step).toBe('retest-later');
+  });
+});
+
 describe('the house', () => {
   const second = (change: Partial<Level> = {}) => houseLevel('L2', 'B', { order: 0, ground: 'slab', ...change });
   const pennsylvania = (values: readonly number[]) =>

@@ -1,4 +1,4 @@
-import { withCeiling, withLevel } from '../../../../../geometry/edit/index.ts';
+import { withCeiling, withGround, withLevel } from '../../../../../geometry/edit/index.ts';
 import { capital, GROUND_PHRASE } from '../../../../../geometry/messages/index.ts';
 import type { Ground, Level } from '../../../../../geometry/plan/model.ts';
 import { levelHeading, levelName } from '../../../../../geometry/plan/nouns.ts';
@@ -85,9 +85,9 @@ function LevelFields({ level }: { readonly level: Level }) {
       <div className="wide">
         <ChoiceField
           label="Under its floor"
-          value={level.ground}
+          value={level.groundAnswered === false ? null : level.ground}
           choices={GROUNDS}
-          onCommit={(ground) => change({ ground })}
+          onCommit={(ground) => run((plan) => withGround(plan, level.id, ground))}
         />
       </div>
       <div className="wide">
