@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { plannedStart } from '../../protocol/custody/placed.ts';
 import { type Ms, msOf } from '../../protocol/timing/clock.ts';
-import { hoursAreKnown, labDaysAreKnown } from '../../protocol/timing/exposure-limits.ts';
+import { labDaysAreKnown } from '../../protocol/timing/exposure-limits.ts';
 import { formatShortInstant } from '../../protocol/timing/format-time.ts';
 import { nextDue } from '../../protocol/timing/next-due.ts';
 import type { TimingRule } from '../../protocol/timing/timing-check.ts';
@@ -61,14 +61,12 @@ const UNKNOWN: Readonly<Record<TimingRule, string>> = {
   laboratory: 'The times of mailing and receipt do not fit together.',
 };
 
-/** Returns what leaves a check open: limits that nobody has entered before times that are missing. */
+/** Returns what leaves a check open: a limit that nobody has entered before times that do not fit together. */
 function unknownText(plan: Plan, rule: TimingRule): string {
   const { end, received } = plan.visit;
-  if (rule === 'exposure' && end !== null && !hoursAreKnown(plan))
-    return 'How long the kit may be exposed is not entered: copy it from its instructions.';
-  if (rule === 'laboratory' && end !== null && received && !labDaysAreKnown(plan))
-    return 'Within how many days the laboratory must have the kit is not entered.';
-  return UNKNOWN[rule];
+  return rule === 'laboratory' && end !== null && received && !labDaysAreKnown(plan)
+    ? 'Within how many days the laboratory must have the kit is not entered.'
+    : UNKNOWN[rule];
 }
 
 const PLACING_OPEN = 'Whether the detectors were placed as planned is not recorded.';

@@ -62,7 +62,7 @@ describe('the hours and days of a kit that nobody has entered', () => {
     const received = planWith({ hoursAnswered: false }, { received: '2026-03-12T09:00:00-04:00' });
     const levels = received.levels.map((level) => ({ model: { level }, reports: [] })) as never;
     const hints = timeHints(received, levels, Number.NaN).map(({ text }) => text);
-    expect(hints).toContain('How long the kit may be exposed is not entered: copy it from its instructions.');
+    expect(hints).toContain('How long the kit may be exposed is not entered.');
     expect(hints).toContain('Within how many days the laboratory must have the kit is not entered.');
     expect(hints.join(' ')).not.toMatch(/picked up is not recorded|do not fit together/);
   });
