@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { SIDES } from '../../geometry/dimension/wall-gaps.ts';
 import { type Plan, ROOM_USES } from '../../geometry/plan/model.ts';
 import { instantError } from '../../geometry/planfile/instant.ts';
+import { CEILINGS } from '../state/ceiling-range.ts';
 
 /** The answers from which a quick card is made. Lengths in mm; null and missing keys: not answered, or the leaflet is silent. */
 
@@ -66,6 +67,8 @@ const AnswersSchema = v.object({
   /** Groups that were looked for on this floor of the house and are not there. */
   none: or(v.array(v.picklist(GROUP_IDS)), []),
   support: or(v.nullable(SupportSchema), null),
+  /** From floor to ceiling. */
+  ceiling: or(v.nullable(v.pipe(v.number(), v.minValue(CEILINGS.least), v.maxValue(CEILINGS.most))), null),
   /** When the house can be closed. RFC 3339. */
   closing: or(v.nullable(instant), null),
   /** Whether pets or small children live in the house. */

@@ -8,8 +8,9 @@ import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
 import { formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type Doubts, NO_DOUBTS } from '../state/second-opinion.ts';
-import { answersOf, type CardAnswers, GROUP_IDS, NO_ANSWERS } from './answers.ts';
+import { type CardAnswers, GROUP_IDS, NO_ANSWERS } from './answers.ts';
 import { type LookPoint, lookPoints } from './look-points.ts';
+import { answersNow, cardLevel, hasBegun } from './made-again.ts';
 import { type NoSpot, noSpot, wrongHours } from './no-spot.ts';
 import { heightBand, middleOf, modelOf, NO_REACH } from './spot.ts';
 import { WALL_WORDS } from './square-words.ts';
@@ -59,9 +60,8 @@ interface TapeDistance {
  * @param doubts detectors on which the two computations differ: their spot is no spot
  */
 export function describeCard(plan: Plan, doubts: Doubts = NO_DOUBTS): QuickCard {
-  const answers = answersOf(plan) ?? NO_ANSWERS;
-  const highest = plan.levels.reduce((a, b) => (b.order > a.order ? b : a));
-  const level = plan.levels.find(({ detectors }) => detectors.length > 0) ?? highest;
+  const answers = answersNow(plan) ?? NO_ANSWERS;
+  const level = cardLevel(plan);
   const model = modelOf(plan, level.id);
   const doubt = level.detectors.flatMap(({ id }) => doubts.get(id)?.says ?? [])[0];
   const spot = doubt === undefined && !wrongHours(plan, answers) ? spotOf(plan, model, answers) : null;
@@ -81,11 +81,23 @@ function noSpotOf(plan: Plan, { id, detectors }: Level, answers: CardAnswers, do
   if (detectors.length === 0) return noSpot(plan, id, answers);
   const hours = wrongHours(plan, answers);
   if (hours) return hours;
-  return { why: MOVED, helps: ['Open it in the full app and look at the verdict, or change the answers.'] };
+  return hasBegun(plan) ? PLACED_WRONG : MOVED;
 }
 
 /** The plan was changed since the card was made. */
-const MOVED = 'Where the kit is in the plan now, it is blocked, or the check cannot decide.';
+const MOVED: NoSpot = {
+  why: 'Where the kit is in the plan now, it is blocked, or the check cannot decide.',
+  helps: ['Open it in the full app and look at the verdict, or change the answers.'],
+};
+
+/** The answers were changed after the placement, or the plan was. */
+const PLACED_WRONG: NoSpot = {
+  why: 'The kit is placed. By what you entered now, its place is blocked or cannot be decided.',
+  helps: [
+    'Measure again, and correct the answers where they are wrong.',
+    'Where they are right, end this test: begin another card, and place a new kit at its spot.',
+  ],
+};
 
 /** The spot of the detectors on the level; null where there is none, or one of them is blocked or cannot be decided. */
 function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot | null {
@@ -128,8 +140,8 @@ function tapesOf(plan: Plan, model: LevelModel): readonly TapeDistance[] {
   }));
 }
 
-function heightsOf(plan: Plan, { leaflet }: CardAnswers): string {
-  const { low, high } = heightBand(plan, leaflet);
+function heightsOf(plan: Plan, answers: CardAnswers): string {
+  const { low, high } = heightBand(plan, answers);
   const unit = plan.display.length;
   return `between ${formatRequired(low, unit)} and ${formatRequired(high, unit, 'most')} above the floor`;
 }

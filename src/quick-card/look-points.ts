@@ -9,7 +9,8 @@ import type { RuleId } from '../../geometry/rules/types.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
 import { SUN_HOLDS } from '../advice/sun-words.ts';
 import { instantText, type Ms } from '../protocol/timing/clock.ts';
-import { answersOf, type CardAnswers, GROUP_IDS, type GroupId, withAnswers } from './answers.ts';
+import { type CardAnswers, GROUP_IDS, type GroupId, withAnswers } from './answers.ts';
+import { answersNow } from './made-again.ts';
 import { groupsDrawn } from './room-plan.ts';
 import { GROUPS } from './things.ts';
 
@@ -67,7 +68,7 @@ function sunWords(plan: Plan, level: Level, reports: readonly DetectorReport[]):
 function openWords({ display }: Plan, { id, name, least }: EffectiveRule, reports: readonly DetectorReport[]): string {
   if (id === 'support') return 'What carries it: not entered. Something firm, under its whole foot.';
   if (id === 'ceiling')
-    return `${name}: nobody has measured it. It has to be ${formatRequired(least ?? 0, display.length)} above the kit. Choose a lower place, or enter the height of the ceiling in the full app.`;
+    return `${name}: nobody has measured it. It has to be ${formatRequired(least ?? 0, display.length)} above the kit. Measure the ceiling and enter it, or choose a lower place.`;
   if (isGroup(id))
     return `${name}: nobody has looked. It has to be ${formatRequired(least ?? 0, display.length)} away.`;
   const reason = reports.flatMap(openChecks).find(({ rule }) => rule === id)?.reason;
@@ -84,7 +85,7 @@ function saysOf(rule: RuleId): string | null {
 
 /** Returns the plan with a point closed by a person who has looked, at `now`, or opened again. */
 export function withLooked(plan: Plan, levelId: string, { rule, isOpen }: LookPoint, now: Ms): Plan {
-  const answers = answersOf(plan);
+  const answers = answersNow(plan);
   const noted =
     !answers || !isGroup(rule)
       ? plan

@@ -1,45 +1,62 @@
 import { withNoneHere } from '../../geometry/edit/index.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
-import { capital, ROOM_USE_NOUN } from '../../geometry/plan/nouns.ts';
-import { emptyLevel } from '../../geometry/planfile/empty.ts';
+import { ROOM_USE_NOUN } from '../../geometry/plan/nouns.ts';
 import { publishedDistance } from '../../geometry/rules/profiles.ts';
 import { withVisitStart } from '../protocol/custody/placed.ts';
-import { instantText, type Ms } from '../protocol/timing/clock.ts';
+import { instantText, type Ms, msOf } from '../protocol/timing/clock.ts';
 import { hoursAreKnown, labDaysAreKnown } from '../protocol/timing/exposure-limits.ts';
 import { withAnswers as withKitAnswers } from '../protocol/timing/kit-answers.ts';
 import { answersOf, type CardAnswers, LEAFLET_RULES, type Leaflet, withAnswers } from './answers.ts';
-import { farOpening, roomOpenings } from './room-openings.ts';
-import { groupsDrawn, type RoomSize, roomFixtures, roomWalls, sizeOf } from './room-plan.ts';
+import { drawnLevels } from './levels.ts';
+import { hasBegun, withKitsKept, withLooksKept } from './made-again.ts';
+import { groupsDrawn } from './room-plan.ts';
 import { scheduledStart, WAKING_HOURS } from './schedule.ts';
 import { withSpot } from './spot.ts';
-import { GROUPS, LEVELS } from './things.ts';
+import { GROUPS } from './things.ts';
 
 /**
  * Returns the plan of a quick card: one room, what is in it, and a detector at the best spot, or none where no spot is valid. Only what was
  * answered is recorded: a group that nobody looked for stays open, and without the leaflet's hours there are no times.
- * @param base a new plan, or one that a card made: what is recorded of its test is kept
+ * @param base a new plan, or one that a card made: what is recorded of its test is kept, and a kit that is placed stays where it stands
  * @param now nothing is scheduled before it
  */
 export function quickPlan(base: Plan, answers: CardAnswers, now: Ms): Plan {
-  const levels = levelsOf(answers);
-  const room = levels.at(-1) as Level;
-  const plan = withNones({ ...settled(base, answers), levels }, room.id, answers, now);
-  const placed = withAnswers(withSpot(plan, room.id, answers), answers);
-  return hasBegun(base) ? placed : withStart(placed, answers, now);
+  const levels = drawnLevels(answers);
+  const { id } = levels.at(-1) as Level;
+  const plan = withNones({ ...settled(base, answers), levels }, id, answers, now);
+  const hasKits = base.levels.some(({ detectors }) => detectors.length > 0);
+  if (hasBegun(base) && hasKits) {
+    return withLooksKept(withAnswers(withKitsKept(plan, id, base, answers), answers), id, base);
+  }
+  const placed = withLooksKept(withAnswers(withSpot(plan, id, answers), answers), id, base);
+  return hasBegun(base) ? placed : withStart(placed, base, answers, now);
 }
 
-/** Whether something of the test was written down: its times stay as they are. */
-function hasBegun({ visit, readings, log = [] }: Plan): boolean {
-  return visit.end !== null || visit.closedSince !== null || readings.length > 0 || log.length > 0;
-}
-
-/** Without a spot nothing is scheduled. */
-function withStart(plan: Plan, answers: CardAnswers, now: Ms): Plan {
+/**
+ * The plan with its placement planned. Without a spot nothing is scheduled; what was recorded before the placement holds while closing and
+ * hours are the same.
+ */
+function withStart(plan: Plan, base: Plan, answers: CardAnswers, now: Ms): Plan {
   const isPlaced = plan.levels.some(({ detectors }) => detectors.length > 0);
+  const { closedSince, start } = base.visit;
+  const isRecorded = closedSince !== null || (base.log ?? []).length > 0;
+  if (isPlaced && isRecorded && start !== null && hasSameTimes(answersOf(base), answers)) return plan;
   const at = isPlaced ? scheduledStart(plan, answers, now) : null;
-  const start = at === null ? null : instantText(at, plan.site.timeZone);
-  return { ...plan, visit: withVisitStart(plan.visit, start, true) };
+  const planned = at === null ? null : instantText(at, plan.site.timeZone);
+  const visit = withVisitStart(plan.visit, planned, true);
+  return { ...plan, visit: isLater(answers.closing, closedSince) ? { ...visit, closedSince: null } : visit };
 }
+
+/** Whether a house is to be closed later than it was recorded: it was opened in between, or will be. */
+function isLater(closing: string | null, closedSince: string | null): boolean {
+  const [planned, recorded] = [msOf(closing), msOf(closedSince)];
+  return planned !== null && recorded !== null && planned > recorded;
+}
+
+const hasSameTimes = (before: CardAnswers | null, { closing, leaflet }: CardAnswers): boolean =>
+  msOf(before?.closing) === msOf(closing) &&
+  before?.leaflet.minimumHours === leaflet.minimumHours &&
+  before?.leaflet.maximumHours === leaflet.maximumHours;
 
 /** The plan without its levels: the leaflet, the purpose, the title. */
 function settled(base: Plan, answers: CardAnswers): Plan {
@@ -89,34 +106,6 @@ function overridesOf({ protocol }: Plan, { distances }: Leaflet): Plan['protocol
     if (wanted === undefined || published === null || wanted <= published) return [];
     return [{ rule, distance: wanted, note: "The kit's leaflet" }];
   });
-}
-
-/** The floor of the room, above the one below where the answer tells of one. */
-function levelsOf(answers: CardAnswers): readonly Level[] {
-  const row = answers.level === null ? null : LEVELS[answers.level];
-  const below = row?.below ? [{ ...emptyLevel('L1'), ceilingAnswered: false, ...row.below, order: 0 }] : [];
-  const bare: Level = {
-    ...emptyLevel(`L${below.length + 1}`),
-    ceilingAnswered: false,
-    ...(row ? row.level : { livingAnswered: false, groundAnswered: false }),
-    order: below.length,
-  };
-  const size = sizeOf(answers);
-  return [...below, size ? drawnLevel(bare, answers, size) : bare];
-}
-
-function drawnLevel(bare: Level, answers: CardAnswers, size: RoomSize): Level {
-  const walls = roomWalls(answers, size);
-  const far = farOpening(answers, size);
-  const { use } = answers;
-  const at = [size.across / 2, size.along / 2] as const;
-  return {
-    ...bare,
-    walls: far ? [...walls, far.wall] : walls,
-    openings: [...roomOpenings(answers, walls, size), ...(far ? [far.opening] : [])],
-    fixtures: roomFixtures(answers, size, bare),
-    rooms: use === null ? [] : [{ id: 'r1', name: capital(ROOM_USE_NOUN[use]), use, at }],
-  };
 }
 
 /** What was looked for and is not there; a group of which something is drawn needs no such answer. */

@@ -56,10 +56,14 @@ function wrongLevel(plan: Plan, level: Level): NoSpot | null {
 }
 
 function wrongHeight(plan: Plan, answers: CardAnswers): NoSpot | null {
-  const band = heightBand(plan, answers.leaflet);
+  const band = heightBand(plan, answers);
   const top = topOf(plan, answers);
   const unit = plan.display.length;
   if (band.low > band.high) {
+    const byLeaflet = heightBand(plan, { ...answers, ceiling: null });
+    if (byLeaflet.low <= byLeaflet.high) {
+      return { why: 'Under this ceiling no height is left for a kit.', helps: ['Check its height again.', OTHER_ROOM] };
+    }
     return {
       why: 'The heights that were copied from the leaflet leave no height that is usual for a test.',
       helps: ['Check the two heights again. Where the leaflet really says so, ask the laboratory.'],

@@ -1,6 +1,6 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { counted } from '../../geometry/plan/nouns.ts';
-import type { Practice } from '../../geometry/plan/test-record.ts';
+import type { Practice, Visit } from '../../geometry/plan/test-record.ts';
 import { HOUR, instantAt, instantText, MINUTE, type Ms, msOf, wallTime } from '../protocol/timing/clock.ts';
 import { kitWindow } from '../protocol/timing/exposure-limits.ts';
 import { proposeStarts } from '../protocol/timing/propose-starts.ts';
@@ -49,12 +49,18 @@ export const hasHours = (plan: Plan, { leaflet }: CardAnswers): boolean =>
 export function scheduledStart(plan: Plan, answers: CardAnswers, now: Ms): Ms | null {
   const closing = msOf(answers.closing);
   if (closing === null || !hasHours(plan, answers)) return null;
-  const from = Math.max(now, closing);
-  // The closing is only planned: it is not recorded in the plan, and here it says when the house will be closed.
-  const closed = { ...plan.visit, closedSince: instantText(from, plan.site.timeZone) };
-  const first = proposeStarts({ ...plan, practice: WAKING_HOURS, visit: closed }, from).find((day) => day.ok);
+  const closed = closing === closedStill(plan.visit) ? closing : Math.max(now, closing);
+  // A closing that is only planned is not recorded in the plan, and here it says when the house will be closed.
+  const { closedUntil: _, ...others } = plan.visit;
+  const visit = { ...others, closedSince: instantText(closed, plan.site.timeZone) };
+  const from = Math.max(now, closed);
+  const first = proposeStarts({ ...plan, practice: WAKING_HOURS, visit }, from).find((day) => day.ok);
   return first?.ok ? first.proposal.start : null;
 }
+
+/** Returns since when the house is closed by the record of the visit; null where that is not recorded, or has ended. */
+export const closedStill = ({ closedSince, closedUntil }: Visit): Ms | null =>
+  closedUntil == null ? msOf(closedSince) : null;
 
 /** A time at which the house could be closed. */
 export interface Closing {

@@ -14,7 +14,7 @@ import { bestSpots } from '../../geometry/search/best-spots.ts';
 import { roomFloor } from '../../geometry/search/room-floor.ts';
 import { OBJECT_DEFAULTS } from '../state/defaults.ts';
 import { withDetectors } from '../state/side-by-side.ts';
-import type { CardAnswers, Leaflet } from './answers.ts';
+import type { CardAnswers } from './answers.ts';
 import { neededAnswers } from './needed.ts';
 import { areaOf, sideOfSquare, sizeOf } from './room-plan.ts';
 import { hoursTrouble } from './schedule.ts';
@@ -30,28 +30,31 @@ const BOARD: Mm = 25.4;
 /** A table stands this far off the walls, mm: an inch. */
 const OFF_WALL: Mm = 25.4;
 
-/** The heights between which the underside of a detector has to be, mm; `low` is above `high` where leaflet and rule leave none. */
+/** The heights between which the underside of a detector has to be, mm; `low` is above `high` where nothing is left. */
 export interface Band {
   readonly low: Mm;
   readonly high: Mm;
 }
 
-/** Returns what the rule and the leaflet leave of the heights. */
-export function heightBand(plan: Plan, { lowest, highest }: Leaflet): Band {
-  const rule = effectiveRules(plan.protocol).find(({ subject }) => subject.of === 'height');
+/** Returns what the rules, the leaflet and a ceiling that is measured leave of the heights. */
+export function heightBand({ protocol }: Plan, { leaflet: { lowest, highest }, ceiling }: CardAnswers): Band {
+  const rules = effectiveRules(protocol);
+  const rule = rules.find(({ subject }) => subject.of === 'height');
+  const below = rules.find(({ id }) => id === 'ceiling')?.least ?? 0;
   const low = Math.max(rule?.least ?? 0, lowest ?? 0);
-  const high = Math.min(rule?.most ?? Number.POSITIVE_INFINITY, highest ?? Number.POSITIVE_INFINITY) - tall;
-  return { low, high };
+  const limits = [rule?.most, highest, ceiling === null ? null : ceiling - below];
+  return { low, high: Math.min(...limits.map((limit) => limit ?? Number.POSITIVE_INFINITY)) - tall };
 }
 
 /** Returns the height of the top that carries the detector: as measured, or a usual one within the band. */
-export function topOf(plan: Plan, { support, leaflet }: CardAnswers): Mm {
+export function topOf(plan: Plan, answers: CardAnswers): Mm {
+  const { support } = answers;
   if (support?.top != null) return support.top;
-  const { low, high } = heightBand(plan, leaflet);
+  const { low, high } = heightBand(plan, answers);
   return Math.max(low, Math.min(high, USUAL_TOP[support?.kind ?? 'table']));
 }
 
-/** Whether a top is at a height that rule and leaflet allow. */
+/** Whether a top is at a height of the band. */
 export function isInBand({ low, high }: Band, top: Mm): boolean {
   return top >= low && top <= high;
 }
@@ -64,7 +67,7 @@ export function withSpot(plan: Plan, levelId: string, answers: CardAnswers): Pla
   const carried = withShelf(plan, levelId, answers);
   const top = topOf(plan, answers);
   if (neededAnswers(answers).length > 0 || hoursTrouble(plan, answers.leaflet)) return carried;
-  if (!isInBand(heightBand(plan, answers.leaflet), top)) return carried;
+  if (!isInBand(heightBand(plan, answers), top)) return carried;
   const model = modelOf(carried, levelId);
   const probe: Probe = { base: top, radius, tall };
   const found = axesFor(carried, model, probe, answers);
@@ -125,7 +128,8 @@ function placed(plan: Plan, levelId: string, answers: CardAnswers, { base }: Pro
   return withDetectors(tabled, levelId, { axes, base, radius, tall, mutual: true }, null).plan;
 }
 
-function withTable(plan: Plan, levelId: string, top: Mm, axes: readonly XY[]): Plan {
+/** Returns the plan with a small table below detectors at these axes. */
+export function withTable(plan: Plan, levelId: string, top: Mm, axes: readonly XY[]): Plan {
   const [x, y] = middleOf(axes);
   const model = modelOf(plan, levelId);
   const free = Math.min(...model.rooms.map((room) => Math.max(0, roomFloor(room).depth(x, y))));

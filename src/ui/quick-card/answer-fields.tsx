@@ -11,8 +11,14 @@ interface Props<T> {
   readonly hint?: string;
 }
 
+interface LengthProps extends Props<Mm> {
+  readonly unit: LengthUnit;
+  /** Returns what is wrong with a length, in words; empty for nothing. */
+  readonly refuse?: (mm: Mm) => string;
+}
+
 /** A length that may be left open. */
-export function OpenLength({ unit, value, onCommit, ...rest }: Props<Mm> & { readonly unit: LengthUnit }) {
+export function OpenLength({ unit, value, onCommit, refuse, ...rest }: LengthProps) {
   return (
     <TypedField<Mm | null>
       {...rest}
@@ -20,7 +26,9 @@ export function OpenLength({ unit, value, onCommit, ...rest }: Props<Mm> & { rea
       read={(text) => {
         if (text.trim() === '') return { ok: true, value: null, echo: '' };
         const length = readLength(text, unit);
-        return length.ok ? { ok: true, value: length.mm, echo: formatMeasured(length.mm, unit) } : length;
+        if (!length.ok) return length;
+        const message = refuse?.(length.mm) ?? '';
+        return message ? { ok: false, message } : { ok: true, value: length.mm, echo: formatMeasured(length.mm, unit) };
       }}
       onCommit={(mm) => {
         onCommit(mm);

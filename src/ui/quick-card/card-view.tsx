@@ -293,4 +293,4 @@ function OpenPoint({ point, first, onPress }: OpenPointProps) {
 
 /** The question that a point belongs to; null where none asks for it. */
 const questionOf = (rule: RuleId): GroupId | 'support' | null =>
-  rule === 'support' ? rule : (GROUP_IDS.find((group) => group === rule) ?? null);
+  rule === 'support' || rule === 'ceiling' ? 'support' : (GROUP_IDS.find((group) => group === rule) ?? null);

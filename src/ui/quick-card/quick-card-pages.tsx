@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { listed } from '../../../geometry/messages/index.ts';
 import { showDialog } from '../../commands/panels.ts';
 import { answersOf } from '../../quick-card/answers.ts';
+import { hasBegun, isDrawnOn } from '../../quick-card/made-again.ts';
 import { NEEDED_WORDS, neededAnswers } from '../../quick-card/needed.ts';
 import { hoursTrouble } from '../../quick-card/schedule.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -62,6 +63,7 @@ function Questions() {
           up. For a sale of the house the rules ask for more than this card has: use the full app, or a professional.
         </p>
         <Earlier />
+        <WhatStays />
         <LeafletPart />
         <RoomPart />
         <ThingsPart />
@@ -85,6 +87,29 @@ function Questions() {
         </button>
       </footer>
     </>
+  );
+}
+
+/** What becomes of the open plan when its card is made again: what is placed stays, what was drawn goes. */
+function WhatStays() {
+  const remakes = useQuickCard((state) => state.remakes);
+  const plan = useAppStore((state) => state.plan);
+  if (!remakes || !(hasBegun(plan) || isDrawnOn(plan))) return null;
+  return (
+    <section className="quick__earlier" aria-label="What stays">
+      {hasBegun(plan) && (
+        <p>
+          The kit is placed: it stays where it is, with its times. With other answers its place is checked again. To
+          move the kit, begin another card.
+        </p>
+      )}
+      {isDrawnOn(plan) && (
+        <p>
+          Something was drawn or changed in the full app. To make the card again draws the room from these answers
+          alone; Undo in the full app brings the other drawing back.
+        </p>
+      )}
+    </section>
   );
 }
 

@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { openMadePlan } from '../../commands/open-and-save.ts';
 import { answersOf, type CardAnswers, type GroupId, NO_ANSWERS } from '../../quick-card/answers.ts';
+import { answersNow } from '../../quick-card/made-again.ts';
 import { quickPlan } from '../../quick-card/make-plan.ts';
 import { freshPlan } from '../../state/fresh-plan.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -45,7 +46,7 @@ export function answer(change: Partial<CardAnswers>): void {
   const { answers: before, remakes } = useQuickCard.getState();
   const answers = { ...before, ...change };
   useQuickCard.setState({ answers });
-  const from = answersOf(useAppStore.getState().plan);
+  const from = answersOfOpenPlan();
   if (!remakes) void writeSetting(NEW_CARD, answers);
   else if (from) {
     const changed: Changed = { plan: useLibrary.getState().openId, from, answers };
@@ -53,8 +54,8 @@ export function answer(change: Partial<CardAnswers>): void {
   }
 }
 
-/** The answers of the open plan; null where it has no card. */
-const answersOfOpenPlan = (): CardAnswers | null => answersOf(useAppStore.getState().plan);
+/** The answers of the open plan, as it is now; null where it has no card. */
+const answersOfOpenPlan = (): CardAnswers | null => answersNow(useAppStore.getState().plan);
 
 /** Reads stored answers with the same care as those in a plan; null for none. */
 const read = (stored: unknown): CardAnswers | null =>
@@ -105,12 +106,15 @@ export function showCard(): void {
   useQuickCard.setState({ shows: 'card', remakes: false });
 }
 
-/** The plan to which the answers are added: what they change is not in it yet. */
+/** The plan to which the answers are added. The hours and days of the kit are those of a new plan until the answers give them. */
 export function basePlan(): Plan {
   const fresh = freshPlan();
   if (!useQuickCard.getState().remakes) return fresh;
-  const { levels, kit } = fresh;
-  return { ...useAppStore.getState().plan, levels, kit };
+  const { plan } = useAppStore.getState();
+  const { hoursAnswered: _, ...kit } = plan.kit;
+  const { minimumHours, maximumHours, labDays, hoursAnswered } = fresh.kit;
+  const answered = hoursAnswered === undefined ? {} : { hoursAnswered };
+  return { ...plan, kit: { ...kit, minimumHours, maximumHours, labDays, ...answered } };
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { Support } from '../../quick-card/answers.ts';
 import { sideOfSquare } from '../../quick-card/room-plan.ts';
+import { ceilingRefusal } from '../../state/ceiling-range.ts';
 import { OpenLength } from './answer-fields.tsx';
 import { ChoiceRow } from './choice-row.tsx';
 import { answer, useQuickCard } from './quick-card-store.ts';
@@ -10,7 +11,7 @@ const NO_WALL = '-1,-1';
 
 /** What carries the kit, and who lives in the house. */
 export function SupportPart() {
-  const { support, company, unit } = useQuickCard(({ answers }) => answers);
+  const { support, ceiling, company, unit } = useQuickCard(({ answers }) => answers);
   const choose = (kind: Support['kind'] | null) => {
     if (kind === null) answer({ support: null });
     else answer({ support: kind === 'table' ? { kind, top: null } : { kind, top: null, square: NO_WALL } });
@@ -47,6 +48,14 @@ export function SupportPart() {
           onCommit={(top) => answer({ support: { ...support, top } })}
         />
       )}
+      <OpenLength
+        label="From floor to ceiling, if you have measured it"
+        unit={unit}
+        value={ceiling}
+        hint="Only a kit that stands high needs it."
+        refuse={ceilingRefusal}
+        onCommit={(mm) => answer({ ceiling: mm })}
+      />
       <ChoiceRow
         label="Pets or small children in the house?"
         choices={[

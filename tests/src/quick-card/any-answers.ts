@@ -54,6 +54,7 @@ export const anyAnswers: fc.Arbitrary<CardAnswers> = fc.record({
       fc.record({ kind: fc.constant('shelf' as const), top: maybe(inches(20, 72), 2), square }),
     ),
   ),
+  ceiling: maybe(inches(60, 120), 2),
   closing: maybe(fc.constantFrom('2026-11-28T20:00:00-05:00', '2026-12-05T08:00:00-05:00')),
   company: maybe(fc.boolean()),
 });

@@ -150,6 +150,18 @@ describe('the plan of a quick card', () => {
     expect(point?.says).toBeNull();
   });
 
+  it('is checked against a ceiling that somebody has measured, and told the heights below it', () => {
+    const high = cardFor({ support: { kind: 'table', top: 1400 }, ceiling: 2400 });
+    expect(high.spot?.points.map(({ rule }) => rule)).not.toContain('ceiling');
+    expect(high.plan.levels[0]).not.toHaveProperty('ceilingAnswered');
+    // 5 ft 6 in less the 12 in of the rule and the 1 in of the kit.
+    const low = cardFor({ ceiling: 5.5 * FOOT });
+    expect(low.spot?.heights).toBe('between 1 ft 8 in and 4 ft 5 in above the floor');
+    const wrong = cardFor({ support: { kind: 'table', top: 1400 }, ceiling: 5.5 * FOOT });
+    expect(wrong.noSpot?.why).toMatch(/too high/);
+    expect(cardFor({ ceiling: 2 * FOOT }).noSpot?.why).toBe('Under this ceiling no height is left for a kit.');
+  });
+
   it('stands on a shelf of an interior wall', () => {
     const { spot } = cardFor({ support: { kind: 'shelf', top: 1200, square: '1,5' } });
     expect(spot?.on).toBe('shelf');
@@ -210,6 +222,32 @@ describe('a card whose plan was changed', () => {
       })),
     };
     expect(describeCard(moved)).toMatchObject({ spot: null, noSpot: { why: expect.stringContaining('blocked') } });
+  });
+});
+
+describe('a card of a plan in which more was drawn since', () => {
+  it('no longer says that nobody found one: the plan has a sump pit', () => {
+    const { plan } = cardFor({});
+    const pit = {
+      id: 'f9',
+      kind: 'sump-pit',
+      name: '',
+      shape: { circle: { center: [9000, 9000], radius: 200 } },
+      bottom: 0,
+      top: 0,
+      stream: null,
+    } as const;
+    const drawn: Plan = {
+      ...plan,
+      levels: plan.levels.map((level) => ({
+        ...level,
+        fixtures: [...level.fixtures, pit],
+        lookedFor: (level.lookedFor ?? []).filter((rule) => rule !== 'sump'),
+      })),
+    };
+    const points = (of: Plan) => describeCard(of).spot?.points.map(({ rule }) => rule);
+    expect(points(plan)).toContain('sump');
+    expect(points(drawn)).not.toContain('sump');
   });
 });
 

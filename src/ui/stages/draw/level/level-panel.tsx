@@ -4,6 +4,7 @@ import type { Ground, Level } from '../../../../../geometry/plan/model.ts';
 import { levelHeading, levelName } from '../../../../../geometry/plan/nouns.ts';
 import { formatMeasured } from '../../../../../geometry/units/index.ts';
 import { LEVELS_GROUP } from '../../../../commands/go-to.ts';
+import { ceilingRefusal } from '../../../../state/ceiling-range.ts';
 import { useAppStore } from '../../../../state/store.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { LengthField } from '../../../fields/length-field.tsx';
@@ -18,8 +19,6 @@ const GROUNDS = (Object.entries(GROUND_PHRASE) as [Ground, string][]).map(([valu
   value,
   words: capital(words),
 }));
-/** A crawl space is seldom lower, a hall seldom higher, mm: refused beyond, since a wrong unit is likelier. */
-const CEILING = { least: 300, most: 12_000 } as const;
 
 /** The levels of the house from top to bottom, and the fields of the one in view. */
 export function LevelPanel() {
@@ -94,11 +93,7 @@ function LevelFields({ level }: { readonly level: Level }) {
         <LengthField
           label="Floor to ceiling"
           value={level.ceiling}
-          onCommit={(mm) =>
-            mm < CEILING.least || mm > CEILING.most
-              ? 'A ceiling is 1 ft to 39 ft (30 cm to 12 m) above the floor. Check the unit.'
-              : run((plan) => withCeiling(plan, level.id, mm))
-          }
+          onCommit={(mm) => ceilingRefusal(mm) || run((plan) => withCeiling(plan, level.id, mm))}
         />
         {level.ceilingAnswered === false && <CeilingAssumed level={level} />}
       </div>

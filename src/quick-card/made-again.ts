@@ -1,0 +1,104 @@
+import { nearGaps } from '../../geometry/dimension/wall-gaps.ts';
+import { withNoneHere, withoutNoneHere } from '../../geometry/edit/index.ts';
+import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
+import { recordedStart } from '../protocol/custody/placed.ts';
+import { answersOf, type CardAnswers, GROUP_IDS } from './answers.ts';
+import { drawnLevels } from './levels.ts';
+import { middleOf, modelOf, NO_REACH, withTable } from './spot.ts';
+import { GROUPS, THINGS } from './things.ts';
+
+/** A card that is made again from changed answers: what its plan has recorded since holds. */
+
+/** The level of a card's plan: the one with a detector, else the highest. */
+export function cardLevel({ levels }: Plan): Level {
+  const highest = levels.reduce((a, b) => (b.order > a.order ? b : a));
+  return levels.find(({ detectors }) => detectors.length > 0) ?? highest;
+}
+
+/** Whether the test has begun: the placement is recorded, or what comes after it. */
+export const hasBegun = ({ visit, readings }: Plan): boolean =>
+  recordedStart(visit) !== null || visit.end !== null || readings.length > 0;
+
+/** Returns the answers of a plan as it is now: what was said or taken back in the full app counts. Null for a plan without a card. */
+export function answersNow(plan: Plan): CardAnswers | null {
+  const answers = answersOf(plan);
+  if (!answers) return null;
+  const { lookedFor = [], ceiling, ceilingAnswered } = cardLevel(plan);
+  const none = GROUP_IDS.filter((group) =>
+    GROUPS[group].rule === null ? answers.none.includes(group) : lookedFor.includes(group),
+  );
+  return { ...answers, none, ceiling: ceilingAnswered === false ? answers.ceiling : ceiling };
+}
+
+/** Whether something is drawn in the plan of a card that its answers do not tell: to make the card again would lose it. */
+export function isDrawnOn(plan: Plan): boolean {
+  const answers = answersNow(plan);
+  if (!answers) return false;
+  const own = drawnLevels(answers);
+  return JSON.stringify(plan.levels.map(drawingOf)) !== JSON.stringify(own.map(drawingOf));
+}
+
+/** All but what a card sets down by itself: kits, and what carries them. */
+function drawingOf({ id, walls, openings, fixtures, rooms, objects }: Level): unknown {
+  return { id, walls, openings, fixtures, rooms, objects: objects.filter((object) => object.id !== 't1') };
+}
+
+/**
+ * Returns the plan with the kits where they were placed: their tape distances hold, also where a length of the room is corrected, and a
+ * height that was measured since is theirs.
+ * @param before the plan in which they are recorded as placed
+ */
+export function withKitsKept(plan: Plan, levelId: string, before: Plan, answers: CardAnswers): Plan {
+  const level = cardLevel(before);
+  const { detectors } = level;
+  if (detectors.length === 0) return plan;
+  const old = answersOf(before);
+  const [dx, dy] = shiftOf(before, level, old, answers);
+  const top = answers.support?.top ?? null;
+  const measured = top !== null && top !== old?.support?.top ? top : null;
+  const kept = detectors.map(
+    (one): Detector => ({ ...one, at: [one.at[0] + dx, one.at[1] + dy], base: measured ?? one.base }),
+  );
+  const axes = kept.map(({ at }) => at);
+  const carried = answers.support?.kind === 'table' ? withTable(plan, levelId, (kept[0] as Detector).base, axes) : plan;
+  return {
+    ...carried,
+    levels: carried.levels.map((each) => (each.id === levelId ? { ...each, detectors: kept } : each)),
+  };
+}
+
+/** How far the kits move on the page so that the tapes that were told keep their lengths. */
+function shiftOf(before: Plan, level: Level, old: CardAnswers | null, { across, along }: CardAnswers): XY {
+  const grown = (from: number | null | undefined, to: number | null) => (from == null || to === null ? 0 : to - from);
+  const sides = nearGaps(modelOf(before, level.id), middleOf(level.detectors.map(({ at }) => at)), NO_REACH).map(
+    ({ side }) => side,
+  );
+  return [
+    sides.includes('right') ? grown(old?.across, across) : 0,
+    sides.includes('down') ? grown(old?.along, along) : 0,
+  ];
+}
+
+/** Returns the plan with who looked and when, as it was recorded before; a look at the spot holds only where spot and windows are the same. */
+export function withLooksKept(plan: Plan, levelId: string, before: Plan): Plan {
+  const earlier = cardLevel(before);
+  const now = plan.levels.find(({ id }) => id === levelId) as Level;
+  const looks = earlier.lookedForBy ?? [];
+  const signed = (now.lookedForBy ?? []).map((look) => looks.find(({ rule }) => rule === look.rule) ?? look);
+  const kept = signed.reduce((next, { rule, by, at }) => withNoneHere(next, levelId, rule, { by, at }), plan);
+  if (!earlier.lookedFor?.includes('direct-sun') || !isSameSpot(before, plan))
+    return withoutNoneHere(kept, levelId, ['direct-sun']);
+  const { by, at } = looks.find(({ rule }) => rule === 'direct-sun') ?? { by: '', at: null };
+  return withNoneHere(kept, levelId, 'direct-sun', { by, at });
+}
+
+/** What a look at the spot depends on: where the kits stand in the room, and what lets light in. */
+function isSameSpot(before: Plan, after: Plan): boolean {
+  const tell = (plan: Plan) => {
+    const { across, along, things = [] } = answersOf(plan) ?? {};
+    const windows = things.filter(({ kind }) => THINGS[kind].group === 'outside-opening');
+    const kits = cardLevel(plan).detectors.map(({ at, base }) => ({ at, base }));
+    return JSON.stringify({ across, along, windows, kits });
+  };
+  return tell(before) === tell(after);
+}
