@@ -1,7 +1,9 @@
 import { CAUTIONS, counted, listed } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
+import { leastExposure } from '../protocol/timing/exposure-limits.ts';
 import { formatDuration } from '../protocol/timing/format-time.ts';
-import { CLOSED_BEFORE } from '../protocol/timing/limits.ts';
+import { CLOSED_BEFORE, SHORT_TEST } from '../protocol/timing/limits.ts';
+import { LOOK_UP_THE_FORECAST } from '../protocol/timing/weather-check.ts';
 import { type AskedGroupId, occupantRequests, SAFETY } from '../report/documents/occupant-texts.ts';
 import { gapWords } from '../state/side-by-side.ts';
 import type { CardSpot, QuickCard } from './describe-card.ts';
@@ -30,9 +32,9 @@ export const SKETCH_KEY =
 /** Returns where it goes: the tape distances and the height. */
 export function placeFacts(spot: CardSpot): readonly CardFact[] {
   const tapes = spot.tapes.map(({ length, from }) => `${length} ${from}`).join(', ');
-  const middle = spot.detectors.length > 1 ? 'the middle between the two' : 'the middle of the kit';
+  const middle = spot.gap ? `the middle between the two. Side by side, ${spot.gap}` : 'the middle of the kit.';
   return [
-    { name: 'Put it here', text: `${tapes}: to ${middle}.` },
+    { name: 'Put it here', text: `${tapes}: to ${middle}` },
     {
       name: 'At this height',
       text: `${spot.height} above the floor, ${carrierWords(spot)}. Allowed: ${spot.heights}.`,
@@ -45,14 +47,57 @@ function carrierWords({ on }: CardSpot): string {
   return on === 'shelf' ? 'on the shelf' : 'on something firm (not entered on what)';
 }
 
-/** Returns the times of the test; none while they are not known. */
+/** Returns the times of the test, as far as they lie ahead or were written down; none while they are not known. */
 export function timeFacts(times: CardTimes): readonly CardFact[] {
   if (!times.known) return [];
+  const { isPlanned, fetched } = times;
   return [
-    { name: 'Close the house', text: `${times.close}, or earlier` },
-    { name: 'Place it', text: times.start },
-    { name: 'Pick it up', text: `from ${times.fetchFrom} to ${times.fetchTo}` },
-    { name: 'Last moment', text: `${times.fetchTo}. After that the test is invalid.` },
+    ...(isPlanned ? planFacts(times) : placedFacts(times)),
+    ...(fetched ? fetchedFacts(times, fetched) : pickUpFacts(times)),
+    ...(isPlanned && !fetched ? [laterFact(times)] : []),
+  ];
+}
+
+type KnownTimes = Extract<CardTimes, { readonly known: true }>;
+
+const planFacts = ({ close, start }: KnownTimes): readonly CardFact[] => [
+  { name: 'Close the house', text: `${close}, or earlier` },
+  { name: 'Place it', text: `${start}, not earlier` },
+];
+
+function placedFacts({ close, closed, isLate, start }: KnownTimes): readonly CardFact[] {
+  const due = `It had to be by ${close}.`;
+  const since = isLate ? `${closed}. ${due}` : closed;
+  return [
+    { name: 'House closed since', text: since ?? `Not written down. ${due}` },
+    { name: 'Placed', text: start },
+  ];
+}
+
+function pickUpFacts({ fetchFrom, fetchTo }: KnownTimes): readonly CardFact[] {
+  const span = fetchFrom === fetchTo ? `at ${fetchTo}, to the minute` : `from ${fetchFrom} to ${fetchTo}`;
+  return [
+    { name: 'Pick it up', text: span },
+    { name: 'Last moment', text: `${fetchTo}. After that the test is invalid.` },
+  ];
+}
+
+/** The hours of the exposure count, not the clock. */
+const laterFact = ({ hours }: KnownTimes): CardFact => ({
+  name: 'Placed later than that',
+  text: `Count from the minute when you placed it: pick it up after ${hours}.`,
+});
+
+function fetchedFacts(
+  { hours }: KnownTimes,
+  { at, duration, isInvalid }: NonNullable<KnownTimes['fetched']>,
+): readonly CardFact[] {
+  const judged = isInvalid
+    ? `That is outside the ${hours} that a test may take: it is invalid.`
+    : `The leaflet allows ${hours}.`;
+  return [
+    { name: 'Picked up', text: at },
+    { name: 'Exposed', text: `${duration}. ${judged}` },
   ];
 }
 
@@ -63,8 +108,13 @@ export const LOOKED_TITLE = 'You have looked';
 /** As many open points are named beside the verdict. */
 const NAMED = 3;
 
-/** Returns, for beside the verdict, how much is open and the first of it by name; null where nothing is. */
-export function openSentence({ open }: CardSpot): string | null {
+/** Returns, for beside the verdict, that one place is not enough, how much is open and the first of it by name; null for nothing. */
+export function openSentence({ open, places }: CardSpot): string | null {
+  const said = [places, openWords(open)].filter((text) => text !== null);
+  return said.length > 0 ? said.join(' ') : null;
+}
+
+function openWords(open: CardSpot['open']): string | null {
   if (open.length === 0) return null;
   const names = open.slice(0, NAMED).map(({ name }) => name.toLowerCase());
   const rest = open.length - names.length;
@@ -89,6 +139,7 @@ export function cardSections(card: QuickCard): readonly CardSection[] {
     {
       title: 'Do',
       items: [
+        ...(isShort(plan) ? [LOOK_UP_THE_FORECAST] : []),
         `Close the house ${formatDuration(CLOSED_BEFORE.duration)} before you place ${kitsOf(spot)}, and keep it closed until you pick it up.`,
         'Write down the minute when you place it, and the minute when you pick it up.',
         ...asked(plan, 'do'),
@@ -99,6 +150,9 @@ export function cardSections(card: QuickCard): readonly CardSection[] {
     { title: 'When you have picked it up', items: afterwards(card) },
   ];
 }
+
+/** Whether the test may be so short that the weather decides about it. */
+const isShort = ({ kit }: Plan): boolean => leastExposure(kit) < SHORT_TEST.duration;
 
 /** The list in which the requests of each group stand. */
 const LIST_OF: Readonly<Record<AskedGroupId, 'do' | 'do-not'>> = {
@@ -122,12 +176,14 @@ function companyWords({ answers: { company } }: QuickCard): readonly string[] {
   ];
 }
 
-function afterwards({ answers }: QuickCard): readonly string[] {
+function afterwards({ answers, times }: QuickCard): readonly string[] {
   const { labDays } = answers.leaflet;
+  const due = times.known ? times.fetched?.laboratoryBy : null;
+  const within = due ? `by ${due}` : `within ${counted(labDays ?? 0, 'day')}`;
   const by =
     labDays === null
       ? 'Look up in the leaflet by when the laboratory must have it.'
-      : `The laboratory must have it within ${counted(labDays, 'day')}.`;
+      : `The laboratory must have it ${within}.`;
   return [
     'Seal it at once, as the leaflet shows.',
     `Mail it the same day. ${by}`,
@@ -135,9 +191,9 @@ function afterwards({ answers }: QuickCard): readonly string[] {
   ];
 }
 
-/** Why two kits are better than one; null where there are two. */
+/** Why two kits are better than one; null where there are two, or no spot. */
 export function twoKits({ plan, spot }: QuickCard): string | null {
-  if (spot && spot.detectors.length > 1) return null;
+  if (!spot || spot.detectors.length > 1) return null;
   return `Better: two kits side by side, ${gapWords(plan)} Where the two agree, the result is more certain; where they do not, something went wrong with one of them. One kit alone cannot show that.`;
 }
 

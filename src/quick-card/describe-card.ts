@@ -1,4 +1,5 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { levelsToTest } from '../../geometry/check/needed-locations.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { type NearGap, nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
@@ -6,8 +7,9 @@ import { headlineOf, SEND_THE_PLAN, type Tone, toneOf, worstTone } from '../../g
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
-import { formatMeasured, formatRequired } from '../../geometry/units/index.ts';
+import { formatArea, formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type Doubts, NO_DOUBTS } from '../state/second-opinion.ts';
+import { gapWords } from '../state/side-by-side.ts';
 import { type CardAnswers, GROUP_IDS, NO_ANSWERS } from './answers.ts';
 import { type LookPoint, lookPoints } from './look-points.ts';
 import { answersNow, cardLevel, hasBegun } from './made-again.ts';
@@ -39,6 +41,10 @@ export interface CardSpot {
   readonly height: string;
   /** What the height may be, in words. */
   readonly heights: string;
+  /** How far apart two kits stand, with a period; null for one. */
+  readonly gap: string | null;
+  /** That one place is not enough for so large a room, in a sentence; null where it is. */
+  readonly places: string | null;
   readonly on: 'table' | 'shelf' | null;
   /** What to measure before it is set down: "at least 4 ft from the furnace". */
   readonly measure: readonly string[];
@@ -117,6 +123,8 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
     tapes: tapesOf(plan, model),
     height: formatMeasured(first.base, plan.display.length),
     heights: heightsOf(plan, answers),
+    gap: detectors.length > 1 ? gapWords(plan) : null,
+    places: placesOf(plan, model),
     on: answers.support?.kind ?? null,
     measure: toMeasure(plan, reports),
     points,
@@ -129,6 +137,13 @@ const asOpen = (report: DetectorReport): DetectorReport => ({
   ...report,
   checks: report.checks.map((check) => ({ ...check, notRun: true })),
 });
+
+function placesOf(plan: Plan, { level, rooms }: LevelModel): string | null {
+  const needed = levelsToTest(plan).find((each) => each.level.id === level.id)?.needed ?? 1;
+  if (needed < 2) return null;
+  const area = rooms.reduce((sum, { floorArea }) => sum + floorArea, 0);
+  return `One place is not enough: ${formatArea(area, plan.display.length)} take ${needed}. Check the two lengths of the room, or use the full app.`;
+}
 
 function tapesOf(plan: Plan, model: LevelModel): readonly TapeDistance[] {
   const middle = middleOf(model.level.detectors.map(({ at }) => at));

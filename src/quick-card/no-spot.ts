@@ -106,7 +106,10 @@ function wrongShelf(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot
 function noRoomLeft(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot {
   const drawn = GROUP_IDS.filter((group) => groupsDrawn(answers).has(group));
   const alone = drawn.filter((group) => hasSpot(plan, without(plan, model, group), answers));
-  const helps = ['Measure the room again: short by a foot, it may have no spot.', OTHER_ROOM];
+  const helps = [
+    'Measure the room again: with a length that is a foot too short, a small room has no spot.',
+    OTHER_ROOM,
+  ];
   if (alone.length > 0) {
     const names = listed(alone.map((group) => GROUPS[group].every));
     return {

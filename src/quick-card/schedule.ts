@@ -1,8 +1,9 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { counted } from '../../geometry/plan/nouns.ts';
 import type { Practice, Visit } from '../../geometry/plan/test-record.ts';
-import { HOUR, instantAt, instantText, MINUTE, type Ms, msOf, wallTime } from '../protocol/timing/clock.ts';
+import { DAY, HOUR, instantAt, instantText, MINUTE, type Ms, msOf, wallTime } from '../protocol/timing/clock.ts';
 import { kitWindow } from '../protocol/timing/exposure-limits.ts';
+import { MOST_CLOSED } from '../protocol/timing/limits.ts';
 import { proposeStarts } from '../protocol/timing/propose-starts.ts';
 import type { CardAnswers, Leaflet } from './answers.ts';
 
@@ -23,6 +24,12 @@ export function hoursTrouble(plan: Plan, { minimumHours: least, maximumHours: mo
     return {
       why: `A kit cannot be exposed for at least ${counted(least, 'hour')} and at most ${counted(most, 'hour')}.`,
       help: 'Check the two figures on the leaflet again.',
+    };
+  }
+  if (most * HOUR > MOST_CLOSED.duration) {
+    return {
+      why: `A kit that is exposed for up to ${counted(most, 'hour')} is for a long-term test.`,
+      help: `This card is for a short test with the house closed, of at most ${MOST_CLOSED.duration / DAY} days. Check the hours again; for a long-term kit follow its leaflet.`,
     };
   }
   const window = kitWindow({ ...plan, kit: { ...plan.kit, minimumHours: least ?? 0, maximumHours: most } });

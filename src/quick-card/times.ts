@@ -1,31 +1,81 @@
 import type { Plan } from '../../geometry/plan/model.ts';
-import { msOf } from '../protocol/timing/clock.ts';
+import { recordedStart } from '../protocol/custody/placed.ts';
+import { HOUR, msOf } from '../protocol/timing/clock.ts';
+import { kitWindow } from '../protocol/timing/exposure-limits.ts';
+import { formatDuration } from '../protocol/timing/format-time.ts';
 import { timingReport } from '../protocol/timing/timing-report.ts';
 import { formatForOccupants } from '../report/documents/format-times.ts';
 import type { CardAnswers } from './answers.ts';
 import { hasHours, hoursTrouble } from './schedule.ts';
 
 /** The times of a card in words, in the time zone of the plan; or why it has none. */
-export type CardTimes =
-  | {
-      readonly known: true;
-      readonly close: string;
-      readonly start: string;
-      readonly fetchFrom: string;
-      readonly fetchTo: string;
-    }
-  | { readonly known: false; readonly why: string };
+export type CardTimes = Times | { readonly known: false; readonly why: string };
+
+interface Times {
+  readonly known: true;
+  readonly close: string;
+  /** Since when the house was closed, by the record; null: not recorded. */
+  readonly closed: string | null;
+  /** Whether it had to be closed earlier than that. */
+  readonly isLate: boolean;
+  readonly start: string;
+  /** Whether nobody has recorded the placement yet. */
+  readonly isPlanned: boolean;
+  readonly fetchFrom: string;
+  readonly fetchTo: string;
+  /** "48 to 96 hours". */
+  readonly hours: string;
+  readonly fetched: Fetched | null;
+}
+
+/** A pick-up that is recorded. */
+interface Fetched {
+  readonly at: string;
+  readonly duration: string;
+  readonly isInvalid: boolean;
+  /** When the laboratory must have the kit. */
+  readonly laboratoryBy: string | null;
+}
 
 /** Returns the times of a plan's visit as the card tells them: those of `timingReport`. */
 export function cardTimes(plan: Plan, answers: CardAnswers): CardTimes {
+  const { visit } = plan;
   const { closeBy, earliestEnd, latestEnd } = timingReport(plan);
-  const [close, start, fetchFrom, fetchTo] = [closeBy, plan.visit.start, earliestEnd, latestEnd].map((text) =>
-    formatForOccupants(text, plan),
-  );
-  if (hasHours(plan, answers) && close && start && fetchFrom && fetchTo) {
-    return { known: true, close, start, fetchFrom, fetchTo };
+  const words = (text: string | null) => formatForOccupants(text, plan);
+  const [close, start, fetchFrom, fetchTo] = [closeBy, visit.start, earliestEnd, latestEnd].map(words);
+  if (!hasHours(plan, answers) || !close || !start || !fetchFrom || !fetchTo) {
+    return { known: false, why: whyNone(plan, answers) };
   }
-  return { known: false, why: whyNone(plan, answers) };
+  const [closed, due] = [msOf(visit.closedSince), msOf(closeBy)];
+  return {
+    known: true,
+    close,
+    closed: words(visit.closedSince),
+    isLate: closed !== null && due !== null && closed > due,
+    start,
+    isPlanned: recordedStart(visit) === null,
+    fetchFrom,
+    fetchTo,
+    hours: hoursWords(plan),
+    fetched: fetchedOf(plan),
+  };
+}
+
+function hoursWords(plan: Plan): string {
+  const { minimumHours, maximumHours } = kitWindow(plan);
+  return minimumHours === maximumHours ? `exactly ${minimumHours} hours` : `${minimumHours} to ${maximumHours} hours`;
+}
+
+function fetchedOf(plan: Plan): Fetched | null {
+  const at = formatForOccupants(plan.visit.end, plan);
+  const { exposureHours, laboratoryBy, checks } = timingReport(plan);
+  if (!at || exposureHours === null) return null;
+  return {
+    at,
+    duration: formatDuration(exposureHours * HOUR),
+    isInvalid: checks.some(({ rule, verdict }) => rule === 'exposure' && verdict === 'blocked'),
+    laboratoryBy: formatForOccupants(laboratoryBy, plan),
+  };
 }
 
 function whyNone(plan: Plan, answers: CardAnswers): string {

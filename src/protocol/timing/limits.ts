@@ -20,6 +20,9 @@ export const CLOSED_BEFORE: TimeLimit = {
 /** A test shorter than this needs closed-building conditions before the start; one of this length under them does not. */
 export const SHORT_TEST: TimeLimit = { duration: 96 * HOUR, sources: [MAH('6.1.2')] };
 
+/** The longest test to which closed-building conditions apply. */
+export const MOST_CLOSED: TimeLimit = { duration: 90 * 24 * HOUR, sources: [MALB('4.1(b)')] };
+
 const SYSTEM_RUNS = 24 * HOUR;
 
 /** Running time of a mitigation system before any test: the clause of MAH-2019 is about the test after mitigation. */

@@ -23,6 +23,10 @@ export function formatWind(kmh: number, lengths: Lengths): string {
   return `${Math.round((100 * kmh) / unit.kmh) / 100} ${unit.name}`;
 }
 
+const LIMIT = `no test of less than ${limitWords(SHORT_TEST)} in a severe storm or in sustained wind of ${WIND_LIMIT.words} or more.`;
+/** What is asked before a test that may be shorter than that. */
+export const LOOK_UP_THE_FORECAST = `Look up the forecast before the start and note it: ${LIMIT}`;
+
 /** Returns the forecast with its time and source as far as noted, without a period at the end. */
 export function describeForecast({ at, source, sustained, storm }: Forecast, { site, display }: Plan): string {
   const looked = msOf(at);
@@ -61,12 +65,9 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
   });
   if (isLongTerm(plan)) return check('not-run', 'A long-term test takes the weather as it comes.');
   if (!forecast) {
-    const limit = `no test of less than ${limitWords(SHORT_TEST)} in a severe storm or in sustained wind of ${WIND_LIMIT.words} or more.`;
     return check(
       'not-run',
-      plan.visit.end
-        ? `No forecast from before the start is on record: ${limit}`
-        : `Look up the forecast before the start and note it: ${limit}`,
+      plan.visit.end ? `No forecast from before the start is on record: ${LIMIT}` : LOOK_UP_THE_FORECAST,
     );
   }
   const found = describeForecast(forecast, plan);

@@ -44,8 +44,9 @@ describe('the plan of a quick card', () => {
     expect(spot?.open.map(({ rule }) => rule)).toEqual(['direct-sun']);
     expect(spot?.tapes).toHaveLength(2);
     // Closed at 20:00, 12 h before the start: 25 Pa. Code 240.310(a)(4)(iv). Then the 48 to 96 h of the leaflet.
-    expect(times).toEqual({
+    expect(times).toMatchObject({
       known: true,
+      isPlanned: true,
       close: 'Saturday, November\u00a028, 8:00\u00a0pm',
       start: 'Sunday, November\u00a029, 8:00\u00a0am',
       fetchFrom: 'Tuesday, December\u00a01, 8:00\u00a0am',
