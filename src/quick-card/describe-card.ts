@@ -142,7 +142,7 @@ function placesOf(plan: Plan, { level, rooms }: LevelModel): string | null {
   const needed = levelsToTest(plan).find((each) => each.level.id === level.id)?.needed ?? 1;
   if (needed < 2) return null;
   const area = rooms.reduce((sum, { floorArea }) => sum + floorArea, 0);
-  return `One place is not enough: ${formatArea(area, plan.display.length)} take ${needed}. Check the two lengths of the room, or use the full app.`;
+  return `One place is not enough: a room of ${formatArea(area, plan.display.length)} takes ${needed}. Check the two lengths of the room, or use the full app.`;
 }
 
 function tapesOf(plan: Plan, model: LevelModel): readonly TapeDistance[] {

@@ -1,6 +1,9 @@
 import type { Plan } from '../../geometry/plan/model.ts';
+import type { Reading } from '../../geometry/plan/test-record.ts';
+import { isAtLeast, US_ACTION_LEVEL } from '../protocol/results/action-levels.ts';
 import { evaluateResults } from '../protocol/results/evaluate-results.ts';
-import { amountsInUnit, enteredText } from '../protocol/results/radon.ts';
+import { rounded } from '../protocol/results/exact.ts';
+import { amountsInUnit, enteredText, inPicocuries } from '../protocol/results/radon.ts';
 import { homeStep } from '../protocol/validity/home-step.ts';
 import type { TestState, ValidityIssue } from '../protocol/validity/validity.ts';
 
@@ -24,15 +27,21 @@ export function plainResult(plan: Plan, state: TestState): PlainResult | null {
   if (reports.length === 0) return null;
   const values = plan.readings.map((reading) => `${reading.belowLimit ? 'below ' : ''}${enteredText(reading)}`);
   const value = `Your ${values.length > 1 ? 'results' : 'result'}: ${values.join(' and ')}.`;
+  const inUnit = (text: string) => amountsInUnit(plan.display.radon, text);
+  const high = plan.readings.some(isHigh) ? ` It reads ${US_ACTION_LEVEL} pCi/L or more: do not set it aside.` : '';
   if (state.validity === 'not-evaluated') {
-    return {
-      value,
-      text: 'It is invalid: do not use it. Something went wrong in the test. Test again.',
-      issues: state.issues,
-    };
+    return { value, text: inUnit(`${INVALID}${high} Test again${high ? ' soon' : ''}.`), issues: state.issues };
   }
   if (state.validity === 'unknown') {
-    return { value, text: 'Its validity is not known yet: something is not recorded.', issues: state.issues };
+    const unsettled = high ? `${high} Where it cannot be settled, test again soon.` : '';
+    return { value, text: inUnit(`${UNKNOWN}${unsettled}`), issues: state.issues };
   }
-  return { value, text: amountsInUnit(plan.display.radon, homeStep(plan, reports).text), issues: [] };
+  return { value, text: inUnit(homeStep(plan, reports).text), issues: [] };
 }
+
+const INVALID = 'It is invalid: do not use it. Something went wrong in the test.';
+const UNKNOWN = 'Whether it can be relied on is not known yet. Settle first what stands here.';
+
+/** Whether a result is at the action level or above, as it is reported; one below the limit of the laboratory is not. */
+const isHigh = (reading: Reading): boolean =>
+  !reading.belowLimit && isAtLeast(rounded(inPicocuries(reading), 1), US_ACTION_LEVEL);

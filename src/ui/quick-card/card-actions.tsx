@@ -1,7 +1,10 @@
 import { useEffect, useState } from 'react';
-import { openStage } from '../../commands/panels.ts';
+import type { Plan } from '../../../geometry/plan/model.ts';
+import { openStage, openVisit } from '../../commands/panels.ts';
 import { troubleOf, usualPaper } from '../../commands/sheet-files.ts';
+import { recordedStart } from '../../protocol/custody/placed.ts';
 import type { QuickCard } from '../../quick-card/describe-card.ts';
+import { hasBegun } from '../../quick-card/made-again.ts';
 import { pageSize } from '../../report/paper.ts';
 import { PrintedPages, printPages } from '../print/printed-pages.tsx';
 import { canShare, cardPage, cardPicture, saveCalendar, sharePicture } from './card-files.ts';
@@ -26,7 +29,8 @@ export function CardActions({ card, onChange, onAnother, onClose }: Props) {
   return (
     <section className="quick-card__actions" aria-label="What to do with the card">
       <div className="buttons">
-        {card.spot && <SpotActions card={card} made={made} onDone={setSaid} onClose={onClose} />}
+        {card.spot && <SpotActions card={card} made={made} onDone={setSaid} />}
+        {(card.spot || hasBegun(card.plan)) && <WriteDown plan={card.plan} onClose={onClose} />}
         <button type="button" className={card.spot ? 'button' : 'button button--main'} onClick={onChange}>
           Change the answers
         </button>
@@ -44,17 +48,13 @@ export function CardActions({ card, onChange, onAnother, onClose }: Props) {
   );
 }
 
-interface SpotActionsProps extends Pick<Props, 'card' | 'onClose'> {
+interface SpotActionsProps extends Pick<Props, 'card'> {
   readonly made: Made | null;
   /** What was done, in words. */
   readonly onDone: (words: string) => void;
 }
 
-function SpotActions({ card, made, onDone, onClose }: SpotActionsProps) {
-  const read = () => {
-    openStage('read');
-    onClose();
-  };
+function SpotActions({ card, made, onDone }: SpotActionsProps) {
   return (
     <>
       <button
@@ -73,7 +73,27 @@ function SpotActions({ card, made, onDone, onClose }: SpotActionsProps) {
           Save the times for a calendar
         </button>
       )}
-      <button type="button" className="button" onClick={read}>
+    </>
+  );
+}
+
+/** What is recorded of the test next, in the full app. */
+function WriteDown({ plan, onClose }: { readonly plan: Plan; readonly onClose: () => void }) {
+  const { visit } = plan;
+  const isPlaced = recordedStart(visit) !== null;
+  const visitWords = isPlaced ? 'Write down when you picked it up' : 'Write down when you placed it';
+  const go = (open: () => void) => () => {
+    open();
+    onClose();
+  };
+  return (
+    <>
+      {(!isPlaced || visit.end === null) && (
+        <button type="button" className="button" onClick={go(openVisit)}>
+          {visitWords}
+        </button>
+      )}
+      <button type="button" className="button" onClick={go(() => openStage('read'))}>
         Write down the result
       </button>
     </>

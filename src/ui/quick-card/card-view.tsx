@@ -42,8 +42,8 @@ export function CardView({ onClose }: { readonly onClose: () => void }) {
     <div className="quick__page quick-card">
       {isPast(plan, now) && (
         <p className="quick-card__late" role="alert">
-          The time to place it has passed. Placed? Record it in the full app, under Visit. Not placed yet? Change the
-          answers and choose another time.
+          The time to place it has passed. Placed? Write down when. Not placed yet? Change the answers and choose
+          another time.
         </p>
       )}
       <ResultPart plan={plan} onClose={onClose} />
@@ -108,7 +108,7 @@ function VerdictPart({ spot }: { readonly spot: CardSpot }) {
           <SteadyText text={sentence ?? 'Nothing is open any more: you have looked.'} other={first} />
         </p>
       )}
-      {sentence !== null && (
+      {spot.open.length > 0 && (
         <button type="button" className="button" onClick={() => document.getElementById(OPEN_LIST)?.scrollIntoView()}>
           See what is open
         </button>

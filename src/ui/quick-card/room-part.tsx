@@ -53,6 +53,15 @@ export function RoomPart() {
         ]}
         onCommit={(value) => answer({ use: value })}
       />
+      <ChoiceRow
+        label="Your tape"
+        choices={[
+          { value: 'feet-inches', words: 'Feet and inches' },
+          { value: 'metric', words: 'Meters' },
+        ]}
+        chosen={unit}
+        onChoose={(value) => answer({ unit: value ?? unit })}
+      />
       <p>
         Stand where you come in. That wall is the lower one of the picture. Measure the two lengths inside, from wall to
         wall.
@@ -63,15 +72,6 @@ export function RoomPart() {
         onCommit={(mm) => answer({ across: mm })}
       />
       <LengthRow label="From your wall to the far wall" value={along} onCommit={(mm) => answer({ along: mm })} />
-      <ChoiceRow
-        label="Your tape"
-        choices={[
-          { value: 'feet-inches', words: 'Feet and inches' },
-          { value: 'metric', words: 'Meters' },
-        ]}
-        chosen={unit}
-        onChoose={(value) => answer({ unit: value ?? unit })}
-      />
       <WallsPicture />
     </section>
   );

@@ -131,7 +131,7 @@ describe('a room that takes more than one place', () => {
     const { spot } = cardOf(big);
     const sentence = spot && openSentence(spot);
     expect(sentence && plain(sentence)).toMatch(
-      /^One place is not enough: 3200 sq ft take 2\. Check the two lengths of the room, or use the full app\. Not a clear result/,
+      /^One place is not enough: a room of 3200 sq ft takes 2\. Check the two lengths of the room, or use the full app\. Not a clear result/,
     );
     const svg = drawCardPage(cardOf(big), { paper: 'letter', date: '2026-11-28' });
     expect(plain(svg)).toContain('One place is not enough');

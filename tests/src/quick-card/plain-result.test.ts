@@ -22,8 +22,23 @@ describe('plainResult(plan, state)', () => {
 
   it('lets no low result pass while something is not recorded', () => {
     const open = resultOf(validTestPlan([1, 1.1], { conditions: [] }));
-    expect(open?.text).toBe('Its validity is not known yet: something is not recorded.');
+    expect(open?.text).toBe('Whether it can be relied on is not known yet. Settle first what stands here.');
     expect(open?.issues.map(({ stage }) => stage)).toContain('house');
+  });
+
+  it('lets no high result be set aside while something is open, or because something went wrong', () => {
+    const high = 'It reads 4 pCi/L or more: do not set it aside.';
+    // 3.95 is reported as 4.0: ANSI/AARST MAH-2019, 8.5.2(b).
+    expect(resultOf(validTestPlan([3, 3.95], { conditions: [] }))?.text).toBe(
+      `Whether it can be relied on is not known yet. Settle first what stands here. ${high} Where it cannot be settled, test again soon.`,
+    );
+    expect(resultOf(validTestPlan([3, 3.94], { conditions: [] }))?.text).not.toContain(high);
+    const plan = validTestPlan([5, 5.1]);
+    const late = resultOf({ ...plan, visit: { ...plan.visit, end: '2026-03-20T09:00:00-04:00' } });
+    expect(late?.text).toContain(`${high} Test again soon.`);
+    const metric = validTestPlan([5, 5.1], { conditions: [] });
+    const bq = resultOf({ ...metric, display: { ...metric.display, radon: 'Bq/m3' } });
+    expect(bq?.text).toContain('It reads 148 Bq/m³ (4 pCi/L) or more');
   });
 
   it('does not count a result outside the hours of the kit', () => {
