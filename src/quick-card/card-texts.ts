@@ -1,6 +1,6 @@
 import { CAUTIONS, counted, listed } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
-import { leastExposure } from '../protocol/timing/exposure-limits.ts';
+import { hoursAreKnown, leastExposure } from '../protocol/timing/exposure-limits.ts';
 import { formatDuration } from '../protocol/timing/format-time.ts';
 import { CLOSED_BEFORE, SHORT_TEST } from '../protocol/timing/limits.ts';
 import { LOOK_UP_THE_FORECAST } from '../protocol/timing/weather-check.ts';
@@ -152,7 +152,7 @@ export function cardSections(card: QuickCard): readonly CardSection[] {
 }
 
 /** Whether the test may be so short that the weather decides about it. */
-const isShort = ({ kit }: Plan): boolean => leastExposure(kit) < SHORT_TEST.duration;
+const isShort = (plan: Plan): boolean => !hoursAreKnown(plan) || leastExposure(plan.kit) < SHORT_TEST.duration;
 
 /** The list in which the requests of each group stand. */
 const LIST_OF: Readonly<Record<AskedGroupId, 'do' | 'do-not'>> = {

@@ -106,16 +106,8 @@ export function showCard(): void {
   useQuickCard.setState({ shows: 'card', remakes: false });
 }
 
-/** The plan to which the answers are added. The hours and days of the kit are those of a new plan until the answers give them. */
-export function basePlan(): Plan {
-  const fresh = freshPlan();
-  if (!useQuickCard.getState().remakes) return fresh;
-  const { plan } = useAppStore.getState();
-  const { hoursAnswered: _, ...kit } = plan.kit;
-  const { minimumHours, maximumHours, labDays, hoursAnswered } = fresh.kit;
-  const answered = hoursAnswered === undefined ? {} : { hoursAnswered };
-  return { ...plan, kit: { ...kit, minimumHours, maximumHours, labDays, ...answered } };
-}
+/** The plan to which the answers are added. */
+export const basePlan = (): Plan => (useQuickCard.getState().remakes ? useAppStore.getState().plan : freshPlan());
 
 /**
  * Makes the plan of the answers and shows its card: a new plan of the library, or the open one again. Returns why not, in
