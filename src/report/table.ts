@@ -16,13 +16,18 @@ const CELL: TextStyle = { size: TYPE_MM.small };
 const PAD = 0.56;
 const GUTTER = 2;
 
-/** The rows of a table for the flow, its head on top, a little smaller. @param again heading of the first column where the table goes on */
+/**
+ * The rows of a table for the flow, its head on top, a little smaller.
+ * @param again heading of the first column where the table goes on
+ * @param goesOn whether a row belongs to the one before it, and stays on its page
+ */
 export function tableItems(
   columns: readonly Column[],
   rows: readonly (readonly Cell[])[],
   width: number,
   style: TextStyle = CELL,
   again = columns[0]?.heading ?? '',
+  goesOn: (row: readonly Cell[]) => boolean = () => false,
 ): readonly FlowItem[] {
   const headings = columns.map(({ heading }) => heading);
   const headStyle = { size: (style.size * TYPE_MM.fine) / TYPE_MM.small, color: COLOR.inkSoft };
@@ -38,7 +43,7 @@ export function tableItems(
       table,
       heading: headAgain,
       // The first and the last rows stay together in twos: a row alone on a page is easily missed.
-      keepWithNext: i === 0 || i === rows.length - 2,
+      keepWithNext: i === 0 || i === rows.length - 2 || goesOn(rows[i + 1] ?? []),
     })),
   ];
 }

@@ -1,4 +1,4 @@
-import type { ConditionState } from '../../../geometry/plan/test-record.ts';
+import type { Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import type { Validity } from '../validity/validity.ts';
 
@@ -42,6 +42,8 @@ export interface ConditionRow {
   /** When, RFC 3339; null as for `by`. */
   readonly at: string | null;
   readonly note: string;
+  /** The other answers on record, of earlier inspections say, in order of time. */
+  readonly further: readonly Condition[];
   /** Observed as kept before the recorded pick-up, and not since. */
   readonly beforePickUp: boolean;
   /** Sentence with the drawn machines that the item is about; empty for none. */

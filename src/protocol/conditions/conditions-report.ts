@@ -86,14 +86,27 @@ function unlistedItems({ conditions }: Plan): readonly ConditionItem[] {
 
 const RANK = { broken: 0, unknown: 1, kept: 2, 'not-applicable': 3 } as const;
 
-/** Returns the worst of several answers to an item: a deviation that was observed once has happened. */
+/**
+ * Returns the answer to an item that counts: the worst of several, for a deviation that was observed once has happened; of equal ones the
+ * latest.
+ */
 export function recordedCondition({ conditions }: Plan, id: string): Condition | undefined {
   return conditions
     .filter(({ item }) => item === id)
-    .reduce<Condition | undefined>(
-      (worst, each) => (!worst || RANK[each.state] < RANK[worst.state] ? each : worst),
-      undefined,
-    );
+    .reduce<Condition | undefined>((counts, each) => (!counts || outweighs(each, counts) ? each : counts), undefined);
+}
+
+function outweighs(a: Condition, b: Condition): boolean {
+  if (a.state !== b.state) return RANK[a.state] < RANK[b.state];
+  return (msOf(a.at) ?? Number.NEGATIVE_INFINITY) > (msOf(b.at) ?? Number.NEGATIVE_INFINITY);
+}
+
+/** Returns the other answers to an item that are on record, in order of time. */
+export function furtherAnswers(plan: Plan, id: string): readonly Condition[] {
+  const counts = recordedCondition(plan, id);
+  return plan.conditions
+    .filter((each) => each.item === id && each !== counts && each.state !== 'unknown')
+    .toSorted((a, b) => (msOf(a.at) ?? 0) - (msOf(b.at) ?? 0));
 }
 
 function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
@@ -119,6 +132,7 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
     by: state === answered ? (answer?.by?.trim() ?? '') : '',
     at: state === answered ? (answer?.at ?? null) : null,
     note: answer?.note.trim() ?? '',
+    further: furtherAnswers(plan, item.id),
     beforePickUp: state === 'kept' && isBeforePickUp(answer?.at ?? null, plan.visit.end),
     effect: state === 'broken' ? item.deviationEffect : null,
     beforeStart: state === 'broken' && touched.length === 0 && isBeforeStart(plan, answer?.at ?? null),

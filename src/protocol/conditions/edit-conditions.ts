@@ -1,33 +1,60 @@
 import type { Look } from '../../../geometry/edit/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
-import { recordedCondition } from './conditions-report.ts';
+import { HOUR, msOf } from '../timing/clock.ts';
+import { furtherAnswers, recordedCondition } from './conditions-report.ts';
 
 type Answer = Partial<Omit<Condition, 'item'>>;
 
-/** Returns the plan with the answer to an item changed, at its former index or at the end. Further answers to the item are removed. */
+/**
+ * Answers this far apart are those of two inspections, at the placement and at the pick-up say; a later one of the same inspection corrects
+ * the former. Common practice, no published source.
+ */
+const ANOTHER_INSPECTION = 12 * HOUR;
+
+/**
+ * Returns the plan with the answer to an item changed, at its former index or at the end. Of further answers to the item only those of
+ * earlier inspections stay.
+ */
 export function withCondition(plan: Plan, id: string, change: Answer): Plan {
-  const before = recordedCondition(plan, id) ?? { item: id, state: 'unknown', at: null, note: '' };
-  return withEntry(plan, { ...before, ...change });
+  const counts = recordedCondition(plan, id);
+  const before = counts ?? { item: id, state: 'unknown', at: null, note: '' };
+  return withEntry(plan, { ...before, ...change }, counts);
 }
 
-function withEntry(plan: Plan, entry: Condition): Plan {
-  const place = plan.conditions.findIndex(({ item }) => item === entry.item);
-  const rest = plan.conditions.filter(({ item }) => item !== entry.item);
-  const index =
-    place < 0 ? rest.length : plan.conditions.slice(0, place).filter(({ item }) => item !== entry.item).length;
+function withEntry(plan: Plan, entry: Condition, replaced: Condition | undefined): Plan {
+  const goes = (each: Condition) =>
+    each.item === entry.item && (each === replaced || !isOfEarlierInspection(each, entry));
+  const place = plan.conditions.findIndex(goes);
+  const rest = plan.conditions.filter((each) => !goes(each));
+  const index = place < 0 ? rest.length : plan.conditions.slice(0, place).filter((each) => !goes(each)).length;
   return { ...plan, conditions: [...rest.slice(0, index), entry, ...rest.slice(index)] };
 }
 
 /**
+ * Whether an answer stays beside a later one. A deviation does not: answered again, it is taken back. Nor does "not applicable": the house
+ * has it, or has none.
+ */
+function isOfEarlierInspection(before: Condition, { state, at }: Condition): boolean {
+  const [then, now] = [msOf(before.at), msOf(at)];
+  if (before.state !== 'kept' || (state !== 'kept' && state !== 'broken')) return false;
+  return then !== null && now !== null && now - then >= ANOTHER_INSPECTION;
+}
+
+/**
  * Returns the plan with a new answer to an item. Observer and time are those of this inspection only: an earlier observer did not see the
- * new state. The note stays.
+ * new state. The note stays with the answer that it was written to, or goes over to the one that takes its place. "unknown" takes the answer
+ * back that counts; one of an earlier inspection counts again then.
  */
 export function withAnswer(plan: Plan, id: string, state: ConditionState, { by, at }: Look): Plan {
-  const { by: _before, ...before } = recordedCondition(plan, id) ?? { item: id, note: '' };
+  const counts = recordedCondition(plan, id);
+  if (state === 'unknown' && furtherAnswers(plan, id).length > 0)
+    return { ...plan, conditions: plan.conditions.filter((each) => each !== counts) };
   const name = by.trim();
-  const after: Condition = { ...before, state, at, ...(name ? { by: name } : {}) };
-  return withEntry(plan, after);
+  const answer: Condition = { item: id, state, at, note: '', ...(name ? { by: name } : {}) };
+  if (!counts || isOfEarlierInspection(counts, answer)) return withEntry(plan, answer, undefined);
+  const { by: _before, ...rest } = counts;
+  return withEntry(plan, { ...rest, ...answer, note: counts.note }, counts);
 }
 
 /** Returns the plan with observer and time of an inspection filled in where an answer has none. No answer changes. */

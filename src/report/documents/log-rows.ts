@@ -2,6 +2,7 @@
 
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../protocol/conditions/condition-row.ts';
 import { logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { recordedStart } from '../../protocol/custody/placed.ts';
@@ -133,29 +134,42 @@ export function handOvers(plan: Plan): readonly Row[] {
     );
 }
 
-export function conditionRow(
-  plan: Plan,
-  { item, state, by, at, note, text, beforePickUp }: ConditionRow,
-  all: readonly ConditionRow[],
-): Row {
-  const kept = {
+/** Returns the row of a condition, and one for each other answer to it that is on record. `all`: the rows whose sources are numbered. */
+export function conditionRows(plan: Plan, condition: ConditionRow, all: readonly ConditionRow[]): readonly Row[] {
+  const { item, state, by, at, note, further, text, beforePickUp } = condition;
+  const words = [state === 'broken' ? text : '', clipped(note)].filter(Boolean).join(' ');
+  const list = citesOf(all);
+  return [
+    row([
+      item.name,
+      state === 'unknown' ? boxes(['yes', 'no', 'n/a']) : stateCell(state, beforePickUp),
+      clipped(by),
+      formatShortAt(at, plan),
+      words || space(0),
+      item.sources
+        .map((each) => list.indexOf(markedCite(each)) + 1)
+        .sort((a, b) => a - b)
+        .join(', ') || '–',
+    ]),
+    ...further.map((each): Row => {
+      const cells = [clipped(each.by?.trim() ?? ''), formatShortAt(each.at, plan), clipped(each.note.trim()), ''];
+      return [ALSO, stateCell(each.state, false), ...cells.map((cell) => cell || space(0))];
+    }),
+  ];
+}
+
+/** In place of the name of a condition, where a row has another answer to it: of an earlier inspection, say. */
+export const ALSO = 'also on record';
+export const isFurtherAnswer = ([name]: readonly Cell[]): boolean => name === ALSO;
+
+function stateCell(state: ConditionState, beforePickUp: boolean): Cell {
+  const words = {
     kept: beforePickUp ? 'met so far' : 'met',
     broken: 'DEVIATION',
     'not-applicable': 'not applicable',
-  } as const;
-  const words = [state === 'broken' ? text : '', clipped(note)].filter(Boolean).join(' ');
-  const list = citesOf(all);
-  return row([
-    item.name,
-    state === 'unknown' ? boxes(['yes', 'no', 'n/a']) : { text: kept[state], bold: state === 'broken' },
-    clipped(by),
-    formatShortAt(at, plan),
-    words || space(0),
-    item.sources
-      .map((each) => list.indexOf(markedCite(each)) + 1)
-      .sort((a, b) => a - b)
-      .join(', ') || '–',
-  ]);
+    unknown: '',
+  };
+  return { text: words[state], bold: state === 'broken' };
 }
 
 /** Returns every source once; its number is its position. */

@@ -1,5 +1,6 @@
 import { capital } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../protocol/conditions/condition-row.ts';
 import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
 import { isSentToLaboratory, logEntryOf } from '../../protocol/custody/log-entries.ts';
@@ -12,7 +13,8 @@ import type { FlowItem } from '../flow.ts';
 import { type Cell, type Column, headingItem, tableItems, textItems } from '../table.ts';
 import { placedDetectors } from './detector-places.ts';
 import { clockLine, formatAt, formatPrinted, formatShortAt } from './format-times.ts';
-import { BODY, FINE, facts, MISSING, partyText, section, TABLE, together } from './report-parts.ts';
+import { ALSO, isFurtherAnswer } from './log-rows.ts';
+import { BODY, FINE, facts, MISSING, partyText, TABLE, together } from './report-parts.ts';
 import { forecastText, weatherSeen } from './weather-lines.ts';
 
 const PERSON_COLUMNS: readonly Column[] = [
@@ -60,11 +62,12 @@ export function conditionItems(plan: Plan, width: number): readonly FlowItem[] {
     ...textItems(report.text, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),
     ...tableItems(
       CONDITION_COLUMNS,
-      report.rows.map((row) => conditionRow(plan, row)),
+      report.rows.flatMap((row) => conditionRows(plan, row)),
       width,
       TABLE,
+      CONDITION_COLUMNS[0]?.heading,
+      isFurtherAnswer,
     ),
-    ...section('Every answer on record, the changed ones too', answersOnRecord(plan), width),
     ...facts(
       'Mitigation, vents, weather',
       [
@@ -89,27 +92,26 @@ const MITIGATION: Readonly<Record<'none' | 'running' | 'not-running' | 'unknown'
   unknown: '',
 };
 
-function conditionRow(plan: Plan, { item, state, by, at, note, text, effect }: ConditionRow): readonly Cell[] {
-  const words = { kept: 'Met', broken: 'NOT met', 'not-applicable': 'Not applicable', unknown: MISSING }[state];
-  return [
-    item.name,
-    { text: words, bold: state === 'broken' || state === 'unknown' },
-    [by, formatShortAt(at, plan)].filter(Boolean).join(', '),
-    [effect === null ? '' : text, note].filter(Boolean).join(' '),
+const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
+  kept: 'Met',
+  broken: 'NOT met',
+  'not-applicable': 'Not applicable',
+  unknown: MISSING,
+};
+
+/** Returns the row of a condition, and one for each other answer to it that is on record. */
+function conditionRows(plan: Plan, row: ConditionRow): readonly (readonly Cell[])[] {
+  const { item, text, effect, further } = row;
+  const cells = (name: string, { state, by = '', at, note }: Answer, meaning: string): readonly Cell[] => [
+    name,
+    { text: STATE_WORDS[state], bold: state === 'broken' || state === 'unknown' },
+    [by.trim(), formatShortAt(at, plan)].filter(Boolean).join(', '),
+    [meaning, note.trim()].filter(Boolean).join(' '),
   ];
+  return [cells(item.name, row, effect === null ? '' : text), ...further.map((each) => cells(ALSO, each, ''))];
 }
 
-/** Returns the answers to items that were answered more than once: a deviation that was taken back stays on record. */
-function answersOnRecord(plan: Plan): readonly string[] {
-  const count = (item: string) => plan.conditions.filter((each) => each.item === item).length;
-  return plan.conditions
-    .filter(({ item }) => count(item) > 1)
-    .map(({ item, state, at, by, note }) =>
-      capital(
-        `${item.replaceAll('-', ' ')}: ${state.replaceAll('-', ' ')}${at ? `, ${formatShortAt(at, plan)}` : ''}${by ? `, ${by}` : ''}${note.trim() ? `. ${note.trim()}` : ''}`,
-      ),
-    );
-}
+type Answer = Pick<Condition, 'state' | 'by' | 'at' | 'note'>;
 
 /** Returns devices and laboratory. */
 export function deviceItems(plan: Plan, width: number): readonly FlowItem[] {

@@ -1,6 +1,6 @@
 import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { CONDITION_ITEMS } from '../../protocol/conditions/conditions-report.ts';
+import { CONDITION_ITEMS, recordedCondition } from '../../protocol/conditions/conditions-report.ts';
 import { detectorLabel } from '../../protocol/detector-label.ts';
 import { STATE_WORDS } from '../stages/house/state-words.ts';
 
@@ -13,12 +13,12 @@ export function describeRecordEdit(before: Plan, after: Plan, whole: boolean): s
   return [...parts, ...(whole ? typedWords(before, after) : [])].join(', ');
 }
 
-function conditionWords({ conditions: was }: Plan, { conditions: is }: Plan): readonly string[] {
-  if (was === is) return [];
-  const stateIn = (list: Plan['conditions'], item: string) => list.find((one) => one.item === item)?.state ?? 'unknown';
-  return [...new Set([...is, ...was].map(({ item }) => item))]
-    .filter((item) => stateIn(was, item) !== stateIn(is, item))
-    .map((item) => `${conditionName(item)}: ${STATE_WORDS[stateIn(is, item)].toLowerCase()}`);
+function conditionWords(before: Plan, after: Plan): readonly string[] {
+  if (before.conditions === after.conditions) return [];
+  const stateIn = (plan: Plan, item: string) => recordedCondition(plan, item)?.state ?? 'unknown';
+  return [...new Set([...after.conditions, ...before.conditions].map(({ item }) => item))]
+    .filter((item) => stateIn(before, item) !== stateIn(after, item))
+    .map((item) => `${conditionName(item)}: ${STATE_WORDS[stateIn(after, item)].toLowerCase()}`);
 }
 
 const conditionName = (id: string): string =>

@@ -9,7 +9,7 @@ import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
-import { ANSWERS, answerLine, markOf } from './state-words.ts';
+import { ANSWERS, answerLine, furtherLine, markOf } from './state-words.ts';
 import { answer } from './walk.ts';
 
 interface EntryProps {
@@ -20,7 +20,7 @@ interface EntryProps {
 
 /** One condition with its answers. A broken one says at once what that means; unfolded, it has the question, who, when, a note and the sources. */
 export function ConditionEntry({ row, onAnswer = answer }: EntryProps) {
-  const { item, state, answered, canBeAbsent, text, drawnItems } = row;
+  const { item, state, answered, canBeAbsent, further, text, drawnItems } = row;
   const [open, setOpen] = useState(false);
   const id = useId();
   const name = useRef<HTMLButtonElement>(null);
@@ -43,6 +43,11 @@ export function ConditionEntry({ row, onAnswer = answer }: EntryProps) {
         {mark && <VerdictMark verdict={mark} size={16} />}
         {answerLine(row, zone)}
       </p>
+      {further.map((each) => (
+        <p key={`${each.state} ${each.at}`} className="condition__state">
+          {furtherLine(each, zone)}
+        </p>
+      ))}
       {drawnItems && <p className="condition__means">{drawnItems}</p>}
       {(state === 'broken' || doubtful) && <p className="condition__means">{text}</p>}
       <fieldset className="condition__answers">

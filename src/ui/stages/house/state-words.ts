@@ -1,7 +1,7 @@
 import type { Verdict } from '../../../../geometry/check/types.ts';
 import type { Look } from '../../../../geometry/edit/index.ts';
 import { listed } from '../../../../geometry/messages/index.ts';
-import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
+import type { Condition, ConditionState } from '../../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../../protocol/conditions/condition-row.ts';
 import { msOf } from '../../../protocol/timing/clock.ts';
 import { formatInstant } from '../../../protocol/timing/format-time.ts';
@@ -49,6 +49,12 @@ export function answerLine({ state, answered, by, at, beforePickUp }: ConditionR
   if (state === 'unknown') return STATE_WORDS[state];
   const word = beforePickUp ? 'Met so far' : STATE_WORDS[state];
   return `${word}: ${whoAndWhen({ by, at }, zone)}`;
+}
+
+/** "Also on record: met, R. Alder, Sat 7 Mar, 18:00. From outside." */
+export function furtherLine({ state, by = '', at, note }: Condition, zone: string): string {
+  const answer = `Also on record: ${STATE_WORDS[state].toLowerCase()}, ${whoAndWhen({ by: by.trim(), at }, zone)}.`;
+  return [answer, note.trim()].filter(Boolean).join(' ');
 }
 
 /** "R. Alder, Sat 7 Mar, 18:00"; whichever of the two is not written down says so. */

@@ -6,7 +6,12 @@ import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
 import { agreementState } from '../../../../src/protocol/conditions/agreement.ts';
 import { describeAgreement } from '../../../../src/protocol/conditions/agreement-text.ts';
 import { lacksObserverOrTime } from '../../../../src/protocol/conditions/condition-row.ts';
-import { CONDITION_ITEMS, conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
+import {
+  CONDITION_ITEMS,
+  conditionsReport,
+  furtherAnswers,
+  recordedCondition,
+} from '../../../../src/protocol/conditions/conditions-report.ts';
 import { withAnswer, withCondition, withLook } from '../../../../src/protocol/conditions/edit-conditions.ts';
 
 const MORNING = '2026-05-02T09:00:00-04:00';
@@ -39,14 +44,62 @@ describe('withAnswer(plan, item, state, look)', () => {
     expect(plan.conditions).toEqual([{ item: 'doors-closed', state: 'broken', at: null, note: 'garage too' }]);
   });
 
-  it('keeps one entry an item and leaves every other as it was', () => {
+  it('keeps beside it what was met at an earlier inspection, and leaves every other item as it was', () => {
     fc.assert(
-      fc.property(conditions, condition, state, (before, { item }, next) => {
-        const after = withAnswer(planWith(before), item, next, { by: 'M. Brook', at: LATER }).conditions;
-        expect(after.filter((each) => each.item === item)).toMatchObject([{ state: next, by: 'M. Brook', at: LATER }]);
-        expect(after.filter((each) => each.item !== item)).toEqual(before.filter((each) => each.item !== item));
-      }),
+      fc.property(
+        conditions,
+        condition,
+        fc.constantFrom<ConditionState>('kept', 'broken', 'not-applicable'),
+        (before, { item }, next) => {
+          const plan = withAnswer(planWith(before), item, next, { by: 'M. Brook', at: LATER });
+          expect(recordedCondition(plan, item)).toMatchObject({ state: next, by: 'M. Brook', at: LATER });
+          const stays = before.filter((each) => each.item === item && each.state === 'kept' && each.at === MORNING);
+          expect(furtherAnswers(plan, item)).toEqual(next === 'not-applicable' ? [] : stays);
+          const others = ({ conditions: all }: Plan) => all.filter((each) => each.item !== item);
+          expect(others(plan)).toEqual(others(planWith(before)));
+        },
+      ),
     );
+  });
+
+  it('at the pick-up leaves the answer of the placement on record, with its observer, time and note', () => {
+    const plan = withAnswer(planWith([DOORS]), 'doors-closed', 'kept', { by: 'M. Brook', at: LATER });
+    expect(plan.conditions).toEqual([
+      DOORS,
+      { item: 'doors-closed', state: 'kept', at: LATER, by: 'M. Brook', note: '' },
+    ]);
+    const [row] = conditionsReport(plan).rows.filter(({ item }) => item.id === 'doors-closed');
+    expect(row).toMatchObject({ state: 'kept', by: 'M. Brook', at: LATER, further: [DOORS] });
+  });
+
+  it('that the pick-up finds broken counts, whatever the placement found', () => {
+    const found = withAnswer(planWith([DOORS]), 'doors-closed', 'broken', { by: 'M. Brook', at: LATER });
+    expect(found.conditions).toHaveLength(2);
+    const report = conditionsReport({ ...found, visit: { ...found.visit, start: MORNING, end: LATER } });
+    expect(report.rows.find(({ item }) => item.id === 'doors-closed')?.state).toBe('broken');
+    expect(report.validity).toBe('not-evaluated');
+    // Pressed by mistake and corrected at once.
+    const met = withAnswer(found, 'doors-closed', 'kept', { by: 'M. Brook', at: LATER });
+    expect(met.conditions.map((each) => each.state)).toEqual(['kept', 'kept']);
+  });
+
+  it('corrects an answer of the same inspection, and takes a deviation back that was corrected before the start', () => {
+    const soon = { by: 'R. Alder', at: '2026-05-02T20:59:00-04:00' };
+    expect(withAnswer(planWith([DOORS]), 'doors-closed', 'kept', soon).conditions).toHaveLength(1);
+    const open = planWith([{ ...DOORS, state: 'broken' }]);
+    expect(withAnswer(open, 'doors-closed', 'kept', { by: 'M. Brook', at: LATER }).conditions).toEqual([
+      { ...DOORS, by: 'M. Brook', at: LATER },
+    ]);
+  });
+
+  it('taken back leaves that of the earlier inspection; the only one becomes not known, and its note stays', () => {
+    const nobody = { by: '', at: null };
+    const twice = withAnswer(planWith([DOORS]), 'doors-closed', 'kept', { by: 'M. Brook', at: LATER });
+    const once = withAnswer(twice, 'doors-closed', 'unknown', nobody);
+    expect(once.conditions).toEqual([DOORS]);
+    expect(withAnswer(once, 'doors-closed', 'unknown', nobody).conditions).toEqual([
+      { item: 'doors-closed', state: 'unknown', at: null, note: 'garage too' },
+    ]);
   });
 });
 
@@ -61,6 +114,20 @@ describe('withCondition(plan, item, change)', () => {
       note: '',
     });
     expect(plan.conditions).toEqual([{ ...DOORS, state: 'broken', by: 'M. Brook', note: '' }]);
+  });
+
+  it('changes the latest answer of two inspections, its time too, and leaves the earlier one', () => {
+    const pickUp: Condition = { ...DOORS, at: LATER, by: 'M. Brook' };
+    const plan = planWith([DOORS, pickUp]);
+    expect(withCondition(plan, 'doors-closed', { by: 'N. Cole' }).conditions).toEqual([
+      DOORS,
+      { ...pickUp, by: 'N. Cole' },
+    ]);
+    // Set back to the first inspection it is the same answer once more.
+    expect(withCondition(plan, 'doors-closed', { at: MORNING }).conditions).toEqual([{ ...pickUp, at: MORNING }]);
+    expect(withCondition(planWith([DOORS]), 'doors-closed', { at: LATER }).conditions).toEqual([
+      { ...DOORS, at: LATER },
+    ]);
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
+import { withAnswer, withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import { withHandOver, withLogEntry, withWeatherNote } from '../../../../src/protocol/custody/log-entries.ts';
 import { placedDetectors } from '../../../../src/report/documents/detector-places.ts';
 
@@ -41,6 +41,20 @@ describe('the log', () => {
     expect(seenAt(start)).toContain('1 answer from before the pick-up');
     expect(seenAt(end)).toMatch(/Windows closed on every level met R\. Alder/);
     expect(seenAt(end)).not.toContain('before the pick-up');
+  });
+
+  it('has the answers of the placement and of the pick-up, as the report has', () => {
+    const [start, end] = ['2026-03-07T18:00:00-05:00', '2026-03-10T09:00:00-04:00'];
+    const placed = { ...timed, visit: { ...timed.visit, start, end }, conditions: [] };
+    const before = withAnswer(placed, 'windows-closed', 'kept', { by: 'R. Alder', at: start });
+    const noted = withCondition(before, 'windows-closed', { note: 'Seen from outside.' });
+    const both = withAnswer(noted, 'windows-closed', 'kept', { by: 'M. Brook', at: end });
+    expect(words('log', both)).toMatch(
+      /Windows closed on every level met M\. Brook .*also on record met R\. Alder Sat, Mar 7, 2026, 6:00 pm Seen from outside\./,
+    );
+    expect(words('report', both)).toMatch(
+      /Windows closed on every level Met M\. Brook, .*also on record Met R\. Alder, Sat, Mar 7, 2026, 6:00 pm Seen from outside\./,
+    );
   });
 
   it('keeps those together that were transferred together, the earliest first', () => {
