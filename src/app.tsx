@@ -4,6 +4,7 @@ import { isPlanInView, usePanels } from './commands/panels.ts';
 import { SHEET_ID } from './editor/open-menu.ts';
 import { NO_DOUBTS } from './state/second-opinion.ts';
 import { selectLevel } from './state/selectors.ts';
+import { useShown } from './state/shown.ts';
 import { useAppStore } from './state/store.ts';
 import { applyTheme } from './theme/theme.ts';
 import { later, preloaded } from './ui/hooks/later.tsx';
@@ -29,6 +30,7 @@ const PlanCanvas = preloaded(() => import('./editor/plan-canvas.tsx').then((part
 // Beside it, where nothing is drawn yet.
 const EmptySheet = preloaded(() => import('./ui/stages/draw/empty-sheet.tsx').then((part) => part.EmptySheet));
 const StagePage = later(() => import('./ui/stages/stage-page.tsx').then((part) => part.StagePage));
+const DayBelowPlan = later(() => import('./ui/stages/place/sun-day.tsx').then((part) => part.DayBelowPlan));
 const CommandMenu = later(() => import('./ui/menu/command-menu.tsx').then((part) => part.CommandMenu));
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
 
@@ -64,6 +66,8 @@ function Page() {
   // Opened once it stays, with what was typed into it.
   const [pageOpened, setPageOpened] = useState(false);
   if (!onPlan && !pageOpened) setPageOpened(true);
+  const isPlaceFolded = usePanels(({ stage, jobFolded }) => stage === 'place' && jobFolded);
+  const dayBelow = useShown(({ playsDay }) => playsDay) && isPlaceFolded;
   const asked = usePanels((ui) => ui.dialog !== null);
   const tracingByHand = useAppStore(({ tracingFrameOpen }) => tracingFrameOpen);
   useColumns();
@@ -92,6 +96,7 @@ function Page() {
           {isBare && guarded(<EmptySheet />, 'plan')}
           {tracingByHand && guarded(<TracingFrame />, 'plan')}
         </div>
+        {dayBelow && guarded(<DayBelowPlan />)}
         {guarded(<Foot />)}
       </main>
       {guarded(<SideColumn />, 'side')}

@@ -36,10 +36,17 @@ interface Shown {
   readonly air: readonly XY[] | null;
   /** The floor in the sun at one moment, or on days that are not planned; null for none. */
   readonly sun: readonly Ring[] | null;
+  /** Whether the sun of a day is played on the plan, under Place. */
+  readonly playsDay: boolean;
+  /** Place of the moment in the list of those that are played; null until one was chosen. */
+  readonly dayMoment: number | null;
   readonly corners: MarkedCorners | null;
 }
 
-const NOTHING: Shown = { levelId: '', spots: [], group: null, lit: null, air: null, sun: null, corners: null };
+const NOTHING: Shown = {
+  ...{ levelId: '', spots: [], group: null, lit: null, air: null, corners: null },
+  ...{ sun: null, playsDay: false, dayMoment: null },
+};
 
 export const useShown = create<Shown>()(() => NOTHING);
 

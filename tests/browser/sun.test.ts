@@ -146,7 +146,7 @@ describe('direct sun', () => {
     expect(await editor.verdict()).not.toBe('blocked');
   });
 
-  it('stays on the plan of a phone while the panel that covers it is folded', async () => {
+  it('goes on below the plan of a phone while the panel that covers the plan is folded', async () => {
     const { page } = await sunnyPage({ viewport: { width: 390, height: 844 }, touch: true });
     await openStage(page, 'Place');
     await page.getByRole('button', { name: 'Place panel' }).tap();
@@ -156,9 +156,23 @@ describe('direct sun', () => {
     const value = await slider.inputValue();
     expect((await slider.boundingBox())?.height).toBeGreaterThanOrEqual(44);
     await page.getByRole('button', { name: 'Fold away: Place' }).tap();
-    await expect.poll(() => slider.count()).toBe(0);
+    // The panel is gone, and the day with its slider lies below the plan.
+    await expect.poll(() => play.count()).toBe(0);
+    const below = page.getByRole('region', { name: 'Sun over the day' });
+    await expect.poll(() => below.getByRole('slider').inputValue()).toBe(value);
+    expect((await slider.boundingBox())?.height).toBeGreaterThanOrEqual(44);
+    const sun = () => page.evaluate(() => document.querySelector('.sun__moment')?.textContent ?? '');
+    const before = await sun();
+    await slider.focus();
+    await page.keyboard.press('ArrowRight');
+    await expect.poll(sun).not.toBe(before);
+    const moved = await slider.inputValue();
+    expect(await accessibilityFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Place panel' }).tap();
     await expect.poll(() => play.getAttribute('aria-pressed')).toBe('true');
-    expect(await slider.inputValue()).toBe(value);
+    await expect.poll(() => slider.inputValue()).toBe(moved);
+    await page.getByRole('button', { name: 'Fold away: Place' }).tap();
+    await below.getByRole('button', { name: 'Hide the sun' }).tap();
+    await expect.poll(() => below.count()).toBe(0);
   });
 });
