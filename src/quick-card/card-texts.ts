@@ -69,7 +69,7 @@ function placedFacts({ close, closed, isLate, start }: KnownTimes): readonly Car
   const due = `It had to be by ${close}.`;
   const since = isLate ? `${closed}. ${due}` : closed;
   return [
-    { name: 'House closed since', text: since ?? `Not written down. ${due}` },
+    { name: 'House closed since', text: since ?? `Not recorded. ${due}` },
     { name: 'Placed', text: start },
   ];
 }

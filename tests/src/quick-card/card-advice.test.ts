@@ -53,7 +53,7 @@ describe('the times of a card', () => {
       'Last moment: Thursday, December 3, 8:15 am. After that the test is invalid.',
     ]);
     expect(facts(visited({ ...visit, closedSince: null }))[0]).toBe(
-      'House closed since: Not written down. It had to be by Saturday, November 28, 8:15 pm.',
+      'House closed since: Not recorded. It had to be by Saturday, November 28, 8:15 pm.',
     );
     expect(facts(visited({ ...visit, closedSince: '2026-11-28T23:00:00-05:00' }))[0]).toBe(
       'House closed since: Saturday, November 28, 11:00 pm. It had to be by Saturday, November 28, 8:15 pm.',
