@@ -62,6 +62,13 @@ export function wallAtPoint(level: Level, at: XY): Wall | null {
   return level.walls.find(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME_CORNER) ?? null;
 }
 
+/** Returns the wall that ends at a point where no other wall is; null where there is none. */
+export function wallWithOpenEnd({ walls }: Level, at: XY): Wall | null {
+  const [wall, ...others] = walls.filter(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME_CORNER);
+  if (!wall || others.length > 0) return null;
+  return distance(at, wall.from) <= SAME_CORNER || distance(at, wall.to) <= SAME_CORNER ? wall : null;
+}
+
 /**
  * Returns the length of a drawn line as taped, mm: without half of the wall that it meets at each end, or with it. An end
  * that is on no wall, or on a wall along the line, counts as it is. Never negative.

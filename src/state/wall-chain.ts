@@ -1,6 +1,6 @@
 import { nextId } from '../../geometry/edit/index.ts';
 import { uncheckedItemAdded } from '../../geometry/edit/listed-items.ts';
-import { wallAtPoint } from '../../geometry/edit/wall-run.ts';
+import { wallAtPoint, wallWithOpenEnd } from '../../geometry/edit/wall-run.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Mm, Plan, Wall, XY } from '../../geometry/plan/model.ts';
 import { ringsContain } from '../../geometry/plane/ring.ts';
@@ -32,15 +32,24 @@ export function cornerSetAgain({ corners, takenBack }: WallChain): WallChain | n
   return next ? { corners: [...corners, next], takenBack: takenBack.slice(0, -1) } : null;
 }
 
-/** Returns what a new wall is: a partition on a standing wall or within a room, else an exterior wall. */
-export function wallKindFrom({ level, rooms }: LevelModel, start: XY): 'outer' | 'partition' {
-  const within = wallAtPoint(level, start) !== null || rooms.some(({ floorRings }) => ringsContain(floorRings, start));
-  return within ? 'partition' : 'outer';
+/**
+ * Returns what a new wall is: within a room a partition, and on a standing wall; from the open end of a wall, as where an outline was
+ * ended early, what that wall is nearest to; else an exterior wall.
+ */
+export function wallKindFrom(
+  { level, rooms }: LevelModel,
+  start: XY,
+  { outer, partition }: WallSettings,
+): 'outer' | 'partition' {
+  if (rooms.some(({ floorRings }) => ringsContain(floorRings, start))) return 'partition';
+  const open = wallWithOpenEnd(level, start);
+  if (open) return Math.abs(open.thickness - outer) < Math.abs(open.thickness - partition) ? 'outer' : 'partition';
+  return wallAtPoint(level, start) ? 'partition' : 'outer';
 }
 
 /** Returns the thickness of a new wall, mm. */
 export function thicknessFrom(model: LevelModel, start: XY, settings: WallSettings): Mm {
-  return settings[wallKindFrom(model, start)];
+  return settings[wallKindFrom(model, start, settings)];
 }
 
 export function withWallsOnLines(plan: Plan, levelId: string, lines: readonly Line[], thickness: Mm): Plan {

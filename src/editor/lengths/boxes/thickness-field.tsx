@@ -22,7 +22,7 @@ export function ThicknessField({
   const settings = useAppStore((state) => state.wallSettings);
   const [start] = useAppStore(({ chain }) => chain.corners);
   const [text, setText] = useState<string | null>(null);
-  const kind = start ? wallKindFrom(selectModel(useAppStore.getState()), start) : 'outer';
+  const kind = start ? wallKindFrom(selectModel(useAppStore.getState()), start, settings) : 'outer';
   const isAssumed = !settings.said.includes(kind);
   const commit = (): boolean => {
     if (text === null) return true;
