@@ -7,7 +7,9 @@ import { isSentToLaboratory, logEntryOf } from '../../protocol/custody/log-entri
 import { recordedStart } from '../../protocol/custody/placed.ts';
 import { licenseOf, peopleInLog } from '../../protocol/required-items/items.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
+import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';
+import { hasMitigation } from '../../protocol/timing/mitigation.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
 import type { FlowItem } from '../flow.ts';
 import { type Cell, type Column, headingItem, tableItems, textItems } from '../table.ts';
@@ -38,9 +40,13 @@ export function timeItems(plan: Plan, width: number): readonly FlowItem[] {
     ...facts(
       'Times',
       [
+        ...(hasMitigation(plan) && !isLongTerm(plan)
+          ? [['Mitigation system on since', at(visit.mitigationOnSince)] as const]
+          : []),
         ['Closed-building conditions since', at(visit.closedSince)],
         ['Placed', at(recordedStart(visit))],
         ['Picked up', at(visit.end)],
+        ...(visit.closedUntil ? [['House opened again', at(visit.closedUntil)] as const] : []),
         ['Exposure', exposureHours === null || planned ? '' : formatDuration(exposureHours * HOUR)],
         ...(isSentToLaboratory(plan)
           ? [['Mailed', at(visit.posted)] as const, ['Received by the laboratory', at(visit.received)] as const]

@@ -27,6 +27,29 @@ function rows(plan: Plan, printing: Printing): readonly string[] {
   );
 }
 
+const printed = (which: VisitDocument, plan: Plan, printing: Printing = JUST_PLACED): string =>
+  drawDocument(which, { plan, paper: 'letter', ...printing })
+    .flatMap((svg) => sheetTexts(svg).map(({ text }) => text))
+    .join(' ')
+    .replaceAll('\u00a0', ' ');
+
+describe('the times of the report', () => {
+  it('hold since when the system ran, and when the house was opened again', () => {
+    const after = {
+      mitigationOnSince: '2026-03-05T09:00:00-05:00',
+      end: '2026-03-10T09:00:00-04:00',
+      closedUntil: '2026-03-12T10:00:00-04:00',
+    };
+    const recorded = visit(after, mitigated);
+    expect(printed('report', recorded, WEEK_LATER)).toContain(
+      'Mitigation system on since Thursday, March 5, 2026, 9:00 am',
+    );
+    expect(printed('report', recorded, WEEK_LATER)).toContain('House opened again Thursday, March 12, 2026, 10:00 am');
+    expect(printed('report', mitigated)).toContain('Mitigation system on since MISSING');
+    expect(printed('report', timed)).not.toMatch(/Mitigation system on since|House opened again/);
+  });
+});
+
 describe('since when the house is closed', () => {
   const closed = (plan: Plan, printing: Printing) => rows(plan, printing)[0];
   const BLANK = 'House closed from ____ not recorded';
@@ -123,13 +146,11 @@ describe('when the detectors are picked up', () => {
     expect(pickUp(assumed, JUST_PLACED)).toBe('Detectors to be picked up ____ not scheduled yet');
     const arranged = visit({ plannedEnd: '2026-03-10T09:00:00-04:00' }, assumed);
     expect(pickUp(arranged, JUST_PLACED)).toBe('Detectors to be picked up: Tuesday, March 10, 9:00 am');
-    const card = (plan: Plan) =>
-      drawDocument('placement-card', { plan, paper: 'letter', ...JUST_PLACED })
-        .flatMap((svg) => sheetTexts(svg).map(({ text }) => text))
-        .join(' ')
-        .replaceAll('\u00a0', ' ');
-    expect(card(timed)).toContain(`within ${timed.kit.labDays} days`);
-    expect(card(assumed)).toContain('within the days that its instructions name');
+    expect(printed('placement-card', timed)).toContain(`within ${timed.kit.labDays} days`);
+    expect(printed('placement-card', assumed)).toContain('within the days that its instructions name');
+    expect(printed('log', timed)).toContain('Exposure (the kit: 48 to 96 h)');
+    expect(printed('log', assumed)).toContain('Exposure (the kit: hours not entered)');
+    expect(printed('log', assumed)).not.toContain('96 h');
   });
 
   it('not known: a plan that has passed is not a pick-up', () => {
