@@ -1,9 +1,12 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import type { Reading } from '../../geometry/plan/test-record.ts';
 import { isAtLeast, US_ACTION_LEVEL } from '../protocol/results/action-levels.ts';
+import { describePair } from '../protocol/results/describe-pair.ts';
 import { evaluateResults } from '../protocol/results/evaluate-results.ts';
 import { rounded } from '../protocol/results/exact.ts';
-import { amountsInUnit, enteredText, inPicocuries } from '../protocol/results/radon.ts';
+import type { LocationReport } from '../protocol/results/location-report.ts';
+import { isRetest } from '../protocol/results/next-steps.ts';
+import { amountsInUnit, enteredText, inPicocuries, radonInBothUnits } from '../protocol/results/radon.ts';
 import { homeStep } from '../protocol/validity/home-step.ts';
 import type { TestState, ValidityIssue } from '../protocol/validity/validity.ts';
 
@@ -36,7 +39,23 @@ export function plainResult(plan: Plan, state: TestState): PlainResult | null {
     const unsettled = high ? `${high} Where it cannot be settled, test again soon.` : '';
     return { value, text: inUnit(`${UNKNOWN}${unsettled}`), issues: state.issues };
   }
-  return { value, text: inUnit(homeStep(plan, reports).text), issues: [] };
+  const { step, text } = homeStep(plan, reports);
+  const apart = isRetest(step) ? [] : reports.filter(isApart).flatMap((report) => describePair(report).slice(0, 1));
+  return {
+    value: [value, ...reports.flatMap((report) => averageWords(plan, report))].join(' '),
+    text: inUnit([...apart, text].join(' ')),
+    issues: [],
+  };
+}
+
+/** Whether two results differ by more than chance allows. */
+const isApart = ({ pairStatus }: LocationReport): boolean =>
+  pairStatus === 'warning' || pairStatus === 'out-of-control';
+
+/** The average by which a pair is judged; an average that must not be used is not told. */
+function averageWords({ display }: Plan, { values, mean, pairStatus, atMost }: LocationReport): readonly string[] {
+  if (!mean || values.length < 2 || pairStatus === 'straddles-by-two') return [];
+  return [`Average: ${atMost ? 'at most ' : ''}${radonInBothUnits(mean, display.radon)}.`];
 }
 
 const INVALID = 'It is invalid: do not use it. Something went wrong in the test.';

@@ -13,11 +13,27 @@ describe('plainResult(plan, state)', () => {
 
   it('gives the step for the house where the test is valid', () => {
     const low = resultOf(validTestPlan([1, 1.1]));
-    expect(low?.value).toBe('Your results: 1.0 pCi/L and 1.1 pCi/L.');
+    expect(low?.value).toMatch(/^Your results: 1\.0 pCi\/L and 1\.1 pCi\/L\. Average: 1\.1 pCi\/L/);
     // EPA Citizen's Guide, 2016: below 2 pCi/L nothing is asked for; from 4 pCi/L on fix or follow up.
     expect(low?.text).toContain('Test again');
     expect(low?.issues).toEqual([]);
     expect(resultOf(validTestPlan([9, 9.1]))?.text).toContain('second short-term test at once');
+  });
+
+  it('gives the average by which a pair is judged, and no average that must not be used', () => {
+    expect(resultOf(validTestPlan([1, 2.5]))?.value).toBe(
+      'Your results: 1.0 pCi/L and 2.5 pCi/L. Average: 1.8 pCi/L (65 Bq/m³).',
+    );
+    expect(resultOf(validTestPlan([3, 6.5]))?.value).toBe('Your results: 3.0 pCi/L and 6.5 pCi/L.');
+    expect(resultOf(validTestPlan([1, 2.5], { conditions: [] }))?.value).toBe('Your results: 1.0 pCi/L and 2.5 pCi/L.');
+  });
+
+  it('says of two kits that differ that something went wrong with one of them', () => {
+    // Below 2 pCi/L on average, and more than 1 pCi/L apart: N.J.A.C. 7:28-27.10(c)1.
+    expect(resultOf(validTestPlan([1, 2.5]))?.text).toMatch(/^The two results are farther apart than they should be/);
+    // 36.7 %: ANSI/AARST MS-QA-2019, 3.5.2.
+    expect(resultOf(validTestPlan([4, 5.8]))?.text).toMatch(/^The two results are .*(apart)/);
+    expect(resultOf(validTestPlan([4, 4.4]))?.text).not.toContain('apart');
   });
 
   it('lets no low result pass while something is not recorded', () => {
