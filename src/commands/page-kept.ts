@@ -1,5 +1,5 @@
 import { useAppStore } from '../state/store.ts';
-import { isStage, openStage, openVisit, usePanels } from './panels.ts';
+import { isStage, openStage, openVisit, showDialog, usePanels } from './panels.ts';
 
 /** In the storage of the tab: another tab has a page of its own open. */
 const KEY = 'stillspot-page';
@@ -9,7 +9,10 @@ const KEY = 'stillspot-page';
  * @param isSamePlan whether the plan of last time is open again: only then is the page opened
  */
 export function keepPage(isSamePlan: boolean): void {
-  if (isSamePlan) openKept(read());
+  const kept = read();
+  if (isSamePlan) openKept(kept);
+  // Its answers are stored by themselves, before there is a plan.
+  if (kept.quickCard === true) showDialog({ kind: 'quick-card' });
   usePanels.subscribe(write);
   useAppStore.subscribe(({ levelId }, before) => {
     if (levelId !== before.levelId) write();
@@ -35,10 +38,13 @@ function read(): Readonly<Record<string, unknown>> {
 }
 
 function write(): void {
-  const { stage, visitOpen } = usePanels.getState();
+  const { stage, visitOpen, dialog } = usePanels.getState();
   const { levelId } = useAppStore.getState();
   try {
-    sessionStorage.setItem(KEY, JSON.stringify({ stage, visitOpen, levelId }));
+    sessionStorage.setItem(
+      KEY,
+      JSON.stringify({ stage, visitOpen, levelId, quickCard: dialog?.kind === 'quick-card' }),
+    );
   } catch {
     // Blocked or full: the page then opens as on a first visit.
   }

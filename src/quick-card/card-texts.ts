@@ -92,9 +92,7 @@ function fetchedFacts(
   { hours }: KnownTimes,
   { at, duration, isInvalid }: NonNullable<KnownTimes['fetched']>,
 ): readonly CardFact[] {
-  const judged = isInvalid
-    ? `That is outside the ${hours} that a test may take: it is invalid.`
-    : `The leaflet allows ${hours}.`;
+  const judged = isInvalid ? `That is outside the ${hours} that a test may take: it is invalid.` : `Allowed: ${hours}.`;
   return [
     { name: 'Picked up', text: at },
     { name: 'Exposed', text: `${duration}. ${judged}` },

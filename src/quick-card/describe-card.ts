@@ -93,7 +93,10 @@ function noSpotOf(plan: Plan, { id, detectors }: Level, answers: CardAnswers, do
 /** The plan was changed since the card was made. */
 const MOVED: NoSpot = {
   why: 'Where the kit is in the plan now, it is blocked, or the check cannot decide.',
-  helps: ['Open it in the full app and look at the verdict, or change the answers.'],
+  helps: [
+    'Open it in the full app: the verdict says why.',
+    'Or let the card find the best spot again: Change the answers, then Make the card.',
+  ],
 };
 
 /** The answers were changed after the placement, or the plan was. */

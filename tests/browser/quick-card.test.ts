@@ -312,6 +312,16 @@ describe('the questions of the quick card', () => {
     expect(after?.y).toBeLessThan(240);
   });
 
+  it('leave the head and the foot behind on a page of large type, where they would take half of it', async () => {
+    const { page } = await openQuestions({ viewport: { width: 320, height: 256 } });
+    const square = page.getByRole('button', { name: /^far wall, 3 of 5/ }).first();
+    await square.scrollIntoViewIfNeeded();
+    for (const part of ['.quick__head', '.quick__foot']) {
+      const box = await page.locator(part).boundingBox();
+      expect((box?.y ?? 0) + (box?.height ?? 0) <= 0 || (box?.y ?? 0) >= 256).toBe(true);
+    }
+  });
+
   it('refuse hours that no test can meet, in the field', async () => {
     const { page } = await openQuestions();
     const most = page.getByLabel('Hours at most');
@@ -383,8 +393,8 @@ describe('another room', () => {
     const first = await planOf(page);
     await bedroom(page);
     await page.reload();
-    await page.locator('#root > *').first().waitFor();
-    await openQuickCard(page);
+    // It opens by itself: whoever answers on a phone does not look for it.
+    await page.getByRole('heading', { name: 'Quick card' }).waitFor();
     const chosen = (name: string) => button(page, name).getAttribute('aria-pressed');
     await expect.poll(() => button(page, 'Bedroom').count()).toBe(1);
     expect([await chosen('Bedroom'), await chosen('Basement that we live in')]).toEqual(['true', 'true']);
@@ -408,8 +418,8 @@ describe('another room', () => {
     await button(page, 'Change the answers').tap();
     await button(page, 'Bedroom').tap();
     await page.reload();
-    await page.locator('#root > *').first().waitFor();
-    await openQuickCard(page);
+    // It opens by itself: whoever answers on a phone does not look for it.
+    await page.getByRole('heading', { name: 'Quick card' }).waitFor();
     await expect.poll(() => button(page, 'Bedroom').count()).toBe(1);
     expect(await button(page, 'Bedroom').getAttribute('aria-pressed')).toBe('true');
     expect(await planOf(page)).toEqual(first);

@@ -75,6 +75,7 @@ function Spot({ card }: { readonly card: QuickCard }) {
   return (
     <>
       <VerdictPart spot={spot} />
+      <h3 className="unseen">Where and when</h3>
       <div className="quick-card__top">
         <img
           className="quick-card__sketch"

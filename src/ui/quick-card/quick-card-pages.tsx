@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { listed } from '../../../geometry/messages/index.ts';
-import { showDialog } from '../../commands/panels.ts';
+import { closeLibrary } from '../../commands/open-and-save.ts';
 import { answersOf } from '../../quick-card/answers.ts';
 import { hasBegun, isDrawnOn } from '../../quick-card/made-again.ts';
 import { NEEDED_WORDS, neededAnswers } from '../../quick-card/needed.ts';
@@ -21,7 +21,7 @@ const HEADING = 'quick-card-heading';
 
 /** The quick card over the whole page: first the questions, then the card. */
 export function QuickCardPages() {
-  const { ref, shut, events } = useModal(() => showDialog(null));
+  const { ref, shut, events } = useModal(closeLibrary);
   const shows = useQuickCard((state) => state.shows);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => void beginQuickCard(), []);

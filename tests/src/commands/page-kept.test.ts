@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { keepPage } from '../../../src/commands/page-kept.ts';
-import { openStage, openVisit, usePanels } from '../../../src/commands/panels.ts';
+import { openStage, openVisit, showDialog, usePanels } from '../../../src/commands/panels.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 
 const house = JSON.parse(readFileSync('samples/02-split-level.plan.json', 'utf8')) as Plan;
@@ -22,7 +22,7 @@ const whereAllowed = <T>(value: T): T => {
 function load(plan = house): void {
   const asItWas = new Map(kept);
   state().openPlan(plan);
-  usePanels.setState({ stage: 'draw', visitOpen: false });
+  usePanels.setState({ stage: 'draw', visitOpen: false, dialog: null });
   useAppStore.setState({ levelId: lowest });
   kept = asItWas;
 }
@@ -61,6 +61,20 @@ describe('the page that was open in this tab', () => {
     load();
     keepPage(true);
     expect(usePanels.getState().visitOpen).toBe(true);
+  });
+
+  it('opens the quick card again, also over a plan that is not stored, and leaves it closed once it was closed', () => {
+    keepPage(true);
+    showDialog({ kind: 'quick-card' });
+    for (const isSamePlan of [true, false]) {
+      load();
+      keepPage(isSamePlan);
+      expect(usePanels.getState().dialog).toEqual({ kind: 'quick-card' });
+    }
+    showDialog(null);
+    load();
+    keepPage(true);
+    expect(usePanels.getState().dialog).toBeNull();
   });
 
   it('stays closed with another plan, and where its level is gone the first one is shown', () => {

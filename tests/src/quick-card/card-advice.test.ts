@@ -71,7 +71,7 @@ describe('the times of a card', () => {
       'House closed since: Saturday, November 28, 7:30 pm',
       'Placed: Sunday, November 29, 8:15 am',
       'Picked up: Tuesday, December 1, 9:00 am',
-      'Exposed: 48 h 45 min. The leaflet allows 48 to 96 hours.',
+      'Exposed: 48 h 45 min. Allowed: 48 to 96 hours.',
     ]);
     expect(texts(card)).toContain('Mail it the same day. The laboratory must have it by Sunday, December 6, 9:00 am.');
     expect(facts(visited({ ...visit, end: '2026-12-01T08:00:00-05:00' })).at(-1)).toBe(
