@@ -313,7 +313,7 @@ describe('the questions of the quick card', () => {
   });
 
   it('leave the head and the foot behind on a page of large type, where they would take half of it', async () => {
-    const { page } = await openQuestions({ viewport: { width: 320, height: 256 } });
+    const { page } = await openQuestions({ viewport: { width: 320, height: 256 }, touch: true });
     const square = page.getByRole('button', { name: /^far wall, 3 of 5/ }).first();
     await square.scrollIntoViewIfNeeded();
     for (const part of ['.quick__head', '.quick__foot']) {
