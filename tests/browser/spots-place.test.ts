@@ -167,6 +167,22 @@ describe('the height', () => {
     await expect.poll(async () => (await detectors())[0]?.base).toBe(762);
   });
 
+  it('under a ceiling that nobody has measured says so, and leads to its height', async () => {
+    const heights = page.getByRole('region', { name: 'How high?' });
+    const assumed = heights.getByText('The ceiling is not measured: 7 ft 6 in is assumed here.');
+    await slider().waitFor();
+    expect(await assumed.count()).toBe(0);
+    await page.evaluate(() => {
+      const { openPlan, plan } = window.__stillspot?.store.getState() ?? {};
+      if (plan) openPlan?.({ ...plan, levels: plan.levels.map((each) => ({ ...each, ceilingAnswered: false })) });
+    });
+    await assumed.waitFor();
+    await heights.getByRole('button', { name: 'Enter its height' }).click();
+    await expect.poll(() => page.getByLabel('Floor to ceiling').count()).toBeGreaterThan(0);
+    await openStage(page, 'Place');
+    await slider().waitFor();
+  });
+
   it('is read at the pointer', async () => {
     await editor.move(3200, 2600);
     const heights = page.getByRole('region', { name: 'How high?' });

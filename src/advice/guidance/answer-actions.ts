@@ -10,6 +10,8 @@ export const LIVING_PRESS = 'Enter who lives there';
 export const GROUND_PRESS = 'Enter what is under it';
 export const PURPOSE_ACTION = { kind: 'field', label: 'Enter why', field: 'purpose' } as const satisfies HintAction;
 
+export const ceilingAction = (levelId: string): HintAction => ({ kind: 'level', label: 'Enter its height', levelId });
+
 export function questionAction(levelId: string, question: QuestionId, rule: string): HintAction {
   return { kind: 'question', label: 'Answer it', levelId, question, rule };
 }
@@ -31,7 +33,7 @@ export function actionToSettle(plan: Plan, level: Level, report: DetectorReport,
   if (question) return questionAction(level.id, question, rule);
   if (rule === 'support') return { kind: 'support', label: 'Enter what carries it', levelId: level.id, detectorId };
   if (rule === 'running-machine') return { kind: 'stage', label: 'Review the house', stage: 'house' };
-  if (rule === 'ceiling') return { kind: 'level', label: 'Enter its height', levelId: level.id };
+  if (rule === 'ceiling') return ceilingAction(level.id);
   if (rule !== 'level') return null;
   if (plan.site.purposeAnswered === false) return PURPOSE_ACTION;
   const levels = levelsInOrder(plan);

@@ -2,6 +2,7 @@ import { type KeyboardEvent, useMemo } from 'react';
 import { capital, heightsRefusal } from '../../../../geometry/messages/index.ts';
 import type { Detector, Mm } from '../../../../geometry/plan/model.ts';
 import { formatMeasured, type LengthUnit } from '../../../../geometry/units/index.ts';
+import { ceilingAction } from '../../../advice/guidance/answer-actions.ts';
 import {
   caughtHeight,
   type HeightLane,
@@ -10,6 +11,7 @@ import {
   steppedHeight,
   stopsOf,
 } from '../../../advice/heights.ts';
+import { followHint } from '../../../commands/go-to.ts';
 import { isGestureUnderWay, selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { LengthField } from '../../fields/length-field.tsx';
@@ -20,7 +22,7 @@ import './spots.css';
 
 /** The height that the sheet is shaded for, by slider or by tape; beside it what is allowed at the selected detector and at the pointer. */
 export function Heights() {
-  const { ceiling } = useLevel();
+  const { id, ceiling, ceilingAnswered } = useLevel();
   const shaded = useAppStore((state) => state.sitHeight);
   const tall = useAppStore((state) => selectProbe(state).tall);
   const unit = useAppStore((state) => state.plan.display.length);
@@ -36,6 +38,14 @@ export function Heights() {
   return (
     <section className="heights" aria-labelledby="heights-heading">
       <h3 id="heights-heading">How high?</h3>
+      {ceilingAnswered === false && (
+        <p className="fine">
+          The ceiling is not measured: {formatMeasured(ceiling, unit)} is assumed here.{' '}
+          <button type="button" className="text-button" onClick={() => followHint(ceilingAction(id))}>
+            {ceilingAction(id).label}
+          </button>
+        </p>
+      )}
       <LengthField
         label="Shade the plan for a detector at"
         value={shaded}
