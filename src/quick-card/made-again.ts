@@ -1,3 +1,5 @@
+/** A card that is made again from changed answers: what its plan has recorded since holds. */
+
 import { nearGaps } from '../../geometry/dimension/wall-gaps.ts';
 import { withNoneHere, withoutNoneHere } from '../../geometry/edit/index.ts';
 import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
@@ -6,8 +8,6 @@ import { answersOf, type CardAnswers, GROUP_IDS } from './answers.ts';
 import { drawnLevels } from './levels.ts';
 import { middleOf, modelOf, NO_REACH, withTable } from './spot.ts';
 import { GROUPS, THINGS } from './things.ts';
-
-/** A card that is made again from changed answers: what its plan has recorded since holds. */
 
 /** The level of a card's plan: the one with a detector, else the highest. */
 export function cardLevel({ levels }: Plan): Level {
