@@ -118,14 +118,21 @@ interface PickUp {
   readonly names: string;
 }
 
+const COUNTED_FROM_THE_PLAN = ' Counted from the planned placement: placed at another minute, count from that one.';
+
 /** Returns the pick-up window, the recorded or planned pick-up, and the end of the window; no window that nobody has entered. */
-function pickUpEvents({ site }: Plan, { earliest, latest, end, names }: PickUp, event: CreateEvent): VisitEvent[] {
+function pickUpEvents(
+  { site, visit }: Plan,
+  { earliest, latest, end, names }: PickUp,
+  event: CreateEvent,
+): VisitEvent[] {
   const title = `Pick up ${names || 'the detectors'}`;
   const note = 'Record the minute, seal them at once.';
   const pickUp = end === null ? [] : [event('pick-up', title, end, end + MOMENT, note, ALARMS.visit)];
   if (earliest === null || latest === null) return pickUp;
-  const window = `Not before ${formatInstant(earliest, site.timeZone)}, not after ${formatInstant(latest, site.timeZone)}. Outside it the test is invalid.`;
-  const last = 'After this the test is invalid.';
+  const counted = visit.startPlanned ? COUNTED_FROM_THE_PLAN : '';
+  const window = `Not before ${formatInstant(earliest, site.timeZone)}, not after ${formatInstant(latest, site.timeZone)}. Outside it the test is invalid.${counted}`;
+  const last = `After this the test is invalid.${counted}`;
   return [
     event('pick-up-window', 'Detectors may be picked up', earliest, latest, window, ALARMS.opens),
     ...pickUp,

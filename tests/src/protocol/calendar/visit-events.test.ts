@@ -62,6 +62,17 @@ describe('the calendar of a visit, read by an independent parser of RFC 5545', (
     expect(find('Mail').description).toContain('At the latest Friday, March 13, 9:30 am.');
   });
 
+  it('says of a planned placement what its pick-up counts from: at another minute the window is another', () => {
+    const notesOf = (visit: Plan['visit'], wanted: string) =>
+      visitEvents({ ...plan, visit }).find(({ kind }) => kind === wanted)?.notes;
+    const planned = { ...plan.visit, end: null, startPlanned: true };
+    const counted = 'Counted from the planned placement: placed at another minute, count from that one.';
+    for (const kind of ['pick-up-window', 'last-moment']) {
+      expect(notesOf(planned, kind)).toContain(counted);
+      expect(notesOf({ ...plan.visit, end: null }, kind)).not.toContain(counted);
+    }
+  });
+
   it('of a monitor, which is read on site, has nothing to mail', () => {
     const kinds = visitEvents({ ...plan, visit: { ...plan.visit, device: 'monitor' } }).map(({ kind }) => kind);
     expect(kinds).toEqual(['closing', 'start', 'pick-up-window', 'pick-up', 'last-moment']);
