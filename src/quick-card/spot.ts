@@ -108,15 +108,13 @@ export function axesFor(
   return spot && (support?.kind !== 'shelf' || spot.on !== null) ? [spot.at] : null;
 }
 
-/** One detector moved so that its two tape distances are whole inches, or whole 5 cm; a pair stays. */
+/** The detectors moved together so that the two tape distances of their middle are whole inches, or whole 5 cm. */
 function roundedAxes(plan: Plan, model: LevelModel, axes: readonly XY[]): readonly XY[] {
-  const [at] = axes;
-  if (!at || axes.length > 1) return axes;
   const step = plan.display.length === 'metric' ? 50 : 25.4;
-  const moves = nearGaps(model, at, NO_REACH).map(({ side, gap }) =>
+  const moves = nearGaps(model, middleOf(axes), NO_REACH).map(({ side, gap }) =>
     moveToGap(side, gap, Math.round(gap / step) * step),
   );
-  return [moves.reduce(([x, y], [dx, dy]): XY => [x + dx, y + dy], at)];
+  return axes.map((at) => moves.reduce(([x, y], [dx, dy]): XY => [x + dx, y + dy], at));
 }
 
 /** Tape distances run to the middle of the detector. */

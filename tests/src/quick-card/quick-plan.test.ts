@@ -141,6 +141,25 @@ describe('the plan of a quick card', () => {
     expect(['clear', 'clear-of-drawn']).toContain(spot?.tone);
   });
 
+  it('tells whole inches for two kits as for one, where they cost nothing', () => {
+    const { spot } = cardFor({
+      kits: 2,
+      things: [
+        { kind: 'window', square: '1,-1' },
+        { kind: 'sump', square: '4,4' },
+      ],
+    });
+    expect(spot?.tapes.map(({ length }) => length)).toEqual([
+      expect.stringMatching(/^\d+ ft( \d+ in)?$/),
+      expect.stringMatching(/^\d+ ft( \d+ in)?$/),
+    ]);
+    const [a, b] = spot?.detectors ?? [];
+    // 4 in to 5 in from rim to rim of kits of 4 in: 32 Ill. Adm. Code 422.130(c)(2).
+    const apart = a && b ? Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) - a.radius - b.radius : 0;
+    expect(apart).toBeGreaterThanOrEqual(101.6 - 1e-6);
+    expect(apart).toBeLessThanOrEqual(127 + 1e-6);
+  });
+
   it('is open on the ceiling where it stands high: nobody has measured one', () => {
     // 5 ft is the lowest ceiling that there is, and 12 in are kept from it: 4 ft less the kit.
     const openAt = (top: number) =>
