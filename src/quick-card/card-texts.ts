@@ -60,18 +60,28 @@ export function timeFacts(times: CardTimes): readonly CardFact[] {
 
 type KnownTimes = Extract<CardTimes, { readonly known: true }>;
 
-const planFacts = ({ close, start }: KnownTimes): readonly CardFact[] => [
-  { name: 'Close the house', text: `${close}, or earlier` },
-  { name: 'Place it', text: `${start}, not earlier` },
+function planFacts(times: KnownTimes): readonly CardFact[] {
+  const { close, closed, opened, start } = times;
+  if (closed !== null && opened === null) return [closedFact(times), { name: 'Place it', text: start }];
+  return [
+    { name: 'Close the house', text: `${close}, or earlier` },
+    { name: 'Place it', text: `${start}, not earlier` },
+  ];
+}
+
+const placedFacts = (times: KnownTimes): readonly CardFact[] => [
+  closedFact(times),
+  { name: 'Placed', text: times.start },
 ];
 
-function placedFacts({ close, closed, isLate, start }: KnownTimes): readonly CardFact[] {
+function closedFact({ close, closed, opened, isLate }: KnownTimes): CardFact {
   const due = `It had to be by ${close}.`;
-  const since = isLate ? `${closed}. ${due}` : closed;
-  return [
-    { name: 'House closed since', text: since ?? `Not recorded. ${due}` },
-    { name: 'Placed', text: start },
-  ];
+  const name = 'House closed since';
+  if (closed === null) return { name, text: `Not recorded. ${due}` };
+  const late = isLate ? `. ${due}` : '';
+  return opened === null
+    ? { name, text: `${closed}${late}` }
+    : { name: 'House closed', text: `from ${closed} to ${opened}${late}` };
 }
 
 function pickUpFacts({ fetchFrom, fetchTo }: KnownTimes): readonly CardFact[] {

@@ -16,6 +16,8 @@ interface Times {
   readonly close: string;
   /** Since when the house was closed, by the record; null: not recorded. */
   readonly closed: string | null;
+  /** When it was opened again, by the record. */
+  readonly opened: string | null;
   /** Whether it had to be closed earlier than that. */
   readonly isLate: boolean;
   readonly start: string;
@@ -51,6 +53,7 @@ export function cardTimes(plan: Plan, answers: CardAnswers): CardTimes {
     known: true,
     close,
     closed: words(visit.closedSince),
+    opened: words(visit.closedUntil ?? null),
     isLate: closed !== null && due !== null && closed > due,
     start,
     isPlanned: recordedStart(visit) === null,

@@ -35,6 +35,28 @@ describe('the times of a card', () => {
     ]);
   });
 
+  it('before the placement no longer ask to close a house that is closed by the record', () => {
+    const plan = planOf({});
+    const closed = (closedSince: string) =>
+      facts(describeCard({ ...plan, visit: { ...plan.visit, closedSince } })).slice(0, 2);
+    expect(closed('2026-11-28T19:40:00-05:00')).toEqual([
+      'House closed since: Saturday, November 28, 7:40 pm',
+      'Place it: Sunday, November 29, 8:00 am',
+    ]);
+    expect(closed('2026-11-28T23:00:00-05:00')[0]).toBe(
+      'House closed since: Saturday, November 28, 11:00 pm. It had to be by Saturday, November 28, 8:00 pm.',
+    );
+  });
+
+  it('tell of a house that was opened again until when it was closed', () => {
+    const opened = { closedSince: '2026-11-28T19:40:00-05:00', closedUntil: '2026-11-29T07:00:00-05:00' };
+    const plan = planOf({});
+    expect(facts(describeCard({ ...plan, visit: { ...plan.visit, ...opened } }))[0]).toMatch(/^Close the house: /);
+    expect(facts(visited({ ...opened, start: '2026-11-29T08:15:00-05:00' }))[0]).toBe(
+      'House closed: from Saturday, November 28, 7:40 pm to Sunday, November 29, 7:00 am',
+    );
+  });
+
   it('name one minute where the leaflet leaves one', () => {
     expect(facts(cardOf(hours(72, 72)))).toEqual(
       expect.arrayContaining([
