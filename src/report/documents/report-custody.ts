@@ -3,6 +3,7 @@ import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { isSentToLaboratory, logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { qualityBook } from '../../protocol/quality/quality-book.ts';
+import { locations } from '../../protocol/results/locations.ts';
 import type { FlowItem } from '../flow.ts';
 import { type Column, headingItem, tableItems, textItems } from '../table.ts';
 import { placedDetectors } from './detector-places.ts';
@@ -59,16 +60,23 @@ function handlingRow(plan: Plan, id: string, name: string) {
   ];
 }
 
+function pairsInWords(isPlaced: boolean, compared: number): string {
+  if (compared > 0)
+    return `${counted(compared, 'collocated pair')} in this test: how the two results agree stands with the results.`;
+  return isPlaced
+    ? 'Collocated detectors, and no two results of them to compare: nothing shows how well they agree.'
+    : 'No collocated pair in this test: nothing shows how well two detectors agree.';
+}
+
 /** Returns what this test itself shows of the quality of the measurement, and what it does not. */
 export function qualityItems(plan: Plan, width: number): readonly FlowItem[] {
   const { pairs, checks } = qualityBook([plan]);
+  const isPlaced = locations(plan).some(({ detectors }) => detectors.length > 1);
   const count = (kind: 'blank' | 'spike') => checks.filter(({ check }) => check.kind === kind).length;
   return section(
     'Quality of the measurement',
     [
-      pairs.length > 0
-        ? `${counted(pairs.length, 'collocated pair')} in this test: how the two results agree stands with the results.`
-        : 'No collocated pair in this test: nothing shows how well two detectors agree.',
+      pairsInWords(isPlaced, pairs.length),
       `On record with this test: ${counted(count('blank'), 'blank')}, ${counted(count('spike'), 'spike')}.`,
       "The firm's checks over many tests, by month and on control charts, are not part of this report.",
     ],
