@@ -50,12 +50,16 @@ function SideRail() {
   const spokenId = useThrottled(selectSpokenId);
   const report = useThrottled(shownReports).find(({ id }) => id === spokenId);
   const tone = report && toneOf(report);
+  const label = useLevel()
+    .detectors.find(({ id }) => id === spokenId)
+    ?.label.trim();
   const selected = useAppStore((state) => state.selection.length > 0 && !onlyDetectorSelected(state));
   return (
     <aside className="side side--folded" aria-label="Verdict and dimensions, folded" data-verdict={tone ?? 'none'}>
       <button type="button" className="rail" onClick={() => unfold('side')}>
         {tone && <VerdictMark verdict={tone} size={22} />}
         <span>{report ? capital(headlineText(report)) : 'Verdict'}</span>
+        {report && <span className="rail__more">placement of {label || 'a detector'}</span>}
         <LoosenedShort />
         {selected && <span className="rail__more">and dimensions of the selection</span>}
         <span className="unseen">, unfold</span>
