@@ -1,7 +1,7 @@
 import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { evaluateResults } from '../../protocol/results/evaluate-results.ts';
-import { isConclusive, nextInWords } from '../../protocol/results/location-report.ts';
+import { disagreement, isConclusive } from '../../protocol/results/location-report.ts';
 import { locationName } from '../../protocol/results/locations.ts';
 import { isRetest } from '../../protocol/results/next-steps.ts';
 import { amountsInUnit } from '../../protocol/results/radon.ts';
@@ -28,7 +28,7 @@ export function readHints(plan: Plan, state: TestState): readonly Hint[] {
   }
   const reports = evaluateResults(plan, state);
   const steps = reports.map((report) => ({
-    text: `${locationName(report)}: ${amountsInUnit(plan.display.radon, nextInWords(report))}`,
+    text: `${locationName(report)}: ${disagreement(report) || amountsInUnit(plan.display.radon, report.next.text)}`,
     missing: !isConclusive(report) || isRetest(report.next.id),
   }));
   const house = homeStep(plan, reports);

@@ -37,10 +37,9 @@ export interface LocationReport {
 /** What is said of a pair that is out of control. */
 export const OUT_OF_CONTROL = 'The two results are too far apart: out of control. Find the cause before going on.';
 
-/** Returns the next step, after the disagreement of the pair where the step itself does not tell it. */
-export function nextInWords({ pairStatus, next }: LocationReport): string {
-  return pairStatus === 'out-of-control' && !isRetest(next.id) ? `${OUT_OF_CONTROL} ${next.text}` : next.text;
-}
+/** Returns how a pair disagrees, where its next step does not tell it; else empty. */
+export const disagreement = ({ pairStatus, next }: LocationReport): string =>
+  pairStatus === 'out-of-control' && !isRetest(next.id) ? OUT_OF_CONTROL : '';
 
 /** Whether the location is valid and its results can be used. */
 export function isConclusive({ pairStatus, state, mean }: LocationReport): boolean {

@@ -1,7 +1,7 @@
 import type { Verdict } from '../../../geometry/check/types.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { evaluateResults } from '../results/evaluate-results.ts';
-import { isConclusive, nextInWords } from '../results/location-report.ts';
+import { disagreement, isConclusive } from '../results/location-report.ts';
 import { locationName } from '../results/locations.ts';
 import { isRetest } from '../results/next-steps.ts';
 import { amountsInUnit } from '../results/radon.ts';
@@ -46,7 +46,7 @@ export function testHeadline(plan: Plan, state: TestState): TestHeadline {
   const open = sets.filter((set) => !isConclusive(set) || isRetest(set.next.id));
   const [first] = open;
   if (first) {
-    const text = `${locationName(first)}: ${nextInWords(first)}`;
+    const text = `${locationName(first)}: ${[disagreement(first), first.next.text].filter(Boolean).join(' ')}`;
     const said = isRetest(first.next.id) ? 'Valid, and calls for another test' : 'Valid, but the pair disagrees';
     return { tone: 'blocked', head: said, text, more: open.length - 1, stage: 'read' };
   }

@@ -20,7 +20,8 @@ describe('a pair that is out of control', () => {
     expect(text).toMatch(
       /^A1 and A2, side by side: The two results are too far apart: out of control\. Find the cause before going on\. Follow up: /,
     );
-    expect(hints).toMatchObject([{ missing: true, text }]);
+    // In the line of the next step there is no room for both.
+    expect(hints).toMatchObject([{ missing: true, text: text.slice(0, text.indexOf(' Follow up: ')) }]);
   });
 
   it.each([
