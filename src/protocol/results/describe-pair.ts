@@ -1,4 +1,4 @@
-import { absolute, decimalText, minus } from './exact.ts';
+import { absolute, compare, decimalText, minus } from './exact.ts';
 import { type LocationReport, OUT_OF_CONTROL } from './location-report.ts';
 import type { PrecisionBand } from './precision.ts';
 
@@ -12,10 +12,24 @@ const PAIR_STATUS_TEXT: Readonly<Record<LocationReport['pairStatus'], string>> =
   single: 'A single result, with no collocated result to compare it with.',
 };
 
+/** A result below the detection limit counts as that limit: the nearest to the other that it can be. */
+const AGREE_AT_LIMIT =
+  'Counted as its limit, the result below the detection limit agrees with the other. It can be lower, and farther from it.';
+
+/** Whether only the lower of two results is below the detection limit: they are at least as far apart as they are counted. */
+function isLowerBelowLimit({ set, values }: LocationReport): boolean {
+  const [first, second] = set.readings.map(({ belowLimit }) => belowLimit === true);
+  const [a, b] = values;
+  if (set.readings.length !== 2 || !a || !b || first === second) return false;
+  return first ? compare(a, b) <= 0 : compare(b, a) <= 0;
+}
+
 /** Returns sentences: the pair status, the difference, and the limits that apply. A single result has its status only. */
 export function describePair(report: LocationReport): readonly string[] {
   const { pairStatus, precision } = report;
-  const lines = [PAIR_STATUS_TEXT[pairStatus]];
+  const lines = [
+    pairStatus === 'in-control' && isLowerBelowLimit(report) ? AGREE_AT_LIMIT : PAIR_STATUS_TEXT[pairStatus],
+  ];
   if (!precision) return lines;
   const figure = apartText(report);
   if (figure) lines.push(`${figure}.`);
@@ -32,11 +46,13 @@ export function describePair(report: LocationReport): readonly string[] {
 }
 
 /** Returns the statistic of a pair: "Relative percent difference: 2.5 %", or below 2 pCi/L the difference. Empty for a single result. */
-function apartText({ values, rpd, precision }: LocationReport): string {
-  const percent = rpd ? `Relative percent difference: ${decimalText(rpd, 1)}%` : '';
+function apartText(report: LocationReport): string {
+  const { values, rpd, precision } = report;
+  const least = isLowerBelowLimit(report) ? 'at least ' : '';
+  const percent = rpd ? `Relative percent difference: ${least}${decimalText(rpd, 1)}%` : '';
   const [a, b] = values;
   if (precision?.band.of !== 'difference' || values.length !== 2 || !a || !b) return percent;
-  return [`Difference: ${decimalText(absolute(minus(a, b)), 2)} pCi/L`, percent.replace('R', 'r')]
+  return [`Difference: ${least}${decimalText(absolute(minus(a, b)), 2)} pCi/L`, percent.replace('R', 'r')]
     .filter(Boolean)
     .join('; ');
 }

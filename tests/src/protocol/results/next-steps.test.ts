@@ -113,6 +113,20 @@ describe('a result below the limit of the laboratory', () => {
     expect(described(plan)).toContain('Average: at most 0.65 pCi/L, reported as at most 0.7');
   });
 
+  it('is told as at least so far from the other, and not as agreeing with it', () => {
+    const near = described(below([0.4, 0.9], [0]));
+    expect(near).toContain(
+      'Counted as its limit, the result below the detection limit agrees with the other. It can be lower',
+    );
+    expect(near).not.toContain('The two results agree.');
+    expect(near).toContain('Difference: at least 0.50 pCi/L; relative percent difference: at least 76.9%');
+    expect(described(below([0.4, 1.9], [0]))).toContain('Difference: at least 1.50 pCi/L');
+    expect(described(below([2.5, 3], [0]))).toContain('Relative percent difference: at least 18.2%');
+    // The higher one, and both: the figures of the limits.
+    expect(described(below([0.9, 1.2], [1]))).toContain('The two results agree.');
+    expect(described(below([0.4, 1.9], [0, 1]))).not.toContain('at least 1.50');
+  });
+
   // ANSI/AARST MS-QA-2019, Table 7.1: within 1 pCi/L, or both below the detection limit.
   it('agrees with another one, whatever the limits', () => {
     expect(report(below([0.4, 1.9], [0, 1]))?.pairStatus).toBe('in-control');
