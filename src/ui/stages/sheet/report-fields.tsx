@@ -36,150 +36,186 @@ const MITIGATION: readonly { readonly value: MitigationSeen; readonly words: str
 /** What only the report needs. What stays the same is offered again for the next plan. */
 export function ReportFields({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
-  const { report = {} } = plan;
   const change = (patch: ReportFacts) => {
     void writeSetting(USUAL, usualFacts(withReportFacts(plan, patch)));
     return run((now) => withReportFacts(now, patch));
   };
-  const [address, client, firm] = [report.address ?? NO_ADDRESS, report.client ?? NO_PARTY, report.firm ?? NO_PARTY];
-  const laboratory = report.laboratory ?? NO_LABORATORY;
-  const drawing = report.drawing ?? NO_DRAWING;
-  const mitigation = report.mitigation ?? null;
   return (
     <>
       <UsualOffer plan={plan} />
-      <Group title="Building" known={address.street}>
-        <Texts
-          of={address}
-          rows={[
-            { key: 'street', label: 'Street and number' },
-            { key: 'city', label: 'City' },
-            { key: 'state', label: 'State' },
-            { key: 'zip', label: 'ZIP code', exact: true },
-            { key: 'county', label: 'County' },
-          ]}
-          onCommit={(next) => change({ address: next })}
-        />
-        <TextField
-          label="Type of building"
-          value={report.houseType ?? ''}
-          placeholder="for instance single-family house"
-          onCommit={(houseType) => change({ houseType })}
-        />
-        <ChoiceField
-          label="Mitigation system"
-          value={mitigation?.seen ?? null}
-          choices={MITIGATION}
-          onCommit={(seen) => change({ mitigation: { seen, note: mitigation?.note ?? '' } })}
-        />
-        {(mitigation?.seen === 'running' || mitigation?.seen === 'not-running') && (
-          <TextField
-            label="What was seen of the system"
-            value={mitigation.note}
-            onCommit={(note) => change({ mitigation: { ...mitigation, note } })}
-          />
-        )}
-        <TextField
-          label="Finished and unfinished areas"
-          value={report.areas ?? ''}
-          hint="Which areas are unfinished, or none."
-          onCommit={(areas) => change({ areas })}
-        />
-        <TextField
-          label="Permanent vents"
-          value={report.vents ?? ''}
-          hint="Crawl space and combustion air: their condition, or none."
-          onCommit={(vents) => change({ vents })}
-        />
-      </Group>
-      <Group title="Drawing of the plan" known={drawing.by}>
-        <TextField
-          label="Drawn by"
-          value={drawing.by}
-          onCommit={(by) => change({ drawing: { ...drawing, by: by.trim() } })}
-        />
-        <DayField
-          label="Drawn on"
-          value={drawing.at}
-          zone={plan.site.timeZone}
-          onCommit={(at) => change({ drawing: { ...drawing, at } })}
-        />
-      </Group>
-      <Group title="Client" known={client.name}>
-        <Texts
-          of={client}
-          rows={[
-            { key: 'name', label: 'Name of the client' },
-            { key: 'address', label: 'Address of the client' },
-            { key: 'telephone', label: 'Telephone of the client', exact: true },
-            { key: 'email', label: 'Email of the client', exact: true },
-          ]}
-          onCommit={(next) => change({ client: next })}
-        />
-        <TextField
-          label="The report may be given to"
-          value={(report.releaseTo ?? []).join(', ')}
-          hint="Names, with commas between them."
-          onCommit={(text) =>
-            change({
-              releaseTo: text
-                .split(',')
-                .map((name) => name.trim())
-                .filter(Boolean),
-            })
-          }
-        />
-      </Group>
-      <Group title="Firm and licenses" known={firm.name}>
-        <Texts
-          of={firm}
-          rows={[
-            { key: 'name', label: 'Name of the firm' },
-            { key: 'address', label: 'Address of the firm' },
-            { key: 'telephone', label: 'Telephone of the firm', exact: true },
-            { key: 'email', label: 'Email of the firm', exact: true },
-            { key: 'license', label: 'License of the firm', exact: true },
-          ]}
-          onCommit={(next) => change({ firm: next })}
-        />
-        {peopleInLog(plan).map((name) => (
-          <TextField
-            key={name}
-            label={`License or certificate of ${name}`}
-            value={licenseOf(plan, name)}
-            exact
-            onCommit={(license) => change(withLicense(plan, name, license).report ?? {})}
-          />
-        ))}
-      </Group>
-      <Group title="Laboratory" known={laboratory.name}>
-        <Texts
-          of={laboratory}
-          rows={[
-            { key: 'name', label: 'Name of the laboratory' },
-            { key: 'address', label: 'Address of the laboratory' },
-            { key: 'license', label: 'License of the laboratory', exact: true },
-            { key: 'analyst', label: 'Analyzed by' },
-          ]}
-          onCommit={(next) => change({ laboratory: next })}
-        />
-        <InstantField
-          label="Analyzed"
-          value={laboratory.analyzed}
-          zone={plan.site.timeZone}
-          refuse={notAhead(plan.site.timeZone)}
-          onCommit={(analyzed) => change({ laboratory: { ...laboratory, analyzed } })}
-        />
-        <InstantField
-          label="Reported"
-          value={laboratory.reported}
-          zone={plan.site.timeZone}
-          refuse={notAhead(plan.site.timeZone)}
-          onCommit={(reported) => change({ laboratory: { ...laboratory, reported } })}
-        />
-      </Group>
+      <Building plan={plan} change={change} />
+      <Drawing plan={plan} change={change} />
+      <Client plan={plan} change={change} />
+      <Firm plan={plan} change={change} />
+      <Laboratory plan={plan} change={change} />
       <DeviceFields plan={plan} onCommit={change} />
     </>
+  );
+}
+
+interface GroupProps {
+  readonly plan: Plan;
+  /** Returns why the change is refused, in words; empty when it is made. */
+  readonly change: (patch: ReportFacts) => string;
+}
+
+function Building({ plan, change }: GroupProps) {
+  const { address = NO_ADDRESS, mitigation = null, houseType = '', areas = '', vents = '' } = plan.report ?? {};
+  return (
+    <Group title="Building" known={address.street}>
+      <Texts
+        of={address}
+        rows={[
+          { key: 'street', label: 'Street and number' },
+          { key: 'city', label: 'City' },
+          { key: 'state', label: 'State' },
+          { key: 'zip', label: 'ZIP code', exact: true },
+          { key: 'county', label: 'County' },
+        ]}
+        onCommit={(next) => change({ address: next })}
+      />
+      <TextField
+        label="Type of building"
+        value={houseType}
+        placeholder="for instance single-family house"
+        onCommit={(next) => change({ houseType: next })}
+      />
+      <ChoiceField
+        label="Mitigation system"
+        value={mitigation?.seen ?? null}
+        choices={MITIGATION}
+        onCommit={(seen) => change({ mitigation: { seen, note: mitigation?.note ?? '' } })}
+      />
+      {(mitigation?.seen === 'running' || mitigation?.seen === 'not-running') && (
+        <TextField
+          label="What was seen of the system"
+          value={mitigation.note}
+          onCommit={(note) => change({ mitigation: { ...mitigation, note } })}
+        />
+      )}
+      <TextField
+        label="Finished and unfinished areas"
+        value={areas}
+        hint="Which areas are unfinished, or none."
+        onCommit={(next) => change({ areas: next })}
+      />
+      <TextField
+        label="Permanent vents"
+        value={vents}
+        hint="Crawl space and combustion air: their condition, or none."
+        onCommit={(next) => change({ vents: next })}
+      />
+    </Group>
+  );
+}
+
+function Drawing({ plan, change }: GroupProps) {
+  const drawing = plan.report?.drawing ?? NO_DRAWING;
+  return (
+    <Group title="Drawing of the plan" known={drawing.by}>
+      <TextField
+        label="Drawn by"
+        value={drawing.by}
+        onCommit={(by) => change({ drawing: { ...drawing, by: by.trim() } })}
+      />
+      <DayField
+        label="Drawn on"
+        value={drawing.at}
+        zone={plan.site.timeZone}
+        onCommit={(at) => change({ drawing: { ...drawing, at } })}
+      />
+    </Group>
+  );
+}
+
+function Client({ plan, change }: GroupProps) {
+  const { client = NO_PARTY, releaseTo = [] } = plan.report ?? {};
+  return (
+    <Group title="Client" known={client.name}>
+      <Texts
+        of={client}
+        rows={[
+          { key: 'name', label: 'Name of the client' },
+          { key: 'address', label: 'Address of the client' },
+          { key: 'telephone', label: 'Telephone of the client', exact: true },
+          { key: 'email', label: 'Email of the client', exact: true },
+        ]}
+        onCommit={(next) => change({ client: next })}
+      />
+      <TextField
+        label="The report may be given to"
+        value={releaseTo.join(', ')}
+        hint="Names, with commas between them."
+        onCommit={(text) =>
+          change({
+            releaseTo: text
+              .split(',')
+              .map((name) => name.trim())
+              .filter(Boolean),
+          })
+        }
+      />
+    </Group>
+  );
+}
+
+function Firm({ plan, change }: GroupProps) {
+  const firm = plan.report?.firm ?? NO_PARTY;
+  return (
+    <Group title="Firm and licenses" known={firm.name}>
+      <Texts
+        of={firm}
+        rows={[
+          { key: 'name', label: 'Name of the firm' },
+          { key: 'address', label: 'Address of the firm' },
+          { key: 'telephone', label: 'Telephone of the firm', exact: true },
+          { key: 'email', label: 'Email of the firm', exact: true },
+          { key: 'license', label: 'License of the firm', exact: true },
+        ]}
+        onCommit={(next) => change({ firm: next })}
+      />
+      {peopleInLog(plan).map((name) => (
+        <TextField
+          key={name}
+          label={`License or certificate of ${name}`}
+          value={licenseOf(plan, name)}
+          exact
+          onCommit={(license) => change(withLicense(plan, name, license).report ?? {})}
+        />
+      ))}
+    </Group>
+  );
+}
+
+function Laboratory({ plan, change }: GroupProps) {
+  const laboratory = plan.report?.laboratory ?? NO_LABORATORY;
+  return (
+    <Group title="Laboratory" known={laboratory.name}>
+      <Texts
+        of={laboratory}
+        rows={[
+          { key: 'name', label: 'Name of the laboratory' },
+          { key: 'address', label: 'Address of the laboratory' },
+          { key: 'license', label: 'License of the laboratory', exact: true },
+          { key: 'analyst', label: 'Analyzed by' },
+        ]}
+        onCommit={(next) => change({ laboratory: next })}
+      />
+      <InstantField
+        label="Analyzed"
+        value={laboratory.analyzed}
+        zone={plan.site.timeZone}
+        refuse={notAhead(plan.site.timeZone)}
+        onCommit={(analyzed) => change({ laboratory: { ...laboratory, analyzed } })}
+      />
+      <InstantField
+        label="Reported"
+        value={laboratory.reported}
+        zone={plan.site.timeZone}
+        refuse={notAhead(plan.site.timeZone)}
+        onCommit={(reported) => change({ laboratory: { ...laboratory, reported } })}
+      />
+    </Group>
   );
 }
 
