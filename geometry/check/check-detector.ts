@@ -4,7 +4,7 @@ import type { Detector, Plan } from '../plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import { checkCompanion } from './companion.ts';
 import { checkDistances, checkRunning } from './distances.ts';
-import { checkCeiling, checkHeight } from './heights.ts';
+import { checkCeiling, checkHeightOn } from './heights.ts';
 import { checkLevel } from './level.ts';
 import { worstVerdict } from './measure.ts';
 import { checkRoom, roomAt } from './room.ts';
@@ -57,7 +57,7 @@ function checkRule({ plan, model, detector, room, others }: Scene, rule: Effecti
     case 'level':
       return [checkLevel(plan, model.level, rule)];
     case 'height':
-      return checkHeight(detector, rule, tapeTolerance);
+      return checkHeightOn(model.level, detector, rule, tapeTolerance);
     case 'ceiling':
       return checkCeiling(model.level, detector, rule, tapeTolerance);
     case 'support':

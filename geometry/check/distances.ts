@@ -1,6 +1,7 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Detector, Mm, Plan } from '../plan/model.ts';
 import { bodyDistance, shapeBody } from '../plane/body.ts';
+import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { wasKept, wasOff } from '../rules/running.ts';
@@ -14,8 +15,9 @@ import {
   witnessTo,
 } from './measure.ts';
 import { ruleSubjects } from './rule-subjects.ts';
-import { collides, detectorSubject, fixtureSubject, ROUNDING, type Subject } from './subjects.ts';
-import { checkNoSun } from './sun.ts';
+import { collides, detectorSubject, fixtureSubject, objectSubject, ROUNDING, type Subject } from './subjects.ts';
+import { checkNoSun, sunAsMeasured } from './sun.ts';
+import { supports } from './support.ts';
 import type { Check } from './types.ts';
 
 /**
@@ -45,9 +47,20 @@ export function checkDistances(
     .filter(({ check }) => shown.has(check))
     .sort((a, b) => compareByMargin(a.check, b.check))
     .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
-  const found = [...reported, ...notMeasured(plan, model, detector, rule)];
-  if (found.length > 0) return found;
-  return rule.subject.of === 'sun' ? checkNoSun(plan, model, rule, detector) : checkAbsent(model, rule);
+  const found = [
+    ...reported,
+    ...notMeasured(plan, model, detector, rule),
+    ...unmeasuredNearby(model, detector, rule, reported),
+  ];
+  if (rule.subject.of === 'sun')
+    return sunAsMeasured(
+      plan,
+      model,
+      rule,
+      detector,
+      found.length > 0 ? found : checkNoSun(plan, model, rule, detector),
+    );
+  return found.length > 0 ? found : checkAbsent(model, rule);
 }
 
 interface Measured {
@@ -155,6 +168,34 @@ function notMeasured(plan: Plan, model: LevelModel, detector: Detector, rule: Ef
   if (!nearest) return [];
   const reason = 'Its airflow direction is not drawn: keep out of its airflow.';
   return [{ ...reasonCheck(rule, 'unknown', reason, true), subject: nearest.id }];
+}
+
+/**
+ * Returns a row for the nearest thing beside or above the detector that does not count by heights which nobody has measured, and would if
+ * they were others. None where the rule is blocked anyway.
+ */
+function unmeasuredNearby(model: LevelModel, detector: Detector, rule: EffectiveRule, rows: readonly Check[]): Check[] {
+  const { subject, least } = rule;
+  if (subject.of !== 'object' || least === null || rows.some(({ verdict }) => verdict === 'blocked')) return [];
+  const [x, y] = detector.at;
+  const { objects, fixtures } = model.level;
+  const open = [
+    ...objects
+      .filter((object) => !supports(object, detector))
+      .map((object) => [object, objectSubject(object)] as const),
+    ...fixtures
+      .filter(({ kind }) => subject.fixtures.includes(kind))
+      .map((each) => [each, fixtureSubject(each)] as const),
+  ]
+    .filter(([{ bottom, top, bottomAnswered, topAnswered }]) => {
+      const ends = topAnswered === false && top <= detector.base;
+      return ends || (bottomAnswered === false && bottom > detector.base + detector.tall);
+    })
+    .map(([, each]) => each)
+    .filter(({ body }) => Math.max(0, bodyDistance(body, x, y) - detector.radius) < least - LIMIT_TOLERANCE);
+  const nearest = nearestOf(open, detector);
+  if (!nearest) return [];
+  return [{ ...reasonCheck(rule, 'unknown', 'How high it is has not been measured.', true), subject: nearest.id }];
 }
 
 function nearestOf(subjects: readonly Subject[], { at: [x, y] }: Detector): Subject | null {

@@ -1,8 +1,9 @@
-import type { Level, Mm } from '../plan/model.ts';
+import type { Detector, Level, Mm } from '../plan/model.ts';
 import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { distanceCheck, nearestAndNotClear, reasonCheck } from './measure.ts';
 import type { Cylinder } from './subjects.ts';
+import { unmeasuredCarrier } from './support.ts';
 import type { Check } from './types.ts';
 
 /** Returns the limit of the height band with the smaller margin; both when neither is clear. */
@@ -11,6 +12,15 @@ export function checkHeight({ base, tall }: Cylinder, rule: EffectiveRule, tapeT
   if (rule.least !== null) rows.push(distanceCheck(rule, null, rule.least, base, tapeTolerance));
   if (rule.most !== null) rows.push(distanceCheck(rule, null, rule.most, base + tall, tapeTolerance, 'most'));
   return nearestAndNotClear(rows);
+}
+
+/** Returns the same for a detector on a level: not run where it is as high as a thing that nobody has measured, and not blocked by that. */
+export function checkHeightOn(level: Level, detector: Detector, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
+  const rows = checkHeight(detector, rule, tapeTolerance);
+  const carrier = unmeasuredCarrier(level, detector);
+  if (!carrier || rows.some(({ verdict }) => verdict === 'blocked')) return rows;
+  const reason = 'How high the thing under it is has not been measured.';
+  return [{ ...reasonCheck(rule, 'unknown', reason, true), subject: carrier.id }];
 }
 
 /** No room that people live in is lower, mm: 5 ft. Common practice, no published source. */

@@ -5,7 +5,7 @@ import { ringBody } from '../plane/body.ts';
 import { memoize } from '../plane/memoize.ts';
 import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
-import { glazedOpenings } from '../sun/glazed.ts';
+import { glazedOpenings, unmeasuredGlass } from '../sun/glazed.ts';
 import { type Heights, type Swept, type SweptArea, sunFloor } from '../sun/sun-floor.ts';
 import { exposureEnd, sunTimes } from '../sun/times.ts';
 import { wasLookedFor } from './looked-for.ts';
@@ -97,6 +97,30 @@ export function checkNoSun(plan: Plan, model: LevelModel, rule: EffectiveRule, d
     wasLookedFor(model, rule) && (sun.state === 'not-run' || (sun.state === 'unknown' && !sun.pending));
   return [{ ...(isConfirmed ? confirmed(rule) : rowOf(sun, rule)), required: rule.least }];
 }
+
+/**
+ * Returns the rows of the sun rule as far as they rest on measured openings: light is worked out between sill and head. Where nobody has
+ * measured those, only what is blocked by them stays; a person's word counts, as where the sun is not worked out.
+ */
+export function sunAsMeasured(
+  plan: Plan,
+  model: LevelModel,
+  rule: EffectiveRule,
+  detector: Detector,
+  rows: readonly Check[],
+): Check[] {
+  const [open] = unmeasuredGlass(model);
+  const ran = open !== undefined && sunState(plan, model, detector).state === 'known';
+  if (!ran || rows.some(({ verdict }) => verdict === 'blocked')) return [...rows];
+  const row = wasLookedFor(model, rule)
+    ? confirmed(rule)
+    : { ...reasonCheck(rule, 'unknown', UNMEASURED_GLASS, true), subject: open.opening.id };
+  return [{ ...row, required: rule.least }];
+}
+
+/** The reason where sill or head of an opening that lets light in is not measured. */
+const UNMEASURED_GLASS =
+  'Not every opening that lets light in has its sill and its head measured. Keep out of direct sun.';
 
 const confirmed = (rule: EffectiveRule) =>
   reasonCheck(rule, 'clear', 'Looked at on site: no direct sun reaches the spot.');

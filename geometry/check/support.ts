@@ -18,6 +18,16 @@ export function checkSupport(level: Level, detector: Detector, rule: EffectiveRu
   return [reasonCheck(rule, 'unknown', reason, true)];
 }
 
+/**
+ * Returns the object on which a detector stands where nobody has measured how high it is, and with it the detector; null for none. A
+ * detector that hangs or has its own stand has a height of its own.
+ */
+export function unmeasuredCarrier({ objects }: Level, detector: Detector): PlanObject | null {
+  if (detector.support === 'hung' || detector.support === 'stand') return null;
+  const carriers = objects.filter((object) => supports(object, detector));
+  return carriers.every(({ topAnswered }) => topAnswered === false) ? (carriers[0] ?? null) : null;
+}
+
 /** Returns whether an object supports a detector: its top is within 3 mm of the base, under the whole footprint. */
 export function supports(object: PlanObject, detector: Pick<Detector, 'at' | 'base' | 'radius' | 'tall'>): boolean {
   return subjectSupports(objectSubject(object), detector, ...detector.at);

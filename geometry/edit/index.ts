@@ -16,6 +16,7 @@ export {
   withPurpose,
 } from './answers.ts';
 export { checkedPlan, type EditResult } from './checked.ts';
+export { type UnmeasuredHeights, unmeasuredHeights } from './copied-answers.ts';
 export { wallsCopied } from './copy-walls.ts';
 export { duplicatedItems } from './duplicate.ts';
 export { nextId } from './free-id.ts';

@@ -33,12 +33,20 @@ export function withItemPatched(level: Level, id: string, patch: Readonly<Record
   if (!found) return level;
   const items: readonly Item[] = level[found.list];
   const patched = (item: Item): Item => {
-    const after = { ...item, ...patch };
+    const after = withMeasured({ ...item, ...patch }, patch);
     // A fixture is the only item with airflow.
     return found.list === 'fixtures' ? withStreamTurned(found.item, after as Fixture) : after;
   };
   const after = { ...level, [found.list]: items.map((item) => (item.id === id ? patched(item) : item)) };
   return withSupportedItems(level, after, new Set([id]));
+}
+
+/** Returns the item without the mark that nobody has measured a height which is entered. */
+function withMeasured(item: Item, patch: Readonly<Record<string, unknown>>): Item {
+  const entered = (['bottom', 'top'] as const).filter((key) => key in patch && !(`${key}Answered` in patch));
+  const gone = new Set(entered.map((key) => `${key}Answered`));
+  if (!Object.keys(item).some((key) => gone.has(key))) return item;
+  return Object.fromEntries(Object.entries(item).filter(([key]) => !gone.has(key))) as unknown as Item;
 }
 
 /** Adds an item at the end of its list; the caller checks the plan. */

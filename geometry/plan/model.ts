@@ -42,7 +42,15 @@ interface PartialShade {
   readonly obstruction?: number;
 }
 
-export interface Opening {
+/** Of heights that a new thing begins with; a missing key: measured. */
+interface MeasuredHeights {
+  /** False: nobody has measured `bottom`. */
+  readonly bottomAnswered?: boolean;
+  /** False: nobody has measured `top`. */
+  readonly topAnswered?: boolean;
+}
+
+export interface Opening extends MeasuredHeights {
   readonly id: string;
   /** Id of the wall that contains it. */
   readonly wall: string;
@@ -120,7 +128,7 @@ export const FIXTURE_KINDS = [
 ] as const;
 export type FixtureKind = (typeof FIXTURE_KINDS)[number];
 
-export interface Fixture {
+export interface Fixture extends MeasuredHeights {
   readonly id: string;
   readonly kind: FixtureKind;
   readonly name: string;
@@ -131,7 +139,7 @@ export interface Fixture {
 }
 
 /** Furniture, shelves, boxes: whatever stands or hangs in a room. */
-export interface PlanObject {
+export interface PlanObject extends MeasuredHeights {
   readonly id: string;
   readonly name: string;
   readonly shape: Shape;

@@ -8,6 +8,8 @@ import type { Row } from './types.ts';
 
 /** Rules that are not run while none of their subjects is drawn and nobody said that they were looked for. */
 const LOOKED_FOR = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain'];
+/** Limit tolerance, mm. */
+const LIMIT_TOLERANCE = 0.1;
 /** An object supports the detector if its top is within this height of the base, mm. */
 const SUPPORT_TOLERANCE = 3;
 
@@ -119,7 +121,29 @@ export function objectRows(one: Case, rule: EffectiveRule, walls: boolean): Row[
         intersects: collides(one, item.distance, item),
       }),
     );
-  return walls ? [...rows, ...wallRows(one, rule, false)] : rows;
+  const all = walls ? [...rows, ...wallRows(one, rule, false)] : rows;
+  const isOpen =
+    all.every(({ verdict }) => verdict !== 'blocked') && items.some((item) => isMaybeInTheWay(one, rule, item));
+  return isOpen ? [...all, { ...notRunRow(rule), required: null }] : all;
+}
+
+/** Returns whether an item is near, and only heights that nobody has measured put it below or above the detector. */
+function isMaybeInTheWay(
+  one: Case,
+  rule: EffectiveRule,
+  item: (Fixture | PlanObject) & { readonly distance: Mm },
+): boolean {
+  const { base, tall } = one.detector;
+  const { bottom, top, bottomAnswered, topAnswered, distance } = item;
+  const isAside = (topAnswered === false && top <= base) || (bottomAnswered === false && bottom > base + tall);
+  return isAside && planDistance(one, distance) < (rule.least ?? 0) - LIMIT_TOLERANCE;
+}
+
+/** Returns whether the detector is as high as a thing under it that nobody has measured. */
+export function standsOnUnmeasured(one: Case): boolean {
+  if (one.detector.support) return false;
+  const under = one.level.objects.filter((object) => isSupportedBy(one, object));
+  return under.length > 0 && under.every(({ topAnswered }) => topAnswered === false);
 }
 
 /** Returns whether another rule of the profile requires a distance from this kind of fixture. */

@@ -1,6 +1,7 @@
 import type { Detector, Level, Plan } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import type { LevelChoice, RuleSubject } from '../rules/types.ts';
+import { standsOnUnmeasured } from './distance-rules.ts';
 import { apart, ringDistance } from './plane.ts';
 import { type Case, leastRow, mostRow, notRunRow, reasonRow } from './rows.ts';
 import type { Row } from './types.ts';
@@ -52,13 +53,15 @@ function dependsOnDefaults({ site, levels }: Plan, level: Level, choice: LevelCh
   return byPurpose || lower.some(({ livingAnswered }) => livingAnswered === false);
 }
 
-/** The base at least at the minimum, the top at most at the maximum. */
+/** The base at least at the minimum, the top at most at the maximum; not run on a thing that nobody has measured. */
 export function heightRows(one: Case, rule: EffectiveRule): Row[] {
   const { base, tall } = one.detector;
-  return [
+  const rows = [
     ...(rule.least === null ? [] : [leastRow(one, rule, null, base)]),
     ...(rule.most === null ? [] : [mostRow(one, rule, null, base + tall, rule.most)]),
   ];
+  const isOpen = standsOnUnmeasured(one) && rows.every(({ verdict }) => verdict !== 'blocked');
+  return isOpen ? [{ ...notRunRow(rule), required: null }] : rows;
 }
 
 export function ceilingRows(one: Case, rule: EffectiveRule): Row[] {

@@ -1,3 +1,4 @@
+import type { Opening } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { type Case, leastRow, notRunRow, reasonRow } from './rows.ts';
 import { exposureOf, hasGlass, hasNorth, nearestSun } from './sun-rays.ts';
@@ -28,8 +29,16 @@ export function sunRows(one: Case, rule: EffectiveRule): Row[] {
   const required = rule.least ?? 0;
   const heights = [detector.base, detector.base + detector.tall];
   const sun = nearestSun(layout, windows, exposure, detector.at, heights);
-  if (!sun) return [clear];
+  // Sill and head that nobody has measured may let in more.
+  const open = vouched ? clear : notRunRow(rule);
+  const met = windows.some(({ opening }) => isOpen(opening)) ? open : null;
+  if (!sun) return [met ?? clear];
   // Without a distance the rim must stay out of the sun, and may touch it.
   const measured = required > 0 ? Math.max(0, sun.distance - detector.radius) : sun.distance - detector.radius;
-  return [leastRow(one, rule, sun.hole.opening.id, measured, { required })];
+  const row = leastRow(one, rule, sun.hole.opening.id, measured, { required });
+  return [row.verdict === 'blocked' ? row : (met ?? row)];
 }
+
+/** Returns whether light may come in past heights that nobody has measured. */
+const isOpen = ({ shade, bottomAnswered, topAnswered }: Opening): boolean =>
+  shade !== 'covered' && shade !== 'well' && (bottomAnswered === false || topAnswered === false);

@@ -37,7 +37,9 @@ export function placeFacts(spot: CardSpot): readonly CardFact[] {
     { name: 'Put it here', text: `${tapes}: to ${middle}` },
     {
       name: 'At this height',
-      text: `${spot.height} above the floor, ${carrierWords(spot)}. Allowed: ${spot.heights}.`,
+      text: spot.isMeasured
+        ? `${spot.height} above the floor, ${carrierWords(spot)}. Allowed: ${spot.heights}.`
+        : `As high as its top, ${carrierWords(spot)}: not measured. Allowed: ${spot.heights}.`,
     },
   ];
 }

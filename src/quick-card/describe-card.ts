@@ -1,5 +1,6 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { levelsToTest } from '../../geometry/check/needed-locations.ts';
+import { unmeasuredCarrier } from '../../geometry/check/support.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { type NearGap, nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
@@ -39,6 +40,8 @@ export interface CardSpot {
   /** To the nearer wall on either axis, from the middle of the detector or of the pair. */
   readonly tapes: readonly TapeDistance[];
   readonly height: string;
+  /** False: nobody has measured what carries it, and `height` is only a usual one. */
+  readonly isMeasured: boolean;
   /** What the height may be, in words. */
   readonly heights: string;
   /** How far apart two kits stand, with a period; null for one. */
@@ -125,6 +128,7 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
     headline: headlineOf(report).word,
     tapes: tapesOf(plan, model),
     height: formatMeasured(first.base, plan.display.length),
+    isMeasured: unmeasuredCarrier(model.level, first) === null,
     heights: heightsOf(plan, answers),
     gap: detectors.length > 1 ? gapWords(plan) : null,
     places: placesOf(plan, model),

@@ -67,6 +67,8 @@ function sunWords(plan: Plan, level: Level, reports: readonly DetectorReport[]):
 
 function openWords({ display }: Plan, { id, name, least }: EffectiveRule, reports: readonly DetectorReport[]): string {
   if (id === 'support') return 'What carries it: not entered. Something firm, under its whole foot.';
+  if (id === 'height-band')
+    return `${name}: nobody has measured what it stands on. Measure it, and enter how high its top is.`;
   if (id === 'ceiling')
     return `${name}: nobody has measured it. It has to be ${formatRequired(least ?? 0, display.length)} above the kit. Measure the ceiling and enter it, or choose a lower place.`;
   if (isGroup(id))

@@ -60,7 +60,8 @@ export function withKitsKept(plan: Plan, levelId: string, before: Plan, answers:
     (one): Detector => ({ ...one, at: [one.at[0] + dx, one.at[1] + dy], base: measured ?? one.base }),
   );
   const axes = kept.map(({ at }) => at);
-  const carried = answers.support?.kind === 'table' ? withTable(plan, levelId, (kept[0] as Detector).base, axes) : plan;
+  const carried =
+    answers.support?.kind === 'table' ? withTable(plan, levelId, answers, (kept[0] as Detector).base, axes) : plan;
   return {
     ...carried,
     levels: carried.levels.map((each) => (each.id === levelId ? { ...each, detectors: kept } : each)),

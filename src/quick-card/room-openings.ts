@@ -1,3 +1,4 @@
+import { unmeasuredHeights } from '../../geometry/edit/index.ts';
 import type { Opening, Wall } from '../../geometry/plan/model.ts';
 import { shapeBody, shapeMiddle } from '../../geometry/plane/body.ts';
 import { distance } from '../../geometry/plane/point.ts';
@@ -42,7 +43,17 @@ export function farOpening(
   const sort = far.kind === 'window' ? 'window' : 'door';
   const { bottom, top } = OPENING_DEFAULTS[sort];
   const width = distance(wall.from, wall.to);
-  return { wall, opening: { id: 'o0', wall: wall.id, kind: sort, offset: 0, width, bottom, top } };
+  const heights = { bottom, top };
+  const opening = {
+    id: 'o0',
+    wall: wall.id,
+    kind: sort,
+    offset: 0,
+    width,
+    ...heights,
+    ...unmeasuredHeights(heights),
+  } as const;
+  return { wall, opening };
 }
 
 /** The place of a square along its wall, from the left or from the top of the page. */
@@ -86,5 +97,6 @@ function openingAt(
     width: Math.min(width, distance(wall.from, wall.to) - offset),
     bottom,
     top,
+    ...unmeasuredHeights({ bottom, top }),
   };
 }

@@ -122,12 +122,12 @@ export const NO_REACH = Object.fromEntries(SIDES.map((side) => [side, 0])) as Re
 
 /** Returns the plan with detectors at these axes, a movable table below them. */
 function placed(plan: Plan, levelId: string, answers: CardAnswers, { base }: Probe, axes: readonly XY[]): Plan {
-  const tabled = answers.support?.kind === 'table' ? withTable(plan, levelId, base, axes) : plan;
+  const tabled = answers.support?.kind === 'table' ? withTable(plan, levelId, answers, base, axes) : plan;
   return withDetectors(tabled, levelId, { axes, base, radius, tall, mutual: true }, null).plan;
 }
 
-/** Returns the plan with a small table below detectors at these axes. */
-export function withTable(plan: Plan, levelId: string, top: Mm, axes: readonly XY[]): Plan {
+/** Returns the plan with the small table of these answers below detectors at these axes. */
+export function withTable(plan: Plan, levelId: string, answers: CardAnswers, top: Mm, axes: readonly XY[]): Plan {
   const [x, y] = middleOf(axes);
   const model = modelOf(plan, levelId);
   const free = Math.min(...model.rooms.map((room) => Math.max(0, roomFloor(room).depth(x, y))));
@@ -140,8 +140,13 @@ export function withTable(plan: Plan, levelId: string, top: Mm, axes: readonly X
     shape: { box: { center: [x, y], width: side, depth: side, turn: 0 } },
     bottom: 0,
     top,
+    ...topMark(answers),
   });
 }
+
+/** The mark of a top that nobody has measured. */
+const topMark = ({ support }: CardAnswers): Pick<PlanObject, 'topAnswered'> =>
+  support?.top == null ? { topAnswered: false } : {};
 
 export function middleOf(axes: readonly XY[]): XY {
   const mean = (k: 0 | 1) => axes.reduce((sum, point) => sum + point[k], 0) / axes.length;
@@ -170,6 +175,7 @@ function withShelf(plan: Plan, levelId: string, answers: CardAnswers): Plan {
     shape: { box: { center, width: along ? long : depth, depth: along ? depth : long, turn: 0 } },
     bottom: Math.max(0, top - BOARD),
     top,
+    ...topMark(answers),
   });
 }
 

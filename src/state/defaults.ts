@@ -1,7 +1,9 @@
 /**
  * Sizes and heights that a thing gets when it is set down. All of them: usual size, common practice, no published
- * source. Each is a starting point to be measured on site, never a figure that a rule is judged by.
+ * source. Each is a starting point to be measured on site. A height is marked as not measured, and no rule is met by it; where a thing
+ * stands and how large it is are as drawn.
  */
+import { type UnmeasuredHeights, unmeasuredHeights } from '../../geometry/edit/index.ts';
 import type { FixtureKind, Mm, OpeningKind, Shape, XY } from '../../geometry/plan/model.ts';
 import { inches } from '../../geometry/rules/figures.ts';
 
@@ -97,8 +99,14 @@ export function usualShape(size: UsualSize, center: XY, turn = 0): Shape {
   return { box: { center, width: size.footprint.width, depth: size.footprint.depth, turn } };
 }
 
-/** From and to above the floor, in a room of this ceiling. */
-export function usualHeights(size: UsualSize, ceiling: Mm): { readonly bottom: Mm; readonly top: Mm } {
+interface Heights extends UnmeasuredHeights {
+  readonly bottom: Mm;
+  readonly top: Mm;
+}
+
+/** From and to above the floor, in a room of this ceiling: nobody has measured them. */
+export function usualHeights(size: UsualSize, ceiling: Mm): Heights {
   const top = size.top === 'ceiling' ? ceiling : Math.min(size.top, ceiling);
-  return { bottom: size.hangs ? Math.max(0, ceiling - size.bottom) : size.bottom, top };
+  const heights = { bottom: size.hangs ? Math.max(0, ceiling - size.bottom) : size.bottom, top };
+  return { ...heights, ...unmeasuredHeights(heights) };
 }

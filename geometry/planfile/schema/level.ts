@@ -45,6 +45,13 @@ export const WallSchema = about(
   'A wall by its center-line.',
 );
 
+const measured = (key: string) =>
+  about(
+    v.exactOptional(v.boolean('true or false')),
+    `False: nobody has measured \`${key}\`; left out: it was measured.`,
+  );
+const MEASURED_HEIGHTS = { bottomAnswered: measured('bottom'), topAnswered: measured('top') };
+
 const SHADE_WORDS = '"covered", "well", or an object with overhang or obstruction';
 
 const OverhangSchema = about(
@@ -79,6 +86,7 @@ export const OpeningSchema = about(
       width: about(lengthAboveZero(), 'Along the wall.'),
       bottom: about(height(), 'Sill, above the floor.'),
       top: about(height(), 'Head, above the floor.'),
+      ...MEASURED_HEIGHTS,
       glazed: about(
         v.exactOptional(v.boolean('true or false')),
         'Whether it lets light in while closed; left out: a window and a passage do, a door does not.',
@@ -125,6 +133,7 @@ export const FixtureSchema = about(
       shape: ShapeSchema,
       bottom: bottom(),
       top: top(),
+      ...MEASURED_HEIGHTS,
       stream: nullWhenUnknown(StreamSchema),
     },
     'a fixture with id, kind, shape, bottom and top',
@@ -134,7 +143,7 @@ export const FixtureSchema = about(
 
 export const ObjectSchema = about(
   record(
-    { id: id(), name: v.optional(name(), ''), shape: ShapeSchema, bottom: bottom(), top: top() },
+    { id: id(), name: v.optional(name(), ''), shape: ShapeSchema, bottom: bottom(), top: top(), ...MEASURED_HEIGHTS },
     'an object with id, shape, bottom and top',
   ),
   'Furniture, shelves, boxes: whatever stands or hangs in a room.',

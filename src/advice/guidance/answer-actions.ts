@@ -31,6 +31,9 @@ export function actionToSettle(plan: Plan, level: Level, report: DetectorReport,
   if (question && subject !== null)
     return { kind: 'show', label: 'Show it', levelId: level.id, ids: [subject], at: null };
   if (question) return questionAction(level.id, question, rule);
+  // As high as a thing that nobody has measured, or beside one.
+  if (subject !== null && (rule === 'height-band' || rule === 'object'))
+    return { kind: 'show', label: 'Enter its height', levelId: level.id, ids: [subject], at: null };
   if (rule === 'support') return { kind: 'support', label: 'Enter what carries it', levelId: level.id, detectorId };
   if (rule === 'running-machine') return { kind: 'stage', label: 'Review the house', stage: 'house' };
   if (rule === 'ceiling') return ceilingAction(level.id);

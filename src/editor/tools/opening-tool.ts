@@ -1,3 +1,4 @@
+import { unmeasuredHeights } from '../../../geometry/edit/index.ts';
 import { openingRefusal } from '../../../geometry/messages/index.ts';
 import type { Opening, OpeningKind } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
@@ -57,13 +58,14 @@ function previewAt(kind: OpeningKind, point: ToolPoint): OpeningPreview | null {
   const { wall } = place;
   const { width, bottom, top } = openingLike(level, kind);
   const fit = fitOpening(level, wall, place.along, width, gridFor(point));
+  const heights = { bottom: Math.min(bottom, level.ceiling), top: Math.min(top, level.ceiling) };
   const opening: Omit<Opening, 'id'> = {
     wall: wall.id,
     kind,
     offset: fit.offset,
     width,
-    bottom: Math.min(bottom, level.ceiling),
-    top: Math.min(top, level.ceiling),
+    ...heights,
+    ...unmeasuredHeights(heights),
   };
   const refusal = openingRefusal(level, { id: '', ...opening }, store().plan.display.length);
   return { wall, opening, refusal, offsets: cornerLines(selectModel(store()), wall, fit.offset, width, point.plan) };

@@ -4,6 +4,7 @@ import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan
 import { fullTurn } from '../../../geometry/plane/bearing.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { LARGEST_IN_HOUSE } from '../../../geometry/planfile/schema/leaves.ts';
+import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { openStage } from '../../commands/panels.ts';
 import { machinesNearby } from '../../protocol/conditions/nearby-machines.ts';
 import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
@@ -12,6 +13,7 @@ import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { HeightsAssumed } from './heights-assumed.tsx';
 import { PlaceFields } from './place-fields.tsx';
 import { HeightFields, ShapeFields } from './size-fields.tsx';
 
@@ -22,6 +24,9 @@ const USUAL_STREAM: Stream = { direction: 0, spread: 60, reach: 1524 };
 export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
   const updateItem = useAppStore((state) => state.updateItem);
   const { id, kind, name, shape, bottom, top, stream } = fixture;
+  const isJudgedByHeight = useAppStore(({ plan }) =>
+    effectiveRules(plan.protocol).some(({ subject }) => subject.of === 'object' && subject.fixtures.includes(kind)),
+  );
   return (
     <>
       <div className="fields">
@@ -39,6 +44,7 @@ export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
         <PlaceFields middle={shapeMiddle(shape)} reach={footprintReach(shape)} />
         <ShapeFields id={id} shape={shape} />
         <HeightFields id={id} bottom={bottom} top={top} />
+        {isJudgedByHeight && <HeightsAssumed item={fixture} names={['Underside', 'Top']} />}
       </div>
       <label className="tick">
         <input

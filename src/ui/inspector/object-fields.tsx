@@ -3,6 +3,7 @@ import type { PlanObject } from '../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { useAppStore } from '../../state/store.ts';
 import { TextField } from '../fields/text-field.tsx';
+import { HeightsAssumed } from './heights-assumed.tsx';
 import { PlaceFields } from './place-fields.tsx';
 import { HeightFields, ShapeFields } from './size-fields.tsx';
 
@@ -17,6 +18,7 @@ export function ObjectFields({ object }: { readonly object: PlanObject }) {
       <PlaceFields middle={shapeMiddle(shape)} reach={footprintReach(shape)} />
       <ShapeFields id={id} shape={shape} />
       <HeightFields id={id} bottom={bottom} top={top} />
+      <HeightsAssumed item={object} names={['Underside', 'Top']} />
     </div>
   );
 }

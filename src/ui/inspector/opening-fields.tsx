@@ -6,6 +6,7 @@ import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
 import { useLevel } from '../hooks/use-level.ts';
+import { HeightsAssumed } from './heights-assumed.tsx';
 import { SetOut } from './opening-set-out.tsx';
 import { SunFields } from './sun-fields.tsx';
 
@@ -43,6 +44,7 @@ export function OpeningFields({ opening }: { readonly opening: Opening }) {
         />
         <LengthField label="Head" value={opening.top} bare="small" onCommit={(top) => change({ top })} />
       </FieldGroup>
+      <HeightsAssumed item={opening} names={['Sill', 'Head']} />
       <SunFields opening={opening} />
     </div>
   );

@@ -73,21 +73,15 @@ export function HeightFields({ id, bottom, top }: HeightProps) {
   const updateItem = useAppStore((state) => state.updateItem);
   const unit = useAppStore((state) => state.plan.display.length);
   const { ceiling } = useLevel();
-  const change = (next: { bottom: Mm; top: Mm }) => {
-    const refusal = heightsRefusal(next.bottom, next.top, ceiling, unit);
-    if (refusal) return refusal;
-    return updateItem(id, next);
+  // Only what is entered: the other height may still be one that nobody has measured.
+  const change = (patch: { bottom?: Mm; top?: Mm }) => {
+    const next = { bottom, top, ...patch };
+    return heightsRefusal(next.bottom, next.top, ceiling, unit) || updateItem(id, patch);
   };
   return (
     <FieldGroup name="Above the floor">
-      <LengthField
-        label="Underside"
-        value={bottom}
-        bare="small"
-        negative
-        onCommit={(mm) => change({ bottom: mm, top })}
-      />
-      <LengthField label="Top" value={top} bare="small" negative onCommit={(mm) => change({ bottom, top: mm })} />
+      <LengthField label="Underside" value={bottom} bare="small" negative onCommit={(mm) => change({ bottom: mm })} />
+      <LengthField label="Top" value={top} bare="small" negative onCommit={(mm) => change({ top: mm })} />
     </FieldGroup>
   );
 }

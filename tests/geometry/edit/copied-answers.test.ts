@@ -46,6 +46,7 @@ describe('a copy of an opening', () => {
       expect(each).toMatchObject({ kind: 'window', width: 900, bottom: 900, top: 2000 });
       expect(each).not.toHaveProperty('shade');
       expect(each).not.toHaveProperty('glazed');
+      expect(each).toMatchObject({ bottomAnswered: false, topAnswered: false });
     }
   });
 
@@ -54,6 +55,26 @@ describe('a copy of an opening', () => {
     const glass: Plan = { ...plan, levels: [{ ...lower, openings: [door] }, upper] };
     const copied = wallsCopied(glass, 'L1', 'L2', new Set(OF_ALL), true);
     expect(copied.ok && newOpenings(copied.plan)).toMatchObject([{ kind: 'door', glazed: true }]);
+  });
+});
+
+describe('a copy of a thing', () => {
+  it('is not measured, except for what is on the floor', () => {
+    const desk = {
+      id: 't1',
+      name: 'Desk',
+      shape: { circle: { center: [2000, 2000], radius: 300 } },
+      bottom: 0,
+      top: 736,
+    } as const;
+    const sump = { ...desk, id: 'f1', kind: 'sump-pit', top: 0, stream: null } as const;
+    const things: Plan = { ...plan, levels: [{ ...lower, objects: [desk], fixtures: [sump] }, upper] };
+    const copies = duplicatedItems(things, 'L1', ['t1', 'f1'], 900, 0);
+    const level = copies.ok ? copies.plan.levels[0] : undefined;
+    expect(level?.objects).toMatchObject([desk, { id: 't2', top: 736, topAnswered: false }]);
+    expect(level?.objects[0]).toBe(desk);
+    expect(level?.objects[1]).not.toHaveProperty('bottomAnswered');
+    expect(level?.fixtures[1]).not.toHaveProperty('topAnswered');
   });
 });
 

@@ -122,7 +122,7 @@ describe('the outline of another level', () => {
     expect(main.walls.map(({ id, from, to }) => [id, from, to])).toEqual(
       walls.slice(0, 4).map(({ from, to }, i) => [`w${i + 6}`, from, to]),
     );
-    expect(main.openings).toEqual([{ ...window, id: 'o2', wall: 'w6' }]);
+    expect(main.openings).toEqual([{ ...window, id: 'o2', wall: 'w6', bottomAnswered: false, topAnswered: false }]);
     expect([copied.walls, copied.openings]).toEqual([4, 1]);
     // 8 by 6 m on the center-lines, less half a wall all round: 7.8 by 5.8 m.
     expect(buildLevel(main).rooms.map(({ floorArea }) => Math.round(floorArea))).toEqual([7800 * 5800]);

@@ -68,6 +68,9 @@ describe('withWallEnds(plan, levelId, wallId, from, to)', () => {
   });
 });
 
+/** The marks of a copied window: nobody has measured its sill and its head. */
+const OPEN = { bottomAnswered: false, topAnswered: false };
+
 describe('duplicatedItems(plan, levelId, ids, dx, dy)', () => {
   const copied = (ids: readonly string[]) => {
     const result = duplicatedItems(plan, 'L1', ids, 300, 100);
@@ -83,6 +86,8 @@ describe('duplicatedItems(plan, levelId, ids, dx, dy)', () => {
       ...desk,
       id: 't2',
       shape: { box: { center: [1300, 1100], width: 1200, depth: 600, turn: 0 } },
+      // Nobody has measured the copy.
+      topAnswered: false,
     });
     expect(levelOf(edited).fixtures[1]?.stream).toEqual(fan.stream);
     expect(levelOf(edited).rooms[1]?.at).toEqual([800, 600]);
@@ -92,7 +97,7 @@ describe('duplicatedItems(plan, levelId, ids, dx, dy)', () => {
     const { plan: edited, ids } = copied(['w1']);
     expect(ids).toEqual(['w6']);
     expect(wallOf(edited, 'w6')).toMatchObject({ from: [300, 100], to: [4300, 100] });
-    expect(openingOf(edited, 'o3')).toEqual({ ...window, id: 'o3', wall: 'w6' });
+    expect(openingOf(edited, 'o3')).toEqual({ ...window, id: 'o3', wall: 'w6', ...OPEN });
     expect(levelOf(edited).walls.slice(0, 5)).toEqual(level.walls);
   });
 

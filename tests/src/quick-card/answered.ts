@@ -17,7 +17,7 @@ export const ANSWERED: CardAnswers = {
     { kind: 'heater', square: '5,2' },
   ],
   none: ['moving-air', 'sump', 'floor-drain', 'washer-dryer'],
-  support: { kind: 'table', top: null },
+  support: { kind: 'table', top: 762 },
   closing: '2026-11-28T20:00:00-05:00',
   company: false,
 };

@@ -3,12 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import { checkedPlan } from '../../../geometry/edit/index.ts';
 import { headlineOf, openRules, worstTone } from '../../../geometry/messages/index.ts';
-import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Opening, Plan } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 import { timingReport } from '../../../src/protocol/timing/timing-report.ts';
 import { answersOf, type CardAnswers, FAR } from '../../../src/quick-card/answers.ts';
+import { placeFacts } from '../../../src/quick-card/card-texts.ts';
 import { describeCard } from '../../../src/quick-card/describe-card.ts';
 import { withLooked } from '../../../src/quick-card/look-points.ts';
 import { quickPlan } from '../../../src/quick-card/make-plan.ts';
@@ -77,8 +78,40 @@ describe('the plan of a quick card', () => {
     expect(spot?.headline).not.toBe('Clear');
   });
 
-  it('says what the rule of direct sun says: what is missing, or how near the light comes', () => {
+  it('takes no usual height of a table or a shelf for one that somebody has measured', () => {
+    const shelf = { kind: 'shelf', square: '1,5' } as const;
+    for (const support of [{ kind: 'table' } as const, shelf]) {
+      const { spot } = cardFor({ support: { ...support, top: null } });
+      expect(spot).toMatchObject({ tone: 'clear-of-drawn', isMeasured: false });
+      const point = spot?.open.find(({ rule }) => rule === 'height-band');
+      expect(point).toMatchObject({
+        says: null,
+        words: expect.stringContaining('nobody has measured what it stands on'),
+      });
+      const facts = spot && placeFacts(spot).map(({ text }) => text);
+      expect(facts?.at(-1)).toMatch(/not measured\. Allowed: between 1\sft\s8\sin/);
+      expect(facts?.join(' ')).not.toContain('2\u00a0ft\u00a06\u00a0in above');
+      const measured = cardFor({ support: { ...support, top: 1000 } }).spot;
+      expect(measured?.isMeasured).toBe(true);
+      expect(measured?.open.map(({ rule }) => rule)).not.toContain('height-band');
+    }
+  });
+
+  it('lets no sun be worked out by the usual height of a window: somebody looks', () => {
     const { plan } = cardFor({});
+    const site = { ...plan.site, latitude: 41, longitude: -75.9 };
+    const card = describeCard({ ...plan, site, visit: { ...plan.visit, end: '2026-12-02T08:00:00-05:00' } });
+    const point = card.spot?.points.find(({ rule }) => rule === 'direct-sun');
+    expect(point).toMatchObject({ isOpen: true, says: 'I looked: no direct sun reaches the spot' });
+    expect(point?.words).toContain('has its sill and its head measured');
+  });
+
+  it('says what the rule of direct sun says: what is missing, or how near the light comes', () => {
+    const { plan: made } = cardFor({});
+    // Sill and head as measured in the full app.
+    const measured = ({ bottomAnswered: _, topAnswered: __, ...opening }: Opening): Opening => opening;
+    const levels = made.levels.map((level) => ({ ...level, openings: level.openings.map(measured) }));
+    const plan: Plan = { ...made, levels };
     const sunOf = (site: Partial<Plan['site']>, end: string | null, lookedFor: readonly string[] = []) => {
       const levels = plan.levels.map((level) => ({ ...level, lookedFor: [...(level.lookedFor ?? []), ...lookedFor] }));
       const more = { ...plan, site: { ...plan.site, ...site }, visit: { ...plan.visit, end }, levels };

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { checkDetector, checkPlan } from '../../../geometry/check/check-detector.ts';
+import { openChecks } from '../../../geometry/check/looked-for.ts';
+import { buildLevel } from '../../../geometry/level/build-level.ts';
+import { headlineOf } from '../../../geometry/messages/index.ts';
+import type { Detector, Level, Opening, Plan, XY } from '../../../geometry/plan/model.ts';
+import { compareOpinions } from '../../../geometry/recheck/compare.ts';
+import { recheck } from '../../../geometry/recheck/recheck.ts';
+import { HEIGHTS, houseOf } from '../../helpers/sun-room.ts';
+
+/** At the one instant of the house, light falls as far as y = 1451 under the drawn head. */
+const [SUNLIT, NEAR, FAR] = [1000, 2000, 4000].map((y): XY => [2500, y]) as [XY, XY, XY];
+
+function planAt(at: XY, window: Partial<Opening>, change: Partial<Level> = {}): Plan {
+  const plan = houseOf({ window, more: { rooms: [{ id: 'r', name: '', use: 'den', at: [3000, 3000] }] } });
+  const [level] = plan.levels;
+  const detector: Detector = { ...HEIGHTS, id: 'd1', label: 'A1', at, radius: 50.8, pair: null, support: 'stand' };
+  return { ...plan, levels: [{ ...(level as Level), ...change, detectors: [detector] }] };
+}
+
+function reportOf(plan: Plan) {
+  const [compared] = compareOpinions(checkPlan(plan), recheck(plan), plan.tapeTolerance);
+  expect(compared?.detectors[0]?.computed).toMatchObject({ how: 'twice' });
+  const level = plan.levels[0] as Level;
+  return checkDetector(plan, buildLevel(level), level.detectors[0] as Detector);
+}
+const sunOf = (plan: Plan) => reportOf(plan).checks.filter(({ rule }) => rule === 'direct-sun');
+
+describe('a window whose sill or head nobody has measured', () => {
+  it.each([{ topAnswered: false }, { bottomAnswered: false }, { topAnswered: false, bottomAnswered: false }])(
+    'is not known to keep direct sun from a spot: %o',
+    (open) => {
+      const plan = planAt(FAR, open);
+      expect(sunOf(plan)).toMatchObject([{ verdict: 'unknown', notRun: true, measured: null, subject: 'glass' }]);
+      expect(openChecks(reportOf(plan)).map(({ rule }) => rule)).toContain('direct-sun');
+      expect(headlineOf(reportOf(plan)).word).not.toBe('Clear');
+      // Measured, or of a file that says no more: it is worked out, as ever.
+      expect(sunOf(planAt(FAR, {}))).toMatchObject([{ verdict: 'clear', notRun: false, subject: 'glass' }]);
+      expect(sunOf(planAt(FAR, { topAnswered: true, bottomAnswered: true }))).toEqual(sunOf(planAt(FAR, {})));
+    },
+  );
+
+  it('blocks what lies in its light by the usual heights too', () => {
+    for (const at of [SUNLIT, NEAR]) expect(sunOf(planAt(at, { topAnswered: false }))).toEqual(sunOf(planAt(at, {})));
+    expect(sunOf(planAt(NEAR, {}))).toMatchObject([{ verdict: 'blocked' }]);
+  });
+
+  it('counts for nothing in a well or behind a cover, or without glass', () => {
+    for (const dark of [{ shade: 'well' }, { shade: 'covered' }, { glazed: false }] as const)
+      expect(sunOf(planAt(FAR, { topAnswered: false, ...dark }))).toMatchObject([{ verdict: 'clear', notRun: false }]);
+  });
+
+  it('may be looked at instead: a word that no sun reaches the spot counts, but not against what is worked out', () => {
+    const vouched = { lookedFor: ['direct-sun'] };
+    expect(sunOf(planAt(FAR, { topAnswered: false }, vouched))).toMatchObject([{ verdict: 'clear', notRun: false }]);
+    expect(sunOf(planAt(NEAR, { topAnswered: false }, vouched))).toMatchObject([{ verdict: 'blocked' }]);
+  });
+});
