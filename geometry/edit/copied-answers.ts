@@ -1,22 +1,7 @@
-import type { Detector, Mm, Opening } from '../plan/model.ts';
+import type { Detector, Opening } from '../plan/model.ts';
+import { type Upright, unmeasuredHeights } from './unmeasured.ts';
 
 /** What somebody has answered or measured of one thing, and nobody of its copy. */
-
-interface Upright {
-  readonly bottom: Mm;
-  readonly top: Mm;
-}
-
-/** The marks of heights that nobody has measured; what is on the floor is there for all to see. */
-export interface UnmeasuredHeights {
-  readonly bottomAnswered?: false;
-  readonly topAnswered?: false;
-}
-
-/** Returns the marks of a thing whose heights are those of another one, or usual ones. */
-export function unmeasuredHeights({ bottom, top }: Upright): UnmeasuredHeights {
-  return { ...(bottom === 0 ? {} : { bottomAnswered: false }), ...(top === 0 ? {} : { topAnswered: false }) };
-}
 
 /** Returns a copy of a thing or an opening, the heights of which nobody has measured. */
 export function withHeightsOpen<T extends Upright>(copy: T): T {

@@ -16,7 +16,6 @@ export {
   withPurpose,
 } from './answers.ts';
 export { checkedPlan, type EditResult } from './checked.ts';
-export { type UnmeasuredHeights, unmeasuredHeights } from './copied-answers.ts';
 export { wallsCopied } from './copy-walls.ts';
 export { duplicatedItems } from './duplicate.ts';
 export { nextId } from './free-id.ts';
@@ -37,3 +36,4 @@ export { clipOf, pastedItems, pasteOffset } from './paste.ts';
 export { withoutTracings, withPlan, withSite } from './plan.ts';
 export { withTracing } from './tracing.ts';
 export { resizedItem, turnedItem } from './turn.ts';
+export { type UnmeasuredHeights, unmeasuredHeights } from './unmeasured.ts';

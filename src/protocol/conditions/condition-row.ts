@@ -1,5 +1,4 @@
 import type { Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
-import type { Source } from '../../../geometry/rules/types.ts';
 import type { Validity } from '../validity/validity.ts';
 
 /** Effect of a deviation: results are not evaluated, or a professional decides. With neither does a test hold. */
@@ -10,16 +9,9 @@ export interface ConditionItem {
   /** Never changed: plan files contain it. */
   readonly id: string;
   readonly name: string;
-  /** What published texts require, paraphrased. */
-  readonly requirement: string;
-  /** The requirement as addressed to the occupants; empty where it concerns the technician alone. */
-  readonly notice: string;
   readonly deviationEffect: DeviationEffect;
   /** How to correct a deviation, beyond what its effect requires. */
   readonly correction: string;
-  readonly sources: readonly Source[];
-  /** Where another published text differs; left out where none is known to. */
-  readonly conflict?: string;
   /** Asked only where the building has this; left out: always asked. */
   readonly onlyWith?: 'mitigation-system';
   /** Asked for tests of any term; the others are closed-building conditions of short-term tests. */

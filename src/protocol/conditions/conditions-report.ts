@@ -76,11 +76,8 @@ function unlistedItems({ conditions }: Plan): readonly ConditionItem[] {
     .map((id) => ({
       id,
       name: id.replaceAll('-', ' '),
-      requirement: 'This comes from the file and is not on this list.',
-      notice: '',
       deviationEffect: 'not-evaluated',
       correction: 'See the instructions that it comes from.',
-      sources: [],
     }));
 }
 

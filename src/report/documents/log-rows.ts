@@ -4,6 +4,7 @@ import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../protocol/conditions/condition-row.ts';
+import { conditionTexts } from '../../protocol/conditions/condition-texts.ts';
 import { logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { recordedStart } from '../../protocol/custody/placed.ts';
 import { msOf } from '../../protocol/timing/clock.ts';
@@ -146,8 +147,8 @@ export function conditionRows(plan: Plan, condition: ConditionRow, all: readonly
       clipped(by),
       formatShortAt(at, plan),
       words || space(0),
-      item.sources
-        .map((each) => list.indexOf(markedCite(each)) + 1)
+      conditionTexts(item)
+        .sources.map((each) => list.indexOf(markedCite(each)) + 1)
         .sort((a, b) => a - b)
         .join(', ') || '–',
     ]),
@@ -174,7 +175,7 @@ function stateCell(state: ConditionState, beforePickUp: boolean): Cell {
 
 /** Returns every source once; its number is its position. */
 function citesOf(rows: readonly ConditionRow[]): readonly string[] {
-  return [...new Set(rows.flatMap(({ item }) => item.sources.map(markedCite)))];
+  return [...new Set(rows.flatMap(({ item }) => conditionTexts(item).sources.map(markedCite)))];
 }
 
 /** Returns the legend of the source numbers. */

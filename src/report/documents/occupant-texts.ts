@@ -1,6 +1,7 @@
 /** Texts of the documents for occupants, who may never have heard of radon. */
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { conditionTexts } from '../../protocol/conditions/condition-texts.ts';
 import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 
@@ -46,13 +47,15 @@ export interface AskedGroup {
 /** What the people in the house are asked; without what the house does not have. */
 export function occupantRequests(plan: Plan): readonly AskedGroup[] {
   const asked = conditionsReport(plan).rows.filter(
-    ({ state, item }) => state !== 'not-applicable' && item.notice !== '',
+    ({ state, item }) => state !== 'not-applicable' && conditionTexts(item).notice !== '',
   );
   const grouped = SENTENCE_GROUPS.map(({ id: group, title, items }) => ({
     id: group,
     title,
     asks: [
-      ...items.flatMap((id) => asked.filter(({ item }) => item.id === id).map(({ item }) => item.notice)),
+      ...items.flatMap((id) =>
+        asked.filter(({ item }) => item.id === id).map(({ item }) => conditionTexts(item).notice),
+      ),
       ...(group === 'closed' ? coveredRequest(plan) : []),
     ],
   }));

@@ -3,6 +3,7 @@ import { markedCite } from '../../../geometry/messages/sources.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import type { Source, SourceMark } from '../../../geometry/rules/types.ts';
 import { AGREEMENT_SOURCES } from '../../../src/protocol/conditions/agreement-text.ts';
+import { conditionTexts } from '../../../src/protocol/conditions/condition-texts.ts';
 import { CONDITION_ITEMS, DEVIATION_SOURCES } from '../../../src/protocol/conditions/conditions-report.ts';
 import { WEATHER_TO_NOTE_SOURCES } from '../../../src/protocol/custody/weather-notes.ts';
 import { describeRequirement } from '../../../src/protocol/quality/describe-quality.ts';
@@ -24,7 +25,7 @@ const ALL: readonly Source[] = [
   ...Object.values(NEXT_STEP_SOURCES).flatMap(({ sources }) => sources),
   ...ACTION_LEVELS.map(({ source }) => source),
   ...PRECISION_BANDS.flatMap(({ sources }) => sources),
-  ...CONDITION_ITEMS.flatMap(({ sources }) => sources),
+  ...CONDITION_ITEMS.flatMap((item) => conditionTexts(item).sources),
   ...AGREEMENT_SOURCES,
   ...DEVIATION_SOURCES,
   ...WEATHER_TO_NOTE_SOURCES,

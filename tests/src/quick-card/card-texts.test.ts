@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
+import { conditionTexts } from '../../../src/protocol/conditions/condition-texts.ts';
 import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-report.ts';
 import { type CardAnswers, withAnswers } from '../../../src/quick-card/answers.ts';
 import { drawCardPage } from '../../../src/quick-card/card-page.ts';
@@ -16,7 +17,9 @@ const card = cardOf({});
 describe('cardSections(card)', () => {
   it('has every sentence for the people in the house, closed, on or off, whatever its group is called', () => {
     const items = cardSections(card).flatMap((section) => section.items);
-    const asked = CONDITION_ITEMS.filter(({ notice, onlyWith }) => notice && !onlyWith).map(({ notice }) => notice);
+    const asked = CONDITION_ITEMS.filter(({ onlyWith }) => !onlyWith)
+      .map((item) => conditionTexts(item).notice)
+      .filter(Boolean);
     expect(asked.length).toBeGreaterThan(8);
     expect(items).toEqual(expect.arrayContaining(asked));
   });

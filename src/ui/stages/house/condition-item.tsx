@@ -2,6 +2,7 @@ import { useId, useRef, useState } from 'react';
 import { describeSources } from '../../../../geometry/messages/sources.ts';
 import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import type { ConditionRow } from '../../../protocol/conditions/condition-row.ts';
+import { conditionTexts } from '../../../protocol/conditions/condition-texts.ts';
 import { describeDeviation } from '../../../protocol/conditions/conditions-report.ts';
 import { withCondition } from '../../../protocol/conditions/edit-conditions.ts';
 import { notAhead } from '../../../protocol/timing/refused-times.ts';
@@ -80,19 +81,18 @@ interface MoreProps {
 function ConditionMore({ row: { item, state, answered, by, at, note }, onBack }: MoreProps) {
   const run = useAppStore((app) => app.run);
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
+  const { requirement, conflict, sources } = conditionTexts(item);
   const change = (patch: Parameters<typeof withCondition>[2]) => run((plan) => withCondition(plan, item.id, patch));
   return (
     <>
-      <p>{item.requirement}</p>
+      <p>{requirement}</p>
       {state !== 'broken' && (
         <p>
           <strong>If not met:</strong> {describeDeviation(item)}
         </p>
       )}
-      {item.conflict && <p>Texts differ: {item.conflict}</p>}
-      <p className="small soft">
-        {item.sources.length > 0 ? `Source: ${describeSources(item.sources)}` : 'No source.'}
-      </p>
+      {conflict && <p>Texts differ: {conflict}</p>}
+      <p className="small soft">{sources.length > 0 ? `Source: ${describeSources(sources)}` : 'No source.'}</p>
       {answered !== 'unknown' && state === answered && (
         <>
           <TextField label="Verified by" value={by} onCommit={(text) => change({ by: text })} />

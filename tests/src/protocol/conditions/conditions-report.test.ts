@@ -6,6 +6,7 @@ import { parsePlan } from '../../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../../geometry/planfile/write.ts';
 import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
 import type { DeviationEffect } from '../../../../src/protocol/conditions/condition-row.ts';
+import { conditionTexts } from '../../../../src/protocol/conditions/condition-texts.ts';
 import { CONDITION_ITEMS, conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
 import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import {
@@ -63,6 +64,8 @@ const LETTER = {
   computed: 'W',
   'common-practice': 'C',
 } as const;
+
+const withTexts = CONDITION_ITEMS.map((item) => ({ ...item, ...conditionTexts(item) }));
 
 describe('each item of the list', () => {
   // What the texts that are named beside it ask; P: the text itself was read, S: a page that quotes it or sums it up, R: our reading of it.
@@ -124,7 +127,7 @@ describe('each item of the list', () => {
       'not-evaluated',
     ],
   ])('%s', (id, asks, sources, means) => {
-    const item = CONDITION_ITEMS.find((each) => each.id === id);
+    const item = withTexts.find((each) => each.id === id);
     expect(item?.requirement).toMatch(asks);
     expect(item?.sources.map(({ mark, cite }) => `${LETTER[mark]} ${cite}`)).toEqual(sources);
     expect(item?.deviationEffect).toBe(means);
@@ -132,7 +135,7 @@ describe('each item of the list', () => {
   });
 
   it('shows where two texts differ: bath fans as usual, or not overused', () => {
-    const differing = CONDITION_ITEMS.filter(({ conflict }) => conflict);
+    const differing = withTexts.filter(({ conflict }) => conflict);
     expect(differing.map(({ id }) => id)).toEqual(['exhausts-moderate']);
     expect(differing[0]?.conflict).toMatch(/MALB-2014 .*4-A, has bath fans operate normally.*MAH-2019.*strict/);
   });

@@ -4,6 +4,7 @@ import { markedCite } from '../../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../../geometry/rules/profiles.ts';
 import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
+import { conditionTexts } from '../../../../src/protocol/conditions/condition-texts.ts';
 import { CONDITION_ITEMS } from '../../../../src/protocol/conditions/conditions-report.ts';
 import { withCondition } from '../../../../src/protocol/conditions/edit-conditions.ts';
 import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
@@ -19,7 +20,10 @@ import { bare, detector, draw, filled, PAPERS, timed, words } from './job-plans.
 describe('what is asked of the people in the house', () => {
   it.each<VisitDocument>(['notice', 'door-hanger', 'agreement'])('stands on the %s, item by item', (kind) => {
     const text = words(kind, timed);
-    for (const { notice, onlyWith } of CONDITION_ITEMS) if (notice && !onlyWith) expect(text).toContain(notice);
+    for (const item of CONDITION_ITEMS) {
+      const { notice } = conditionTexts(item);
+      if (notice && !item.onlyWith) expect(text).toContain(notice);
+    }
     expect(text).not.toContain('mitigation system switched on');
   });
 
@@ -134,7 +138,7 @@ it('the agreement has room for a signature and for a refusal, and says what is o
 
 it('every sentence for the people in the house belongs to a group of the list', () => {
   const known = SENTENCE_GROUPS.flatMap(({ items }) => items);
-  const asked = CONDITION_ITEMS.filter(({ notice }) => notice !== '').map(({ id }) => id);
+  const asked = CONDITION_ITEMS.filter((item) => conditionTexts(item).notice !== '').map(({ id }) => id);
   expect([...known].sort()).toEqual([...asked].sort());
 });
 
