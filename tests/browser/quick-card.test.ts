@@ -36,7 +36,7 @@ const ANSWERED: CardAnswers = {
   inside: ['right'],
   things: [{ kind: 'window', square: '1,-1' }],
   none: ['moving-air', 'heat', 'sump', 'floor-drain', 'washer-dryer'],
-  support: { kind: 'table', top: null },
+  support: { kind: 'table', top: 762 },
   company: false,
 };
 
@@ -107,7 +107,8 @@ describe('the quick card on a phone', () => {
     const open = await openPage(PHONE);
     expect(await walkToCard(open.page)).toBeLessThanOrEqual(MOST_TAPS);
     const { quickCard } = (await planOf(open.page)) as Plan & { readonly quickCard: CardAnswers };
-    expect({ ...quickCard, closing: null }).toEqual(ANSWERED);
+    // How high the table is nobody has measured yet.
+    expect({ ...quickCard, closing: null }).toEqual({ ...ANSWERED, support: { kind: 'table', top: null } });
     open.expectNoTroubles();
   });
 

@@ -54,8 +54,11 @@ describe('moving air', () => {
     const cleaner = (await editor.level()).fixtures.find(({ kind }) => kind === 'air-cleaner');
     await select(cleaner?.id ?? '');
     const before = await editor.steps();
+    await page.getByLabel('It has an airflow').setChecked(false);
     await page.getByLabel('It has an airflow').setChecked(true);
     const stream = async () => (await editor.level()).fixtures.find(({ id }) => id === cleaner?.id)?.stream;
+    // All round until somebody has looked where it blows.
+    await expect.poll(() => stream()).toMatchObject({ spread: 360 });
     for (const [label, text] of [
       ['Airflow direction', '90'],
       ['Spread', '40'],

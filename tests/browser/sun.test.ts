@@ -97,9 +97,12 @@ describe('direct sun', () => {
     await expect.poll(shade).toBe('well');
     await press('Overhang').focus();
     await page.keyboard.press('Enter');
-    await expect.poll(shade).toEqual({ overhang: { depth: 609.6, above: 0 } });
+    // Nobody has measured it: it keeps no sun out yet.
+    await expect.poll(shade).toEqual({ overhang: { depth: 0, above: 3048 } });
+    expect(await editor.verdict()).toBe('blocked');
     await press('Something outside').click();
-    await expect.poll(shade).toEqual({ overhang: { depth: 609.6, above: 0 }, obstruction: 20 });
+    await expect.poll(shade).toEqual({ overhang: { depth: 0, above: 3048 }, obstruction: 0 });
+    expect(await editor.verdict()).toBe('blocked');
     expect(await press('Overhang').getAttribute('aria-pressed')).toBe('true');
     expect(await accessibilityFindings(page)).toEqual([]);
     await press('Overhang').click();

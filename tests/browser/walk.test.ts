@@ -164,7 +164,8 @@ async function drawBasement({ page }: OpenPage, walker: Walker, byFinger: boolea
   await ask('What stands here?');
   await take('Desk');
   await put('desk', near(2743, 4267), ['6 6 x 8 9'], 'Tab');
-  await walker.length('60 x 30', 'its width and depth');
+  // How high it is decides how high the detectors stand.
+  await walker.length('60 x 30 x 30', 'its width, depth and top');
 
   await walker.click(button('Place'), 'Place');
   await unfold();

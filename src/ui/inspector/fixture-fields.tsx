@@ -18,8 +18,8 @@ import { PlaceFields } from './place-fields.tsx';
 import { HeightFields, ShapeFields } from './size-fields.tsx';
 
 const KINDS = FIXTURE_KINDS.map((value) => ({ value, words: capital(FIXTURE_NOUN[value]) }));
-/** A register that throws to the right, as far as 5 ft: usual size, common practice, no published source. */
-const USUAL_STREAM: Stream = { direction: 0, spread: 60, reach: 1524 };
+/** All round, until somebody has looked where it blows, as far as 5 ft: usual reach, common practice, no published source. */
+const UNSEEN_STREAM: Stream = { direction: 0, spread: 360, reach: 1524 };
 
 export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
   const updateItem = useAppStore((state) => state.updateItem);
@@ -50,7 +50,7 @@ export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
         <input
           type="checkbox"
           checked={stream !== null}
-          onChange={(event) => updateItem(id, { stream: event.currentTarget.checked ? USUAL_STREAM : null })}
+          onChange={(event) => updateItem(id, { stream: event.currentTarget.checked ? UNSEEN_STREAM : null })}
         />
         It has an airflow
       </label>
@@ -97,6 +97,7 @@ function StreamFields({ id, stream }: { readonly id: string; readonly stream: St
         least={0}
         most={360}
         onCommit={(spread) => change({ spread: spread ?? 0 })}
+        {...(stream.spread === 360 ? { hint: '360° is all round: look where it blows, and enter both.' } : {})}
       />
       <LengthField label="Reach" value={stream.reach} most={LARGEST_IN_HOUSE} onCommit={(reach) => change({ reach })} />
     </div>

@@ -9,9 +9,9 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 type Shade = NonNullable<Opening['shade']>;
 type PartialShade = Exclude<Shade, string>;
 
-/** A roof that stands out as far as 24 in, right over the head; trees and houses as high as 20°: usual sizes, no published source. */
-const USUAL_OVERHANG = { depth: 609.6, above: 0 };
-const USUAL_OBSTRUCTION = 20;
+/** A roof and what stands outside begin where they keep no sun out: that is for a tape to say. Far over the head, mm: 10 ft. */
+const UNMEASURED_OVERHANG = { depth: 0, above: 3048 };
+const UNMEASURED_OBSTRUCTION = 0;
 
 /** What keeps direct sun out of an outside opening: each a press. Clouds are not among it. */
 export function SunFields({ opening }: { readonly opening: Opening }) {
@@ -48,12 +48,12 @@ export function SunFields({ opening }: { readonly opening: Opening }) {
             <Press
               words="Overhang"
               on={overhang !== undefined}
-              onPress={(on) => setPart({ overhang: on ? USUAL_OVERHANG : undefined })}
+              onPress={(on) => setPart({ overhang: on ? UNMEASURED_OVERHANG : undefined })}
             />
             <Press
               words="Something outside"
               on={obstruction !== undefined}
-              onPress={(on) => setPart({ obstruction: on ? USUAL_OBSTRUCTION : undefined })}
+              onPress={(on) => setPart({ obstruction: on ? UNMEASURED_OBSTRUCTION : undefined })}
             />
           </div>
           {overhang && (
@@ -70,6 +70,9 @@ export function SunFields({ opening }: { readonly opening: Opening }) {
                 bare="small"
                 onCommit={(above) => setPart({ overhang: { ...overhang, above } })}
               />
+              {overhang.depth === 0 && (
+                <p className="field__hint wide">Measure both: until then it keeps no sun out.</p>
+              )}
             </>
           )}
           {obstruction !== undefined && (
@@ -79,8 +82,8 @@ export function SunFields({ opening }: { readonly opening: Opening }) {
               unit="°"
               least={0}
               most={90}
-              hint="Seen from the window: 0 is level, 45 half way up."
-              onCommit={(degrees) => setPart({ obstruction: degrees ?? USUAL_OBSTRUCTION })}
+              hint="Seen from the window: 0 is level and hides nothing, 45 is half way up."
+              onCommit={(degrees) => setPart({ obstruction: degrees ?? UNMEASURED_OBSTRUCTION })}
             />
           )}
           <p className="field__hint wide">
