@@ -118,9 +118,9 @@ export const LOOKED_TITLE = 'You have looked';
 /** As many open points are named beside the verdict. */
 const NAMED = 3;
 
-/** Returns, for beside the verdict, that one place is not enough, how much is open and the first of it by name; null for nothing. */
-export function openSentence({ open, places }: CardSpot): string | null {
-  const said = [places, openWords(open)].filter((text) => text !== null);
+/** Returns, for beside the verdict, what is loosened, that one place is not enough, how much is open and the first of it by name; null for nothing. */
+export function openSentence({ open, places, loosened }: CardSpot): string | null {
+  const said = [loosened, places, openWords(open)].filter((text) => text !== null);
   return said.length > 0 ? said.join(' ') : null;
 }
 

@@ -48,6 +48,8 @@ export interface CardSpot {
   readonly gap: string | null;
   /** That one place is not enough for so large a room, in a sentence; null where it is. */
   readonly places: string | null;
+  /** The rules that the plan loosens, in a sentence; null where it loosens none. */
+  readonly loosened: string | null;
   readonly on: 'table' | 'shelf' | null;
   /** What to measure before it is set down: "at least 4 ft from the furnace". */
   readonly measure: readonly string[];
@@ -132,6 +134,7 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
     heights: heightsOf(plan, answers),
     gap: detectors.length > 1 ? gapWords(plan) : null,
     places: placesOf(plan, model),
+    loosened: loosenedOf(plan),
     on: answers.support?.kind ?? null,
     measure: toMeasure(plan, reports),
     points,
@@ -150,6 +153,16 @@ function placesOf(plan: Plan, { level, rooms }: LevelModel): string | null {
   if (needed < 2) return null;
   const area = rooms.reduce((sum, { floorArea }) => sum + floorArea, 0);
   return `One place is not enough: a room of ${formatArea(area, plan.display.length)} takes ${needed}. Check the two lengths of the room, or use the full app.`;
+}
+
+function loosenedOf({ protocol, display }: Plan): string | null {
+  const words = effectiveRules(protocol)
+    .filter(({ override }) => override?.loosened)
+    .map(({ name, least, override }) => {
+      const [own, published] = [least ?? 0, override?.published ?? 0].map((mm) => formatRequired(mm, display.length));
+      return `${name.toLowerCase()} ${own} instead of ${published}`;
+    });
+  return words.length > 0 ? `Looser than published: ${words.join('; ')}.` : null;
 }
 
 function tapesOf(plan: Plan, model: LevelModel): readonly TapeDistance[] {

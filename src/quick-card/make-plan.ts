@@ -69,7 +69,7 @@ function settled(base: Plan, answers: CardAnswers): Plan {
     site: { ...site, purpose: 'own-household' },
     protocol: { ...base.protocol, overrides: overridesOf(base, leaflet) },
     kit: kitOf(base, leaflet),
-    practice: WAKING_HOURS,
+    practice: base.practice ?? WAKING_HOURS,
   };
 }
 
@@ -99,13 +99,21 @@ function hoursOf({ kit }: Plan, leaflet: Leaflet): Pick<Plan['kit'], 'minimumHou
   return { minimumHours, maximumHours };
 }
 
-/** A leaflet's distance counts where it asks for more: the rule's own is never loosened by it. */
+const LEAFLET_NOTE = "The kit's leaflet";
+
+/**
+ * A leaflet's distance counts where it asks for more: the rule's own is never loosened by it, and neither is one that was set in the full app.
+ */
 function overridesOf({ protocol }: Plan, { distances }: Leaflet): Plan['protocol']['overrides'] {
-  return LEAFLET_RULES.flatMap((rule) => {
+  const own = protocol.overrides.filter(({ note }) => note !== LEAFLET_NOTE);
+  const copied = LEAFLET_RULES.flatMap((rule) => {
     const [wanted, published] = [distances[rule], publishedDistance(protocol.profile, rule)];
     if (wanted === undefined || published === null || wanted <= published) return [];
-    return [{ rule, distance: wanted, note: "The kit's leaflet" }];
+    return own.some((one) => one.rule === rule && one.distance >= wanted)
+      ? []
+      : [{ rule, distance: wanted, note: LEAFLET_NOTE }];
   });
+  return [...own.filter(({ rule }) => !copied.some((one) => one.rule === rule)), ...copied];
 }
 
 /** What was looked for and is not there; a group of which something is drawn needs no such answer. */

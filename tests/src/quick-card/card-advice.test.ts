@@ -161,3 +161,18 @@ describe('a room that takes more than one place', () => {
     expect(small && openSentence(small)).not.toMatch(/One place/);
   });
 });
+
+describe('a rule that the plan loosens', () => {
+  it('is told beside the verdict, on the screen and on paper', () => {
+    const plan = planOf({});
+    const overrides = [{ rule: 'outside-wall', distance: 152.4, note: 'Dry wall' }];
+    const card = describeCard({ ...plan, protocol: { ...plan.protocol, overrides } });
+    const sentence = card.spot && openSentence(card.spot);
+    expect(sentence && plain(sentence)).toMatch(
+      /^Looser than published: exterior walls 6 in instead of 1 ft\. Not a clear/,
+    );
+    const svg = drawCardPage(card, { paper: 'letter', date: '2026-11-28' });
+    expect(plain(svg)).toContain('Looser than published');
+    expect(openSentence(cardOf({}).spot as never)).not.toContain('Looser');
+  });
+});

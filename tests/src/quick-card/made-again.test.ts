@@ -143,6 +143,32 @@ describe('what was looked at', () => {
   });
 });
 
+describe('what was set in the full app', () => {
+  const own = (rule: string, distance: number, note: string) => ({ rule, distance, note });
+  const changed = (...overrides: readonly ReturnType<typeof own>[]): Plan => ({
+    ...made,
+    protocol: { ...made.protocol, overrides },
+  });
+  const leaflet = { ...ANSWERED.leaflet, distances: { heat: 6 * FOOT } };
+  const copied = own('heat', 6 * FOOT, "The kit's leaflet");
+
+  it('holds when the card is made again: distances with their notes, and working hours', () => {
+    const wider = own('outside-wall', 2 * FOOT, 'Cold wall');
+    expect(again(changed(wider), {}).protocol.overrides).toEqual([wider]);
+    expect(again(changed(wider), { leaflet }).protocol.overrides).toEqual([wider, copied]);
+    const practice = { days: [{ day: 'sat', from: '09:00', to: '12:00' }], daysOff: [] } as const;
+    expect(again({ ...made, practice }, {}).practice).toEqual(practice);
+  });
+
+  it('gives way to a leaflet that asks for more, and not to one that asks for less', () => {
+    expect(again(changed(own('heat', 5 * FOOT, 'Old stove')), { leaflet }).protocol.overrides).toEqual([copied]);
+    const wider = own('heat', 8 * FOOT, 'Old stove');
+    expect(again(changed(wider), { leaflet }).protocol.overrides).toEqual([wider]);
+    // What the leaflet asked for before and no longer asks for goes.
+    expect(again(changed(copied), {}).protocol.overrides).toEqual([]);
+  });
+});
+
 describe('isDrawnOn(plan)', () => {
   it('tells a plan that was drawn on from one that its answers tell whole', () => {
     expect(isDrawnOn(made)).toBe(false);
