@@ -463,6 +463,21 @@ describe('the quick card on other screens', () => {
     await square.focus();
     await page.keyboard.press('Space');
     expect(await square.getAttribute('aria-pressed')).toBe('true');
+    // One stop of the Tab key for all squares; the arrows lead through the picture.
+    const names: string[] = [];
+    for (const key of ['ArrowUp', 'ArrowUp', 'ArrowUp', 'ArrowRight', 'ArrowDown']) {
+      await page.keyboard.press(key);
+      names.push(await page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? ''));
+    }
+    expect(names).toEqual([
+      'left wall, 2 of 5 from the far wall',
+      'left wall, 1 of 5 from the far wall',
+      'far wall, 1 of 5 from the left',
+      'far wall, 2 of 5 from the left',
+      'wall that you come in through, 2 of 5 from the left',
+    ]);
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/on this floor, 10 ft/);
     await page.getByRole('button', { name: 'Make the card' }).focus();
     await page.keyboard.press('Enter');
     await page.locator('.quick-card__verdict').waitFor();
