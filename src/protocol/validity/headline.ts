@@ -6,14 +6,7 @@ import { locationName } from '../results/locations.ts';
 import { isRetest } from '../results/next-steps.ts';
 import { amountsInUnit } from '../results/radon.ts';
 import { homeStep } from './home-step.ts';
-import {
-  issueText,
-  type TestStage,
-  type TestState,
-  VALIDITY_HEADLINE,
-  VALIDITY_TEXT,
-  type ValidityIssue,
-} from './validity.ts';
+import { issueText, type TestStage, type TestState, type ValidityIssue, validityWords } from './validity.ts';
 
 /** The whole test in one line; its tone is that of the worst part. */
 export interface TestHeadline {
@@ -34,7 +27,7 @@ export interface TestHeadline {
  */
 export function testHeadline(plan: Plan, state: TestState): TestHeadline {
   const [worst, ...others] = state.issues;
-  const head = VALIDITY_HEADLINE[state.validity];
+  const { head } = validityWords(plan, state);
   if (plan.levels.every(({ detectors }) => detectors.length === 0)) {
     return { tone: 'unknown', head: 'Not begun', text: 'No detector is placed yet.', more: 0, stage: 'place' };
   }
@@ -76,5 +69,5 @@ export function describeIssuesToFix(plan: Plan, state: TestState): readonly stri
 
 function withIssues(plan: Plan, state: TestState, words: (issue: ValidityIssue) => string): readonly string[] {
   if (state.issues.length === 0) return [headlineDetail(plan, state)];
-  return [VALIDITY_TEXT[state.validity], ...state.issues.map(words), ...state.notes];
+  return [validityWords(plan, state).text, ...state.issues.map(words), ...state.notes];
 }

@@ -1,3 +1,5 @@
+import type { Plan } from '../../../geometry/plan/model.ts';
+
 /** Whether results may be used. The worst of several counts: "not-evaluated" before "unknown" before "holds". */
 export type Validity = 'holds' | 'unknown' | 'not-evaluated';
 
@@ -69,6 +71,31 @@ export const VALIDITY_HEADLINE: Readonly<Record<Validity, string>> = {
   'not-evaluated': 'Invalid, do not use',
   unknown: 'Unknown',
 };
+
+/** Of a test that is not measured yet, and against which there is nothing but placement and times: a pair can be completed, a kit left longer. */
+const AS_IT_STANDS = {
+  head: 'Invalid as it stands',
+  text: 'As it stands this test is invalid. Before the pick-up this can still be corrected.',
+};
+
+/** Whether what makes a test invalid can still be corrected, and has spoiled no result. */
+export const isOpenToCorrection = (
+  { visit, readings }: Pick<Plan, 'visit' | 'readings'>,
+  { validity, issues }: TestState,
+): boolean =>
+  validity === 'not-evaluated' &&
+  visit.end === null &&
+  readings.length === 0 &&
+  issues.every((each) => each.validity !== validity || each.stage === 'place' || each.stage === 'time');
+
+/** Returns the headline of a test, and what its validity means for the results. */
+export function validityWords(
+  plan: Pick<Plan, 'visit' | 'readings'>,
+  state: TestState,
+): { readonly head: string; readonly text: string } {
+  if (isOpenToCorrection(plan, state)) return AS_IT_STANDS;
+  return { head: VALIDITY_HEADLINE[state.validity], text: VALIDITY_TEXT[state.validity] };
+}
 
 const RANK: Readonly<Record<Validity, number>> = { 'not-evaluated': 0, unknown: 1, holds: 2 };
 

@@ -1,6 +1,6 @@
 import { notRecorded } from '../../protocol/required-items/not-recorded.ts';
 import { headlineSentence } from '../../protocol/validity/headline-sentence.ts';
-import { VALIDITY_TEXT, type Validity } from '../../protocol/validity/validity.ts';
+import { type Validity, validityWords } from '../../protocol/validity/validity.ts';
 import { type Block, boxed, paragraph, space, stack } from '../block.ts';
 import type { FlowItem } from '../flow.ts';
 import { COLOR } from '../style.ts';
@@ -37,7 +37,7 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
   const first = causes.length > CAUSES_AT_ONCE ? CAUSES_FIRST : causes.length;
   const lines: Block[] = [
     paragraph(headlineSentence(plan, state), inner, { size: 4.6, weight: 'bold' }),
-    ...[VALIDITY_TEXT[state.validity]].filter(Boolean).map((words) => paragraph(words, inner, LEAD_BOLD)),
+    ...[validityWords(plan, state).text].filter(Boolean).map((words) => paragraph(words, inner, LEAD_BOLD)),
     ...causes.slice(0, first).map((words) => paragraph(words, inner, LEAD)),
     ...(causes.length > first ? [paragraph(`And ${causes.length - first} more, below.`, inner, LEAD)] : []),
     ...state.notes.map((words) => paragraph(words, inner, LEAD)),

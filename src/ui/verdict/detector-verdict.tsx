@@ -3,6 +3,7 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { capital, describeReport, headlineText, notRunRules, toneOf } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
+import { isOpenToCorrection } from '../../protocol/validity/validity.ts';
 import { useAppStore } from '../../state/store.ts';
 import { testStateOf } from '../../state/test-state.ts';
 import { later } from '../hooks/later.tsx';
@@ -31,6 +32,7 @@ export function DetectorVerdict({ detector, report, numbers }: Props) {
   const room = level.rooms.find(({ id }) => id === report.room);
   const notRun = notRunRules(report, plan);
   const testFails = useAppStore((state) => testStateOf(state.plan).validity === 'not-evaluated');
+  const isOpen = useAppStore((state) => isOpenToCorrection(state.plan, testStateOf(state.plan)));
   return (
     <>
       <div className="verdict-panel__say">
@@ -41,7 +43,11 @@ export function DetectorVerdict({ detector, report, numbers }: Props) {
             Detector {detector.label.trim() || 'without a label'}
             {room ? `, ${room.name.trim() || 'room without a name'}` : ''}
           </p>
-          {testFails && <p className="verdict-panel__where">This is the placement alone: the test is invalid.</p>}
+          {testFails && (
+            <p className="verdict-panel__where">
+              This is the placement alone: the test is invalid{isOpen && ' as it stands'}.
+            </p>
+          )}
         </div>
         <p className="verdict-panel__reason">{unbrokenFigures(describeReport(report, plan, level))}</p>
         <OpenRows detector={detector} report={report} plan={plan} level={level} />

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { openStage } from '../../../commands/panels.ts';
 import { notRecorded } from '../../../protocol/required-items/not-recorded.ts';
-import { STAGE_BUTTON, type TestState, VALIDITY_HEADLINE, VALIDITY_TEXT } from '../../../protocol/validity/validity.ts';
+import { STAGE_BUTTON, type TestState, validityWords } from '../../../protocol/validity/validity.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import './standing-note.css';
 
@@ -14,9 +14,11 @@ interface Props {
  * Why the results of this test decide nothing, or not yet, with a button to what is missing. For a valid test its remarks, and what
  * published lists require of its report and nobody recorded.
  */
-export function StandingNote({ plan, state: { validity, issues, notes } }: Props) {
+export function StandingNote({ plan, state }: Props) {
+  const { validity, issues, notes } = state;
   const gaps = validity === 'holds' ? notRecorded(plan) : null;
   if (gaps && notes.length === 0 && !gaps.short) return null;
+  const words = validityWords(plan, state);
   const stages = [...new Set(issues.map(({ stage }) => stage))];
   const holds = notes.length > 0 ? 'tight' : 'clear';
   const mark = { holds, unknown: 'unknown', 'not-evaluated': 'blocked' } as const;
@@ -24,10 +26,10 @@ export function StandingNote({ plan, state: { validity, issues, notes } }: Props
     <section className="standing" data-standing={validity} aria-label="Validity of this test">
       <h3 className="standing__head">
         <VerdictMark verdict={mark[validity]} />
-        {VALIDITY_HEADLINE[validity]}
+        {words.head}
         {gaps?.short && `. ${gaps.short}`}
       </h3>
-      <p>{VALIDITY_TEXT[validity]}</p>
+      <p>{words.text}</p>
       {stages.map((stage) => (
         <div key={stage} className="standing__reasons">
           {issues

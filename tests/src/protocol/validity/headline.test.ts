@@ -1,8 +1,39 @@
 import { describe, expect, it } from 'vitest';
+import type { Plan } from '../../../../geometry/plan/model.ts';
 import { readHints } from '../../../../src/advice/guidance/read.ts';
-import { testHeadline } from '../../../../src/protocol/validity/headline.ts';
+import { describeIssues, testHeadline } from '../../../../src/protocol/validity/headline.ts';
 import { testState } from '../../../../src/protocol/validity/test-state.ts';
-import { validTestPlan } from '../../../helpers/valid-test-plan.ts';
+import { GOOD_VISIT, validTestPlan } from '../../../helpers/valid-test-plan.ts';
+
+describe('a test that is invalid', () => {
+  const late = { ...GOOD_VISIT, closedSince: '2026-03-07T17:00:00-05:00' };
+  const OPENED = { item: 'windows-closed', state: 'broken', at: '2026-03-08T09:00:00-04:00', note: '' } as const;
+  const headOf = (plan: Plan) => {
+    const state = testState(plan);
+    expect(state.validity).toBe('not-evaluated');
+    return { head: testHeadline(plan, state).head, all: describeIssues(plan, state).join(' ') };
+  };
+
+  it('is so as it stands before the pick-up: left for longer it may still be valid', () => {
+    const before = headOf(validTestPlan([], { visit: { ...late, end: null }, conditions: [] }));
+    expect(before.head).toBe('Invalid as it stands');
+    expect(before.all).toMatch(/^As it stands this test is invalid\. .*or pick it up at/);
+    expect(before.all).not.toMatch(/[Dd]o not use/);
+  });
+
+  it('is not to be used once it is picked up, or has a result', () => {
+    for (const plan of [
+      validTestPlan([1, 1.1], { visit: late }),
+      validTestPlan([], { visit: late }),
+      validTestPlan([1, 1.1], { visit: { ...late, end: null }, conditions: [] }),
+      // A window that was open is no matter of waiting.
+      validTestPlan([], { visit: { ...late, end: null }, conditions: [OPENED] }),
+    ]) {
+      expect(headOf(plan).head).toBe('Invalid, do not use');
+      expect(headOf(plan).all).toContain('Do not use them.');
+    }
+  });
+});
 
 const saidOf = (values: readonly number[]) => {
   const plan = validTestPlan(values);
