@@ -59,7 +59,12 @@ function SideRail() {
       <button type="button" className="rail" onClick={() => unfold('side')}>
         {tone && <VerdictMark verdict={tone} size={22} />}
         <span>{report ? capital(headlineText(report)) : 'Verdict'}</span>
-        {report && <span className="rail__more">placement of {label || 'a detector'}</span>}
+        {label && (
+          <span className="rail__more rail__whose">
+            <span className="unseen">placement of </span>
+            {label}
+          </span>
+        )}
         <LoosenedShort />
         {selected && <span className="rail__more">and dimensions of the selection</span>}
         <span className="unseen">, unfold</span>
