@@ -6,7 +6,7 @@ import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { recordedStart } from '../protocol/custody/placed.ts';
 import { answersOf, type CardAnswers, GROUP_IDS } from './answers.ts';
 import { drawnLevels } from './levels.ts';
-import { middleOf, modelOf, NO_REACH, withTable } from './spot.ts';
+import { CARRIER, middleOf, modelOf, NO_REACH, withTable } from './spot.ts';
 import { GROUPS, THINGS } from './things.ts';
 
 /** The level of a card's plan: the one with a detector, else the highest. */
@@ -23,11 +23,20 @@ export const hasBegun = ({ visit, readings }: Plan): boolean =>
 export function answersNow(plan: Plan): CardAnswers | null {
   const answers = answersOf(plan);
   if (!answers) return null;
-  const { lookedFor = [], ceiling, ceilingAnswered } = cardLevel(plan);
+  const level = cardLevel(plan);
+  const { lookedFor = [], ceiling, ceilingAnswered } = level;
   const none = GROUP_IDS.filter((group) =>
     GROUPS[group].rule === null ? answers.none.includes(group) : lookedFor.includes(group),
   );
-  return { ...answers, none, ceiling: ceilingAnswered === false ? answers.ceiling : ceiling };
+  const support = supportNow(level, answers);
+  return { ...answers, none, support, ceiling: ceilingAnswered === false ? answers.ceiling : ceiling };
+}
+
+/** What carries the kit, with the height of its top where somebody has measured it since. */
+function supportNow({ objects }: Level, { support }: CardAnswers): CardAnswers['support'] {
+  const carrier = objects.find(({ id }) => id === CARRIER);
+  if (!support || !carrier || carrier.topAnswered === false) return support;
+  return { ...support, top: carrier.top };
 }
 
 /** Whether something is drawn in the plan of a card that its answers do not tell: to make the card again would lose it. */
@@ -40,7 +49,7 @@ export function isDrawnOn(plan: Plan): boolean {
 
 /** All but what a card sets down by itself: kits, and what carries them. */
 function drawingOf({ id, walls, openings, fixtures, rooms, objects }: Level): unknown {
-  return { id, walls, openings, fixtures, rooms, objects: objects.filter((object) => object.id !== 't1') };
+  return { id, walls, openings, fixtures, rooms, objects: objects.filter((object) => object.id !== CARRIER) };
 }
 
 /**

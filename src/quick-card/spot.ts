@@ -27,6 +27,8 @@ const { radius, tall } = USUAL_DETECTOR;
 const USUAL_TOP = { table: 762, shelf: 1219.2 } as const;
 const TABLE_SIDE: Mm = 508;
 const BOARD: Mm = 25.4;
+/** The id of what a card sets down to carry its kit. */
+export const CARRIER = 't1';
 /** A table stands this far off the walls, mm: an inch. */
 const OFF_WALL: Mm = 25.4;
 
@@ -135,7 +137,7 @@ export function withTable(plan: Plan, levelId: string, answers: CardAnswers, top
   const least = 2 * (spread + radius) + 2;
   const side = Math.max(least, Math.min(TABLE_SIDE + 2 * spread, 2 * (free - OFF_WALL)));
   return withObject(plan, levelId, {
-    id: 't1',
+    id: CARRIER,
     name: 'Small table',
     shape: { box: { center: [x, y], width: side, depth: side, turn: 0 } },
     bottom: 0,
@@ -170,7 +172,7 @@ function withShelf(plan: Plan, levelId: string, answers: CardAnswers): Plan {
     : [side === 'left' ? depth / 2 : size.across - depth / 2, y];
   const top = topOf(plan, answers);
   return withObject(plan, levelId, {
-    id: 't1',
+    id: CARRIER,
     name: 'Shelf',
     shape: { box: { center, width: along ? long : depth, depth: along ? depth : long, turn: 0 } },
     bottom: Math.max(0, top - BOARD),

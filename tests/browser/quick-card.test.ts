@@ -187,6 +187,17 @@ describe('the quick card on a phone', () => {
     ).toBe(true);
   });
 
+  it('leads from a height that nobody has measured to its question', async () => {
+    const { page } = await openCard({ ...ANSWERED, support: { kind: 'table', top: null } });
+    await button(page, 'Answer it: height above the floor').tap();
+    const top = page.getByLabel(/^How high its top is/);
+    await top.fill('2 ft');
+    await top.press('Enter');
+    await button(page, 'Make the card').tap();
+    await page.getByText('2 ft above the floor, on a small table that you move there.').waitFor();
+    expect(await button(page, 'Answer it: height above the floor').count()).toBe(0);
+  });
+
   it('draws the sketch in the font of the page', async () => {
     const { page } = await openCard();
     const sketch = page.locator('.quick-card__sketch');

@@ -294,4 +294,5 @@ function OpenPoint({ point, first, onPress }: OpenPointProps) {
 
 /** The question that a point belongs to; null where none asks for it. */
 const questionOf = (rule: RuleId): GroupId | 'support' | null =>
-  rule === 'support' || rule === 'ceiling' ? 'support' : (GROUP_IDS.find((group) => group === rule) ?? null);
+  OF_SUPPORT.includes(rule) ? 'support' : (GROUP_IDS.find((group) => group === rule) ?? null);
+const OF_SUPPORT: readonly RuleId[] = ['support', 'height-band', 'ceiling'];

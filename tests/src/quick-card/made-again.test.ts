@@ -143,6 +143,26 @@ describe('what was looked at', () => {
   });
 });
 
+describe('what was measured in the full app', () => {
+  it('is an answer when the card is made again: the top that carries the kit', () => {
+    const open = quickPlan(base, { ...ANSWERED, support: { kind: 'table', top: null } }, NOW);
+    expect(answersNow(open)?.support).toEqual({ kind: 'table', top: null });
+    const measured: Plan = {
+      ...open,
+      levels: open.levels.map((level) => ({
+        ...level,
+        objects: level.objects.map(({ topAnswered: _, ...object }) => ({ ...object, top: 700 })),
+        detectors: level.detectors.map((detector) => ({ ...detector, base: 700 })),
+      })),
+    };
+    const now = answersNow(measured);
+    expect(now?.support).toEqual({ kind: 'table', top: 700 });
+    const plan = quickPlan(measured, now ?? ANSWERED, NOW);
+    expect(detectorsOf(plan)[0]?.base).toBe(700);
+    expect(describeCard(plan).spot?.open.map(({ rule }) => rule)).not.toContain('height-band');
+  });
+});
+
 describe('what was set in the full app', () => {
   const own = (rule: string, distance: number, note: string) => ({ rule, distance, note });
   const changed = (...overrides: readonly ReturnType<typeof own>[]): Plan => ({
