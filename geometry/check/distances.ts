@@ -195,7 +195,7 @@ function unmeasuredNearby(model: LevelModel, detector: Detector, rule: Effective
     .filter(({ body }) => Math.max(0, bodyDistance(body, x, y) - detector.radius) < least - LIMIT_TOLERANCE);
   const nearest = nearestOf(open, detector);
   if (!nearest) return [];
-  return [{ ...reasonCheck(rule, 'unknown', 'How high it is has not been measured.', true), subject: nearest.id }];
+  return [{ ...reasonCheck(rule, 'unknown', 'Nobody has measured how high it is.', true), subject: nearest.id }];
 }
 
 function nearestOf(subjects: readonly Subject[], { at: [x, y] }: Detector): Subject | null {

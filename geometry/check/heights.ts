@@ -19,7 +19,7 @@ export function checkHeightOn(level: Level, detector: Detector, rule: EffectiveR
   const rows = checkHeight(detector, rule, tapeTolerance);
   const carrier = unmeasuredCarrier(level, detector);
   if (!carrier || rows.some(({ verdict }) => verdict === 'blocked')) return rows;
-  const reason = 'How high the thing under it is has not been measured.';
+  const reason = 'Nobody has measured how high the thing under it is.';
   return [{ ...reasonCheck(rule, 'unknown', reason, true), subject: carrier.id }];
 }
 

@@ -8,7 +8,7 @@ export function freshPlan(): Plan {
   return {
     ...plan,
     site: { ...plan.site, ...(timeZone ? { timeZone } : {}), purposeAnswered: false, northAnswered: false },
-    kit: { ...plan.kit, hoursAnswered: false },
+    kit: { ...plan.kit, kind: '', hoursAnswered: false },
     levels: plan.levels.map((level) => ({
       ...level,
       ceilingAnswered: false,

@@ -91,7 +91,7 @@ const ANY_STATE = testStateFrom([]);
 function measurementsOf(plan: Plan): readonly Measurement[] {
   const at = msOf(plan.visit.end) ?? msOf(plan.visit.start);
   const month = monthOf(at, plan.site.timeZone);
-  const device = plan.kit.kind;
+  const device = deviceOf(plan);
   return evaluateResults(plan, ANY_STATE).map(({ set, values, mean, rpd }): Measurement => {
     const [a, b] = values;
     if (values.length !== 2 || !a || !b || !mean) return { month, device, pair: null };
@@ -101,6 +101,9 @@ function measurementsOf(plan: Plan): readonly Measurement[] {
     return { month, device, pair: { where, at, month, device, values: [a, b], mean, rpd, band: bandOf(mean), below } };
   });
 }
+
+/** The kind of kit, which a book counts apart; one that nobody has entered is a kind of its own. */
+const deviceOf = ({ kit }: Plan): string => kit.kind.trim() || 'kind not entered';
 
 function monthOf(at: Ms | null, zone: string): string {
   if (at === null) return UNDATED;
@@ -112,7 +115,7 @@ function checksOf(plan: Plan): readonly CheckRecord[] {
   return (plan.quality ?? []).map((check): CheckRecord => {
     const month = monthOf(msOf(check.at), plan.site.timeZone);
     const error = spikeError(check);
-    return { check, where: plan.title, month, device: plan.kit.kind, error, verdict: verdictOf(check, error) };
+    return { check, where: plan.title, month, device: deviceOf(plan), error, verdict: verdictOf(check, error) };
   });
 }
 

@@ -239,7 +239,11 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     id: 'weather',
     name: 'Severe weather, as noted during the test',
     sources: [ILLINOIS('K')],
-    missing: ({ weather = [] }) => unless(weather.length > 0, 'no note of the weather'),
+    missing: ({ weather = [] }) =>
+      unless(
+        weather.some(({ text }) => text.trim()),
+        'no note of the weather',
+      ),
   },
   {
     id: 'locations',

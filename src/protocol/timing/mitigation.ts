@@ -7,10 +7,17 @@ import { AFTER_MITIGATION_WITHIN, limitWords, MITIGATION_BEFORE, MITIGATION_BEFO
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
 
-/** Whether there is a mitigation system: drawn, named as the reason for the test, or noted as running. */
-export function hasMitigation({ levels, site, visit }: Plan): boolean {
+/** Whether there is a mitigation system: drawn, named as the reason for the test, noted as running, or seen by who wrote the report. */
+export function hasMitigation({ levels, site, visit, report }: Plan): boolean {
+  const seen = report?.mitigation?.seen;
   const drawn = levels.some(({ fixtures }) => fixtures.some(({ kind }) => kind === 'mitigation-pipe'));
-  return drawn || site.purpose === 'after-mitigation' || visit.mitigationOnSince !== null;
+  return (
+    drawn ||
+    site.purpose === 'after-mitigation' ||
+    visit.mitigationOnSince !== null ||
+    seen === 'running' ||
+    seen === 'not-running'
+  );
 }
 
 /** MAH-2019, 7.3.2, and the 30 days apply to the test after mitigation. */

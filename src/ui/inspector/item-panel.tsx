@@ -1,3 +1,4 @@
+import { unmeasuredCarrier } from '../../../geometry/check/support.ts';
 import { findItem, type ListedItem } from '../../../geometry/edit/listed-items.ts';
 import { counted } from '../../../geometry/messages/index.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
@@ -37,7 +38,8 @@ export function ItemPanel() {
 /** The numbers of the selected detector, folded under its verdict. */
 export function DetectorNumbers() {
   const open = usePanels((ui) => ui.numbersOpen);
-  const detector = useLevel().detectors.find(({ id }) => useAppStore.getState().selection.includes(id));
+  const level = useLevel();
+  const detector = level.detectors.find(({ id }) => useAppStore.getState().selection.includes(id));
   const unit = useAppStore((state) => state.plan.display.length);
   if (!detector) return null;
   return (
@@ -47,7 +49,11 @@ export function DetectorNumbers() {
       onToggle={(event) => usePanels.setState({ numbersOpen: event.currentTarget.open })}
     >
       <summary>
-        Dimensions <span className="soft">{formatMeasured(detector.base, unit)} above the floor</span>
+        Dimensions{' '}
+        <span className="soft">
+          {formatMeasured(detector.base, unit)} above the floor
+          {unmeasuredCarrier(level, detector) ? ', not measured' : ''}
+        </span>
       </summary>
       <ItemPanel />
     </details>

@@ -8,6 +8,7 @@ import { qualityBook } from '../../../../src/protocol/quality/quality-book.ts';
 import { chartRows } from '../../../../src/protocol/quality/quality-csv.ts';
 import { BLANKS, DUPLICATES, requiredInMonth, SPIKES } from '../../../../src/protocol/quality/requirements.ts';
 import { asNumber } from '../../../../src/protocol/results/exact.ts';
+import { freshPlan } from '../../../../src/state/fresh-plan.ts';
 import { days, independently, invented, onePlace as plan } from '../../../helpers/invented-pairs.ts';
 
 describe('what a month owes', () => {
@@ -58,6 +59,17 @@ describe('what a month owes', () => {
       ['2026-04', 1, { done: 0, required: 1 }, { done: 0, required: 1 }],
     ]);
     expect(book.years).toEqual([{ year: '2026', device: 'charcoal-barrier', spikes: { done: 1, required: 3 } }]);
+  });
+
+  it('a kind of kit that nobody has entered is a kind of its own', () => {
+    const fresh = freshPlan();
+    expect(fresh.kit.kind).toBe('');
+    const open = { ...plan([3], '2026-03-02'), kit: fresh.kit };
+    expect(
+      qualityBook([open, plan([3], '2026-03-02')])
+        .months.map(({ device }) => device)
+        .sort(),
+    ).toEqual(['charcoal-barrier', 'kind not entered']);
   });
 
   it('the month is that of the local time at the property', () => {

@@ -37,7 +37,7 @@ const WITHOUT: readonly (readonly [string, (plan: Plan) => Plan])[] = [
   ['deviations', (plan) => ({ ...plan, conditions: plan.conditions.slice(1) })],
   ['finished-areas', (plan) => withReport(plan, { areas: ' ' })],
   ['vents', (plan) => withReport(plan, { vents: '' })],
-  ['weather', (plan) => ({ ...plan, weather: [] })],
+  ['weather', (plan) => ({ ...plan, weather: [{ at: null, text: ' ' }] })],
   ['firm', (plan) => withReport(plan, { firm: { ...emptyParty } })],
 ];
 

@@ -155,6 +155,23 @@ describe('the reason for the test, while nobody has answered it', () => {
   });
 });
 
+describe('a mitigation system that the report names', () => {
+  const seenAs = (seen: 'none' | 'running' | 'not-running' | 'unknown') =>
+    testState(validTestPlan([1, 1.1], { report: { mitigation: { seen, note: '' } } }));
+
+  it.each(['running', 'not-running'] as const)('%s, asks for its hours, drawn or not', (seen) => {
+    const { validity, issues } = seenAs(seen);
+    expect(validity).toBe('unknown');
+    expect(issues.map(({ text }) => text)).toContainEqual(
+      expect.stringContaining('Since when the system has run is not recorded.'),
+    );
+  });
+
+  it.each(['none', 'unknown'] as const)('%s, asks for nothing', (seen) => {
+    expect(seenAs(seen).validity).toBe('holds');
+  });
+});
+
 describe('what is under the floor of another level, while nobody has answered it', () => {
   const twoLevels = (change: Partial<Level>, profile: string) => {
     const above = houseLevel('L2', 'B', { name: 'Main floor', order: 1, ground: 'none', detectors: [], ...change });
