@@ -112,11 +112,21 @@ function spotPart(card: QuickCard, width: number, style: TextStyle): Block {
   ]);
 }
 
-/** Two columns, as even as the order of the sections allows. */
+/** Two columns, as even as they can be: each keeps the order of the sections, and the first one heads the left. */
 function sectionsPart(sections: readonly CardSection[], width: number, style: TextStyle): Block {
   const each = (width - GUTTER) / 2;
   const blocks = sections.map((section) => sectionBlock(section, each, style));
-  const columns = blocks.map((_, k) => [stack(blocks.slice(0, k + 1), 2), stack(blocks.slice(k + 1), 2)] as const);
+  const ways = Array.from({ length: 2 ** Math.max(0, blocks.length - 1) }, (_, way) => way);
+  const isRight = (way: number, k: number) => k > 0 && Math.floor(way / 2 ** (k - 1)) % 2 === 1;
+  const columns = ways.map(
+    (way) =>
+      [false, true].map((right) =>
+        stack(
+          blocks.filter((_, k) => isRight(way, k) === right),
+          2,
+        ),
+      ) as [Block, Block],
+  );
   const [left, right] = columns.reduce((a, b) => (taller(b) < taller(a) ? b : a));
   return besides([
     { left: 0, block: left },

@@ -4,9 +4,8 @@ import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { cardPageSize, drawCardPage } from '../../../src/quick-card/card-page.ts';
 import { describeCard } from '../../../src/quick-card/describe-card.ts';
 import { quickPlan } from '../../../src/quick-card/make-plan.ts';
+import { ANSWERED, NOW } from './answered.ts';
 import { anyAnswers } from './any-answers.ts';
-
-const NOW = Date.parse('2026-11-28T16:00:00-05:00');
 
 describe('the page of a card', () => {
   it('fits on one upright page whatever was answered, with what is open and the cautions on it', () => {
@@ -23,5 +22,14 @@ describe('the page of a card', () => {
       }),
       { numRuns: 30 },
     );
+  });
+
+  it("is read at arm's length where everything is answered: type of 3 mm at least", () => {
+    const svg = drawCardPage(describeCard(quickPlan(emptyPlan(), ANSWERED, NOW)), {
+      paper: 'letter',
+      date: '2026-11-28',
+    });
+    const [line] = svg.match(/<text[^>]*>Seal it at once, as the leaflet shows\.<\/text>/) ?? [''];
+    expect(Number(/font-size="([\d.]+)"/.exec(line)?.[1])).toBeGreaterThanOrEqual(3);
   });
 });
