@@ -85,8 +85,13 @@ describe('by mouse', () => {
 
   it('shows an earlier version with what has changed, and brings it back', async () => {
     await button(page, 'Earlier versions').click();
-    await button(page, /saved as a file/).click();
+    const version = button(page, /saved as a file/);
+    const top = async () => Math.round((await version.boundingBox())?.y ?? 0);
+    await version.waitFor();
+    const before = await top();
+    await version.click();
     await said(page, 'title changed');
+    expect(await top(), 'what was pressed stays').toBe(before);
     expect(await accessibilityFindings(page)).toEqual([]);
     await button(page, 'Restore this version').click();
     await library(page).waitFor({ state: 'detached' });

@@ -37,7 +37,7 @@ const REST: Readonly<Record<Exclude<keyof Plan, 'format' | 'version' | 'title' |
   kit: 'kit',
   visit: 'times',
   conditions: 'conditions of the house',
-  readings: 'readings',
+  readings: 'results',
   log: 'log of the detectors',
   weather: 'weather',
   agreement: 'non-interference agreement',

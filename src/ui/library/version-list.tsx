@@ -51,7 +51,6 @@ export function VersionList({ summary, onBack }: { readonly summary: PlanSummary
       {versions?.earlier.length === 0 && (
         <p>No version yet. One is kept whenever you pause for a minute, and every three minutes while you draw.</p>
       )}
-      {chosen && <OneVersion summary={summary} version={chosen} now={versions?.now ?? null} />}
       <ul className="rows">
         {versions?.earlier.map((version) => (
           <li key={`${version.at} ${version.why}`}>
@@ -62,6 +61,8 @@ export function VersionList({ summary, onBack }: { readonly summary: PlanSummary
           </li>
         ))}
       </ul>
+      {/* Below the list, which keeps its place: what is pressed there does not move. */}
+      {chosen && <OneVersion summary={summary} version={chosen} now={versions?.now ?? null} />}
     </div>
   );
 }
