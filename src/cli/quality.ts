@@ -1,6 +1,7 @@
 import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
 import { csv } from '../protocol/csv.ts';
 import { type ControlChart, controlCharts } from '../protocol/quality/control-charts.ts';
+import { describeCopies } from '../protocol/quality/describe-quality.ts';
 import { type QcCount, type QualityBook, qualityBook } from '../protocol/quality/quality-book.ts';
 import { chartRows, checkTable, monthTable } from '../protocol/quality/quality-csv.ts';
 import { BLANKS, DUPLICATES, SPIKES } from '../protocol/quality/requirements.ts';
@@ -35,8 +36,9 @@ function isInOrder({ checks }: QualityBook, charts: readonly ControlChart[]): bo
   return pairs && checks.every(({ verdict }) => verdict === 'clear' || verdict === 'warning');
 }
 
-function asJson({ months, years, checks }: QualityBook, charts: readonly ControlChart[]) {
+function asJson({ months, years, checks, copies }: QualityBook, charts: readonly ControlChart[]) {
   return {
+    copies,
     months: months.map(({ duplicates, blanks, spikes, ...month }) => ({
       ...month,
       duplicates: countAsJson(duplicates),
@@ -80,8 +82,10 @@ const countAsJson = ({ done, required }: QcCount) => ({ done, owed: required });
 
 const countText = ({ done, required }: QcCount, name: string) => `${name} ${done} of ${required}`;
 
-function asText({ months, years, checks }: QualityBook, charts: readonly ControlChart[]): string {
+function asText(book: QualityBook, charts: readonly ControlChart[]): string {
+  const { months, years, checks, copies } = book;
   const lines = [
+    ...(copies > 0 ? [describeCopies(book)] : []),
     ...months.map(
       ({ month, device, measurements, duplicates, blanks, spikes }) =>
         `${month}, ${device}: ${measurements} measured; ${[

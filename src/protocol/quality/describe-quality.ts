@@ -1,9 +1,10 @@
+import { counted } from '../../../geometry/messages/index.ts';
 import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import type { PrecisionBand } from '../results/precision.ts';
 import { MSQA, NEW_JERSEY } from '../sources.ts';
 import type { ControlChart, PointVerdict } from './control-charts.ts';
-import type { CheckRecord, QcCount } from './quality-book.ts';
+import type { CheckRecord, QcCount, QualityBook } from './quality-book.ts';
 import { OWN_LIMITS_FROM, type QcRequirement } from './requirements.ts';
 
 /** Status of a control chart, in the terms of placement verdicts. */
@@ -65,6 +66,12 @@ export function chartStatus({ points, flags }: ControlChart): {
   }
   return { status: 'clear', text: 'In control.' };
 }
+
+/** Returns a sentence on plans that record a test which another one records too; empty for none. */
+export const describeCopies = ({ copies }: Pick<QualityBook, 'copies'>): string =>
+  copies === 0
+    ? ''
+    : `${counted(copies, 'plan')} ${copies === 1 ? 'records a test that another plan records' : 'record tests that other plans record'} too, by serial numbers, start and results: each is counted once.`;
 
 /** Returns "Spikes: 3% of the locations measured in a month, at most 6 a month, and at least 3 a year." */
 export function describeRequirement({ name, percent, mostAMonth, leastAYear, conflict }: QcRequirement): string {

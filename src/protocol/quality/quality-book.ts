@@ -62,12 +62,18 @@ export interface QualityBook {
   /** In the order of their dates. */
   readonly pairs: readonly PairRecord[];
   readonly checks: readonly CheckRecord[];
+  /** How many plans record a test that another one records too, by serial numbers, start and results: each test is counted once. */
+  readonly copies: number;
 }
 
 export const UNDATED = 'undated';
 
-/** Returns the quality book of many plans: measurements, pairs, blanks and spikes, done and required by month. */
-export function qualityBook(plans: readonly Plan[]): QualityBook {
+/**
+ * Returns the quality book of many plans: measurements, pairs, blanks and spikes, done and required by month. A duplicate of a plan adds
+ * nothing to what was done.
+ */
+export function qualityBook(all: readonly Plan[]): QualityBook {
+  const plans = withoutCopies(all);
   const measured = plans.flatMap(measurementsOf);
   const checks = plans.flatMap(checksOf).sort((a, b) => (msOf(a.check.at) ?? 0) - (msOf(b.check.at) ?? 0));
   const pairs = measured.flatMap(({ pair }) => (pair ? [pair] : []));
@@ -76,7 +82,27 @@ export function qualityBook(plans: readonly Plan[]): QualityBook {
     years: yearRows(measured, checks),
     pairs: pairs.sort((a, b) => (a.at ?? 0) - (b.at ?? 0)),
     checks,
+    copies: all.length - plans.length,
   };
+}
+
+function withoutCopies(all: readonly Plan[]): readonly Plan[] {
+  const known = new Set<string>();
+  return all.filter((plan) => {
+    const key = testKey(plan);
+    if (key === null) return true;
+    const isNew = !known.has(key);
+    known.add(key);
+    return isNew;
+  });
+}
+
+/** What no two tests share: their devices with start and results; null while a device with a result has no serial number. */
+function testKey({ readings, log = [], visit, quality = [] }: Plan): string | null {
+  const serialOf = (id: string) => log.find(({ detector }) => detector === id)?.serial.trim() ?? '';
+  const results = readings.map(({ detector, value, unit }) => [serialOf(detector), value, unit]);
+  const isTold = visit.start !== null && results.length > 0 && results.every(([serial]) => serial !== '');
+  return isTold ? JSON.stringify([visit.start, results, quality]) : null;
 }
 
 interface Measurement {

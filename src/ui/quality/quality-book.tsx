@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
 import { describeSources } from '../../../geometry/messages/sources.ts';
 import { showDialog } from '../../commands/panels.ts';
+import { describeCopies } from '../../protocol/quality/describe-quality.ts';
 import { OWN_LIMITS_FROM, RUN_OF_WARNINGS, SHARE_LIMITS } from '../../protocol/quality/requirements.ts';
 import { useModal } from '../hooks/use-modal.ts';
 import { usePaperForPrint } from '../print/use-paper-for-print.ts';
@@ -43,6 +44,7 @@ export function QualityDialog() {
         {kept.state === 'read' && kept.kept.unread > 0 && (
           <p role="alert">{counted(kept.kept.unread, 'kept plan')} could not be read. They are not counted.</p>
         )}
+        {book.copies > 0 && <p>{describeCopies(book)}</p>}
         <Duties book={book} say={setMessage} />
         <section aria-label="Control charts" className="book__part">
           <h3>Control charts</h3>

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { QualityCheck } from '../../../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
 import { csv } from '../../../../src/protocol/csv.ts';
+import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
 import { type ControlChart, controlCharts } from '../../../../src/protocol/quality/control-charts.ts';
 import { qualityBook } from '../../../../src/protocol/quality/quality-book.ts';
 import { chartRows } from '../../../../src/protocol/quality/quality-csv.ts';
@@ -59,6 +61,23 @@ describe('what a month owes', () => {
       ['2026-04', 1, { done: 0, required: 1 }, { done: 0, required: 1 }],
     ]);
     expect(book.years).toEqual([{ year: '2026', device: 'charcoal-barrier', spikes: { done: 1, required: 3 } }]);
+  });
+
+  it('a duplicate of a plan adds nothing to what was done; without serial numbers nobody can tell', () => {
+    const pair = plan([5, 5.2], '2026-03-31');
+    const doneIn = (plans: readonly Plan[]) => {
+      const { months, copies } = qualityBook(plans);
+      return [months[0]?.measurements, months[0]?.duplicates.done, copies];
+    };
+    const start = '2026-03-29T09:00:00-04:00';
+    const ids = pair.readings.map(({ detector }) => detector);
+    const begun: Plan = { ...pair, visit: { ...pair.visit, start } };
+    const serials = (suffix: string): Plan =>
+      ids.reduce((now: Plan, id, k) => withLogEntry(now, id, { serial: `S${k}${suffix}` }), begun);
+    const first = serials('a');
+    expect(doneIn([first, { ...first, title: 'X, copy' }])).toEqual([1, 1, 1]);
+    expect(doneIn([first, serials('b')])).toEqual([2, 2, 0]);
+    expect(doneIn([pair, pair])).toEqual([2, 2, 0]);
   });
 
   it('a kind of kit that nobody has entered is a kind of its own', () => {
