@@ -42,7 +42,7 @@ const READ: readonly (readonly [text: RegExp, mark: SourceMark])[] = [
   [/^ANSI\/AARST MAH-2019, (Exh\. [24]|2\.2\.3|6\.1|7\.1|7\.2\.2, exception|7\.3\.2|8\.5)/, 'primary'],
   [/^ANSI\/AARST MAH-2019, 7\.2\.2$/, 'memory'],
   [/^ANSI\/AARST MAH-2019, 7\.3\.2, written for the test after mitigation/, 'our-reading'],
-  [/^ANSI\/AARST MALB-2014 with 1\/21 revisions, (4\.1|4-A|4\.2\.1|8\.1\.2\(b\))$/, 'primary'],
+  [/^ANSI\/AARST MALB-2014 with 1\/21 revisions, (4\.1(\(b\))?|4-A|4\.2\.1|8\.1\.2\(b\))$/, 'primary'],
   [/^ANSI\/AARST MAMF-2017 with 1\/21 revisions, (2\.6\.4|2\.8\.4 \(each lot\))$/, 'primary'],
   [/^ANSI\/AARST MS-QA-2019, (3\.5|5\.3\.[13]|Companion D, 2\.(3\.7|4\.2))/, 'primary'],
   [/^ANSI\/AARST MS-QA-2019, Table 7\.1, written for duplicates in a laboratory/, 'our-reading'],
