@@ -141,6 +141,14 @@ function whenThere(ids: readonly string[], does: (found: HTMLElement) => void, f
   });
 }
 
+/** Brings a question of the walk round into view once it is open: its answers, and above all its name. */
+export function showQuestion(question: QuestionId): void {
+  whenThere([`question-${question}`], (name) => {
+    name.closest('.question')?.scrollIntoView({ block: 'nearest' });
+    name.scrollIntoView({ block: 'nearest' });
+  });
+}
+
 function focusWhenThere(ids: readonly string[]): void {
   whenThere(ids, (found) => {
     found.focus();

@@ -3,7 +3,7 @@ import { QUESTIONS, sameTool } from '../state/questions.ts';
 import { useAppStore } from '../state/store.ts';
 import type { Tool } from '../state/tool.ts';
 import type { Command, Target } from './command.ts';
-import { goToQuestion, pickUse } from './go-to.ts';
+import { goToQuestion, pickUse, showQuestion } from './go-to.ts';
 import { openQuestion, openStage, unfold } from './panels.ts';
 import { plainKey } from './shortcut.ts';
 
@@ -75,6 +75,7 @@ function pressDigit(index: number, now: number): boolean {
   openStage(question.id === 'sit' ? 'place' : 'draw');
   openQuestion(question.id);
   unfold('job');
+  showQuestion(question.id);
   return true;
 }
 

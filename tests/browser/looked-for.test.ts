@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, openPage, touchDrag } from './harness.ts';
+import { openStage } from './samples.ts';
 
 /** A page with one room of a use and one detector in its middle: nothing else is drawn, and nothing answered. */
 async function roomWithDetector(options: Parameters<typeof openPage>[0] = {}): Promise<{ page: Page; editor: Editor }> {
@@ -86,6 +87,24 @@ describe('a room in which nothing was looked for', () => {
     await expect.poll(async () => (await editor.level()).lookedFor).toBeUndefined();
     await expect.poll(() => editor.message()).toContain('"No sump pit" is taken back');
     await expect.poll(() => none(page, 'no sump pit').count()).toBe(0);
+  });
+
+  it('comes into view by its digit', async () => {
+    const { page } = await roomWithDetector({ viewport: { width: 1440, height: 600 } });
+    await openStage(page, 'Draw');
+    const last = page.getByRole('button', { name: /^What stands here/ });
+    await last.click();
+    await last.evaluate((each) => each.closest('.stage__work')?.parentElement?.scrollTo(0, 10_000));
+    await page.keyboard.press('2');
+    const name = page.getByRole('button', { name: /^What opens it/ });
+    await expect.poll(() => name.getAttribute('aria-expanded')).toBe('true');
+    const inView = () =>
+      name.evaluate((each) => {
+        const [own, pane] = [each.getBoundingClientRect(), each.closest('.stage__work')?.parentElement];
+        const box = pane?.getBoundingClientRect();
+        return box !== undefined && own.top >= box.top - 1 && own.bottom <= box.bottom + 1;
+      });
+    await expect.poll(inView).toBe(true);
   });
 
   it('is answered by keyboard: a digit opens the question, X leads to "none here", Enter answers', async () => {
