@@ -141,9 +141,12 @@ function whenThere(ids: readonly string[], does: (found: HTMLElement) => void, f
   });
 }
 
-/** Brings a question of the walk round into view once it is open: its answers, and above all its name. */
+/** Brings a question of the walk round into view once it is open, with its answers; one whose name is in view stays where it is. */
 export function showQuestion(question: QuestionId): void {
   whenThere([`question-${question}`], (name) => {
+    const { top } = name.getBoundingClientRect();
+    name.scrollIntoView({ block: 'nearest' });
+    if (name.getBoundingClientRect().top === top) return;
     name.closest('.question')?.scrollIntoView({ block: 'nearest' });
     name.scrollIntoView({ block: 'nearest' });
   });
