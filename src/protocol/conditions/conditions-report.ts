@@ -3,7 +3,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Condition } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { ILLINOIS_COPY, MAH, source } from '../sources.ts';
-import { HOUR, msOf } from '../timing/clock.ts';
+import { msOf } from '../timing/clock.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { CLOSED_BEFORE, limitWords } from '../timing/limits.ts';
@@ -190,16 +190,10 @@ function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {
   );
 }
 
-/**
- * Somebody who inspects the house so shortly before the pick-up is there until it, and sees what happens. Common practice, no published
- * source.
- */
-const SAME_VISIT = HOUR;
-
-/** Whether an answer was given before the visit of the pick-up: it does not cover the time in between. */
+/** Whether an answer was given before the pick-up: it does not cover the time in between. */
 const isBeforePickUp = (at: string | null, pickUp: string | null): boolean => {
   const [seen, end] = [msOf(at), msOf(pickUp)];
-  return seen !== null && end !== null && seen < end - SAME_VISIT;
+  return seen !== null && end !== null && seen < end;
 };
 
 /** Returns a sentence on answers given before the pick-up; empty for none. */

@@ -153,7 +153,7 @@ describe('the line under an item that is known better', () => {
         visit: { ...VISIT, end },
         conditions: [said('doors-closed', 'kept')],
       }).rows.find(({ item }) => item.id === 'doors-closed');
-    const [early, late] = [rowAt('2026-05-02T10:01:00-04:00'), rowAt(START)];
+    const [early, late] = [rowAt('2026-05-02T09:01:00-04:00'), rowAt(START)];
     expect(early && answerLine(early, 'America/New_York')).toBe('Met so far: R. Alder, Saturday, May 2, 9:00 am');
     expect(early && markOf(early)).toBe('unknown');
     expect(late && answerLine(late, 'America/New_York')).toBe('Met: R. Alder, Saturday, May 2, 9:00 am');
