@@ -330,7 +330,6 @@ describe('a card without a valid spot says why, and what would help', () => {
 
 describe('any answers', () => {
   it('give a plan whose check is what the card says, and never a spot that is blocked or not decided', () => {
-    let spots = 0;
     fc.assert(
       fc.property(anyAnswers, (answers) => {
         const plan = quickPlan(base, answers, NOW);
@@ -341,7 +340,6 @@ describe('any answers', () => {
         expect(card.spot === null).toBe(reports.length === 0);
         expect(card.noSpot === null).toBe(card.spot !== null);
         if (!card.spot) return;
-        spots += 1;
         for (const { verdict } of reports) expect(['clear', 'tight']).toContain(verdict);
         // Beside an open point never an all-clear: also of a washer, which the plan does not know.
         const isOpen = card.spot.open.length > 0;
@@ -362,8 +360,13 @@ describe('any answers', () => {
       }),
       { numRuns: ANSWER_SETS },
     );
-    // One in five is usual: a tenth was missed by chance in one run of fifty.
-    expect(spots).toBeGreaterThan(ANSWER_SETS / 30);
+  });
+
+  it('have a spot often enough for that to be tried', () => {
+    // The same answers each time: one in five has a spot, and random ones would miss a tenth now and then.
+    const sets = fc.sample(anyAnswers, { numRuns: 60, seed: 20_261_130 });
+    const spots = sets.filter((answers) => describeCard(quickPlan(base, answers, NOW)).spot !== null);
+    expect(spots.length).toBeGreaterThan(sets.length / 10);
   });
 });
 
