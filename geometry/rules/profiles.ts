@@ -1,4 +1,4 @@
-import type { Mm, Plan } from '../plan/model.ts';
+import type { FixtureKind, Mm, Plan } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
 import { memoize } from '../plane/memoize.ts';
 import { HOME_SHORT_TERM } from './home-short-term.ts';
@@ -49,6 +49,11 @@ export function isOverridable({ least, most, subject }: Rule): boolean {
 export function publishedDistance(profileId: string, ruleId: string): Mm | null {
   const rule = profileById(profileId)?.rules.find(({ id }) => id === ruleId);
   return rule && isOverridable(rule) ? rule.least : null;
+}
+
+/** Returns whether a kind of fixture counts by its heights: the rule of objects alone measures in space. */
+export function countsByHeights(protocol: Plan['protocol'], kind: FixtureKind): boolean {
+  return profileOf(protocol).rules.some(({ subject }) => subject.of === 'object' && subject.fixtures.includes(kind));
 }
 
 /** Returns the profile of a plan. The plan reader guarantees that it exists. */

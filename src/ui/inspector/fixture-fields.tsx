@@ -4,7 +4,7 @@ import { FIXTURE_KINDS, type Fixture, type Stream } from '../../../geometry/plan
 import { fullTurn } from '../../../geometry/plane/bearing.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import { LARGEST_IN_HOUSE } from '../../../geometry/planfile/schema/leaves.ts';
-import { effectiveRules } from '../../../geometry/rules/profiles.ts';
+import { countsByHeights } from '../../../geometry/rules/profiles.ts';
 import { openStage } from '../../commands/panels.ts';
 import { machinesNearby } from '../../protocol/conditions/nearby-machines.ts';
 import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
@@ -24,9 +24,7 @@ const UNSEEN_STREAM: Stream = { direction: 0, spread: 360, reach: 1524 };
 export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
   const updateItem = useAppStore((state) => state.updateItem);
   const { id, kind, name, shape, bottom, top, stream } = fixture;
-  const isJudgedByHeight = useAppStore(({ plan }) =>
-    effectiveRules(plan.protocol).some(({ subject }) => subject.of === 'object' && subject.fixtures.includes(kind)),
-  );
+  const countsByHeight = useAppStore(({ plan }) => countsByHeights(plan.protocol, kind));
   return (
     <>
       <div className="fields">
@@ -44,7 +42,7 @@ export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {
         <PlaceFields middle={shapeMiddle(shape)} reach={footprintReach(shape)} />
         <ShapeFields id={id} shape={shape} />
         <HeightFields id={id} bottom={bottom} top={top} />
-        {isJudgedByHeight && <HeightsAssumed item={fixture} names={['Underside', 'Top']} />}
+        {countsByHeight && <HeightsAssumed item={fixture} names={['Underside', 'Top']} />}
       </div>
       <label className="tick">
         <input

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { PROFILES } from '../../../geometry/rules/profiles.ts';
+import { countsByHeights, PROFILES } from '../../../geometry/rules/profiles.ts';
 import { RULE_IDS } from '../../../geometry/rules/types.ts';
 
 /* The words of the rule table that code compares: a misspelt one would switch a rule off without a sound. */
@@ -68,4 +68,15 @@ describe.each(PROFILES.map((profile) => [profile.id, profile] as const))('the li
 
   it('is for tests of at most 90 days, unless its name says otherwise', () =>
     expect(term).toBe(id.endsWith('long-term') ? 'long' : 'short'));
+});
+
+describe('countsByHeights(protocol, kind)', () => {
+  // A distance in plan holds whatever the heights (geometry/README.md); only the rule of objects measures beside and above.
+  it.each([
+    ['mitigation-pipe', true],
+    ['sump-pit', false],
+    ['supply-register', false],
+  ] as const)('%s of the home profile: %s', (kind, counts) =>
+    expect(countsByHeights({ profile: 'home-short-term', overrides: [] }, kind)).toBe(counts),
+  );
 });
