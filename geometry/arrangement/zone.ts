@@ -67,7 +67,10 @@ function isNear(flat: Float64Array, x: Mm, y: Mm, reach: Mm): boolean {
   for (let i = 0; i < flat.length; i += 2) {
     const bx = flat[i] as number;
     const by = flat[i + 1] as number;
-    const [ex, ey, px, py] = [bx - ax, by - ay, x - ax, y - ay];
+    const ex = bx - ax;
+    const ey = by - ay;
+    const px = x - ax;
+    const py = y - ay;
     const right = ex * py - ey * px;
     if (right < 0) {
       const lengthSq = ex * ex + ey * ey;
@@ -75,7 +78,8 @@ function isNear(flat: Float64Array, x: Mm, y: Mm, reach: Mm): boolean {
       if (right * right >= reachSq * lengthSq) return false;
       const along = ex * px + ey * py;
       if (along >= 0 && along <= lengthSq) return true;
-      const [qx, qy] = along < 0 ? [px, py] : [x - bx, y - by];
+      const qx = along < 0 ? px : x - bx;
+      const qy = along < 0 ? py : y - by;
       if (qx * qx + qy * qy < reachSq) return true;
       isInside = false;
     }

@@ -151,13 +151,9 @@ function cachedObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, 
   const cached = obstaclesOfSubject.get(subject);
   if (cached)
     for (const one of cached) if (one.rule === rule && one.grown.grow === grow && one.grown.hole === hole) return one;
-  const made = {
-    subject,
-    rule,
-    wall: isWall(subject),
-    grown: growZone(subject.body, grow, hole),
-    zone: rule && new LazyZone(rule, subject, grow, hole),
-  };
+  const grown = growZone(subject.body, grow, hole);
+  const zone = rule && new LazyZone(rule, subject, grown);
+  const made = { subject, rule, wall: isWall(subject), grown, zone };
   if (!cached) obstaclesOfSubject.set(subject, [made]);
   else {
     if (cached.length >= MOST_CACHED) cached.shift();
@@ -173,30 +169,27 @@ class LazyZone implements Zone {
   readonly distance: Mm;
   readonly keepOut: boolean;
   readonly sunlit?: Ring;
-  readonly #body: Body;
-  readonly #grow: Mm;
-  readonly #hole: Hole | null;
+  readonly pieces?: Float64Array;
+  readonly #grown: GrownZone;
   #outlines: readonly ArcRing[] | null = null;
 
-  constructor(rule: EffectiveRule, { id, keepOut, body, what }: Subject, grow: Mm, hole: Hole | null) {
+  constructor(rule: EffectiveRule, { id, keepOut, body, what }: Subject, grown: GrownZone) {
     this.rule = rule.id;
     this.subject = id;
     this.keepOut = keepOut;
     this.distance = keepOut ? 0 : (rule.least ?? 0);
     if (what === 'sun' && body.kind === 'ring') this.sunlit = body.ring;
-    this.#body = body;
-    this.#grow = grow;
-    this.#hole = hole;
+    if (grown.convex) this.pieces = grown.outline;
+    this.#grown = grown;
   }
 
   get outlines(): readonly ArcRing[] {
-    this.#outlines ??= outlinesOf(this.#body, this.#grow, this.#hole);
+    this.#outlines ??= outlinesOf(this.#grown);
     return this.#outlines;
   }
 }
 
-function outlinesOf(body: Body, grow: Mm, hole: Hole | null): ArcRing[] {
-  const alone = growZone(body, grow, hole);
-  if (!alone.convex) return linkRings(freeBoundary([alone], EVERYWHERE)).map(reversedRing);
-  return [toEdges(alone.outline)];
+function outlinesOf(grown: GrownZone): ArcRing[] {
+  if (!grown.convex) return linkRings(freeBoundary([grown], EVERYWHERE)).map(reversedRing);
+  return [toEdges(grown.outline)];
 }

@@ -21,6 +21,8 @@ export interface Zone {
   readonly keepOut: boolean;
   /** Closed outlines that may overlap: fill them with the non-zero rule. */
   readonly outlines: readonly ArcRing[];
+  /** The outlines as flat pieces (`arrangement/pieces.ts`), where they are at hand. */
+  readonly pieces?: Float64Array;
   /** The floor in direct sun that the zone is around; absent for any other subject. */
   readonly sunlit?: Ring;
 }

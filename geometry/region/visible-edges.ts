@@ -126,17 +126,21 @@ function stretches(ring: readonly Edge[], others: readonly ZoneEntry[], scratch:
   return found;
 }
 
+const WHOLE = [[0, 1]] as const;
+
 /** Returns the visible intervals of an edge, as fractions of its length: between two cuts all of it is visible or none. */
 function visibleShares(
   edge: Edge,
   others: readonly ZoneEntry[],
   scratch: Pieces,
 ): readonly (readonly [number, number])[] {
-  if (others.length === 0) return [[0, 1]];
+  if (others.length === 0) return WHOLE;
   const isVisible = uncoveredBy(others);
+  const cuts = cutsOf(edge, others, scratch);
+  if (cuts.length === 0) return isVisible(onEdge(edge, 0.5)) ? WHOLE : [];
   const spans: [number, number][] = [];
   let from = 0;
-  for (const to of [...cutsOf(edge, others, scratch), 1]) {
+  for (const to of [...cuts, 1]) {
     if (isVisible(onEdge(edge, (from + to) / 2))) {
       const last = spans.at(-1);
       if (last?.[1] === from) last[1] = to;
@@ -151,10 +155,10 @@ function visibleShares(
 function cutsOf(edge: Edge, others: readonly ZoneEntry[], scratch: Pieces): readonly number[] {
   scratch.length = 0;
   pushEdge(scratch, edge);
-  const own = scratch.data.slice(0, STRIDE);
   for (const { zone } of others) {
     const outlines = flatOutlines(zone);
-    for (let k = 0; k < outlines.length; k += STRIDE) if (meetBoxes(own, outlines, k)) scratch.copy(outlines, k);
+    for (let k = 0; k < outlines.length; k += STRIDE)
+      if (meetBoxes(scratch.data, outlines, k)) scratch.copy(outlines, k);
   }
   const { data, length } = scratch;
   const isReversed = edge.kind === 'arc' && edge.sweep < 0;
@@ -176,6 +180,7 @@ function cutsOf(edge: Edge, others: readonly ZoneEntry[], scratch: Pieces): read
 
 /** All outlines of a zone as flat pieces. */
 const flatOutlines = memoize((zone: Zone): Float64Array => {
+  if (zone.pieces) return zone.pieces;
   const pieces = new Pieces(zone.outlines.reduce((sum, outline) => sum + outline.length, 0));
   for (const outline of zone.outlines) for (const edge of outline) pushEdge(pieces, edge);
   return pieces.data;
@@ -202,6 +207,7 @@ function meetBoxes(p: Float64Array, q: Float64Array, k: number): boolean {
 }
 
 function partOf(edge: Edge, from: number, to: number): Edge {
+  if (from === 0 && to === 1) return edge;
   if (edge.kind === 'line') return { kind: 'line', from: onEdge(edge, from), to: onEdge(edge, to) };
   return { ...edge, start: edge.start + edge.sweep * from, sweep: edge.sweep * (to - from) };
 }
