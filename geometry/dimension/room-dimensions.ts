@@ -1,5 +1,6 @@
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
+import { memoize } from '../plane/memoize.ts';
 import { distance } from '../plane/point.ts';
 import { signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
@@ -61,18 +62,26 @@ function withoutStraightCorners(ring: Ring): Ring {
   });
 }
 
+/** The outside walls of a level with their length and direction: every face of every room is compared with them. */
+const outsideWalls = memoize((model: LevelModel) =>
+  model.pieces
+    .filter(({ outside }) => outside)
+    .map(({ from: [x, y], to, thickness }) => {
+      const length = distance([x, y], to) || 1;
+      return { x, y, thickness, length, ux: (to[0] - x) / length, uy: (to[1] - y) / length };
+    }),
+);
+
 function outsideWallBehind(model: LevelModel, from: XY, to: XY, outward: XY): Mm | null {
-  const middle: XY = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-  const piece = model.pieces.find(({ outside, from: a, to: b, thickness }) => {
-    if (!outside) return false;
-    const length = distance(a, b) || 1;
-    const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
-    const square = Math.abs(ux * outward[0] + uy * outward[1]) < 0.01;
-    const off = (middle[0] - a[0]) * outward[0] + (middle[1] - a[1]) * outward[1];
-    const ahead = (middle[0] - a[0]) * ux + (middle[1] - a[1]) * uy;
-    return square && Math.abs(off + thickness / 2) < 1 && ahead >= 0 && ahead <= length;
+  const middleX = (from[0] + to[0]) / 2;
+  const middleY = (from[1] + to[1]) / 2;
+  const wall = outsideWalls(model).find(({ x, y, thickness, length, ux, uy }) => {
+    if (Math.abs(ux * outward[0] + uy * outward[1]) >= 0.01) return false;
+    const off = (middleX - x) * outward[0] + (middleY - y) * outward[1];
+    const ahead = (middleX - x) * ux + (middleY - y) * uy;
+    return Math.abs(off + thickness / 2) < 1 && ahead >= 0 && ahead <= length;
   });
-  return piece?.thickness ?? null;
+  return wall?.thickness ?? null;
 }
 
 function sameMeasure(a: Dimension, b: Dimension): boolean {

@@ -63,11 +63,7 @@ interface StringPart extends RunningDimension {
 
 function openingStrings(model: LevelModel): readonly StringPart[] {
   const listed = new Set<string>();
-  const walls = new Map(model.level.walls.map((wall) => [wall.id, wall]));
-  const placed = model.openings.flatMap(({ opening, body }): PlacedOpening[] => {
-    const wall = walls.get(opening.wall);
-    return wall && distance(wall.from, wall.to) > 0 ? [{ opening, body, wall }] : [];
-  });
+  const placed = wallsWithOpenings(model);
   return model.rooms.flatMap((room) =>
     roomFaces(model, room).flatMap((each) => {
       const face = fromLeft(each);
@@ -86,33 +82,59 @@ interface Span {
   readonly to: Mm;
 }
 
-interface PlacedOpening {
-  readonly opening: Opening;
-  readonly body: Ring;
+/** A wall with its openings, in file order: whether a face is one of the wall's is decided once for all of them. */
+interface WallWithOpenings {
   readonly wall: Wall;
+  readonly length: Mm;
+  readonly openings: readonly { readonly opening: Opening; readonly body: Ring }[];
 }
 
-function spansOn(placed: readonly PlacedOpening[], face: Dimension): readonly Span[] {
-  const spans = placed.flatMap(({ opening, body, wall }): Span[] => {
-    if (!hasFace(wall, face)) return [];
-    const [from, to] = extentAlong(body, face);
-    return from >= -TOUCHING && to <= face.length + TOUCHING ? [{ opening, from, to }] : [];
-  });
+function wallsWithOpenings(model: LevelModel): readonly WallWithOpenings[] {
+  const ofWall = new Map<string, LevelModel['openings'][number][]>();
+  for (const each of model.openings) {
+    const openings = ofWall.get(each.opening.wall);
+    if (openings) openings.push(each);
+    else ofWall.set(each.opening.wall, [each]);
+  }
+  return model.level.walls
+    .map((wall) => ({ wall, length: distance(wall.from, wall.to), openings: ofWall.get(wall.id) ?? [] }))
+    .filter(({ length, openings }) => length > 0 && openings.length > 0);
+}
+
+function spansOn(walls: readonly WallWithOpenings[], face: Dimension): readonly Span[] {
+  const spans: Span[] = [];
+  for (const each of walls) {
+    if (!hasFace(each, face)) continue;
+    for (const { opening, body } of each.openings) {
+      const [from, to] = extentAlong(body, face);
+      if (from >= -TOUCHING && to <= face.length + TOUCHING) spans.push({ opening, from, to });
+    }
+  }
   return spans.sort((a, b) => a.from - b.from);
 }
 
 /** Returns whether the face is one of the two faces of the wall: parallel to it, half its thickness away. */
-function hasFace({ from, to, thickness }: Wall, { from: a, outward }: Dimension): boolean {
-  const length = distance(from, to);
-  const square = Math.abs((to[0] - from[0]) * outward[0] + (to[1] - from[1]) * outward[1]) < 0.001 * length;
+function hasFace(
+  { wall: { from, to, thickness }, length }: WallWithOpenings,
+  { from: a, outward }: Dimension,
+): boolean {
+  const along = Math.abs((to[0] - from[0]) * outward[0] + (to[1] - from[1]) * outward[1]);
+  if (along >= 0.001 * length) return false;
   const off = (from[0] - a[0]) * outward[0] + (from[1] - a[1]) * outward[1];
-  return square && Math.abs(off - thickness / 2) < TOUCHING;
+  return Math.abs(off - thickness / 2) < TOUCHING;
 }
 
 function extentAlong(ring: Ring, { from, to, length }: Dimension): readonly [Mm, Mm] {
-  const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  const far = ring.map(([x, y]) => (x - from[0]) * ux + (y - from[1]) * uy);
-  return [Math.min(...far), Math.max(...far)];
+  const ux = (to[0] - from[0]) / length;
+  const uy = (to[1] - from[1]) / length;
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const corner of ring) {
+    const far = (corner[0] - from[0]) * ux + (corner[1] - from[1]) * uy;
+    if (far < least) least = far;
+    if (far > most) most = far;
+  }
+  return [least, most];
 }
 
 function partsOf(face: Dimension, spans: readonly Span[]): readonly StringPart[] {
