@@ -33,6 +33,8 @@ function written(value: unknown, indent: string, taken: number): string {
 
 /** What was written of the entries of lists: after an edit nearly all of them are the same objects as before. */
 const writtenEntries = new WeakMap<object, { readonly indent: string; readonly text: string }>();
+/** Keys of foreign files are without number. */
+const MOST_HEADS = 1000;
 /** Longer entries, of levels and pictures, hold others or are rare. */
 const LONGEST_KEPT = 1000;
 
@@ -51,17 +53,19 @@ function entry(value: unknown, indent: string): string {
 function onOneLine(value: unknown, room: number): string | null {
   if (typeof value !== 'object' || value === null) return within(scalar(value), room);
   const isList = Array.isArray(value);
-  const [opens, closes] = isList ? ['[', ']'] : ['{ ', ' }'];
-  const keys = keysOf(value);
-  if (keys.length === 0) return within(opens.trim() + closes.trim(), room);
+  const opens = isList ? '[' : '{ ';
   let line = opens;
-  for (const [index, key] of keys.entries()) {
-    line += (index === 0 ? '' : ', ') + (isList ? '' : headOf(key));
-    const short = onOneLine((value as Keyed)[key], room - line.length);
+  for (const key of Object.keys(value)) {
+    const each = (value as Keyed)[key];
+    if (each === undefined) continue;
+    if (line !== opens) line += ', ';
+    if (!isList) line += headOf(key);
+    const short = onOneLine(each, room - line.length);
     if (short === null) return null;
     line += short;
   }
-  return within(line + closes, room);
+  if (line === opens) return within(isList ? '[]' : '{}', room);
+  return within(line + (isList ? ']' : ' }'), room);
 }
 
 type Keyed = Readonly<Record<string, unknown>>;
@@ -75,12 +79,21 @@ function keysOf(value: object): readonly string[] {
   return Object.keys(value).filter((key) => (value as Keyed)[key] !== undefined);
 }
 
-const headOf = (key: string): string => `${JSON.stringify(key)}: `;
+/** A plan has few keys, each thousands of times. */
+const heads = new Map<string, string>();
+
+function headOf(key: string): string {
+  const before = heads.get(key);
+  if (before !== undefined) return before;
+  const head = `${JSON.stringify(key)}: `;
+  if (heads.size < MOST_HEADS) heads.set(key, head);
+  return head;
+}
 
 function scalar(value: unknown): string {
   // JSON.stringify drops the sign of −0.
   if (Object.is(value, -0)) return '-0';
-  if (typeof value === 'string' || typeof value === 'boolean' || Number.isFinite(value) || value === null)
-    return JSON.stringify(value);
+  if (typeof value === 'number' && Number.isFinite(value)) return String(value);
+  if (typeof value === 'string' || typeof value === 'boolean' || value === null) return JSON.stringify(value);
   assert(false, `a plan holds only what JSON can hold, got ${String(value)}`);
 }

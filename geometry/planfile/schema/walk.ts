@@ -1,4 +1,5 @@
 import type * as v from 'valibot';
+import { memoize } from '../../plane/memoize.ts';
 import { SEVERAL_LINES } from './leaves.ts';
 
 /** The properties of any valibot schema that the functions below read. */
@@ -60,10 +61,12 @@ function filled(node: Node, value: unknown): unknown {
   if (item && Array.isArray(value)) return value.map((each) => filled(item, each));
   if (!entries || !isRecord(value)) return value;
   const changed = new Map<string, unknown>();
-  for (const [key, entry] of Object.entries(entries)) {
+  for (const [key, entry] of entriesOf(entries)) {
     const isThere = Object.hasOwn(value, key);
     if (!isThere && entry.default === undefined) continue;
     const before = isThere ? value[key] : undefined;
+    // Most values are numbers and texts, which stay as they are.
+    if (before !== undefined && !isNested(before)) continue;
     const now = filled(entry, before);
     if (!isThere || now !== before) changed.set(key, now);
   }
@@ -76,10 +79,11 @@ function withEntries(
   changed: ReadonlyMap<string, unknown>,
 ): Readonly<Record<string, unknown>> {
   if (changed.size === 0) return record;
-  const kept = Object.entries(record).map(([key, each]) => [key, changed.has(key) ? changed.get(key) : each] as const);
-  const added = [...changed].filter(([key]) => !Object.hasOwn(record, key));
+  const all = Object.entries(record);
+  for (const entry of all) if (changed.has(entry[0])) entry[1] = changed.get(entry[0]);
+  for (const [key, each] of changed) if (!Object.hasOwn(record, key)) all.push([key, each]);
   // `fromEntries` defines properties, so a key named __proto__ becomes a plain key and does not change the prototype.
-  return Object.fromEntries([...kept, ...added]);
+  return Object.fromEntries(all);
 }
 
 /** An unknown key and the object that has it. */
@@ -102,7 +106,7 @@ export function unknownKeys(schema: v.GenericSchema, value: unknown): readonly U
       const entry = Object.hasOwn(entries, key) ? entries[key] : undefined;
       // No path is made for the many values without keys of their own.
       if (!entry) found.push({ path, key, expected });
-      else if (isNested(each)) visit(entry, each, [...path, key]);
+      else if (isNested(each) && holdsKeys(entry)) visit(entry, each, [...path, key]);
     }
   };
   visit(nodeOf(schema), value, []);
@@ -128,8 +132,8 @@ export function longLists(schema: v.GenericSchema, value: unknown): readonly Lon
         for (const [index, each] of here.entries()) visit(node.item, each, [...path, index]);
     }
     if (!node.entries || !isRecord(here)) return;
-    for (const [key, entry] of Object.entries(node.entries))
-      if (Object.hasOwn(here, key) && isNested(here[key])) visit(entry, here[key], [...path, key]);
+    for (const [key, entry] of entriesOf(node.entries))
+      if (Object.hasOwn(here, key) && isNested(here[key]) && holdsLists(entry)) visit(entry, here[key], [...path, key]);
   };
   visit(nodeOf(schema), value, []);
   return found;
@@ -161,10 +165,19 @@ function longest({ pipe = [] }: Node): number {
 }
 
 /** Whether values of a schema can hold lists of any length. */
-function holdsLists(wrapping: Node): boolean {
+const holdsLists: (wrapping: Node) => boolean = memoize((wrapping) => {
   const { item, entries = {} } = unwrapped(wrapping);
   return item !== undefined || Object.values(entries).some(holdsLists);
-}
+});
+
+/** Whether values of a schema can hold objects. */
+const holdsKeys: (wrapping: Node) => boolean = memoize((wrapping) => {
+  const { item, entries } = unwrapped(wrapping);
+  return entries !== undefined || (item !== undefined && holdsKeys(item));
+});
+
+/** The keys of a schema with what they hold, listed once for the thousands of objects of a plan. */
+const entriesOf = memoize((entries: NonNullable<Node['entries']>) => Object.entries(entries));
 
 /**
  * Control characters, which no text of a plan needs and which break pages and pictures made from it; with and without
@@ -184,6 +197,7 @@ export function withoutControlCharacters(schema: v.GenericSchema, value: unknown
 }
 
 function cleaned(wrapping: Node, value: unknown): unknown {
+  if (typeof value !== 'string' && !isNested(value)) return value;
   const node = unwrapped(wrapping);
   if (node.type === 'string' && typeof value === 'string') {
     return value.replace(hasSeveralLines(node) ? CONTROL_BUT_LINE_ENDS : CONTROL, '');
@@ -207,11 +221,11 @@ function hasSeveralLines({ pipe = [] }: Node): boolean {
   return pipe.some((step) => step === SEVERAL_LINES || ('pipe' in step && hasSeveralLines(step)));
 }
 
-function unwrapped(node: Node): Node {
+const unwrapped = memoize((node: Node): Node => {
   let inner = node;
   while (inner.wrapped) inner = inner.wrapped;
   return objectOption(inner);
-}
+});
 
 /** Returns the option of a union that is an object; a schema that is no union is returned as it is. */
 function objectOption(node: Node): Node {
