@@ -1,5 +1,6 @@
 import type { Mm, Shape, XY } from '../plan/model.ts';
 import { shapeRing } from '../plane/body.ts';
+import { memoize } from '../plane/memoize.ts';
 import type { Line } from '../plane/types.ts';
 
 /** The outline of an item: its corners, or for a circle its center and radius. */
@@ -17,15 +18,23 @@ export function outlineOf(shape: Shape): Outline {
 const TOUCHING_END: Mm = 0.001;
 
 /** Returns the unit normal of a face into its room: to the right of its direction, on screen. */
-export function inwardNormal([[ax, ay], [bx, by]]: Line): XY {
+export const inwardNormal: (face: Line) => XY = memoize(([[ax, ay], [bx, by]]) => {
   const length = Math.hypot(bx - ax, by - ay) || 1;
   return [-(by - ay) / length || 0, (bx - ax) / length || 0];
-}
+});
 
 /** Returns the signed distance of a point from the line of a face, mm; negative behind it. */
-export function distanceInFront([a, b]: Line, [x, y]: XY): Mm {
-  const [nx, ny] = inwardNormal([a, b]);
+export function distanceInFront(face: Line, [x, y]: XY): Mm {
+  const [nx, ny] = inwardNormal(face);
+  const [a] = face;
   return (x - a[0]) * nx + (y - a[1]) * ny;
+}
+
+/** Returns whether all of an outline moved by `by` is in front of the line of a face or touches it. */
+export function isInFront({ points, radius }: Outline, [bx, by]: XY, face: Line): boolean {
+  const [a] = face;
+  const [nx, ny] = inwardNormal(face);
+  return points.every(([x, y]) => (x + bx - a[0]) * nx + (y + by - a[1]) * ny >= radius);
 }
 
 /**
@@ -44,15 +53,17 @@ export function gapToFace({ points, radius }: Outline, by: XY, face: Line): Mm |
   };
   // Coordinates along the face and in front of it.
   const placed = points.map(([x, y]): XY => {
-    const [dx, dy] = [x + by[0] - a[0], y + by[1] - a[1]];
+    const dx = x + by[0] - a[0];
+    const dy = y + by[1] - a[1];
     return [dx * ny - dy * nx, dx * nx + dy * ny];
   });
-  placed.forEach(([along, front], index) => {
+  let [before, start] = placed[placed.length - 1] ?? [0, 0];
+  for (const [along, front] of placed) {
     if (along >= low && along <= high) see(front);
-    const [before, start] = placed[(index + placed.length - 1) % placed.length] as XY;
-    for (const end of [low, high]) {
-      if (before < end !== along < end) see(start + ((front - start) * (end - before)) / (along - before));
-    }
-  });
+    const seeAt = (end: Mm) => see(start + ((front - start) * (end - before)) / (along - before));
+    if (before < low !== along < low) seeAt(low);
+    if (before < high !== along < high) seeAt(high);
+    [before, start] = [along, front];
+  }
   return least === Number.POSITIVE_INFINITY ? null : least - radius;
 }

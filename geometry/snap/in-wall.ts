@@ -1,7 +1,7 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Fixture, Mm, PlanObject, Shape, XY } from '../plan/model.ts';
 import { type Body, bodyDistance, ringBody, shapeBody, shapeMiddle, signedBodyDistance } from '../plane/body.ts';
-import { gapToFace, outlineOf } from './face-gap.ts';
+import { gapToFace, isInFront, outlineOf } from './face-gap.ts';
 import { facesAbout, type RoomFaces, TOUCHING } from './room-faces.ts';
 import { facesInFront, pushedOut } from './snap-move.ts';
 
@@ -38,7 +38,11 @@ export function shapeInWall(model: LevelModel, shape: Shape): Omit<InWall, 'id'>
 
 function depth(shape: Shape, by: XY, faces: RoomFaces): Mm {
   const outline = outlineOf(shape);
-  return facesInFront(faces).reduce((most, face) => Math.max(most, -(gapToFace(outline, by, face) ?? 0)), 0);
+  return facesInFront(faces).reduce((most, face) => {
+    // Most items are in front of every face: their corners alone tell it.
+    if (isInFront(outline, by, face)) return most;
+    return Math.max(most, -(gapToFace(outline, by, face) ?? 0));
+  }, 0);
 }
 
 /** Returns whether an item outdoors intersects a wall: a corner of either is inside the other. */

@@ -1,9 +1,11 @@
+import { floorContains } from '../level/floor-contains.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { bodyDistance, ringBody } from '../plane/body.ts';
+import { type Body, bodyDistance, ringBody } from '../plane/body.ts';
+import { memoize } from '../plane/memoize.ts';
 import { distance } from '../plane/point.ts';
 import { nearestOnRing, ringEdges, ringsContain } from '../plane/ring.ts';
-import type { Line } from '../plane/types.ts';
+import type { Line, Ring } from '../plane/types.ts';
 
 /** A smaller gap counts as touching, mm: no tape resolves it. */
 export const TOUCHING: Mm = 1;
@@ -24,7 +26,7 @@ const IN_WALL_DISTANCE = 0.01;
  * wall, the one with the nearest floor, the first of several. Null outdoors.
  */
 export function roomOf(model: LevelModel, at: XY): Room | null {
-  const on = model.rooms.find(({ floorRings }) => ringsContain(floorRings, at));
+  const on = model.rooms.find((room) => floorContains(room, at));
   if (on || !inWallBody(model, at)) return on ?? null;
   const far = ({ floorRings }: Room) => Math.min(...floorRings.map((ring) => distance(at, nearestOnRing(at, ring))));
   return model.rooms.reduce<Room | null>((best, room) => {
@@ -32,16 +34,20 @@ export function roomOf(model: LevelModel, at: XY): Room | null {
   }, null);
 }
 
+const wallBody = memoize((ring: Ring): Body => ringBody(ring));
+
 function inWallBody({ pieces }: LevelModel, [x, y]: XY): boolean {
-  return pieces.some(({ body }) => bodyDistance(ringBody(body), x, y) <= IN_WALL_DISTANCE);
+  return pieces.some(({ body }) => bodyDistance(wallBody(body), x, y) <= IN_WALL_DISTANCE);
 }
 
 /** Returns the faces around a point: those of its room. Null outdoors. */
 export function facesAbout(model: LevelModel, at: XY): RoomFaces | null {
   const room = roomOf(model, at);
   if (!room) return null;
-  return { lines: room.floorRings.flatMap(ringEdges), from: onFloor(room, at) };
+  return { lines: facesOf(room), from: onFloor(room, at) };
 }
+
+const facesOf = memoize(({ floorRings }: Room): readonly Line[] => floorRings.flatMap(ringEdges));
 
 /** Returns the point itself if it is on the floor, else the nearest floor point. */
 export function onFloor({ floorRings }: Room, at: XY): XY {

@@ -1,3 +1,4 @@
+import { floorContains } from '../../../geometry/level/floor-contains.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import type { LevelRegion, Zone } from '../../../geometry/region/types.ts';
@@ -13,7 +14,7 @@ import { roomLabel } from './rooms.ts';
 import { lineSlot, type Slot } from './slot.ts';
 import { placeTags, type TagPlace } from './tags.ts';
 import { type TapedGap, takeTapes, tapedLabels } from './taped.ts';
-import { isOnFloor, thingLabel } from './things.ts';
+import { thingLabel } from './things.ts';
 import { zoneLabels } from './zones.ts';
 
 /** What the labels of a level say, and of what. Plan mm. */
@@ -83,7 +84,7 @@ export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
   const zones = zoneLabels(
     edges,
     (zone) => zoneName(zone, plan, model.level),
-    (p) => open.some(({ room }) => isOnFloor(room, p)),
+    (p) => open.some(({ room }) => floorContains(room, p)),
     sheet,
   );
   const strings = others.flatMap(write);

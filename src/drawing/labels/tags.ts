@@ -1,4 +1,5 @@
 import { roomAt } from '../../../geometry/check/room.ts';
+import { floorContains } from '../../../geometry/level/floor-contains.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
 import { along, distance } from '../../../geometry/plane/point.ts';
@@ -7,7 +8,6 @@ import { polar } from '../display-list.ts';
 import type { LabelMedium, LabelSheet } from './label.ts';
 import { DRAWN, type Ground } from './placer.ts';
 import { edgeToward, isInside, lineSlot, pairs, type Size, type Slot, slotAt } from './slot.ts';
-import { isOnFloor } from './things.ts';
 
 /** Where a detector's tag stands. Plan mm. */
 export interface TagPlace {
@@ -70,7 +70,7 @@ function tagPlace(
   const { at, id } = detector;
   const radius = symbolRadius(detector, sheet);
   const room = roomAt(model, at);
-  const atHome = (p: XY) => room !== null && isOnFloor(room, p);
+  const atHome = (p: XY) => room !== null && floorContains(room, p);
   const isNearer = (slot: Slot, other: Detector) => other !== detector && gapTo(slot, other.at) < 1.5 * gapTo(slot, at);
   for (const { away, over, home, form } of manners(room !== null, widths)) {
     const size = { width: widths[form] ?? 0, height: HEIGHT * type.tag };

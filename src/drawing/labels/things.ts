@@ -1,7 +1,6 @@
+import { floorContains } from '../../../geometry/level/floor-contains.ts';
 import type { Room } from '../../../geometry/level/types.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import { ringExtent } from '../../../geometry/plane/body.ts';
-import { memoize } from '../../../geometry/plane/memoize.ts';
 import { nearestOnRing, ringsContain } from '../../../geometry/plane/ring.ts';
 import type { Ring } from '../../../geometry/plane/types.ts';
 import { discsPart, inked, linesPart } from '../display-list.ts';
@@ -52,15 +51,8 @@ export function thingLabel(
 /** Whether a point lies on the floor that the thing stands on; where it stands on none, whether the point does neither. */
 function floorOf(thing: Thing, rooms: readonly Room[]): (p: XY) => boolean {
   const { x, y } = thingSlot(thing);
-  const own = rooms.find((room) => isOnFloor(room, [x, y]));
-  return (p) => (own ? isOnFloor(own, p) : !rooms.some((room) => isOnFloor(room, p)));
-}
-
-const floorExtent = memoize(({ floorRings }: Room) => ringExtent(floorRings.flat()));
-
-export function isOnFloor(room: Room, [x, y]: XY): boolean {
-  const { minX, minY, maxX, maxY } = floorExtent(room);
-  return x >= minX && x <= maxX && y >= minY && y <= maxY && ringsContain(room.floorRings, [x, y]);
+  const own = rooms.find((room) => floorContains(room, [x, y]));
+  return (p) => (own ? floorContains(own, p) : !rooms.some((room) => floorContains(room, p)));
 }
 
 function within(thing: Thing, forms: readonly Block[], sheet: LabelSheet): Label | null {
