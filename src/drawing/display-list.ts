@@ -1,7 +1,7 @@
 /** The plan as a list of shapes and texts, for any backend to draw in the order of the list. */
 import type { Edge } from '../../geometry/arrangement/types.ts';
 import type { Mm, XY } from '../../geometry/plan/model.ts';
-import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
+import type { Extent } from '../../geometry/plane/body.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import type { ColorRole, Ink } from './inks.ts';
 
@@ -63,22 +63,48 @@ export function polar([x, y]: XY, distance: number, angle: number): XY {
 }
 
 function runsExtent(runs: readonly Run[]): Extent {
-  const points: XY[] = [];
-  for (const step of runs.flat()) {
-    if (!('kind' in step)) points.push(step);
-    else if (step.kind === 'line') points.push(step.from, step.to);
-    else points.push(...arcReach(step));
+  const bounds = new Bounds();
+  for (const run of runs) {
+    for (const step of run) {
+      if (!('kind' in step)) bounds.add(step[0], step[1]);
+      else if (step.kind === 'arc') addArc(bounds, step);
+      else {
+        bounds.add(step.from[0], step.from[1]);
+        bounds.add(step.to[0], step.to[1]);
+      }
+    }
   }
-  return ringExtent(points);
+  return bounds;
 }
 
-/** The ends of an arc, and where it is farthest right, down, left and up. */
-function arcReach({ center, radius, start, sweep }: Extract<Edge, { kind: 'arc' }>): readonly XY[] {
+/** A rectangle that grows with each point: a large plan has tens of thousands of arcs, too many for a list of points each. */
+class Bounds implements Extent {
+  minX = Number.POSITIVE_INFINITY;
+  minY = Number.POSITIVE_INFINITY;
+  maxX = Number.NEGATIVE_INFINITY;
+  maxY = Number.NEGATIVE_INFINITY;
+
+  add(x: Mm, y: Mm): void {
+    if (x < this.minX) this.minX = x;
+    if (x > this.maxX) this.maxX = x;
+    if (y < this.minY) this.minY = y;
+    if (y > this.maxY) this.maxY = y;
+  }
+}
+
+const TURN = 2 * Math.PI;
+
+/** Adds the ends of an arc, and where it is farthest right, down, left and up. */
+function addArc(bounds: Bounds, { center: [x, y], radius, start, sweep }: Extract<Edge, { kind: 'arc' }>): void {
+  const length = Math.abs(sweep);
   const from = Math.min(start, start + sweep);
-  const turn = 2 * Math.PI;
-  const quarters = [0, 0.25, 0.5, 0.75].map((share) => (((share * turn - from) % turn) + turn) % turn);
-  const turns = [0, Math.abs(sweep), ...quarters.filter((quarter) => quarter < Math.abs(sweep))];
-  return turns.map((each) => polar(center, radius, from + each));
+  const add = (angle: number) => bounds.add(x + radius * Math.cos(angle), y + radius * Math.sin(angle));
+  add(from);
+  add(from + length);
+  for (let quarter = 0; quarter < 4; quarter++) {
+    const after = ((((quarter / 4) * TURN - from) % TURN) + TURN) % TURN;
+    if (after < length) add(from + after);
+  }
 }
 
 /** Draws the outlines of a part on a path: one of the canvas, or one that becomes text. */

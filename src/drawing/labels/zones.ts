@@ -8,7 +8,7 @@ import { linesPart, polar } from '../display-list.ts';
 import type { TextStyle } from '../text.ts';
 import { takeLines } from './grounds.ts';
 import { type Block, blockOf, type LabelSheet, writeBlock, type ZoneLabel } from './label.ts';
-import { createPlacer } from './placer.ts';
+import { createPlacer, type Placer } from './placer.ts';
 import { isInside, lineSlot, type Slot, slotAt, uprightTurn } from './slot.ts';
 
 /** The same words again only beyond this, in sizes of the type. */
@@ -37,9 +37,12 @@ export function zoneLabels(
   const style: TextStyle = { size: type.fine, color: 'inkSoft', halo: 'ground' };
   const written: ZoneLabel[] = [];
   const counts = new Map<RuleId, { done: number; tries: number }>();
-  const crossing = createPlacer(null, 4 * type.fine);
-  const parts = [...edges.values()].flat(2).map((edge) => linesPart([[edge]]));
-  takeLines(parts, 'line', { ...sheet, placer: crossing });
+  // Made when a label first finds a free place: on a small drawing of a large house none does.
+  let crossing: Placer | null = null;
+  const isCrossedSteeply = (slot: Slot) => {
+    crossing ??= edgesTaken(edges, sheet);
+    return crossing.isCrossedSteeply(slot);
+  };
   for (const { zone, seen } of longestFirst(edges)) {
     const count = counts.get(zone.rule) ?? { done: 0, tries: 0 };
     counts.set(zone.rule, count);
@@ -53,7 +56,7 @@ export function zoneLabels(
     const isFree = (slot: Slot) =>
       !written.some((other) => isNear(slot, other)) &&
       placer.isFree(slot) &&
-      crossing.isCrossedSteeply(slot) &&
+      isCrossedSteeply(slot) &&
       isInside(onFloor, slot);
     const slot = bestSlot(long, block, type.fine, isFree);
     if (!slot) continue;
@@ -61,6 +64,13 @@ export function zoneLabels(
     written.push({ ...writeBlock(block, slot, sheet), zone });
   }
   return written;
+}
+
+function edgesTaken(edges: ReadonlyMap<Zone, readonly Stretch[]>, sheet: LabelSheet): Placer {
+  const placer = createPlacer(null, 4 * sheet.type.fine);
+  const parts = [...edges.values()].flat(2).map((edge) => linesPart([[edge]]));
+  takeLines(parts, 'line', { ...sheet, placer });
+  return placer;
 }
 
 function longestFirst(edges: ReadonlyMap<Zone, readonly Stretch[]>) {
