@@ -8,11 +8,9 @@ import type { Line } from '../plane/types.ts';
 /** Walls drawn one after another along the line that the tape takes: which center-lines they get, and where a typed one ends. */
 
 /** Points closer than this are one corner, mm. */
-const SAME_CORNER: Mm = 0.5;
-/** A run that turns by less than this in all encloses nothing, radians. */
-const TURNS: number = Math.PI / 36;
+export const SAME_CORNER: Mm = 0.5;
 /** Sine of the angle below which a wall runs along another one and does not meet it. */
-const ALONG = 0.1;
+export const ALONG = 0.1;
 
 /**
  * Returns the center-lines of the walls around an outline that was taped along their inside faces, their outside faces or
@@ -32,31 +30,6 @@ export function wallsAroundOutline(points: readonly XY[], thickness: Mm, by: Tap
   return kept && walls.every((wall) => by !== 'outside' || distance(...wall) > least) ? walls : [];
 }
 
-/**
- * Returns the center-lines of walls drawn one after another that close no outline, without pieces of length zero. A run
- * that turns was taped along the faces on the side that it turns to (inside), on the other side, or along its middle; a
- * straight one stands on its line. An end on the line of a standing wall stays there; a run that goes on from the end of
- * one keeps to its line.
- */
-export function wallsAlongRun(level: Level, points: readonly XY[], thickness: Mm, by: TapedBy): readonly Line[] {
-  const run = points.filter((point, i) => i === 0 || distance(point, points[i - 1] as XY) > SAME_CORNER);
-  const lines = run.slice(1).map((to, i): Line => [run[i] as XY, to]);
-  const [start, end] = [run[0], run.at(-1)];
-  const turn = turnOf(run);
-  if (!start || !end || Math.abs(turn) < TURNS || [start, end].some((at) => isWallEnd(level, at))) return lines;
-  // Off to the left where it turns right and was taped inside.
-  const off = (-HALVES_BEYOND[by] * Math.sign(turn) * thickness) / 2;
-  const moved = lines.map((line) => lineMoved(line, off));
-  const corners = run.map((at, i): XY => {
-    const [before, after] = [moved[i - 1], moved[i]];
-    if (before && after) return lineCrossing(before, after) ?? after[0];
-    const line = (before ?? after) as Line;
-    const wall = wallAtPoint(level, at);
-    return (wall && lineCrossing(line, [wall.from, wall.to])) ?? (after ? after[0] : (before as Line)[1]);
-  });
-  return corners.slice(1).map((to, i): Line => [roundPoint(corners[i] as XY), roundPoint(to)]);
-}
-
 /** Returns the wall with the drawn point on its center-line or end: a line that starts or ends there joins that wall. */
 export function wallAtPoint(level: Level, at: XY): Wall | null {
   return level.walls.find(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME_CORNER) ?? null;
@@ -72,16 +45,27 @@ export function wallWithOpenEnd({ walls }: Level, at: XY): Wall | null {
 /**
  * Returns the length of a drawn line as taped, mm: without half of the wall that it meets at each end, or with it. An end
  * that is on no wall, or on a wall along the line, counts as it is. Never negative.
+ *
+ * @param more by how much the line is longer than the tape for another reason, mm
  */
-export function tapedLength(level: Level, [from, to]: Line, by: TapedBy = 'inside'): Mm {
+export function tapedLength(level: Level, [from, to]: Line, by: TapedBy = 'inside', more: Mm = 0): Mm {
   const beyond = halfWallAt(level, from, to) + halfWallAt(level, to, from);
-  return Math.max(0, distance(from, to) + HALVES_BEYOND[by] * beyond);
+  return Math.max(0, distance(from, to) - more + HALVES_BEYOND[by] * beyond);
 }
 
-/** Returns how far the face of the wall at `end` is along the line to `other`, mm; 0 if no wall is crossed there. */
-export function halfWallAt(level: Level, end: XY, other: XY): Mm {
-  const wall = wallAtPoint(level, end);
-  return wall ? halfAlong(wall, [end, other]) : 0;
+/** Returns how far the face of the walls at `end` is along the line to `other`, mm; 0 if none is crossed there, or one runs along the line. */
+export function halfWallAt({ walls }: Level, end: XY, other: XY): Mm {
+  const met = walls.filter(({ from, to }) => distance(end, nearestOnSegment(end, from, to)) <= SAME_CORNER);
+  const halves = met.map((wall) => halfAlong(wall, [end, other]));
+  const isOnOne = met.some((wall, i) => halves[i] === 0 && liesAhead(wall, [end, other]));
+  return isOnOne ? 0 : Math.max(0, ...halves);
+}
+
+function liesAhead(wall: Wall, [end, other]: Line): boolean {
+  return [wall.from, wall.to].some(
+    ([x, y]) =>
+      (x - end[0]) * (other[0] - end[0]) + (y - end[1]) * (other[1] - end[1]) > SAME_CORNER * distance(end, other),
+  );
 }
 
 /** Where a wall of a typed length ends. */
@@ -96,15 +80,25 @@ export interface TypedEnd {
 /**
  * Returns where a wall ends that begins at `from`, goes toward a point and is taped `length` mm long. One that ends within
  * `tolerance` of the wall that it then meets, or in it, is joined to that wall.
+ *
+ * @param more by how much the line is longer than the tape for another reason, mm
  */
-export function typedWallEnd(level: Level, from: XY, toward: XY, length: Mm, by: TapedBy, tolerance: Mm): TypedEnd {
+export function typedWallEnd(
+  level: Level,
+  from: XY,
+  toward: XY,
+  length: Mm,
+  by: TapedBy,
+  tolerance: Mm,
+  more: Mm = 0,
+): TypedEnd {
   const far = distance(from, toward) || 1;
   const on = (mm: Mm): XY => [
     from[0] + ((toward[0] - from[0]) * mm) / far,
     from[1] + ((toward[1] - from[1]) * mm) / far,
   ];
   const sign = HALVES_BEYOND[by];
-  const center = length - sign * halfWallAt(level, from, toward);
+  const center = length + more - sign * halfWallAt(level, from, toward);
   let reached: TypedEnd | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const wall of level.walls) {
@@ -117,7 +111,7 @@ export function typedWallEnd(level: Level, from: XY, toward: XY, length: Mm, by:
     const isIn = Math.abs(ahead - center) <= half;
     if ((off > tolerance && !isIn) || off >= least) continue;
     least = off;
-    const taped = ahead + sign * (half + halfWallAt(level, from, toward));
+    const taped = ahead - more + sign * (half + halfWallAt(level, from, toward));
     reached = { at: roundPoint(nearestOnSegment(at, wall.from, wall.to)), reached: wall, length: taped };
   }
   return reached ?? { at: roundPoint(on(center)), reached: null, length };
@@ -129,19 +123,6 @@ function halfAlong({ from, to, thickness }: Wall, [a, b]: Line): Mm {
     Math.abs((to[0] - from[0]) * (b[1] - a[1]) - (to[1] - from[1]) * (b[0] - a[0])) /
     (distance(from, to) * distance(a, b) || 1);
   return sine < ALONG ? 0 : thickness / 2 / sine;
-}
-
-/** Returns by how much a run turns to the right in all, radians. */
-function turnOf(run: readonly XY[]): number {
-  return run.slice(2).reduce((sum, c, i) => {
-    const [a, b] = [run[i] as XY, run[i + 1] as XY];
-    const dot = (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]);
-    return sum + Math.atan2(cross(a, b, c), dot);
-  }, 0);
-}
-
-function isWallEnd({ walls }: Level, at: XY): boolean {
-  return walls.some(({ from, to }) => distance(at, from) <= SAME_CORNER || distance(at, to) <= SAME_CORNER);
 }
 
 function sidesOf(ring: readonly XY[]): readonly Line[] {

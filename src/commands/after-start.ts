@@ -1,3 +1,5 @@
+import { drawMarksWith } from '../editor/overlay/late-marks.ts';
+import { drawnMarks } from '../editor/paint/spots.ts';
 import { loadLateTools } from '../editor/tools/late-tool.ts';
 import { destroyOutlived } from '../storage/library/old-trash.ts';
 import { startClipboardKeys } from './clipboard-keys.ts';
@@ -7,12 +9,13 @@ import { watchLimits } from './limit-watch.ts';
 import { startTapeKeys } from './tape-keys.ts';
 
 /**
- * What the first picture does not need: the clipboard, the settings of walls, the laser tape that types, rarer tools and edits, the limits of a
- * plan; the end of plans that were deleted long ago.
+ * What the first picture does not need: the clipboard, the settings of walls, the laser tape that types, rarer tools and edits, marks on
+ * the sheet, the limits of a plan; the end of plans that were deleted long ago.
  */
 export async function startDrawing(): Promise<void> {
   startClipboardKeys();
   watchLimits();
+  drawMarksWith(drawnMarks);
   // Out of reach: the next start tries again.
   void destroyOutlived(Date.now()).catch(() => undefined);
   await Promise.all([keepWallSettings(), startTapeKeys(), loadLateTools(), loadLateEdits()]);

@@ -1,31 +1,43 @@
-import { wallsAlongRun } from '../../geometry/edit/wall-run.ts';
+import type { TapedBy } from '../../geometry/dimension/taped-by.ts';
+import { uncheckedLevelEdit } from '../../geometry/edit/level.ts';
+import { builtRun, withWallsStretched } from '../../geometry/edit/run-on-walls.ts';
+import { checkedWalls } from '../../geometry/edit/wall-edit.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
+import type { Level, Mm } from '../../geometry/plan/model.ts';
+import type { Line } from '../../geometry/plane/types.ts';
 import type { DocumentActions, GetState, SetState } from './app-state.ts';
 import { selectLevel, selectModel } from './selectors.ts';
 import { NO_CHAIN, thicknessFrom, withWallsOnLines } from './wall-chain.ts';
 
 /** Puts walls on the level in view. */
 export function createWallActions(set: SetState, get: GetState): Pick<DocumentActions, 'addWalls' | 'endChain'> {
+  const add = (lines: readonly Line[], thickness: Mm, change: (level: Level) => Level): boolean => {
+    if (lines.length === 0) return false;
+    const { rooms } = selectModel(get());
+    const before = rooms.length;
+    const levelId = selectLevel(get()).id;
+    get().run((plan) => withWallsOnLines(uncheckedLevelEdit(plan, levelId, change), levelId, lines, thickness));
+    const closed = selectModel(get()).rooms.length - before;
+    if (closed > 0) sayClosed(set, get, rooms);
+    // The first room is what all that follows stands in: it comes into view as large as it goes.
+    if (closed > 0 && before === 0) get().fit();
+    return closed > 0;
+  };
   return {
-    addWalls: (lines, thickness) => {
-      if (lines.length === 0) return false;
-      const { rooms } = selectModel(get());
-      const before = rooms.length;
-      const levelId = selectLevel(get()).id;
-      get().run((plan) => withWallsOnLines(plan, levelId, lines, thickness));
-      const closed = selectModel(get()).rooms.length - before;
-      if (closed > 0) sayClosed(set, get, rooms);
-      // The first room is what all that follows stands in: it comes into view as large as it goes.
-      if (closed > 0 && before === 0) get().fit();
-      return closed > 0;
-    },
+    addWalls: (lines, thickness) => add(lines, thickness, (level) => level),
     endChain: () => {
-      const { corners } = get().chain;
-      const [start] = corners;
+      const { chain, wallSettings, plan } = get();
+      const [start] = chain.corners;
       set({ chain: NO_CHAIN });
       if (!start) return;
-      const thickness = thicknessFrom(selectModel(get()), start, get().wallSettings);
-      get().addWalls(wallsAlongRun(selectLevel(get()), corners, thickness, get().wallSettings.by), thickness);
+      const model = selectModel(get());
+      const thickness = thicknessFrom(model, start, wallSettings);
+      const run = (by: TapedBy) => builtRun(model.level, chain.corners, thickness, by);
+      const built = run(wallSettings.by);
+      const stretched = checkedWalls(model, withWallsStretched(model.level, built), plan.display.length);
+      // Where a standing wall cannot go along, the new ones stand on their line.
+      if (stretched.ok) add(built.lines, thickness, () => stretched.level);
+      else add(run('center').lines, thickness, (level) => level);
     },
   };
 }

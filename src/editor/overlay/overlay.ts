@@ -15,10 +15,10 @@ import { detectorLabel, detectorShapes, drawnMeasures } from '../paint/detectors
 import { drawnNote, takeStrip } from '../paint/note.ts';
 import type { Pen } from '../paint/pen.ts';
 import { type DrawnChain, drawnSketch, handleShapes } from '../paint/sketch.ts';
-import { drawnMarks } from '../paint/spots.ts';
 import { type Picture, picture } from '../stage/picture.ts';
 import { shownHandles } from '../tools/pick-at.ts';
 import { drawnCrossWords } from './cross-words.ts';
+import { drawnMarks } from './late-marks.ts';
 import { readOverlay } from './overlay-inputs.ts';
 import { measuredLines, type OverlayScene, overlayScene } from './overlay-scene.ts';
 import { isOverFloor, pointerNote } from './pointer-note.ts';

@@ -1,4 +1,5 @@
 import { buttPosition, cornerAngle } from '../../../geometry/edit/draw-walls.ts';
+import { beyondTape } from '../../../geometry/edit/run-on-walls.ts';
 import { type TypedEnd, tapedLength, typedWallEnd } from '../../../geometry/edit/wall-run.ts';
 import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
 import type { Deg, Mm, XY } from '../../../geometry/plan/model.ts';
@@ -59,10 +60,28 @@ function directionsAfter(points: readonly XY[]): readonly Deg[] {
   return [...RIGHT_ANGLES, turn, turn + 90];
 }
 
-/** Returns where a wall ends that is taped `mm` long; one that comes within what a tape may be off by of a wall reaches it. */
-export function typedEnd(from: XY, toward: XY, mm: Mm): TypedEnd {
+/** Returns where the wall ends that goes on from the last of these corners and is taped `mm` long; one that comes within what a tape may be off by of a wall reaches it. */
+export function typedEnd(points: readonly XY[], toward: XY, mm: Mm): TypedEnd {
   const { plan, wallSettings } = store();
-  return typedWallEnd(currentLevel(), from, toward, mm, wallSettings.by, plan.tapeTolerance);
+  const from = points.at(-1) ?? toward;
+  return typedWallEnd(
+    currentLevel(),
+    from,
+    toward,
+    mm,
+    wallSettings.by,
+    plan.tapeTolerance,
+    moreThanTape(points, toward),
+  );
+}
+
+/** By how much the next wall is longer on its line than its tape says by itself, from where the run goes on, mm. */
+function moreThanTape(points: readonly XY[], toward: XY): Mm {
+  const [start] = points;
+  const { wallSettings } = store();
+  if (!start || points.length > 2) return 0;
+  const thickness = thicknessFrom(selectModel(store()), start, wallSettings);
+  return beyondTape(currentLevel(), points, toward, thickness, wallSettings.by);
 }
 
 /** Returns the length and the angle of the wall that would be added. */
@@ -71,7 +90,10 @@ export function wallReadings(points: readonly XY[], next: XY): readonly string[]
   if (!from || distance(from, next) < 1) return [];
   const line: Line = [from, next];
   const { by } = store().wallSettings;
-  const taped = formatMeasured(tapedLength(currentLevel(), line, by), store().plan.display.length);
+  const taped = formatMeasured(
+    tapedLength(currentLevel(), line, by, moreThanTape(points, next)),
+    store().plan.display.length,
+  );
   const length = `${taped} ${TAPED_BY_WORDS[by]}`;
   const before = points.at(-2);
   if (!before) return [length, 'or type the length'];

@@ -41,7 +41,7 @@ function nextCorner(direction: WallDirection, pointed: XY | null): XY | null {
   const read = typed === null ? null : parseLength(typed, store().plan.display.length);
   const toward = direction.toward(points, pointed);
   if (!from || !toward) return pointed;
-  if (read?.ok && read.mm > 0) return typedEnd(from, toward, read.mm).at;
+  if (read?.ok && read.mm > 0) return typedEnd(points, toward, read.mm).at;
   const atCorner = direction.byArrow() && pointed && distance(pointed, from) < 1;
   return turn || typed !== null || atCorner ? toward : pointed;
 }
@@ -110,7 +110,7 @@ export function setTypedLength(gesture: WallGesture, text: string): string {
   const before = points.at(-2);
   const toward = touch && before && turn ? null : gesture.direction.toward(points, shownCorner(gesture));
   if (from && toward && distance(from, toward) >= 1) {
-    const end = typedEnd(from, toward, read.mm);
+    const end = typedEnd(points, toward, read.mm);
     addCorner(gesture, end.at, false);
     sayWhereReached(end, read.mm);
     return '';
@@ -120,7 +120,7 @@ export function setTypedLength(gesture: WallGesture, text: string): string {
     return 'Show the direction first: move the pointer to where the wall goes, or press an arrow key.';
   const rest = points.slice(0, -1);
   const aside = turn ? gesture.direction.toward(rest, from) : from;
-  store().setChain({ corners: [...rest, typedEnd(before, aside ?? from, read.mm).at], takenBack: [] });
+  store().setChain({ corners: [...rest, typedEnd(rest, aside ?? from, read.mm).at], takenBack: [] });
   showNextWall(gesture, null);
   return '';
 }

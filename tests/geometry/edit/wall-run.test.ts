@@ -2,13 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TAPED_BY, type TapedBy } from '../../../geometry/dimension/taped-by.ts';
 import { wallLengths } from '../../../geometry/dimension/wall-lengths.ts';
-import {
-  halfWallAt,
-  tapedLength,
-  typedWallEnd,
-  wallsAlongRun,
-  wallsAroundOutline,
-} from '../../../geometry/edit/wall-run.ts';
+import { builtRun } from '../../../geometry/edit/run-on-walls.ts';
+import { halfWallAt, tapedLength, typedWallEnd, wallsAroundOutline } from '../../../geometry/edit/wall-run.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
@@ -90,10 +85,10 @@ describe('wallsAroundOutline', () => {
   });
 });
 
-describe('wallsAlongRun', () => {
+describe('builtRun', () => {
   it('leaves pieces without length out', () => {
     expect(
-      wallsAlongRun(
+      builtRun(
         levelOf({ walls: [] }),
         [
           [0, 0],
@@ -103,7 +98,7 @@ describe('wallsAlongRun', () => {
         ],
         100,
         'center',
-      ),
+      ).lines,
     ).toHaveLength(2);
   });
 });
@@ -196,7 +191,7 @@ describe('a run of walls as it was taped', () => {
     fc.assert(
       fc.property(pose, ({ degrees, mirrored, thickness, by }) => {
         const corners = [ell[0], ell[1], ell[2]].map((at) => turned(degrees, mirrored)(at as XY));
-        const walls = built(wallsAlongRun(levelOf({ walls: [] }), corners, thickness, by), thickness);
+        const walls = built(builtRun(levelOf({ walls: [] }), corners, thickness, by).lines, thickness);
         const model = buildLevel(levelOf({ walls }));
         const lengths = walls.map((each) => wallLengths(model, each)[by]);
         for (const [i, length] of legsOf(corners).entries()) expect(lengths[i]).toBeCloseTo(length, 2);
@@ -210,7 +205,7 @@ describe('a run of walls as it was taped', () => {
       [0, 0],
       [3000, 0],
     ];
-    for (const by of TAPED_BY) expect(wallsAlongRun(levelOf({ walls: [] }), line, 200, by)).toEqual([line]);
+    for (const by of TAPED_BY) expect(builtRun(levelOf({ walls: [] }), line, 200, by).lines).toEqual([line]);
   });
 
   it('from wall to wall with a corner: its ends stay on the lines of the walls that it meets', () => {
@@ -221,7 +216,7 @@ describe('a run of walls as it was taped', () => {
       [2000, 1500],
       [6000, 1500],
     ];
-    const lines = wallsAlongRun(level, run, 100, 'inside');
+    const { lines } = builtRun(level, run, 100, 'inside');
     // It turns left, so the small room lies up and to the right: the walls stand down and to the left of the tape.
     expect(lines).toEqual([
       [
