@@ -7,7 +7,6 @@ import { listenToPointers } from './input/pointers.ts';
 import { spaceBar } from './input/sheet-keys.ts';
 import { useLengths } from './lengths/store.ts';
 import { SHEET_ID } from './open-menu.ts';
-import { animateMovedDetectors } from './overlay/move-animation.ts';
 import { OVERLAY } from './overlay/overlay.ts';
 import { clearSketch, useSketch } from './overlay/sketch.ts';
 import { GROUND } from './stage/ground.ts';
@@ -47,11 +46,9 @@ export function PlanCanvas() {
     if (!element) return;
     const current = () => controller.current as ToolController;
     const stopPointers = listenToPointers(element, current, spaceBar.isDown);
-    const stopGliding = animateMovedDetectors();
     const hide = exposeForTests(element);
     return () => {
       stopPointers();
-      stopGliding();
       hide();
     };
   }, []);

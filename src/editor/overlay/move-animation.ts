@@ -10,9 +10,9 @@ const LEAST_MOVE = 60;
 
 /**
  * Lets a detector that a button or an undo has moved glide to its new place, so that one sees where it went. What is
- * dragged is there already. Off where the system asks for less motion. Returns what stops it.
+ * dragged is there already. Off where the system asks for less motion.
  */
-export function animateMovedDetectors(): () => void {
+export function animateMovedDetectors(): void {
   const reducedMotion = window.matchMedia('(prefers-reduced-motion: reduce)');
   let shown = places();
   let frame = 0;
@@ -29,7 +29,7 @@ export function animateMovedDetectors(): () => void {
     useSketch.setState({ glide: { id, at: from } });
     frame = requestAnimationFrame(step);
   };
-  const stop = useAppStore.subscribe((state, before) => {
+  useAppStore.subscribe((state, before) => {
     if (
       state.plan === before.plan &&
       state.draggedDetector === before.draggedDetector &&
@@ -44,10 +44,6 @@ export function animateMovedDetectors(): () => void {
       glide(one[0], shown.get(one[0]) as XY, one[1]);
     shown = now;
   });
-  return () => {
-    stop();
-    cancelAnimationFrame(frame);
-  };
 }
 
 /** Where each detector of the level in view is seen: dragged, or where it stands. */
