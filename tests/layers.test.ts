@@ -22,7 +22,7 @@ const GEOMETRY = {
   search: ['arrangement', 'check', 'dimension', 'level', 'plan', 'plane', 'region', 'rules', 'snap'],
   recheck: ['plan', 'rules'],
   messages: ['check', 'dimension', 'level', 'plan', 'plane', 'recheck', 'region', 'rules', 'search', 'snap', 'units'],
-  edit: ['check', 'dimension', 'level', 'messages', 'plan', 'plane', 'planfile', 'snap', 'units'],
+  edit: ['check', 'dimension', 'level', 'messages', 'plan', 'plane', 'planfile', 'snap', 'sun', 'units'],
 } satisfies Readonly<Record<string, readonly string[]>>;
 
 /** Every folder of src/ may import all of geometry/. What stands beside the folders (app.tsx, main.tsx) puts them together. */

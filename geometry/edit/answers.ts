@@ -1,15 +1,34 @@
-import type { Ground, Level, Living, LookedForBy, Mm, Plan, Purpose } from '../plan/model.ts';
+import type { Ground, Level, Living, LookedForBy, Mm, Plan, Purpose, SunWord } from '../plan/model.ts';
+import { exposureEnd } from '../sun/times.ts';
 import { uncheckedLevelEdit } from './level.ts';
 
 /** Who looked, and when (RFC 3339); either may be missing. */
 export interface Look {
   readonly by: string;
   readonly at: string | null;
+  /** What the word that no direct sun reaches the spot is given for. Missing: for the plan as it is. */
+  readonly sun?: SunWord;
+}
+
+/** The rule that the word of a person about direct sun answers. */
+export const DIRECT_SUN = 'direct-sun';
+
+/** Returns what a word about direct sun is given for with the plan as it is. */
+export function sunWordOf({ site, visit }: Plan): SunWord {
+  const { latitude, longitude, north, northAnswered } = site;
+  return {
+    start: visit.start,
+    end: exposureEnd(visit),
+    latitude,
+    longitude,
+    north: northAnswered === false ? null : north,
+  };
 }
 
 /** Returns the plan with "none here" recorded for a rule on a level, and by whom. An earlier record is replaced. */
-export function withNoneHere(plan: Plan, levelId: string, rule: string, { by, at }: Look): Plan {
-  const answer: LookedForBy = { rule, by: by.trim(), at };
+export function withNoneHere(plan: Plan, levelId: string, rule: string, { by, at, sun }: Look): Plan {
+  const given = rule === DIRECT_SUN ? { sun: sun ?? sunWordOf(plan) } : {};
+  const answer: LookedForBy = { rule, by: by.trim(), at, ...given };
   return uncheckedLevelEdit(plan, levelId, (level) => ({
     ...level,
     lookedFor: [...(level.lookedFor ?? []).filter((each) => each !== rule), rule],

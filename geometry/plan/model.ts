@@ -188,6 +188,17 @@ export interface LookedForBy {
   readonly rule: string;
   readonly by: string;
   readonly at: string | null;
+  /** Of "direct-sun": the times of the visit and the place that the word was given for. Missing: not recorded. */
+  readonly sun?: SunWord;
+}
+/** Whatever was not known then is null. */
+export interface SunWord {
+  readonly start: string | null;
+  /** The pick-up, or the planned one. */
+  readonly end: string | null;
+  readonly latitude: Deg | null;
+  readonly longitude: Deg | null;
+  readonly north: Deg | null;
 }
 
 export type Living = 'lived-in' | 'could-be' | 'no';

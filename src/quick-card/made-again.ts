@@ -1,6 +1,7 @@
 /** A card that is made again from changed answers: what its plan has recorded since holds. */
 
 import { nearGaps } from '../../geometry/dimension/wall-gaps.ts';
+import { sunWordOf } from '../../geometry/edit/answers.ts';
 import { withNoneHere, withoutNoneHere } from '../../geometry/edit/index.ts';
 import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { recordedStart } from '../protocol/custody/placed.ts';
@@ -98,8 +99,8 @@ export function withLooksKept(plan: Plan, levelId: string, before: Plan): Plan {
   const kept = signed.reduce((next, { rule, by, at }) => withNoneHere(next, levelId, rule, { by, at }), plan);
   if (!earlier.lookedFor?.includes('direct-sun') || !isSameSpot(before, plan))
     return withoutNoneHere(kept, levelId, ['direct-sun']);
-  const { by, at } = looks.find(({ rule }) => rule === 'direct-sun') ?? { by: '', at: null };
-  return withNoneHere(kept, levelId, 'direct-sun', { by, at });
+  const look = looks.find(({ rule }) => rule === 'direct-sun') ?? { by: '', at: null };
+  return withNoneHere(kept, levelId, 'direct-sun', { sun: sunWordOf(before), ...look });
 }
 
 /** What a look at the spot depends on: where the kits stand in the room, and what lets light in. */

@@ -1,5 +1,6 @@
 import { subjectsOf } from '../../geometry/check/subjects.ts';
 import { withoutNoneHere } from '../../geometry/edit/index.ts';
+import { withSunWordsSettled } from '../../geometry/edit/sun-word.ts';
 import { listed } from '../../geometry/messages/index.ts';
 import type { Detector, Level, Plan, Wall } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
@@ -7,9 +8,24 @@ import { modelOf } from './selectors.ts';
 
 /**
  * The plan after an edit without the answers "none here" that what is drawn now contradicts: the thing counts. A word that no sun reaches
- * the spot does not hold for another spot, nor once light could come in another way. `words` says what was taken back; empty for nothing.
+ * the spot does not hold for another spot, nor once light could come in another way, nor for other days or another place than those that
+ * it was given for. `words` says what was taken back; empty for nothing.
  */
 export function withoutContradictions(before: Plan, after: Plan): { readonly plan: Plan; readonly words: string } {
+  const { plan, gone } = withoutDrawn(before, after);
+  const drawn = gone.length === 0 ? '' : `The answer ${listed(gone)} is taken back: it does not fit what is drawn now.`;
+  const settled = withSunWordsSettled(before, plan);
+  const rule = effectiveRules(after.protocol).find(({ subject }) => subject.of === 'sun');
+  const outlived =
+    rule && settled.outlived
+      ? `The answer ${quotedAnswer(rule)} is taken back: it was given for ${GIVEN_FOR[settled.outlived]}. Answer it again.`
+      : '';
+  return { plan: settled.plan, words: [drawn, outlived].filter(Boolean).join(' ') };
+}
+
+const GIVEN_FOR = { days: 'other days', place: 'another place or north' } as const;
+
+function withoutDrawn(before: Plan, after: Plan): { readonly plan: Plan; readonly gone: readonly string[] } {
   let plan = after;
   const gone: string[] = [];
   for (const level of after.levels) {
@@ -21,11 +37,12 @@ export function withoutContradictions(before: Plan, after: Plan): { readonly pla
       level.id,
       rules.map(({ id }) => id),
     );
-    gone.push(...rules.map(({ absent, name }) => `"${absent ?? name}"`));
+    gone.push(...rules.map(quotedAnswer));
   }
-  if (gone.length === 0) return { plan: after, words: '' };
-  return { plan, words: `The answer ${listed(gone)} is taken back: it does not fit what is drawn now.` };
+  return { plan, gone };
 }
+
+const quotedAnswer = ({ absent, name }: EffectiveRule): string => `"${absent ?? name}"`;
 
 function isContradicted(rule: EffectiveRule, level: Level, was: Level | undefined): boolean {
   if (!level.lookedFor?.includes(rule.id)) return false;

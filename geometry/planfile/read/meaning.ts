@@ -128,7 +128,14 @@ function lookedForProblems(file: unknown, validParts: ValidParts): readonly Plan
       ...identified.flatMap(({ item, path: at }) => addProblems(ruleFlaws(item, at.slice(2)))),
       ...by.flatMap(({ item, path: at }) => {
         const place = at.slice(2);
-        const instants = instantFlaws(item.at, 'at').map((flaw) => ({ ...flaw, path: [...place, ...flaw.path] }));
+        const { start = null, end = null } = item.sun ?? {};
+        const instants = [
+          ...instantFlaws(item.at, 'at'),
+          ...[...instantFlaws(start, 'start'), ...instantFlaws(end, 'end')].map((flaw) => ({
+            ...flaw,
+            path: ['sun', ...flaw.path],
+          })),
+        ].map((flaw) => ({ ...flaw, path: [...place, ...flaw.path] }));
         return addProblems([...ruleFlaws(item.rule, [...place, 'rule']), ...instants]);
       }),
     ];

@@ -172,9 +172,28 @@ export const DetectorSchema = about(
   'A detector as an upright cylinder.',
 );
 
+const SunWordSchema = about(
+  record(
+    {
+      start: instant(),
+      end: instant(),
+      latitude: nullWhenUnknown(numberFrom(-90, 90, 'a number of degrees')),
+      longitude: nullWhenUnknown(numberFrom(-180, 180, 'a number of degrees')),
+      north: nullWhenUnknown(angle()),
+    },
+    'an object with start, end, latitude, longitude and north',
+  ),
+  'Of "direct-sun": the times of the visit, the place and north that the word was given for; null: not known then.',
+);
+
 const LookedForBySchema = about(
   record(
-    { rule: filledText('the id of a rule'), by: v.optional(text(), ''), at: instant() },
+    {
+      rule: filledText('the id of a rule'),
+      by: v.optional(text(), ''),
+      at: instant(),
+      sun: v.exactOptional(SunWordSchema),
+    },
     'an object with rule, by and at',
   ),
   'Who inspected a level for the subjects of a rule and found none.',

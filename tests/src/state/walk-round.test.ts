@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { withGround, withLiving, withPurpose } from '../../../geometry/edit/index.ts';
+import { withGround, withLiving, withNoneHere, withPurpose } from '../../../geometry/edit/index.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Fixture, Level, Opening, Plan } from '../../../geometry/plan/model.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
@@ -133,6 +133,114 @@ describe('the word that no sun reaches the spot', () => {
     ['a room is named', { rooms: [] }],
   ])('stays where none more can come in: %s', (_, change) => {
     expect(stays(change)).toBe(true);
+  });
+});
+
+/** How far a visit may move: common practice, no published source. */
+describe('the word that no sun reaches the spot, and when and where it was given', () => {
+  const SUN = ['direct-sun'] as const;
+  const at = (day: string, hour = '18:00') => `2026-${day}T${hour}:00-05:00`;
+  const december = { start: at('12-01'), end: at('12-03'), startPlanned: true };
+  const place = { latitude: 41.2, longitude: -75.9, north: 15 };
+  const planIn = (visit: Partial<Plan['visit']>, site: Partial<Plan['site']> = place, level: Partial<Level> = {}) => {
+    const plan = planWith(houseLevel('L1', 'A', { lookedFor: [], ...level }));
+    return { ...plan, visit: { ...plan.visit, start: null, end: null, ...visit }, site: { ...plan.site, ...site } };
+  };
+  /** Given in the app while these were the times and the place. */
+  const given = (plan: Plan, when: string | null = null) =>
+    withNoneHere(plan, 'L1', 'direct-sun', { by: 'R. Alder', at: when });
+  const moved = (plan: Plan, visit: Partial<Plan['visit']>, site: Partial<Plan['site']> = {}) =>
+    withoutContradictions(plan, { ...plan, visit: { ...plan.visit, ...visit }, site: { ...plan.site, ...site } });
+  const stands = ({ plan }: { readonly plan: Plan }) => plan.levels[0]?.lookedFor?.includes('direct-sun') ?? false;
+
+  it.each<[string, Partial<Plan['visit']>]>([
+    ['to June', { start: at('06-01'), end: at('06-03') }],
+    ['by a week', { start: at('12-08'), end: at('12-10') }],
+    ['by four days back', { start: '2026-11-27T18:00:00-05:00', end: '2026-11-29T18:00:00-05:00' }],
+    ['in its end alone, to a test of weeks', { end: at('12-20') }],
+    ['in its planned end alone', { end: null, plannedEnd: at('12-20') }],
+  ])('is taken back where the visit moves %s', (_, visit) => {
+    const changed = moved(given(planIn(december)), visit);
+    expect([stands(changed), changed.words]).toEqual([
+      false,
+      'The answer "No direct sun where a detector stands" is taken back: it was given for other days. Answer it again.',
+    ]);
+  });
+
+  it.each<[string, Partial<Plan['visit']>]>([
+    ['the start is recorded two hours late', { start: at('12-01', '20:00'), startPlanned: false }],
+    ['the pick-up is recorded a day late', { end: at('12-04', '17:00') }],
+    ['the visit is put off by two days', { start: at('12-03'), end: at('12-05') }],
+    ['the test is shorter', { end: at('12-02') }],
+    ['the dates are taken out', { start: null, end: null }],
+  ])('stands where %s', (_, visit) => {
+    expect(stands(moved(given(planIn(december)), visit))).toBe(true);
+  });
+
+  it('is taken back by many small moves, as by a large one', () => {
+    let plan = given(planIn(december));
+    for (const day of ['12-02', '12-03', '12-04']) {
+      const changed = moved(plan, { start: at(day), end: at(`12-0${Number(day.slice(3)) + 2}`) });
+      expect(stands(changed), day).toBe(true);
+      plan = changed.plan;
+    }
+    expect(stands(moved(plan, { start: at('12-05'), end: at('12-07') }))).toBe(false);
+  });
+
+  it('is taken back by many small moves also in a file that does not say for when it was given', () => {
+    let plan: Plan = planIn(december, place, { lookedFor: SUN });
+    for (const day of ['12-02', '12-03', '12-04'])
+      plan = moved(plan, { start: at(day), end: at(`12-0${Number(day.slice(3)) + 2}`) }).plan;
+    expect(stands({ plan })).toBe(true);
+    expect(stands(moved(plan, { start: at('12-05'), end: at('12-07') }))).toBe(false);
+  });
+
+  it('is taken back by dates that are taken out and entered anew', () => {
+    const { plan } = moved(given(planIn(december)), { start: null, end: null });
+    expect(stands(moved(plan, { start: at('06-01'), end: at('06-03') }))).toBe(false);
+    expect(stands(moved(plan, { start: at('12-02'), end: at('12-04') }))).toBe(true);
+  });
+
+  it('given before there were dates, it is for a visit that begins about when somebody looked', () => {
+    const plan = given(planIn({}), at('12-01', '10:00'));
+    expect(stands(moved(plan, { start: at('12-01'), end: at('12-05') }))).toBe(true);
+    expect(stands(moved(plan, { start: at('06-01'), end: at('06-05') }))).toBe(false);
+    expect(stands(moved(given(planIn({})), { start: at('06-01'), end: at('06-05') }))).toBe(true);
+  });
+
+  it.each<[string, Partial<Plan['site']>]>([
+    ['the house stands elsewhere', { latitude: 33.4, longitude: -112 }],
+    ['north is another one', { north: 105 }],
+    ['north is another one, past 360', { north: 352 }],
+  ])('is taken back where %s', (_, site) => {
+    const changed = moved(given(planIn(december)), {}, site);
+    expect([stands(changed), changed.words]).toEqual([
+      false,
+      'The answer "No direct sun where a detector stands" is taken back: it was given for another place or north. Answer it again.',
+    ]);
+  });
+
+  it.each<[string, Partial<Plan['site']>]>([
+    ['the place is the exact one of the same town', { latitude: 41.25, longitude: -75.88 }],
+    ['north is read again', { north: 18 }],
+    ['north is told the other way round', { north: 375 }],
+    ['the label is another one', { label: 'Alder Court' }],
+  ])('stands where %s', (_, site) => {
+    expect(stands(moved(given(planIn(december)), {}, site))).toBe(true);
+  });
+
+  it('stands where place and north become known: it was given at the spot', () => {
+    const unknown = { latitude: null, longitude: null, north: 0, northAnswered: false };
+    const { northAnswered: _, ...answered } = { ...unknown, ...place };
+    const plan = given(planIn(december, unknown));
+    const { northAnswered: __, ...site } = plan.site;
+    expect(stands(withoutContradictions(plan, { ...plan, site: { ...site, ...answered } }))).toBe(true);
+  });
+
+  it('of a file is checked as before while nothing of it is changed', () => {
+    const june = { start: at('06-01'), end: at('06-03') };
+    const plan = { ...given(planIn(december)), visit: { ...planIn(december).visit, ...june } };
+    expect(stands(withoutContradictions(plan, { ...plan, title: 'Another title' }))).toBe(true);
   });
 });
 
