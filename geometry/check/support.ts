@@ -22,7 +22,10 @@ export function checkSupport(level: Level, detector: Detector, rule: EffectiveRu
  * Returns the object on which a detector stands where nobody has measured how high it is, and with it the detector; null for none. A
  * detector that hangs or has its own stand has a height of its own.
  */
-export function unmeasuredCarrier({ objects }: Level, detector: Detector): PlanObject | null {
+export function unmeasuredCarrier(
+  { objects }: Level,
+  detector: Pick<Detector, 'at' | 'base' | 'radius' | 'tall' | 'support'>,
+): PlanObject | null {
   if (detector.support === 'hung' || detector.support === 'stand') return null;
   const carriers = objects.filter((object) => supports(object, detector));
   return carriers.every(({ topAnswered }) => topAnswered === false) ? (carriers[0] ?? null) : null;

@@ -1,6 +1,7 @@
 import { levelBar } from '../../geometry/check/level.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { Room } from '../../geometry/level/types.ts';
+import { describeAssumedTops } from '../../geometry/messages/assumed-top.ts';
 import { CAUTIONS, checkFigures, checkSubject } from '../../geometry/messages/index.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
@@ -98,5 +99,7 @@ function placeLine(plan: Plan, level: Level, probe: Probe, { axes, room, limited
   const spare = row
     ? `${checkFigures(row, plan).spare} ${limitedBy?.stream ? 'of' : 'at'}`
     : 'nothing to keep away from';
-  return `${room.label?.name || room.label?.id} at ${at}: ${[spare, row && checkSubject(row, plan, level)].filter(Boolean).join(' ')}.`;
+  const where = `${room.label?.name || room.label?.id} at ${at}`;
+  const words = `${where}: ${[spare, row && checkSubject(row, plan, level)].filter(Boolean).join(' ')}.`;
+  return [words, describeAssumedTops(level, axes, probe, plan.display.length)].filter(Boolean).join(' ');
 }

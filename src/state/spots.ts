@@ -2,6 +2,7 @@ import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { roomAt } from '../../geometry/check/room.ts';
 import type { Check } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
+import { describeAssumedTops } from '../../geometry/messages/assumed-top.ts';
 import {
   checkFigures,
   checkSubject,
@@ -29,6 +30,8 @@ export interface PlaceWords {
   readonly room: string;
   /** "on the desk", "on the shelf, 3 ft 2 in up" where that is not the height that is looked at; empty where nothing is under it. */
   readonly on: string;
+  /** That nobody has measured how high what carries it is; empty where somebody has. */
+  readonly assumed: string;
   /** "2 ft 4 in to spare at the return grille"; where a detector would be blocked beside those that stand, what blocks it. */
   readonly spare: string;
   /** The worst check of its detectors, of all checks of a detector. */
@@ -59,6 +62,7 @@ export function describePlace(
   return {
     room: room?.label?.name.trim() || 'Room without a name',
     on: carrierWords(plan, model, probe, place),
+    assumed: describeAssumedTops(level, axes, { ...probe, base }, plan.display.length),
     spare: blocked || (limit ? spareWords(plan, level, limit) : 'Nothing to keep away from'),
     tone,
     limit,

@@ -41,6 +41,26 @@ function changed(name: string, change: (level: { detectors: object[]; rooms: obj
 }
 
 describe('stillspot spots', () => {
+  it('says where nobody has measured how high what carries a detector is', async () => {
+    const table = {
+      id: 'table',
+      name: 'Long table',
+      shape: { box: { center: [4000, 3000], width: 8000, depth: 6000, turn: 0 } },
+      bottom: 0,
+      top: 762,
+    };
+    const told = async (name: string, part: object) => {
+      const file = changed(name, (level) => void Object.assign(level, { objects: [{ ...table, ...part }] }));
+      return (await call('spots', file, '--count', '1')).out;
+    };
+    const measured = await told('measured', {});
+    expect(measured).toContain('  1. ');
+    expect(measured).not.toContain('assumed');
+    expect(await told('assumed', { topAnswered: false })).toMatch(
+      / {2}1\. .* The height of the long table is not measured: 2 ft 6 in is assumed\.\n/,
+    );
+  });
+
   it('prints every level with its spots, the largest margin first, each the margin that the checker measures there', async () => {
     const { levels } = await printed('samples/02-split-level.plan.json', '--count', '3');
     const plan: Plan = samplePlan('02-split-level');

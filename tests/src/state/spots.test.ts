@@ -128,6 +128,15 @@ describe('describePlace(plan, model, probe, place)', () => {
     expect(describePlace(plan, buildLevel(level), { ...PROBE, base: 736.6 }, on).on).toBe('on the desk');
   });
 
+  it('says where nobody has measured how high what carries it is', () => {
+    const plan = denPlan({ objects: [{ ...desk, topAnswered: false }] });
+    const [on] = best(plan, { onFurniture: true }) as [BestPlace];
+    expect(told(plan, on).assumed).toBe('The height of the desk is not measured: 2 ft 5 in is assumed.');
+    expect(told(denPlan({ objects: [desk] }), on).assumed).toBe('');
+    // Beside it, and at another height, the desk carries nothing.
+    expect(told(plan, FIRST).assumed).toBe('');
+  });
+
   it('says how many of several it carries', () => {
     const level = {
       ...(denPlan({

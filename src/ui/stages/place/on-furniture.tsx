@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { movedItems } from '../../../../geometry/edit/index.ts';
+import { describeAssumedTop } from '../../../../geometry/messages/assumed-top.ts';
 import { describeFurniture, describeFurnitureMove } from '../../../../geometry/messages/index.ts';
 import { subjectName } from '../../../../geometry/messages/subject.ts';
 import type { PlanObject } from '../../../../geometry/plan/model.ts';
@@ -55,7 +56,12 @@ function Verdict({ object, members }: { readonly object: PlanObject; readonly me
   const move = verdict.kind === 'near' ? verdict.move : null;
   return (
     <>
-      <p role="status">{describeFurniture(verdict, object, members, plan, level)}</p>
+      <p role="status">
+        {[
+          describeFurniture(verdict, object, members, plan, level),
+          describeAssumedTop(level, object, plan.display.length),
+        ].join(' ')}
+      </p>
       <div className="buttons">
         {move && (
           <button

@@ -12,7 +12,7 @@ interface Props {
 
 /** A good place as a row: a press or the focus highlights it on the sheet. */
 export function PlaceRow({ name, words, lit, onLight }: Props) {
-  const { room, on, spare, tone, taken } = words;
+  const { room, on, assumed, spare, tone, taken } = words;
   return (
     <button type="button" className="place" data-verdict={tone} aria-pressed={lit} onClick={onLight} onFocus={onLight}>
       <span className="place__name">{name}</span>
@@ -25,6 +25,7 @@ export function PlaceRow({ name, words, lit, onLight }: Props) {
         <span>{TONE_WORD[tone]}</span>
       </span>
       <span className="place__spare">{spare}</span>
+      {assumed && <span className="place__spare">{assumed}</span>}
       {taken.length > 0 && (
         <span className="place__spare">
           {listed(taken)} {taken.length > 1 ? 'stand' : 'stands'} here now
