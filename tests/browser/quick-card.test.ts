@@ -422,6 +422,27 @@ describe('another room', () => {
     open.expectNoTroubles();
   });
 
+  it('opens on the card in a new tab where it was open last, and on the plan where the full app was', async () => {
+    const open = await openPage(PHONE);
+    const { page, context } = open;
+    await walkToCard(page);
+    await expect
+      .poll(() => page.evaluate(() => document.querySelector('.save-status')?.textContent ?? 'saved'))
+      .toMatch(/saved/i);
+    const address = page.url();
+    await page.close();
+    const nextDay = await context.newPage();
+    await nextDay.goto(address);
+    await nextDay.locator('.quick-card__verdict').waitFor();
+    await button(nextDay, 'Open in the full app').tap();
+    await nextDay.close();
+    const later = await context.newPage();
+    await later.goto(address);
+    await later.locator('#root > *').first().waitFor();
+    await settled(later);
+    expect(await later.locator('dialog').count()).toBe(0);
+  });
+
   it('keeps changed answers of the open card over a reload, and leaves its plan alone until the card is made', async () => {
     const open = await openPage(PHONE);
     const { page } = open;
