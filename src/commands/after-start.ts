@@ -1,6 +1,6 @@
-import { drawnCrossWords } from '../editor/overlay/cross-words.ts';
 import { takeLatePictures } from '../editor/overlay/late-pictures.ts';
 import { animateMovedDetectors } from '../editor/overlay/move-animation.ts';
+import { paintNote } from '../editor/overlay/note-picture.ts';
 import { drawnMarks } from '../editor/paint/spots.ts';
 import { loadLateTools } from '../editor/tools/late-tool.ts';
 import { destroyOutlived } from '../storage/library/old-trash.ts';
@@ -11,13 +11,13 @@ import { watchLimits } from './limit-watch.ts';
 import { startTapeKeys } from './tape-keys.ts';
 
 /**
- * What the first picture does not need: the clipboard, the settings of walls, the laser tape that types, rarer tools and edits, marks and
- * motion on the sheet, the limits of a plan; the end of plans that were deleted long ago.
+ * What the first picture does not need: the clipboard, the settings of walls, the laser tape that types, rarer tools and edits, marks, notes
+ * and motion on the sheet, the limits of a plan; the end of plans that were deleted long ago.
  */
 export async function startDrawing(): Promise<void> {
   startClipboardKeys();
   watchLimits();
-  takeLatePictures({ drawnMarks, drawnCrossWords });
+  takeLatePictures({ drawnMarks, paintNote });
   animateMovedDetectors();
   // Out of reach: the next start tries again.
   void destroyOutlived(Date.now()).catch(() => undefined);

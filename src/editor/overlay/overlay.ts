@@ -12,15 +12,14 @@ import { thicknessFrom } from '../../state/wall-chain.ts';
 import { drawnFigures } from '../lengths/paint-figures.ts';
 import { paintDrawn, paintOnPlan, paintShapes } from '../paint/canvas.ts';
 import { detectorLabel, detectorShapes, drawnMeasures } from '../paint/detectors.ts';
-import { drawnNote, takeStrip } from '../paint/note.ts';
 import type { Pen } from '../paint/pen.ts';
 import { type DrawnChain, drawnSketch, handleShapes } from '../paint/sketch.ts';
 import { type Picture, picture } from '../stage/picture.ts';
 import { shownHandles } from '../tools/pick-at.ts';
-import { drawnCrossWords, drawnMarks } from './late-pictures.ts';
+import { drawnMarks, paintNote } from './late-pictures.ts';
+import { isOverFloor } from './over-floor.ts';
 import { readOverlay } from './overlay-inputs.ts';
-import { measuredLines, type OverlayScene, overlayScene } from './overlay-scene.ts';
-import { isOverFloor, pointerNote } from './pointer-note.ts';
+import { type OverlayScene, overlayScene } from './overlay-scene.ts';
 
 /** A picture of the overlay: repainted when the sheet rests, as labels stay inside of the stage. */
 const overlayPicture = (name: string, paint: (pen: Pen, scene: OverlayScene) => void): Picture =>
@@ -100,15 +99,8 @@ const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors, d
 /** The lengths that the selected thing is set out by. */
 const LENGTHS = overlayPicture('lengths', (pen, { state }) => paintDrawn(pen, ...drawnFigures(pen, state)));
 
-const NOTE = overlayPicture('note', (pen, scene) => {
-  const { state, sketch, placer } = scene;
-  const note = pointerNote(state, sketch, pen.view);
-  if (!note && !sketch.cross) return;
-  for (const line of measuredLines(pen, scene)) takeStrip(placer, line);
-  const words = drawnCrossWords(pen, scene);
-  if (words) paintDrawn(pen, words);
-  if (note) paintDrawn(pen, drawnNote(pen, note, state.stageSize, placer));
-});
+/** The note at the pointer, and what Enter does at the keyboard's cross. */
+const NOTE = overlayPicture('note', paintNote);
 
 /** Where a finger asks why not here: the spot is marked, since the finger covers it and then leaves it. */
 const tappedSpot = ({ state: { tool, hover }, sketch }: OverlayScene): XY | null =>

@@ -1,4 +1,3 @@
-import { roomAt } from '../../../geometry/check/room.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import {
   capital,
@@ -9,13 +8,14 @@ import {
   toneOf,
 } from '../../../geometry/messages/index.ts';
 import type { Detector, XY } from '../../../geometry/plan/model.ts';
-import type { AppState, Hover } from '../../state/app-state.ts';
-import { selectDragged, selectHoverChecks, selectLevel, selectModel, selectShownPlan } from '../../state/selectors.ts';
+import type { AppState } from '../../state/app-state.ts';
+import { selectDragged, selectHoverChecks, selectLevel, selectShownPlan } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 import type { PointerNote } from '../paint/note.ts';
 import { detectorPreview } from './detector-preview.ts';
+import { isOverFloor } from './over-floor.ts';
 import type { Sketch } from './sketch.ts';
 
 /** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */
@@ -58,13 +58,6 @@ function whyNotNote(state: AppState, { touch }: Sketch, viewport: Viewport): Poi
   if (!asked && !touch && !worst) return null;
   const at = toScreen(viewport, hover.at);
   return { at, verdict: null, lines: head ? [head, ...lines] : lines, byTouch: touch };
-}
-
-/** Whether a spot is over floor, or over a thing that stands on it: not over a wall, an opening, a detector. */
-export function isOverFloor(state: AppState, hover: Hover | null): boolean {
-  const { tool } = state;
-  if (!hover || !(tool.kind === 'select' || tool.kind === 'ask') || !roomAt(selectModel(state), hover.at)) return false;
-  return !selectLevel(state).detectors.some(({ id }) => id === hover.id);
 }
 
 /** The tightest clearance in a sentence: the worst check where it is short of one, else what there is to spare. */
