@@ -41,9 +41,11 @@ export function withItemPatched(level: Level, id: string, patch: Readonly<Record
   return withSupportedItems(level, after, new Set([id]));
 }
 
-/** Returns the item without the mark that nobody has measured a height which is entered. */
+/** Returns the item without the mark that nobody has measured a height or a thickness which is entered. */
 function withMeasured(item: Item, patch: Readonly<Record<string, unknown>>): Item {
-  const entered = (['bottom', 'top'] as const).filter((key) => key in patch && !(`${key}Answered` in patch));
+  const entered = (['bottom', 'top', 'thickness'] as const).filter(
+    (key) => key in patch && !(`${key}Answered` in patch),
+  );
   const gone = new Set(entered.map((key) => `${key}Answered`));
   if (!Object.keys(item).some((key) => gone.has(key))) return item;
   return Object.fromEntries(Object.entries(item).filter(([key]) => !gone.has(key))) as unknown as Item;

@@ -27,6 +27,8 @@ export interface Wall {
   readonly from: XY;
   readonly to: XY;
   readonly thickness: Mm;
+  /** False: `thickness` is only what new walls begin with and not measured yet. Missing: it is known. */
+  readonly thicknessAnswered?: boolean;
   readonly side: WallSide;
 }
 

@@ -146,6 +146,7 @@ function firstSheet(matter: SubjectMatter, { arrangement }: Layout, showTracing 
           scale: drawing.scale,
           unit: display.length,
           ceiling: matter.level.ceilingAnswered === false ? null : matter.level.ceiling,
+          unmeasuredWalls: matter.level.walls.filter(({ thicknessAnswered }) => thicknessAnswered === false).length,
           north: site.northAnswered === false ? null : site.north,
         })
       : drawEmptyLevel(field),

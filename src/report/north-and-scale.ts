@@ -1,4 +1,5 @@
 /** Scale bar and north arrow, side by side under the drawing. */
+import { counted } from '../../geometry/messages/index.ts';
 import { formatMeasured, type LengthUnit } from '../../geometry/units/index.ts';
 import { paragraph } from './block.ts';
 import type { Area } from './paper.ts';
@@ -19,6 +20,8 @@ export interface StripFacts {
   readonly unit: LengthUnit;
   /** From floor to ceiling, mm; null where nobody has measured it, which the strip then says. */
   readonly ceiling: number | null;
+  /** How many walls are as thick as nobody has measured, which the strip then says. */
+  readonly unmeasuredWalls: number;
   /** Degrees clockwise from straight up the page; null where it is not given, which the strip then says. */
   readonly north: number | null;
 }
@@ -31,7 +34,7 @@ export function drawStrip({ x, y, width, height }: Area, facts: StripFacts): str
 }
 
 /** The bar is right at any size of print; the scale in words only at the paper's full size. */
-function drawBar(x: number, y: number, width: number, { scale, unit, ceiling }: StripFacts): string {
+function drawBar(x: number, y: number, width: number, { scale, unit, ceiling, unmeasuredWalls }: StripFacts): string {
   const { part, labels } = barParts(scale, Math.min(BAR_WIDTH, width), unit);
   const step = part / scale.ratio;
   const box = { stroke: COLOR.ink, 'stroke-width': LINE_MM.box };
@@ -45,7 +48,8 @@ function drawBar(x: number, y: number, width: number, { scale, unit, ceiling }: 
   );
   const ratio = scale.words.startsWith('1:') ? '' : ` (1:${scale.ratio})`;
   const height = ceiling === null ? 'not measured' : `${formatMeasured(ceiling, unit)} above the floor`;
-  const words = `Scale ${scale.words}${ratio} at the full size of the paper. Ceiling ${height}.`;
+  const thick = unmeasuredWalls > 0 ? ` Thickness of ${counted(unmeasuredWalls, 'wall')} not measured.` : '';
+  const words = `Scale ${scale.words}${ratio} at the full size of the paper. Ceiling ${height}.${thick}`;
   const style = { size: TYPE_MM.small };
   return group({}, ...parts, ...marks, paragraph(words, width, style).draw(x, y + 3.4 - style.size * 0.95));
 }

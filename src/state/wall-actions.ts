@@ -16,7 +16,9 @@ export function createWallActions(set: SetState, get: GetState): Pick<DocumentAc
     const { rooms } = selectModel(get());
     const before = rooms.length;
     const levelId = selectLevel(get()).id;
-    get().run((plan) => withWallsOnLines(uncheckedLevelEdit(plan, levelId, change), levelId, lines, thickness));
+    get().run((plan) =>
+      withWallsOnLines(uncheckedLevelEdit(plan, levelId, change), levelId, lines, thickness, get().wallSettings),
+    );
     const closed = selectModel(get()).rooms.length - before;
     if (closed > 0) sayClosed(set, get, rooms);
     // The first room is what all that follows stands in: it comes into view as large as it goes.

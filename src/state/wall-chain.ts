@@ -52,9 +52,19 @@ export function thicknessFrom(model: LevelModel, start: XY, settings: WallSettin
   return settings[wallKindFrom(model, start, settings)];
 }
 
-export function withWallsOnLines(plan: Plan, levelId: string, lines: readonly Line[], thickness: Mm): Plan {
+export function withWallsOnLines(
+  plan: Plan,
+  levelId: string,
+  lines: readonly Line[],
+  thickness: Mm,
+  settings: WallSettings,
+): Plan {
+  const isAssumed = (['outer', 'partition'] as const).some(
+    (kind) => settings[kind] === thickness && !settings.said.includes(kind),
+  );
+  const mark = isAssumed ? { thicknessAnswered: false } : {};
   return lines.reduce((next, [from, to]) => {
-    const wall: Wall = { id: nextId(next, 'w'), from, to, thickness, side: 'auto' };
+    const wall: Wall = { id: nextId(next, 'w'), from, to, thickness, ...mark, side: 'auto' };
     return uncheckedItemAdded(next, levelId, 'walls', wall);
   }, plan);
 }

@@ -35,6 +35,10 @@ export const WallSchema = about(
       from: PointSchema,
       to: PointSchema,
       thickness: about(length(THICKEST), 'Half of it lies on either side of the line.'),
+      thicknessAnswered: about(
+        v.exactOptional(v.boolean('true or false')),
+        'False: `thickness` is only what new walls begin with; left out: it is known.',
+      ),
       side: v.optional(
         about(oneOf(['auto', 'outside', 'inside']), 'Whether the wall stands outdoors; "auto" asks the drawing.'),
         'auto',

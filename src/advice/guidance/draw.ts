@@ -1,5 +1,6 @@
 import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import { counted, describeNotice, listed } from '../../../geometry/messages/index.ts';
+import { describeUnmeasuredWalls } from '../../../geometry/messages/unmeasured-walls.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { levelHeading } from '../../../geometry/plan/nouns.ts';
 import { looksOf } from '../walk-round.ts';
@@ -77,7 +78,12 @@ function levelHints(seen: SeenLevel): readonly Hint[] {
     return [{ text: words, action, missing: counts, weight: WEIGHT.notDrawn }];
   }
   const walked = level.ground !== 'crawlspace' || counts;
-  return [...closingHints(seen, counts), ...inWallHints(seen), ...(walked ? lookedForHints(seen, counts) : [])];
+  return [
+    ...closingHints(seen, counts),
+    ...inWallHints(seen),
+    ...thicknessHints(seen),
+    ...(walked ? lookedForHints(seen, counts) : []),
+  ];
 }
 
 /** What keeps rooms from closing and from having a use. */
@@ -96,6 +102,17 @@ function closingHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
   const text = withLevelName(seen, 'No room is closed yet. Draw the walls all the way round.');
   const action: HintAction = { kind: 'tool', label: 'Draw walls', levelId: level.id, tool: { kind: 'wall' } };
   return [{ text, action, missing: counts, weight: WEIGHT.drawing }, ...hints];
+}
+
+/** Walls that are as thick as new ones begin with. */
+function thicknessHints(seen: SeenLevel): readonly Hint[] {
+  const { plan, model } = seen;
+  const { level, rooms } = model;
+  const words = describeUnmeasuredWalls(level, plan.display.length);
+  const first = level.walls.find(({ thicknessAnswered }) => thicknessAnswered === false);
+  if (!first || rooms.length === 0) return [];
+  const action: HintAction = { kind: 'show', label: 'Enter it', levelId: level.id, ids: [first.id], at: null };
+  return [{ text: withLevelName(seen, words), action, missing: false, weight: WEIGHT.thickness }];
 }
 
 /** Things that were left in a wall. */

@@ -85,6 +85,7 @@ export const WEIGHT = {
   notOnGround: 30,
   place: 31,
   inWall: 31,
+  thickness: 31,
   notRun: 32,
   loosened: 33,
   title: 34,

@@ -3,10 +3,12 @@ import { TAPED_BY } from '../../../geometry/dimension/taped-by.ts';
 import { wallLengths } from '../../../geometry/dimension/wall-lengths.ts';
 import type { MovingEnd } from '../../../geometry/edit/stretch.ts';
 import { correctedWall, insideEnd, shiftedWall } from '../../../geometry/edit/wall-edit.ts';
+import { withThicknessMeasured } from '../../../geometry/edit/wall-thickness.ts';
 import { thicknessRefusal, wallEndNames } from '../../../geometry/messages/index.ts';
 import { TAPED_BY_NAME } from '../../../geometry/messages/taped-by.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall, WallSide } from '../../../geometry/plan/model.ts';
+import { formatMeasured } from '../../../geometry/units/index.ts';
 import { editLevel } from '../../state/edit-walls.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -14,6 +16,7 @@ import { withSaid } from '../../state/wall-settings.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
 import { LengthField } from '../fields/length-field.tsx';
+import { useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import { WallParts } from './wall-parts.tsx';
 
@@ -48,6 +51,7 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
             return updateItem(wall.id, { thickness: mm });
           }}
         />
+        {wall.thicknessAnswered === false && <ThicknessAssumed wall={wall} />}
         <div className="wide">
           <ChoiceField
             label="Exterior or interior"
@@ -60,6 +64,25 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
       </div>
       <WallParts wall={wall} />
     </>
+  );
+}
+
+/** What stands in the field is what new walls begin with: a press says that it was measured, of all that are as thick. */
+function ThicknessAssumed({ wall: { thickness } }: { readonly wall: Wall }) {
+  const unit = useAppStore((state) => state.plan.display.length);
+  const { id } = useLevel();
+  const { run } = useAppStore.getState();
+  return (
+    <div className="wide">
+      <p className="soft">The thickness is assumed, not measured. Measure it at a door or a window.</p>
+      <button
+        type="button"
+        className="button"
+        onClick={() => run((plan) => withThicknessMeasured(plan, id, [thickness]))}
+      >
+        All walls of {formatMeasured(thickness, unit)}: measured
+      </button>
+    </div>
   );
 }
 

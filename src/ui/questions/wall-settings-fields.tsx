@@ -1,7 +1,9 @@
 import { TAPED_BY } from '../../../geometry/dimension/taped-by.ts';
+import { withThicknessMeasured } from '../../../geometry/edit/wall-thickness.ts';
 import { thicknessRefusal } from '../../../geometry/messages/index.ts';
 import { TAPED_BY_NAME } from '../../../geometry/messages/taped-by.ts';
 import type { Mm } from '../../../geometry/plan/model.ts';
+import { selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { withSaid } from '../../state/wall-settings.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
@@ -14,6 +16,7 @@ const ASSUMED = 'Assumed. Measure it at a door or a window.';
 export function WallSettingsFields() {
   const unit = useAppStore((state) => state.plan.display.length);
   const settings = useAppStore((state) => state.wallSettings);
+  const levelId = useAppStore((state) => selectLevel(state).id);
   const { setWallSettings } = useAppStore.getState();
   const { by, outer, partition, said } = settings;
   const assumed = (['outer', 'partition'] as const).filter((each) => !said.includes(each));
@@ -50,7 +53,10 @@ export function WallSettingsFields() {
         <button
           type="button"
           className="text-button wide"
-          onClick={() => setWallSettings(withSaid(settings, { outer, partition }))}
+          onClick={() => {
+            setWallSettings(withSaid(settings, { outer, partition }));
+            useAppStore.getState().run((plan) => withThicknessMeasured(plan, levelId, [outer, partition]));
+          }}
         >
           Both are measured
         </button>

@@ -49,6 +49,33 @@ function hintsOf(stage: Stage, level: Level, part: Partial<Plan> = {}, reports?:
 const texts = (hints: readonly Hint[]) => hints.map(({ text }) => text);
 const missing = (hints: readonly Hint[]) => texts(hints.filter((hint) => hint.missing));
 
+describe('the thickness of walls that nobody has measured', () => {
+  const square = (open: number): Level => ({
+    ...emptyLevel('L1'),
+    walls: SQUARE.map((each, i) => (i < open ? { ...each, thicknessAnswered: false } : each)),
+    rooms: [DEN],
+    lookedFor: EVERYTHING,
+  });
+
+  it('is among what is to be measured, and leads to the first of them', () => {
+    const { hints } = hintsOf('draw', square(4));
+    expect(texts(hints)).toContain('The thickness of 4 walls is not measured. Assumed: 7 7/8 in.');
+    expect(hints.find(({ text }) => text.startsWith('The thickness'))).toMatchObject({
+      missing: false,
+      action: { kind: 'show', label: 'Enter it', ids: ['w1'] },
+    });
+    expect(texts(hintsOf('draw', square(1)).hints)).toContain(
+      'The thickness of 1 wall is not measured. Assumed: 7 7/8 in.',
+    );
+    expect(texts(hintsOf('draw', square(0)).hints).join(' ')).not.toContain('thickness');
+  });
+
+  it('waits for a room', () => {
+    const open = { ...square(4), walls: square(4).walls.slice(1) };
+    expect(texts(hintsOf('draw', open).hints).join(' ')).not.toContain('thickness');
+  });
+});
+
 describe('an empty sheet', () => {
   const level = emptyLevel('L1');
 

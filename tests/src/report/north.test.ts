@@ -3,7 +3,12 @@ import { drawStrip } from '../../../src/report/north-and-scale.ts';
 import { freshPlan } from '../../../src/state/fresh-plan.ts';
 
 const AREA = { x: 0, y: 0, width: 200, height: 14 };
-const FACTS = { scale: { ratio: 60, words: '1 in = 5 ft' }, unit: 'feet-inches', ceiling: 2286 } as const;
+const FACTS = {
+  scale: { ratio: 60, words: '1 in = 5 ft' },
+  unit: 'feet-inches',
+  ceiling: 2286,
+  unmeasuredWalls: 0,
+} as const;
 
 describe('north on the plan sheet', () => {
   it('is an arrow where it is given, straight up the page too', () => {
@@ -30,5 +35,14 @@ describe('the height of the ceiling on the plan sheet', () => {
     const svg = drawStrip(AREA, { ...FACTS, ceiling: null, north: 0 });
     expect(svg).toContain('Ceiling not measured.');
     expect(svg).not.toMatch(/7\sft/);
+  });
+});
+
+describe('the thickness of the walls on the plan sheet', () => {
+  it('is stated as not measured where nobody has measured it', () => {
+    expect(drawStrip(AREA, { ...FACTS, north: 0 })).not.toContain('hickness');
+    expect(drawStrip(AREA, { ...FACTS, north: 0, unmeasuredWalls: 4 })).toMatch(
+      /Thickness of\s4\swalls not measured\./,
+    );
   });
 });

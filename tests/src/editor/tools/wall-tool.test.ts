@@ -1,5 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { withThicknessMeasured } from '../../../../geometry/edit/wall-thickness.ts';
 import { createWallTool } from '../../../../src/editor/tools/wall-tool.ts';
+import { FIRST_WALL_SETTINGS, withSaid } from '../../../../src/state/wall-settings.ts';
 import { at, key, level, openRoom, press, sketch, state, steps } from '../../../helpers/tool-stage.ts';
 
 beforeEach(() => {
@@ -222,4 +224,35 @@ it('its thickness is the one that was said', () => {
   press(tool, at(4000, 0));
   tool.cancel();
   expect(level().walls[0]?.thickness).toBe(300);
+});
+
+describe('the thickness of a new wall', () => {
+  const drawn = () => {
+    const tool = createWallTool();
+    press(tool, at(0, 0));
+    press(tool, at(4000, 0));
+    tool.cancel();
+    return level().walls.at(-1);
+  };
+
+  it('that nobody has entered is marked as not measured, until somebody enters or confirms it', () => {
+    state().setWallSettings({ ...FIRST_WALL_SETTINGS });
+    const wall = drawn();
+    expect(wall).toMatchObject({ thickness: 203.2, thicknessAnswered: false });
+    state().updateItem(wall?.id ?? '', { thickness: 250 });
+    expect(level().walls[0]).not.toHaveProperty('thicknessAnswered');
+    state().undo();
+    expect(level().walls[0]).toHaveProperty('thicknessAnswered', false);
+    const { id } = level();
+    state().run((plan) => withThicknessMeasured(plan, id, [100]));
+    expect(level().walls[0]).toHaveProperty('thicknessAnswered', false);
+    state().run((plan) => withThicknessMeasured(plan, id, [203.2]));
+    expect(level().walls[0]).not.toHaveProperty('thicknessAnswered');
+  });
+
+  it('that somebody has entered is not marked', () => {
+    state().setWallSettings(withSaid(FIRST_WALL_SETTINGS, { outer: 203.2 }));
+    expect(drawn()).not.toHaveProperty('thicknessAnswered');
+    state().setWallSettings(FIRST_WALL_SETTINGS);
+  });
 });
