@@ -58,6 +58,7 @@ describe('the two visits, on a phone by one hand, without a network', () => {
   it('a pick-up minutes after the placement is refused or asked about, with the hours; nothing of it stays', async () => {
     await press(page, 'Pick-up');
     await page.getByText('That there is no evidence of tampering is recorded after the pick-up').waitFor();
+    await page.getByText('Record the pick-up first').waitFor();
     expect(await page.getByRole('button', { name: 'As it was', exact: true }).first().isEnabled()).toBe(false);
     expect(await page.getByRole('button', { name: 'Not as it was' }).first().isEnabled()).toBe(true);
     const ago = (minutes: number) =>

@@ -3,6 +3,7 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { Visit } from '../../../../geometry/plan/test-record.ts';
 import { usePanels } from '../../../commands/panels.ts';
 import { conditionsReport } from '../../../protocol/conditions/conditions-report.ts';
+import { whyAnswersWait } from '../../../protocol/conditions/early-answers.ts';
 import { type NamedDetector, namedDetectors } from '../../../protocol/custody/detectors.ts';
 import { isSentToLaboratory, logEntryOf, withLogEntries } from '../../../protocol/custody/log-entries.ts';
 import { plannedStart, withVisitStart } from '../../../protocol/custody/placed.ts';
@@ -184,7 +185,7 @@ function PickUp({ plan, all, now: minute }: Props & { readonly now: Ms }) {
           )}
         </>
       }
-      outcome={<Conditions plan={plan} />}
+      outcome={<Conditions plan={plan} waits={whyAnswersWait(plan, minute)} />}
     />
   );
 }
@@ -208,11 +209,12 @@ function Who({ who, label, plan }: WhoProps) {
   );
 }
 
-/** The same questions as under House. An answer is that of this minute. */
-function Conditions({ plan }: { readonly plan: Plan }) {
+/** The same questions as under House. An answer is that of this minute. `waits`: why it is early for that; empty where it is not. */
+function Conditions({ plan, waits = '' }: { readonly plan: Plan; readonly waits?: string }) {
   return (
     <section aria-labelledby="visit-conditions">
       <h3 id="visit-conditions">The house now</h3>
+      {waits && <p>{waits}</p>}
       <ul className="conditions">
         {conditionsReport(plan).rows.map((row) => (
           <ConditionEntry key={row.item.id} row={row} onAnswer={answerNow} />
