@@ -3,7 +3,6 @@ import { createAskTool } from './ask-tool.ts';
 import { lateTool } from './late-tool.ts';
 import { createOpeningTool } from './opening-tool.ts';
 import { createPlaceTool } from './place-tool.ts';
-import { createRoomBoxTool } from './room-box-tool.ts';
 import { createSelectTool } from './select-tool.ts';
 import type { ToolController } from './tool-controller.ts';
 import { createWallTool } from './wall-tool.ts';
@@ -15,12 +14,11 @@ export function createTool(tool: Tool): ToolController {
       return createSelectTool();
     case 'wall':
       return createWallTool();
-    case 'room-box':
-      return createRoomBoxTool();
     case 'opening':
       return createOpeningTool(tool.opening);
     case 'ask':
       return createAskTool();
+    case 'room-box':
     case 'move-here':
     case 'grip':
     case 'frame':
