@@ -4,7 +4,7 @@ import type { Line } from '../../../geometry/plane/types.ts';
 import { inked, linesPart, polar, type Shape } from '../display-list.ts';
 import type { ColorRole } from '../inks.ts';
 import { blockOf, type Label, type LabelSheet, writeBlock } from './label.ts';
-import { lineSlot, type Slot, slotAt, slotPart, turnAlong } from './slot.ts';
+import { edgeToward, lineSlot, type Slot, slotAt, slotPart, turnAlong } from './slot.ts';
 
 /** A line that somebody with a tape would draw, plan mm. */
 export interface MeasuredLine {
@@ -84,6 +84,17 @@ export function figureSlots([a, b]: Line, width: number, height: number): readon
   );
   const slots = [...on, ...beside, ...past, ...before, ...askew, ...farther];
   return slots.filter((slot) => !covers(slot, a) && !covers(slot, b));
+}
+
+/** From here on, px, a figure stands so far off its line that it has a leader to it. */
+const OFF_LINE_PX = 10;
+
+/** A leader from a figure to the nearest point of the line that it is the length of; nothing where it stands on the line or close to it. */
+export function figureLeader([a, b]: Line, slot: Slot, color: ColorRole): readonly Shape[] {
+  const end = nearestOnSegment([slot.x, slot.y], a, b);
+  const start = edgeToward(slot, end);
+  if (distance(start, end) < OFF_LINE_PX) return [];
+  return [inked({ line: 'leader', color }, linesPart([[start, end]]))];
 }
 
 /** Past the symbol of a detector at the end of a line, px. */

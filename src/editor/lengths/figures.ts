@@ -1,5 +1,7 @@
+import { levelExtent } from '../../../geometry/level/level-extent.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
+import type { Extent } from '../../../geometry/plane/body.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { hitsAt } from '../../../geometry/snap/pick.ts';
 import { TOUCHING } from '../../../geometry/snap/room-faces.ts';
@@ -18,6 +20,7 @@ import { drawnDimensions } from '../drawing.ts';
 import { selectNamed } from '../named.ts';
 import { overlayPlacer } from '../paint/names/overlay-placer.ts';
 import { type SheetNames, sheetNames } from '../paint/names/sheet-names.ts';
+import { LEAST_SHEET, paperAbout } from '../paint/paper.ts';
 import { type Pen, px } from '../paint/pen.ts';
 import { FINE } from '../paint/text.ts';
 import type { ToolPoint } from '../tools/tool-controller.ts';
@@ -92,6 +95,7 @@ const OVER: readonly Ground[] = ['outline', 'wall', 'line'];
 function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames): readonly GapFigure[] {
   const placer = overlayPlacer(names.placer, pen.view, null);
   const target = minTargetPx();
+  const paper = paperPx(pen, model);
   const lines = [...gapLengths(model, id), ...jambLengths(pen, model, id, names)];
   return lines.map(({ subject, line, mm }): GapFigure => {
     const text = formatMeasured(mm, pen.unit);
@@ -101,9 +105,21 @@ function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames):
       Math.max(width + 10, target),
       Math.max(HEIGHT_PX, target),
     );
-    const { x, y } = (placer.claim(slots, OVER) ?? slots[0]) as Slot;
+    const onPaper = slots.filter((slot) => liesOn(paper, slot));
+    const { x, y } = (placer.claim(onPaper.length > 0 ? onPaper : slots, OVER) ?? slots[0]) as Slot;
     return { subject, line, text, width, middle: [x, y], angle: 0 };
   });
+}
+
+/** The paper that the whole level lies on, px: what stands beyond it is cut off where the whole level is in view. */
+function paperPx(pen: Pen, { level }: LevelModel): Extent {
+  const { minX, minY, maxX, maxY } = paperAbout(levelExtent(level) ?? LEAST_SHEET);
+  const [[left, top], [right, bottom]] = [px(pen, [minX, minY]), px(pen, [maxX, maxY])];
+  return { minX: left, minY: top, maxX: right, maxY: bottom };
+}
+
+function liesOn({ minX, minY, maxX, maxY }: Extent, { x, y, width, height }: Slot): boolean {
+  return Math.abs(2 * x - minX - maxX) <= maxX - minX - width && Math.abs(2 * y - minY - maxY) <= maxY - minY - height;
 }
 
 interface OwnLength {

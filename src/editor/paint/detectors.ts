@@ -5,7 +5,7 @@ import { distance, along as onLine } from '../../../geometry/plane/point.ts';
 import type { Disc, DiscSizes } from '../../drawing/discs-apart.ts';
 import { discsPart, inked, linesPart, type Shape } from '../../drawing/display-list.ts';
 import { plateLabel } from '../../drawing/labels/label.ts';
-import { figureSlots, tape } from '../../drawing/labels/measured.ts';
+import { figureLeader, figureSlots, tape } from '../../drawing/labels/measured.ts';
 import { edgeToward, slotPart } from '../../drawing/labels/slot.ts';
 import type { TagPlace } from '../../drawing/labels/tags.ts';
 import { type Drawn, type TextStyle, textAt } from '../../drawing/text.ts';
@@ -77,7 +77,8 @@ export function drawnMeasures(
     const slot = placer.claim(figureSlots([a, b], pen.measure(text, style) + 10, style.size + 7));
     const casing: Shape = { ...line, ink: { line: LINE_PX.dimension * 4, color: 'paper' } };
     const figure = slot ? [plateLabel(text, style, slot, { fill: 'paper', line: 0.75, color })] : [];
-    return [{ shapes: [casing, line], texts: [] }, ...figure];
+    const leader = slot ? figureLeader([a, b], slot, color) : [];
+    return [{ shapes: [casing, line, ...leader], texts: [] }, ...figure];
   });
 }
 

@@ -11,7 +11,7 @@ const PAPER_MARGIN = { least: 1500, share: 0.07 } as const;
 /** Drawing paper is not longer than this for its breadth: a long house lies on it with room above and below. */
 const LONGEST = 1.4;
 /** What the sheet holds before a room is closed, 40 by 30 ft, so that it does not jump while the first walls are drawn. */
-const LEAST_SHEET: Extent = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 };
+export const LEAST_SHEET: Extent = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 };
 /** Grid lines nearer than this on screen would be a gray. */
 const LEAST_GRID_PX = 9;
 
@@ -51,7 +51,7 @@ function holds(outer: RectPx, inner: RectPx): boolean {
 }
 
 /** The sheet on which a drawing of this extent lies. */
-function paperAbout({ minX, minY, maxX, maxY }: Extent): Extent {
+export function paperAbout({ minX, minY, maxX, maxY }: Extent): Extent {
   const margin = Math.max(PAPER_MARGIN.least, PAPER_MARGIN.share * Math.max(maxX - minX, maxY - minY));
   const [width, height] = [maxX - minX + 2 * margin, maxY - minY + 2 * margin];
   const [aside, above] = [Math.max(0, height / LONGEST - width) / 2, Math.max(0, width / LONGEST - height) / 2];
