@@ -244,7 +244,10 @@ describe('the thickness of a new wall', () => {
     state().undo();
     expect(level().walls[0]).toHaveProperty('thicknessAnswered', false);
     const { id } = level();
+    const before = steps();
     state().run((plan) => withThicknessMeasured(plan, id, [100]));
+    // Nothing is as thick: no step of history.
+    expect(steps()).toBe(before);
     expect(level().walls[0]).toHaveProperty('thicknessAnswered', false);
     state().run((plan) => withThicknessMeasured(plan, id, [203.2]));
     expect(level().walls[0]).not.toHaveProperty('thicknessAnswered');
