@@ -22,9 +22,28 @@ export type Stretch = readonly Edge[];
  * others cover has none. Cached by the identity of the zone: only zones with changed neighbors are recomputed.
  */
 export function visibleEdges(zones: readonly Zone[]): ReadonlyMap<Zone, readonly Stretch[]> {
+  const steps = visibleEdgesInSteps(zones);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+/** Works out the same, zone by zone: for a caller that has other work in between. */
+export function* visibleEdgesInSteps(zones: readonly Zone[]): Generator<void, ReadonlyMap<Zone, readonly Stretch[]>> {
   const nearOf = neighborsOf(zones);
   const scratch = new Pieces(64);
-  return new Map(zones.map((zone) => [zone, visibleStretches(zone, nearOf(zone), scratch)]));
+  const visible = new Map<Zone, readonly Stretch[]>();
+  for (const zone of zones) {
+    visible.set(zone, visibleStretches(zone, nearOf(zone), scratch));
+    yield;
+  }
+  return visible;
+}
+
+/** Returns how many of the zones have not been looked at yet. */
+export function newZones(zones: readonly Zone[]): number {
+  return zones.reduce((count, zone) => count + (stretchCache.has(zone) ? 0 : 1), 0);
 }
 
 interface CachedStretches {

@@ -2,12 +2,56 @@ import { type RunningDimension, runningDimensions } from '../../geometry/dimensi
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { memoize, memoizeLatest } from '../../geometry/plane/memoize.ts';
 import type { LevelRegion, Zone } from '../../geometry/region/types.ts';
-import { type Stretch, visibleEdges } from '../../geometry/region/visible-edges.ts';
+import { newZones, type Stretch, visibleEdges, visibleEdgesInSteps } from '../../geometry/region/visible-edges.ts';
+import { useShown } from '../state/shown.ts';
 
-/** What is seen of the outlines of a region's zones, computed once for each region. */
-export const drawnEdges = memoize(
-  (region: LevelRegion): ReadonlyMap<Zone, readonly Stretch[]> => visibleEdges(region.zones),
-);
+type Edges = ReadonlyMap<Zone, readonly Stretch[]>;
+
+/** More new zones than these, as of 5,000 features that were just opened, are outlined in slices: the sheet is there, and takes input, before. */
+const AT_ONCE = 1500;
+const SLICE_MS = 8;
+const NONE: Edges = new Map();
+
+const edgesOf = new WeakMap<LevelRegion, Edges>();
+/** The region that is outlined in slices. */
+let sliced: LevelRegion | null = null;
+
+/** Returns what is seen of the outlines of a region's zones, computed once for each region; nothing while they are outlined in slices. */
+export function drawnEdges(region: LevelRegion): Edges {
+  const known = edgesOf.get(region);
+  if (known) return known;
+  if (newZones(region.zones) > AT_ONCE) {
+    if (sliced !== region) outlineInSlices(region);
+    return NONE;
+  }
+  const edges = visibleEdges(region.zones);
+  edgesOf.set(region, edges);
+  return edges;
+}
+
+/** Whether the outlines of a region's zones are there. */
+export const isOutlined = (region: LevelRegion): boolean => drawnEdges(region) !== NONE;
+
+function outlineInSlices(region: LevelRegion): void {
+  sliced = region;
+  const steps = visibleEdgesInSteps(region.zones);
+  const slice = () => {
+    // Another drawing has come since.
+    if (sliced !== region) return;
+    const end = performance.now() + SLICE_MS;
+    while (performance.now() < end) {
+      const { done, value } = steps.next();
+      if (!done) continue;
+      sliced = null;
+      edgesOf.set(region, value);
+      // The pictures that asked for them ask again.
+      useShown.setState((shown) => ({ ...shown }));
+      return;
+    }
+    setTimeout(slice);
+  };
+  setTimeout(slice);
+}
 
 const dimensionsOf = memoize((_: LevelModel['rooms']) =>
   memoizeLatest(runningDimensions, ({ openings }: LevelModel) => [openings]),

@@ -8,7 +8,7 @@ import { belowShapes, openingShapes, wallShapes } from '../../drawing/walls.ts';
 import { selectBelow, selectLevel, selectLevelAtRest, selectModel } from '../../state/selectors.ts';
 import { shownRegion } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
-import { drawnEdges } from '../drawing.ts';
+import { drawnEdges, isOutlined } from '../drawing.ts';
 import { openingExtent } from '../extents.ts';
 import { selectNamed } from '../named.ts';
 import { paintShapes } from '../paint/canvas.ts';
@@ -71,11 +71,12 @@ const ZONES = picture({
   // Without hatches every floor would be white, as if it were allowed.
   isEssential: true,
   read: () => {
-    return [shownRegion(useAppStore.getState())];
+    const region = shownRegion(useAppStore.getState());
+    return [region, drawnEdges(region)];
   },
-  paint: (pen, [region]) =>
-    paintShapes(pen, [...zoneShapes(region, region.zones, drawnEdges(region)), regionEdge(region)]),
-  dirty: ([before], [now]) => dirtyInRegion(before, now),
+  paint: (pen, [region, edges]) => paintShapes(pen, [...zoneShapes(region, region.zones, edges), regionEdge(region)]),
+  // The same floor again: its outlines have come.
+  dirty: ([before], [now]) => (before === now ? 'everywhere' : dirtyInRegion(before, now)),
 });
 
 /** Things, then the walls and openings over them. */
@@ -101,10 +102,12 @@ const NAMES = picture({
   name: 'names',
   read: () => {
     const state = useAppStore.getState();
-    return [selectNamed(state), state.stageSize];
+    const named = selectNamed(state);
+    return [named, state.stageSize, isOutlined(named.region)];
   },
   paint: (pen, [named, size]) => paintSheetNames(pen, named, size),
-  dirty: ([before, size], [now, resized], pen) => {
+  dirty: ([before, size, hasEdges], [now, resized, haveCome], pen) => {
+    if (haveCome && !hasEdges) return 'everywhere';
     // The text under the drawing is placed by the edges of the stage.
     const underDrawing = before.bar !== '' || now.bar !== '';
     return underDrawing || size !== resized ? 'everywhere' : dirtyNames(pen, now);

@@ -17,7 +17,7 @@ import type { TagPlace } from '../../../drawing/labels/tags.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 import { dimensionStepPx, minTargetPx } from '../../../theme/target-size.ts';
 import { DIMENSION_PX, TYPE_PX } from '../../../theme/tokens.ts';
-import { drawnDimensions, drawnEdges } from '../../drawing.ts';
+import { drawnDimensions, drawnEdges, isOutlined } from '../../drawing.ts';
 import { type Inputs, sameInputs } from '../../stage/picture.ts';
 import { paintDrawn, paintOnPlan } from '../canvas.ts';
 import { labelWidths, SYMBOL_PX } from '../detectors.ts';
@@ -120,6 +120,7 @@ export function sheetNames(pen: Pen, named: Named): SheetNames {
   const { plan, model, region, bar, marked } = named;
   const { scale, x, y } = pen.view;
   const looks: unknown[] = [plan.display.length, plan.protocol, bar, marked, scale, pen.theme, minTargetPx()];
+  looks.push(isOutlined(region));
   // Where the labels end at the edge of the stage, they depend on where that is.
   if (named.stage) looks.push(named.stage, x, y);
   if (atRest && sameInputs(looks, atRest.looks)) {
