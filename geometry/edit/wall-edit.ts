@@ -59,8 +59,13 @@ export function shiftedWall(model: LevelModel, id: string, by: Mm, unit: Unit): 
  */
 export function checkedWalls(model: LevelModel, moved: Level, unit: Unit): LevelEdit {
   if (moved === model.level) return { ok: true, level: moved };
-  const reason = openingTrouble(moved, unit) || foldTrouble(model.level, moved) || roomCountProblem(model, moved);
+  const reason = impossibleWalls(model, moved, unit);
   return reason ? { ok: false, reason } : { ok: true, level: withItemsAtWalls(model, moved) };
+}
+
+/** Returns why walls cannot stand as an edit has moved them, in words; empty where they can. */
+export function impossibleWalls(model: LevelModel, moved: Level, unit: Unit): string {
+  return openingTrouble(moved, unit) || foldTrouble(model.level, moved) || roomCountProblem(model, moved);
 }
 
 function openingTrouble(level: Level, unit: Unit): string {

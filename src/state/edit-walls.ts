@@ -3,8 +3,10 @@ import { uncheckedLevelEdit } from '../../geometry/edit/level.ts';
 import { mendedGap } from '../../geometry/edit/mend-gap.ts';
 import { mergedWalls } from '../../geometry/edit/merge-walls.ts';
 import { withWallSplit, withWallsJoined } from '../../geometry/edit/split-join.ts';
+import { type ThicknessEdit, wallsThick } from '../../geometry/edit/thickness-edit.ts';
 import type { LevelEdit } from '../../geometry/edit/wall-edit.ts';
 import type { LevelModel, Notice } from '../../geometry/level/types.ts';
+import { describeThicknessChanges } from '../../geometry/messages/thickness-changed.ts';
 import type { Level, Mm, Plan } from '../../geometry/plan/model.ts';
 import { selectModel } from './selectors.ts';
 import { useAppStore } from './store.ts';
@@ -16,6 +18,26 @@ export function editLevel(edit: (model: LevelModel, unit: Plan['display']['lengt
   const result = edit(model, state.plan.display.length, state.plan);
   if (!result.ok) return result.reason;
   return state.run((plan) => uncheckedLevelEdit(plan, model.level.id, (): Level => result.level));
+}
+
+/**
+ * Makes walls of the level in view so thick, mm, as one step of history; the faces that were taped stay where that can be. Shows a message
+ * of what stays and what moves. Returns why not, in words; empty when it did.
+ */
+export function setThickness(ids: readonly string[], thickness: Mm): string {
+  const { wallSettings, plan } = useAppStore.getState();
+  const unit = plan.display.length;
+  let changes: ThicknessEdit['changes'] = [];
+  const refusal = editLevel((model) => {
+    const edit = wallsThick(model, ids, thickness, wallSettings.by, unit);
+    changes = edit.changes;
+    return { ok: true, level: edit.level };
+  });
+  if (refusal) return refusal;
+  // What the edit brought about beside it is said already.
+  const { message, say } = useAppStore.getState();
+  say([describeThicknessChanges(changes, unit), message].filter(Boolean).join(' '));
+  return '';
 }
 
 /** Splits a wall `at` mm from its `from` end; the part before stays selected. Shows a message of the result. */

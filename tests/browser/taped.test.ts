@@ -165,3 +165,39 @@ describe('lengths as they are taped', () => {
     open.expectNoTroubles();
   });
 });
+
+/** A tape measures faces: these stay when the thickness is measured later. Common practice, no published source. */
+describe('the thickness entered after the lengths', () => {
+  it('for all walls that were assumed as thick: the lengths inside stay, and one undo takes it back', async () => {
+    const open = await openPage();
+    const editor = await editorOf(open.page);
+    await editor.take('What closes the room?', 'Four walls in one drag');
+    await editor.pull(O, at(19, 11));
+    await open.page.keyboard.type('20 x 12');
+    await open.page.getByText('How do you tape it?').waitFor();
+    await open.page.getByRole('button', { name: 'Inside', exact: true }).click();
+    await open.page.keyboard.press('Enter');
+    await open.page.keyboard.press('Escape');
+    const inside = async () => {
+      const model = buildLevel(await editor.level());
+      return model.level.walls.map((wall) => Math.round((wallLengths(model, wall).inside / IN) * 1000) / 1000);
+    };
+    await expect.poll(inside).toEqual([240, 144, 240, 144]);
+    const steps = await editor.steps();
+    const [wall] = (await editor.level()).walls;
+    await open.page.evaluate((id) => window.__stillspot?.store.getState().select([id]), wall?.id ?? '');
+    await open.page.getByLabel('Another thickness is for').selectOption({ label: 'all 4 walls of 8 in' });
+    expect(await accessibilityFindings(open.page)).toEqual([]);
+    await open.page.getByRole('textbox', { name: 'Thickness', exact: true }).fill('12');
+    await open.page.keyboard.press('Enter');
+    await open.page
+      .getByText('The inside faces stay where they were taped. The outside faces move out by 4 in.')
+      .waitFor();
+    expect((await editor.level()).walls.map(({ thickness }) => Math.round(thickness / IN))).toEqual([12, 12, 12, 12]);
+    expect(await inside()).toEqual([240, 144, 240, 144]);
+    expect(await editor.steps()).toBe(steps + 1);
+    await open.page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(async () => (await editor.level()).walls[0]).toEqual(wall);
+    open.expectNoTroubles();
+  });
+});

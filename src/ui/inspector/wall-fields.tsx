@@ -9,7 +9,7 @@ import { TAPED_BY_NAME } from '../../../geometry/messages/taped-by.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall, WallSide } from '../../../geometry/plan/model.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
-import { editLevel } from '../../state/edit-walls.ts';
+import { editLevel, setThickness } from '../../state/edit-walls.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { withSaid } from '../../state/wall-settings.ts';
@@ -27,7 +27,6 @@ const SIDES: readonly { readonly value: WallSide; readonly words: string }[] = [
 ];
 
 export function WallFields({ wall }: { readonly wall: Wall }) {
-  const unit = useAppStore((state) => state.plan.display.length);
   const { updateItem } = useAppStore.getState();
   const ends = wallEndNames(wall);
   return (
@@ -41,17 +40,7 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
           hint={ends.to === 'left' || ends.to === 'right' ? 'With a minus: up.' : 'With a minus: left.'}
           onCommit={(mm) => editLevel((now, inUnit) => shiftedWall(now, wall.id, mm, inUnit))}
         />
-        <LengthField
-          label="Thickness"
-          value={wall.thickness}
-          bare="small"
-          onCommit={(mm) => {
-            const refusal = thicknessRefusal(mm, unit);
-            if (refusal) return refusal;
-            return updateItem(wall.id, { thickness: mm });
-          }}
-        />
-        {wall.thicknessAnswered === false && <ThicknessAssumed wall={wall} />}
+        <Thickness wall={wall} />
         <div className="wide">
           <ChoiceField
             label="Exterior or interior"
@@ -67,22 +56,57 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
   );
 }
 
-/** What stands in the field is what new walls begin with: a press says that it was measured, of all that are as thick. */
-function ThicknessAssumed({ wall: { thickness } }: { readonly wall: Wall }) {
+/**
+ * How thick the wall is. Where what stands in the field is what new walls begin with, a press says that it was measured, of all that are as
+ * thick; another thickness can be entered for all of them.
+ */
+function Thickness({ wall: { id, thickness, thicknessAnswered } }: { readonly wall: Wall }) {
   const unit = useAppStore((state) => state.plan.display.length);
-  const { id } = useLevel();
+  const level = useLevel();
+  const [isForAll, setForAll] = useState(false);
   const { run } = useAppStore.getState();
+  const isAssumed = thicknessAnswered === false;
+  const alike = isAssumed
+    ? level.walls.filter((wall) => wall.thicknessAnswered === false && wall.thickness === thickness)
+    : [];
+  const all = `all ${alike.length} walls of ${formatMeasured(thickness, unit)}`;
   return (
-    <div className="wide">
-      <p className="soft">The thickness is assumed, not measured. Measure it at a door or a window.</p>
-      <button
-        type="button"
-        className="button"
-        onClick={() => run((plan) => withThicknessMeasured(plan, id, [thickness]))}
-      >
-        All walls of {formatMeasured(thickness, unit)}: measured
-      </button>
-    </div>
+    <>
+      <LengthField
+        label="Thickness"
+        value={thickness}
+        bare="small"
+        onCommit={(mm) =>
+          thicknessRefusal(mm, unit) ||
+          setThickness(isForAll && alike.length > 1 ? alike.map((wall) => wall.id) : [id], mm)
+        }
+      />
+      {isAssumed && (
+        <div className="wide">
+          <p className="soft">The thickness is assumed, not measured. Measure it at a door or a window.</p>
+          <button
+            type="button"
+            className="button"
+            onClick={() => run((plan) => withThicknessMeasured(plan, level.id, [thickness]))}
+          >
+            All walls of {formatMeasured(thickness, unit)}: measured
+          </button>
+        </div>
+      )}
+      {alike.length > 1 && (
+        <div className="wide">
+          <ChoiceField
+            label="Another thickness is for"
+            value={isForAll ? 'all' : 'one'}
+            choices={[
+              { value: 'one', words: 'this wall' },
+              { value: 'all', words: all },
+            ]}
+            onCommit={(chosen) => setForAll(chosen === 'all')}
+          />
+        </div>
+      )}
+    </>
   );
 }
 

@@ -1,0 +1,248 @@
+import { HALVES_BEYOND, type TapedBy } from '../dimension/taped-by.ts';
+import { buildLevel } from '../level/build-level.ts';
+import type { LevelModel, Notice, Room } from '../level/types.ts';
+import type { StaysAt, ThicknessChange } from '../messages/thickness-changed.ts';
+import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
+import { lineCrossing } from '../plane/line.ts';
+import { sameIfUnchanged } from '../plane/memoize.ts';
+import { along, distance, nearestOnSegment, roundCoordinate, roundPoint } from '../plane/point.ts';
+import { ringsContain } from '../plane/ring.ts';
+import { JOINED } from '../plane/tolerances.ts';
+import { withItemPatched } from './listed-items.ts';
+import { impossibleWalls } from './wall-edit.ts';
+import { ALONG } from './wall-run.ts';
+
+/** A thickness that is entered when walls stand: a tape measures faces, so the face that was taped stays, and the center-line moves. */
+
+type Unit = Plan['display']['length'];
+
+export interface ThicknessEdit {
+  readonly level: Level;
+  /** What stays of each wall, and how much thicker it is, in the order of the level's walls. */
+  readonly changes: readonly ThicknessChange[];
+}
+
+/**
+ * Returns the level with walls so thick. Where lengths are taped inside, the face toward the room stays, outside the other one; between
+ * center-lines these stay, and so they do where nobody can know which face was taped. Ends of all walls that are joined slide along their
+ * own lines, so that no other face moves; openings keep their position on the page, and things stay. Walls that cannot be moved so keep
+ * their center-line.
+ */
+export function wallsThick(
+  model: LevelModel,
+  ids: readonly string[],
+  thickness: Mm,
+  by: TapedBy,
+  unit: Unit,
+): ThicknessEdit {
+  const concerned = model.level.walls.filter(({ id }) => ids.includes(id));
+  const shifts: Shift[] = [];
+  const stays = new Map<string, StaysAt>();
+  for (const wall of concerned) {
+    const found = by === 'center' ? 'center' : roomBeside(model, wall);
+    stays.set(wall.id, typeof found === 'string' ? found : by);
+    if (typeof found === 'string' || thickness === wall.thickness) continue;
+    const more = thickness - wall.thickness;
+    const move = scaled(rightOf(wall), (HALVES_BEYOND[by] * found.side * more) / 2);
+    shifts.push({ id: wall.id, thickness, more, by: move, cavities: found.cavities, isInside: by === 'inside' });
+  }
+  const { level, left } = shiftedAsFarAsCan(model, shifts, unit);
+  for (const { id } of left) stays.set(id, 'joined');
+  return {
+    level: withThickness(level, ids, thickness),
+    changes: concerned.map(({ id, thickness: was }) => ({ stays: stays.get(id) as StaysAt, more: thickness - was })),
+  };
+}
+
+const withThickness = (level: Level, ids: readonly string[], thickness: Mm): Level =>
+  ids.reduce((now, id) => withItemPatched(now, id, { thickness }), level);
+
+/** A wall whose line is moved. */
+interface Shift {
+  readonly id: string;
+  readonly thickness: Mm;
+  readonly by: XY;
+  /** How much thicker it is, mm. */
+  readonly more: Mm;
+  /** What lies behind it that nobody tapes. */
+  readonly cavities: readonly Room[];
+  /** Whether its face toward the rooms is the one that stays. */
+  readonly isInside: boolean;
+}
+
+/** Shifts all walls where that can be done, else as many as can; returns which cannot. */
+function shiftedAsFarAsCan(
+  model: LevelModel,
+  shifts: readonly Shift[],
+  unit: Unit,
+): { readonly level: Level; readonly left: readonly Shift[] } {
+  let { level } = model;
+  let done: readonly Shift[] = [];
+  const left: Shift[] = [];
+  const add = (more: readonly Shift[]) => {
+    if (more.length === 0) return;
+    const all = [...done, ...more];
+    const next = possible(model, all, unit);
+    if (next) {
+      level = next;
+      done = all;
+    } else if (more.length > 1) {
+      const half = Math.ceil(more.length / 2);
+      add(more.slice(0, half));
+      add(more.slice(half));
+    } else left.push(...more);
+  };
+  add(shifts);
+  return { level, left };
+}
+
+/**
+ * Returns the level with these walls shifted; null where a wall would fold or come loose, a room would open or be divided, or the floor
+ * of a room would not be what was taped.
+ */
+function possible(model: LevelModel, shifts: readonly Shift[], unit: Unit): Level | null {
+  const thick = shifts.reduce((level, { id, thickness }) => withThickness(level, [id], thickness), model.level);
+  const next = withLinesShifted(thick, new Map(shifts.map(({ id, by }) => [id, by])));
+  if (!next || impossibleWalls(model, next, unit)) return null;
+  const { notices, rooms } = buildLevel(next);
+  const told = new Set(model.notices.map(noticeKey));
+  if (notices.some((notice) => LOOSE.has(notice.kind) && !told.has(noticeKey(notice)))) return null;
+  const cavities = new Set(shifts.flatMap(({ cavities }) => cavities));
+  const change = changeOf(shifts);
+  return model.rooms.every((room) => cavities.has(room) || isAsTaped(room, rooms, change)) ? next : null;
+}
+
+/** Returns how floors may change: not at all where inside faces stay, else to smaller (−1) or larger ones (1), or both where walls differ. */
+function changeOf(shifts: readonly Shift[]): readonly (1 | -1)[] {
+  return [...new Set(shifts.filter(({ isInside }) => !isInside).map(({ more }) => (more > 0 ? -1 : 1)))];
+}
+
+const LOOSE: ReadonlySet<Notice['kind']> = new Set(['gap-closed', 'gap-open', 'overshoot', 'zero-length-wall']);
+const noticeKey = ({ kind, ids }: Notice): string => [kind, ...ids].join(' ');
+
+/** Where walls of unlike thickness meet at a slant, the square end of the thicker one shows: a corner of 4 cm by 10 cm, mm². */
+const IN_A_CORNER = 2000;
+
+function isAsTaped(room: Room, after: readonly Room[], ways: readonly (1 | -1)[]): boolean {
+  const now = after.find(({ floorRings }) => ringsContain(floorRings, room.labelPoint));
+  if (!now) return false;
+  const more = now.floorArea - room.floorArea;
+  return Math.abs(more) <= IN_A_CORNER || ways.some((way) => way * more > 0);
+}
+
+function withLinesShifted(level: Level, shifts: ReadonlyMap<string, XY>): Level | null {
+  const walls: Wall[] = [];
+  for (const wall of level.walls) {
+    const from = cornerAfter(level.walls, shifts, wall, 'from');
+    const to = cornerAfter(level.walls, shifts, wall, 'to');
+    if (!from || !to) return null;
+    walls.push(from === wall.from && to === wall.to ? wall : { ...wall, from, to });
+  }
+  const openings = level.openings.map((opening) => onThePage(opening, level.walls, walls));
+  return { ...level, walls, openings: sameIfUnchanged(level.openings, openings) };
+}
+
+/**
+ * Returns where a wall ends whose line, or one that it meets there, is shifted: where the two lines cross. Of several the farthest, so
+ * that it reaches all of them. Null where a wall that goes on in line would be left beside it.
+ */
+function cornerAfter(
+  walls: readonly Wall[],
+  shifts: ReadonlyMap<string, XY>,
+  wall: Wall,
+  end: 'from' | 'to',
+): XY | null {
+  const at = wall[end];
+  const far = end === 'from' ? wall.to : wall.from;
+  const by = shifts.get(wall.id) ?? NO_SHIFT;
+  const met = walls.filter(
+    ({ id, from, to }) => id !== wall.id && distance(at, nearestOnSegment(at, from, to)) <= JOINED,
+  );
+  if (by === NO_SHIFT && !met.some(({ id }) => shifts.has(id))) return at;
+  const own = [plus(at, by), plus(far, by)] as const;
+  const crossings: XY[] = [];
+  for (const other of met) {
+    const otherBy = shifts.get(other.id) ?? NO_SHIFT;
+    const isAlong = sineOf(wall, other) < ALONG;
+    const isTogether = isAlong && distance(by, otherBy) <= Math.hypot(...by) * ALONG * 2;
+    if (isAlong && !isTogether) continue;
+    const at = lineCrossing(own, [plus(other.from, otherBy), plus(other.to, otherBy)]);
+    if (at) crossings.push(at);
+  }
+  if (crossings.length === 0) {
+    const isLeft = met.some(({ id }) => distance(by, shifts.get(id) ?? NO_SHIFT) > ROUNDING);
+    return isLeft ? null : roundPoint(own[0]);
+  }
+  const ahead = (to: XY) => (to[0] - own[1][0]) * (at[0] - far[0]) + (to[1] - own[1][1]) * (at[1] - far[1]);
+  return roundPoint(crossings.reduce((most, each) => (ahead(each) > ahead(most) ? each : most)));
+}
+
+const NO_SHIFT: XY = [0, 0];
+/** Two shifts that differ by less are one, mm. */
+const ROUNDING: Mm = 1e-6;
+
+/** Returns an opening where it is on the page, on a wall of which the end moved that it is measured from. */
+function onThePage(opening: Opening, before: readonly Wall[], after: readonly Wall[]): Opening {
+  const index = before.findIndex(({ id }) => id === opening.wall);
+  const [was, is] = [before[index], after[index]];
+  if (!was || !is || was === is) return opening;
+  const [ux, uy] = unit(was);
+  const moved = (is.from[0] - was.from[0]) * ux + (is.from[1] - was.from[1]) * uy;
+  const offset = roundCoordinate(opening.offset - moved);
+  return offset === opening.offset ? opening : { ...opening, offset };
+}
+
+/** How far beside a center-line a room is looked up, mm. */
+const BESIDE: Mm = 1;
+
+/**
+ * Returns on which side of a wall the rooms lie that it faces, 1 for the right one seen along it, on screen. Where rooms lie on both sides
+ * of a part of it, on neither, or on one side here and on the other there, nobody can know which face was taped.
+ */
+function roomBeside(
+  model: LevelModel,
+  wall: Wall,
+): { readonly side: 1 | -1; readonly cavities: readonly Room[] } | 'partition' | 'no-room' {
+  const right = scaled(rightOf(wall), BESIDE);
+  const sides = new Set<1 | -1>();
+  const cavities = new Set<Room>();
+  for (const piece of model.pieces) {
+    if (piece.wall.id !== wall.id) continue;
+    const middle = along(piece.from, piece.to, 0.5);
+    const [a, b] = [roomAt(model.rooms, plus(middle, right)), roomAt(model.rooms, plus(middle, scaled(right, -1)))];
+    const lies = a && b && piece.outside && wall.side === 'auto' ? awayFromCavity(a, b) : Number(!!a) - Number(!!b);
+    if (lies === 0 && a) return 'partition';
+    if (lies !== 0) sides.add(lies > 0 ? 1 : -1);
+    const behind = lies > 0 ? b : a;
+    if (behind) cavities.add(behind);
+  }
+  const [side, other] = [...sides];
+  if (other) return 'partition';
+  return side ? { side, cavities: [...cavities] } : 'no-room';
+}
+
+/** Behind the studs of an exterior wall lies no room but a cavity: nobody has named it, and it is the smaller one. */
+function awayFromCavity(right: Room, left: Room): number {
+  return Number(!!right.label) - Number(!!left.label) || right.floorArea - left.floorArea;
+}
+
+const roomAt = (rooms: readonly Room[], at: XY): Room | undefined =>
+  rooms.find(({ centerRings }) => ringsContain(centerRings, at));
+
+function rightOf(wall: Wall): XY {
+  const [ux, uy] = unit(wall);
+  return [-uy, ux];
+}
+
+function unit({ from, to }: Wall): XY {
+  const length = distance(from, to) || 1;
+  return [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+}
+
+function sineOf(a: Wall, b: Wall): number {
+  const [[ux, uy], [vx, vy]] = [unit(a), unit(b)];
+  return Math.abs(ux * vy - uy * vx);
+}
+
+const plus = ([x, y]: XY, [dx, dy]: XY): XY => [x + dx, y + dy];
+const scaled = ([x, y]: XY, by: number): XY => [x * by, y * by];
