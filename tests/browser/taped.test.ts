@@ -186,7 +186,7 @@ describe('the thickness entered after the lengths', () => {
     const steps = await editor.steps();
     const [wall] = (await editor.level()).walls;
     await open.page.evaluate((id) => window.__stillspot?.store.getState().select([id]), wall?.id ?? '');
-    await open.page.getByLabel('Another thickness is for').selectOption({ label: 'all 4 walls of 8 in' });
+    await open.page.getByLabel('Change it for').selectOption({ label: 'all 4 walls of 8 in' });
     expect(await accessibilityFindings(open.page)).toEqual([]);
     await open.page.getByRole('textbox', { name: 'Thickness', exact: true }).fill('12');
     await open.page.keyboard.press('Enter');

@@ -81,6 +81,19 @@ function Thickness({ wall: { id, thickness, thicknessAnswered } }: { readonly wa
           setThickness(isForAll && alike.length > 1 ? alike.map((wall) => wall.id) : [id], mm)
         }
       />
+      {alike.length > 1 && (
+        <div className="wide">
+          <ChoiceField
+            label="Change it for"
+            value={isForAll ? 'all' : 'one'}
+            choices={[
+              { value: 'one', words: 'this wall' },
+              { value: 'all', words: all },
+            ]}
+            onCommit={(chosen) => setForAll(chosen === 'all')}
+          />
+        </div>
+      )}
       {isAssumed && (
         <div className="wide">
           <p className="soft">The thickness is assumed, not measured. Measure it at a door or a window.</p>
@@ -91,19 +104,6 @@ function Thickness({ wall: { id, thickness, thicknessAnswered } }: { readonly wa
           >
             All walls of {formatMeasured(thickness, unit)}: measured
           </button>
-        </div>
-      )}
-      {alike.length > 1 && (
-        <div className="wide">
-          <ChoiceField
-            label="Another thickness is for"
-            value={isForAll ? 'all' : 'one'}
-            choices={[
-              { value: 'one', words: 'this wall' },
-              { value: 'all', words: all },
-            ]}
-            onCommit={(chosen) => setForAll(chosen === 'all')}
-          />
         </div>
       )}
     </>
