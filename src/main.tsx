@@ -7,6 +7,7 @@ import { openFiles, startAddress } from './commands/open-and-save.ts';
 import { keepPage } from './commands/page-kept.ts';
 import { watchForFaults } from './platform/faults.ts';
 import { openLaunchedFiles } from './platform/offline/launched-files.ts';
+import { PART_MISSING } from './platform/part-missing.ts';
 import { useAppStore } from './state/store.ts';
 import { startAutosave } from './storage/autosave.ts';
 import { type Restored, restoreWork } from './storage/restore.ts';
@@ -74,7 +75,8 @@ if (import.meta.env.PROD)
 // A laser tape types when there is something to measure. Without its code its keys are keys, and walls have their first settings.
 void import('./commands/after-start.ts').then(
   ({ startDrawing }) => startDrawing(),
-  () => undefined,
+  // The words beside the pointer and the marks of good places come with it: who misses them is told why.
+  () => useAppStore.getState().say(PART_MISSING),
 );
 // Until its code is here, direct sun is unknown in every verdict.
 void import('./state/direct-sun.ts').then(

@@ -200,4 +200,15 @@ describe('a fault while the app runs', () => {
     await saved(page);
     await context.unroute(/tracing-(panel|frame)/);
   });
+
+  it('of what comes after the start is told: words beside the pointer are then missing', async () => {
+    const { page, context } = await openPage();
+    await context.route('**/after-start-*.js', (route) => route.abort());
+    await page.reload();
+    await page.locator('.message').getByText('A part of Stillspot did not load.').waitFor();
+    await title(page).fill('Still here');
+    await title(page).press('Enter');
+    await saved(page);
+    await context.unroute('**/after-start-*.js');
+  });
 });
