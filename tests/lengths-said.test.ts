@@ -215,7 +215,7 @@ describe('every place that says a length', () => {
   });
 });
 
-/** What is said to the nearest mark: sizes of things, how far something is off or was moved, what somebody typed. No distance, no limit. */
+/** What is said to the nearest mark: sizes of things, how far something is off, what somebody typed. No distance, no limit. */
 const NEAREST = new Set([
   'geometry/units/format.ts',
   'geometry/edit/square-room.ts',
@@ -224,7 +224,6 @@ const NEAREST = new Set([
   'geometry/messages/closing.ts',
   'geometry/messages/edit.ts',
   'geometry/messages/refusal.ts',
-  'geometry/messages/thickness-changed.ts',
   'src/editor/tools/handle-measure.ts',
   'src/ui/inspector/item-groups.tsx',
   'src/ui/inspector/level-entries.ts',

@@ -28,7 +28,7 @@ export function describeThicknessChanges(changes: readonly ThicknessChange[], un
       changed.length === 1
         ? 'The wall keeps its'
         : `${counted(alike.length, 'wall')} ${alike.length === 1 ? 'keeps its' : 'keep their'}`;
-    const by = more === null ? 'half the change' : formatLength(Math.abs(more) / 2, unit);
+    const by = more === null ? 'half the change' : formatLength(Math.abs(more) / 2, unit, 'up');
     return [`${walls} center line${WHY[stays]}. Each face moves by ${by}.`];
   }).join(' ');
 }
@@ -45,7 +45,7 @@ function faceWords(
   const stays = one ? `The ${taped} face stays where it was taped.` : `The ${taped} faces stay where they were taped.`;
   if (!move) return stays;
   const [out, by] = move;
-  return `${stays} The ${other} ${one ? 'face moves' : 'faces move'} ${out ? 'out' : 'in'} by ${formatLength(Math.abs(by), unit)}.`;
+  return `${stays} The ${other} ${one ? 'face moves' : 'faces move'} ${out ? 'out' : 'in'} by ${formatLength(Math.abs(by), unit, 'up')}.`;
 }
 
 const STAYS_AT: readonly StaysAt[] = ['inside', 'outside', 'center', 'partition', 'no-room', 'joined'];

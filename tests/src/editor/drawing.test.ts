@@ -36,8 +36,14 @@ it('outlines those of 5,000 features in slices, tells when they are there, and l
 it('leaves a drawing alone that another one has taken the place of', () => {
   vi.useFakeTimers();
   const [first, second] = [regionOf('huge'), regionOf('huge')];
+  const told = vi.fn();
+  const stop = useShown.subscribe(told);
   drawnEdges(first);
   drawnEdges(second);
   vi.runAllTimers();
+  // Of the first nothing is told: it was given up.
+  expect(told).toHaveBeenCalledOnce();
   expect(isOutlined(second)).toBe(true);
+  expect(isOutlined(first)).toBe(false);
+  stop();
 });
