@@ -3,7 +3,7 @@ import type { RunningDimension } from '../dimension/running-dimensions.ts';
 import type { LevelModel } from '../level/types.ts';
 import { openingRefusal } from '../messages/refusal.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
-import { roundCoordinate } from '../plane/point.ts';
+import { roundCoordinate, scaled } from '../plane/point.ts';
 import { formatRequired } from '../units/index.ts';
 import { withWallShifted } from './stretch.ts';
 import { checkedWalls, type LevelEdit } from './wall-edit.ts';
@@ -110,8 +110,4 @@ function wayOf(wall: Wall, dimension: RunningDimension): 1 | -1 {
 
 function direction({ from, to, length }: RunningDimension): XY {
   return [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-}
-
-function scaled([x, y]: XY, by: Mm): XY {
-  return [x * by, y * by];
 }

@@ -1,7 +1,7 @@
 import { HALVES_BEYOND, type TapedBy } from '../dimension/taped-by.ts';
 import { wallLength } from '../plan/items.ts';
 import type { Level, Mm, Wall, XY } from '../plan/model.ts';
-import { lineCrossing, lineMoved } from '../plane/line.ts';
+import { lineCrossing, lineMoved, sineBetween } from '../plane/line.ts';
 import { cross, distance, nearestOnSegment, roundPoint } from '../plane/point.ts';
 import type { Line } from '../plane/types.ts';
 import { withWallLength } from './stretch.ts';
@@ -85,7 +85,7 @@ export function beyondTape(level: Level, points: readonly XY[], toward: XY, thic
     return met.kind === 'open'
       ? aheadTo(start, faceOf(met.wall, from, off, thickness)) + HALVES_BEYOND[by] * halfWallAt(level, from, toward)
       : 0;
-  if (!isFixed(met) || sineOf(start, [corner, toward]) < ALONG) return 0;
+  if (!isFixed(met) || sineBetween(start, [corner, toward]) < ALONG) return 0;
   return aheadTo([corner, toward], lineMoved(start, -off));
 }
 
@@ -109,7 +109,7 @@ function metAt({ walls }: Level, line: Line): Met {
   const [one, ...others] = walls.filter(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME_CORNER);
   if (!one) return { kind: 'nothing' };
   const ending = [one, ...others].filter((wall) => endAt(wall, at) !== null);
-  const along = ending.find(({ from, to }) => sineOf([from, to], line) < ALONG);
+  const along = ending.find(({ from, to }) => sineBetween([from, to], line) < ALONG);
   if (along) return { kind: 'along', wall: along, isOpen: others.length === 0 };
   if (ending.length === 0) return { kind: 'body', wall: one };
   return others.length === 0 ? { kind: 'open', wall: one } : { kind: 'corner' };
@@ -201,11 +201,6 @@ function turnOf(run: readonly XY[]): number {
     const dot = (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]);
     return sum + Math.atan2(cross(a, b, c), dot);
   }, 0);
-}
-
-function sineOf([a, b]: Line, [c, d]: Line): number {
-  const turn = (b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0]);
-  return Math.abs(turn) / (distance(a, b) * distance(c, d) || 1);
 }
 
 const backwards = ([a, b]: Line): Line => [b, a];

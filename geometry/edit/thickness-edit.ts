@@ -3,9 +3,9 @@ import { buildLevel } from '../level/build-level.ts';
 import type { LevelModel, Notice, Room } from '../level/types.ts';
 import type { StaysAt, ThicknessChange } from '../messages/thickness-changed.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
-import { lineCrossing } from '../plane/line.ts';
+import { lineCrossing, sineBetween } from '../plane/line.ts';
 import { sameIfUnchanged } from '../plane/memoize.ts';
-import { along, distance, nearestOnSegment, roundCoordinate, roundPoint } from '../plane/point.ts';
+import { along, distance, nearestOnSegment, plus, roundCoordinate, roundPoint, scaled } from '../plane/point.ts';
 import { ringsContain } from '../plane/ring.ts';
 import { JOINED } from '../plane/tolerances.ts';
 import { withItemPatched } from './listed-items.ts';
@@ -163,7 +163,7 @@ function cornerAfter(
   const crossings: XY[] = [];
   for (const other of met) {
     const otherBy = shifts.get(other.id) ?? NO_SHIFT;
-    const isAlong = sineOf(wall, other) < ALONG;
+    const isAlong = sineBetween([wall.from, wall.to], [other.from, other.to]) < ALONG;
     const isTogether = isAlong && distance(by, otherBy) <= Math.hypot(...by) * ALONG * 2;
     if (isAlong && !isTogether) continue;
     const at = lineCrossing(own, [plus(other.from, otherBy), plus(other.to, otherBy)]);
@@ -238,11 +238,3 @@ function unit({ from, to }: Wall): XY {
   const length = distance(from, to) || 1;
   return [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
 }
-
-function sineOf(a: Wall, b: Wall): number {
-  const [[ux, uy], [vx, vy]] = [unit(a), unit(b)];
-  return Math.abs(ux * vy - uy * vx);
-}
-
-const plus = ([x, y]: XY, [dx, dy]: XY): XY => [x + dx, y + dy];
-const scaled = ([x, y]: XY, by: number): XY => [x * by, y * by];

@@ -1,4 +1,4 @@
-import { vectorLength } from './point.ts';
+import { distance, vectorLength } from './point.ts';
 import type { Line, Mm, XY } from './types.ts';
 
 /** Two directions with a smaller sine between them are taken as parallel: 1 mm in a meter. */
@@ -21,4 +21,10 @@ export function lineMoved([a, b]: Line, left: Mm): Line {
     [a[0] + dx, a[1] + dy],
     [b[0] + dx, b[1] + dy],
   ];
+}
+
+/** Returns the unsigned sine of the angle between two lines: 0 for parallel ones, and where one has no length. */
+export function sineBetween([a, b]: Line, [c, d]: Line): number {
+  const turn = (b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0]);
+  return Math.abs(turn) / (distance(a, b) * distance(c, d) || 1);
 }

@@ -62,3 +62,13 @@ export function roundCoordinate(mm: Mm): Mm {
 export function roundPoint([x, y]: XY): XY {
   return [roundCoordinate(x), roundCoordinate(y)];
 }
+
+/** Returns the sum of two vectors. */
+export function plus([x, y]: XY, [dx, dy]: XY): XY {
+  return [x + dx, y + dy];
+}
+
+/** Returns a vector times a number. */
+export function scaled([x, y]: XY, by: number): XY {
+  return [x * by, y * by];
+}
