@@ -128,6 +128,7 @@ function drawWritten(matter: SubjectMatter, view: View, area: Area, strings: boo
         return found ? [tagTexts(found.detector, found.report).width * ratio] : [];
       },
       reserved: [],
+      marks: [],
     },
     medium,
   );

@@ -31,8 +31,10 @@ export interface Labeled {
   readonly taped?: readonly TapedGap[];
   /** Widths of the forms of a detector's tag, the fullest first. */
   readonly tagWidths: (detector: Detector) => readonly number[];
-  /** Ground that no label may take. */
+  /** Ground of what is written beside the labels: none may take it. */
   readonly reserved: readonly Slot[];
+  /** Ground that is kept for marks and their tags, which are drawn over the labels. */
+  readonly marks: readonly Slot[];
 }
 
 export interface Labels {
@@ -58,6 +60,7 @@ export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
   const placer = createPlacer(medium.area, 4 * medium.type.fine);
   const sheet: LabelSheet = { ...medium, placer };
   for (const slot of labeled.reserved) placer.take(slot);
+  for (const slot of labeled.marks) placer.take(slot, 'mark');
   takeGround(model, sheet);
   for (const { from, to } of labeled.measured) placer.take(lineSlot(from, to, 0.2 * medium.type.fine), 'line');
   takeTapes(tapes, sheet);

@@ -11,10 +11,11 @@ export interface Area {
 }
 
 /**
- * What takes ground: the floor under things, their outlines, walls, thin lines, symbols of detectors, and ink that is never written over.
+ * What takes ground: the floor under things, their outlines, walls, thin lines, symbols of detectors, ground that is kept for marks with their
+ * tags, which are drawn later, and ink that is never written over.
  * Edges of zones take none: halos break them.
  */
-export type Ground = 'thing' | 'outline' | 'wall' | 'line' | 'symbol' | 'ink';
+export type Ground = 'thing' | 'outline' | 'wall' | 'line' | 'symbol' | 'mark' | 'ink';
 
 export interface Placer {
   /** Whether the slot lies in the area with nothing taken under it, but for the kinds of ground and the one owner that do not count. */
@@ -43,8 +44,8 @@ interface Placed {
   parts: readonly Placed[] | (() => readonly Slot[]) | undefined;
 }
 
-const BIT: Readonly<Record<Ground, number>> = { ink: 1, outline: 2, wall: 4, thing: 8, line: 16, symbol: 32 };
-const ALL = 63;
+const BIT: Readonly<Record<Ground, number>> = { ink: 1, outline: 2, wall: 4, thing: 8, line: 16, symbol: 32, mark: 64 };
+const ALL = 127;
 /** Slots that overlap by less touch: it comes from rounding. */
 const ROUNDING = 1e-9;
 

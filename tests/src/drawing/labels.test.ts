@@ -93,6 +93,7 @@ function laidOut(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: boo
       tagWidths: ({ label }) =>
         [`${label} clear of what is drawn`, label].map((text) => measure(text, { size: medium.type.tag, bold: true })),
       reserved: [],
+      marks: [],
     },
     medium,
   );

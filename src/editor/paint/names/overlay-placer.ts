@@ -15,11 +15,14 @@ export interface OverlayPlacer {
   readonly covered: (slot: Slot) => number;
 }
 
+/** What may lie under something on the overlay: its own marks are told by what it has taken itself. */
+const UNDER: readonly Ground[] = [...DRAWN, 'mark'];
+
 /** @param sheet in mm of the plan @param stage nothing is placed beyond it; null for no bound */
 export function overlayPlacer(sheet: Placer, view: Viewport, stage: SizePx | null): OverlayPlacer {
   const own = createPlacer(stage && { x: 0, y: 0, ...stage }, 50);
   return {
-    claim: (slots, over = DRAWN) => {
+    claim: (slots, over = UNDER) => {
       const free = slots.filter((slot) => own.isFree(slot));
       const found =
         free.find((slot) => sheet.isFree(planSlot(view, slot), over)) ??

@@ -38,7 +38,7 @@ export interface SheetNames {
 }
 
 /** A mark and the tag above and beside it, px. */
-const MARK_PX = { side: 38, off: 8 } as const;
+const MARK_PX = { side: 40, off: 9 } as const;
 /** Smaller than this, px for a mm, a level shows its rooms and detectors by name, and its things only as they are drawn. */
 const LEAST_SCALE_FOR_THINGS = 0.025;
 /** What is said under the drawing stands past its dimensions, and off the edge of the stage, px. */
@@ -72,7 +72,7 @@ function layOut(pen: Pen, { plan, model, region, bar, marked, stage }: Named): S
       const [x, y] = px(pen, axis);
       return slotAt({ width: MARK_PX.side, height: MARK_PX.side }, [x + MARK_PX.off, y - MARK_PX.off]);
     });
-  const reserved = [...marks, ...(bar && extent ? [levelBar(pen, bar, extent).slot] : [])];
+  const reserved = bar && extent ? [levelBar(pen, bar, extent).slot] : [];
   const labels = layOutLabels(
     {
       plan,
@@ -83,6 +83,7 @@ function layOut(pen: Pen, { plan, model, region, bar, marked, stage }: Named): S
       measured: [],
       tagWidths: (detector) => labelWidths(pen, detector),
       reserved: reserved.map((slot) => planSlot(pen.view, slot)),
+      marks: marks.map((slot) => planSlot(pen.view, slot)),
     },
     screenMedium(pen, stageArea(pen, stage)),
   );
