@@ -57,3 +57,24 @@ it('a stage opens at its top, or where it was left', async () => {
   await expect.poll(scrolled).toBe(150);
   expectNoTroubles();
 });
+
+it('the space above what was pressed goes with the next press on the plan', async () => {
+  const { page, expectNoTroubles } = await openPage({ viewport: { width: 820, height: 1180 }, touch: true });
+  await editorOf(page);
+  await page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), sample);
+  await openStage(page, 'Draw');
+  const question = (name: string) => page.getByRole('button', { name, exact: true });
+  const space = () =>
+    page.evaluate(() => {
+      const head = document.querySelector('.job__head');
+      return head && Number.parseFloat(getComputedStyle(head).marginBottom);
+    });
+  if ((await question('What closes the room?').getAttribute('aria-expanded')) !== 'true')
+    await question('What closes the room?').tap();
+  expect(await pressedShift(page, question('What opens it?'), () => question('What opens it?').tap())).toBe(0);
+  expect(await space()).toBeGreaterThan(100);
+  await page.touchscreen.tap(700, 900);
+  await expect.poll(space).toBe(0);
+  expect(await question('What opens it?').getAttribute('aria-expanded')).toBe('true');
+  expectNoTroubles();
+});

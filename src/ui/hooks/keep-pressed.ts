@@ -23,101 +23,145 @@ const left = new WeakMap<Element, number>();
 /**
  * Keeps a control that was pressed where it is while what stands above it grows or shrinks: the scroll position follows before the page
  * is painted, and at the top of the pane, where nothing is left to scroll, empty space takes the place of what went. Where the control
- * itself goes, what it stood in keeps its place. A stage opens at its top, or where it was left. Returns what ends that.
+ * itself goes, what it stood in keeps its place. The empty space goes with the next press beside the pane. A stage opens at its top, or
+ * where it was left. Returns what ends that.
  */
 export function keepPressed(pane: HTMLElement): () => void {
-  let anchor = NO_ANCHOR;
-  let space = 0;
-  let last = 0;
-  let work: Element | null = null;
-  const setSpace = (px: number) => {
-    if (px === space) return;
-    space = px;
-    pane.style.setProperty(SPACE, `${px}px`);
-  };
-  const hold = ({ target }: Event) => {
-    // The words in a button move within it when they turn bold.
-    if (target instanceof Element) anchor = anchorAt(target.closest(CONTROL) ?? target, pane);
-  };
-  const follow = () => {
-    const first = anchor.places.find(isShown);
-    if (!first) setSpace(0);
-    anchor = first ? anchorAt(first.element, pane) : NO_ANCHOR;
-  };
-  const correct = () => {
-    const now = pane.querySelector(WORK);
-    if (now === work) keep();
-    else enter(now);
-    last = pane.scrollTop;
-  };
-  const enter = (now: Element | null) => {
-    if (work) left.set(work, last);
-    work = now;
-    // What has the keyboard there was led to, or pressed: it stays in view.
-    if (!now || now.contains(document.activeElement)) {
-      keep();
-      return;
-    }
-    anchor = NO_ANCHOR;
-    setSpace(0);
-    pane.scrollTop = left.get(now) ?? 0;
-    anchor = { ...anchor, scrolled: pane.scrollTop };
-  };
-  const keep = () => {
-    // Somebody scrolled: that place is meant, not the one before.
-    if (pane.scrollTop === anchor.scrolled || isAtEnd()) putBack();
-    // The fractions that scrolling leaves would add up.
-    const [held] = anchor.places;
-    if (held && isShown(held) && Math.abs(movedBy(anchor)) < ROUNDED_PX) {
-      anchor = { ...anchor, scrolled: pane.scrollTop };
-    } else follow();
-  };
-  /** The pane has become so much shorter that the browser had to scroll it back. */
-  const isAtEnd = () =>
-    pane.scrollTop < anchor.scrolled && pane.scrollTop + pane.clientHeight >= pane.scrollHeight - ROUNDED_PX;
-  /** The browser cuts a fraction off: a tenth of a pixel up would be a whole one. */
-  const scrollBy = (px: number) => {
-    pane.scrollTop = Math.round(pane.scrollTop + px);
-  };
-  const putBack = () => {
-    const moved = movedBy(anchor);
-    // What comes takes the empty space first.
-    if (moved > 0) setSpace(Math.max(0, space - moved));
-    scrollBy(movedBy(anchor));
-    const rest = movedBy(anchor);
-    if (rest > -1) return;
-    setSpace(space - rest);
-    // A pane without such a space.
-    if (movedBy(anchor) <= rest) setSpace(0);
-  };
-  const onScroll = () => {
-    last = pane.scrollTop;
-    if (pane.scrollTop !== anchor.scrolled) follow();
-    // Out of view it is taken away, and nothing is seen to move.
-    if (space === 0 || pane.scrollTop < space) return;
-    const scrolled = pane.scrollTop - space;
-    setSpace(0);
-    if (anchor.places.some(isShown)) scrollBy(movedBy(anchor));
-    else pane.scrollTop = scrolled;
-    anchor = { ...anchor, scrolled: pane.scrollTop };
-  };
+  const kept = new PressedPane(pane);
   // Before the browser paints: an observer of changes is called as soon as they are made, one of sizes after the layout.
-  const changes = new MutationObserver(correct);
+  const changes = new MutationObserver(() => kept.correct());
   changes.observe(pane, { subtree: true, childList: true, characterData: true, attributes: true });
-  const sizes = new ResizeObserver(correct);
+  const sizes = new ResizeObserver(() => kept.correct());
   for (const child of pane.children) sizes.observe(child);
-  const events = ['pointerdown', 'focusin', 'keydown', 'click'] as const;
-  for (const event of events) pane.addEventListener(event, hold, true);
-  pane.addEventListener('scroll', onScroll, { passive: true });
-  correct();
+  const listening = new AbortController();
+  const { signal } = listening;
+  for (const event of ['pointerdown', 'focusin', 'keydown', 'click'] as const)
+    pane.addEventListener(event, ({ target }) => kept.hold(target), { capture: true, signal });
+  pane.addEventListener('scroll', () => kept.follow(), { passive: true, signal });
+  document.addEventListener('pointerdown', ({ target }) => kept.endSpace(target), { capture: true, signal });
+  kept.correct();
   return () => {
-    if (work) left.set(work, last);
     changes.disconnect();
     sizes.disconnect();
-    for (const event of events) pane.removeEventListener(event, hold, true);
-    pane.removeEventListener('scroll', onScroll);
-    setSpace(0);
+    listening.abort();
+    kept.end();
   };
+}
+
+/** A pane with the control in it that keeps its place. */
+class PressedPane {
+  readonly #pane: HTMLElement;
+  #anchor = NO_ANCHOR;
+  /** Empty space at the top, px. */
+  #space = 0;
+  /** The last scroll position, px. */
+  #last = 0;
+  /** The work of the stage that is shown. */
+  #work: Element | null = null;
+
+  constructor(pane: HTMLElement) {
+    this.#pane = pane;
+  }
+
+  /** What was pressed, or has the keyboard, keeps its place from here on. */
+  hold(target: EventTarget | null): void {
+    // The words in a button move within it when they turn bold.
+    if (target instanceof Element) this.#anchor = anchorAt(target.closest(CONTROL) ?? target, this.#pane);
+  }
+
+  /** Puts the control back where it was, after a change. */
+  correct(): void {
+    const now = this.#pane.querySelector(WORK);
+    if (now === this.#work) this.#keep();
+    else this.#enter(now);
+    this.#last = this.#pane.scrollTop;
+  }
+
+  /** Somebody scrolled. */
+  follow(): void {
+    const pane = this.#pane;
+    this.#last = pane.scrollTop;
+    if (pane.scrollTop !== this.#anchor.scrolled) this.#holdNext();
+    // Out of view it is taken away, and nothing is seen to move.
+    if (this.#space === 0 || pane.scrollTop < this.#space) return;
+    const scrolled = pane.scrollTop - this.#space;
+    this.#setSpace(0);
+    if (this.#anchor.places.some(isShown)) this.#scrollBy(movedBy(this.#anchor));
+    else pane.scrollTop = scrolled;
+    this.#anchor = { ...this.#anchor, scrolled: pane.scrollTop };
+  }
+
+  /** Takes the empty space away at a press beside the pane: nothing in it is about to be pressed again. */
+  endSpace(target: EventTarget | null): void {
+    if (this.#space === 0 || (target instanceof Node && this.#pane.contains(target))) return;
+    this.#setSpace(0);
+    this.#holdNext();
+  }
+
+  end(): void {
+    if (this.#work) left.set(this.#work, this.#last);
+    this.#setSpace(0);
+  }
+
+  #enter(now: Element | null): void {
+    if (this.#work) left.set(this.#work, this.#last);
+    this.#work = now;
+    // What has the keyboard there was led to, or pressed: it stays in view.
+    if (!now || now.contains(document.activeElement)) {
+      this.#keep();
+      return;
+    }
+    this.#setSpace(0);
+    this.#pane.scrollTop = left.get(now) ?? 0;
+    this.#anchor = { ...NO_ANCHOR, scrolled: this.#pane.scrollTop };
+  }
+
+  #keep(): void {
+    const pane = this.#pane;
+    // Somebody scrolled: that place is meant, not the one before.
+    if (pane.scrollTop === this.#anchor.scrolled || this.#isAtEnd()) this.#putBack();
+    // The fractions that scrolling leaves would add up.
+    const [held] = this.#anchor.places;
+    if (held && isShown(held) && Math.abs(movedBy(this.#anchor)) < ROUNDED_PX) {
+      this.#anchor = { ...this.#anchor, scrolled: pane.scrollTop };
+    } else this.#holdNext();
+  }
+
+  /** Where the control has gone, what it stood in is held. */
+  #holdNext(): void {
+    const first = this.#anchor.places.find(isShown);
+    if (!first) this.#setSpace(0);
+    this.#anchor = first ? anchorAt(first.element, this.#pane) : NO_ANCHOR;
+  }
+
+  /** The pane has become so much shorter that the browser had to scroll it back. */
+  #isAtEnd(): boolean {
+    const { scrollTop, clientHeight, scrollHeight } = this.#pane;
+    return scrollTop < this.#anchor.scrolled && scrollTop + clientHeight >= scrollHeight - ROUNDED_PX;
+  }
+
+  #putBack(): void {
+    const moved = movedBy(this.#anchor);
+    // What comes takes the empty space first.
+    if (moved > 0) this.#setSpace(Math.max(0, this.#space - moved));
+    this.#scrollBy(movedBy(this.#anchor));
+    const rest = movedBy(this.#anchor);
+    if (rest > -1) return;
+    this.#setSpace(this.#space - rest);
+    // A pane without such a space.
+    if (movedBy(this.#anchor) <= rest) this.#setSpace(0);
+  }
+
+  /** The browser cuts a fraction off: a tenth of a pixel up would be a whole one. */
+  #scrollBy(px: number): void {
+    this.#pane.scrollTop = Math.round(this.#pane.scrollTop + px);
+  }
+
+  #setSpace(px: number): void {
+    if (px === this.#space) return;
+    this.#space = px;
+    this.#pane.style.setProperty(SPACE, `${px}px`);
+  }
 }
 
 function anchorAt(target: Element, pane: Element): Anchor {
