@@ -3,10 +3,13 @@ import type { LengthUnit } from '../../../../geometry/units/index.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { typeInto } from '../../tape/length-input.ts';
 
-/** What the digits on the screen of a phone lack. */
-const PAD: Readonly<Record<LengthUnit, readonly string[]>> = {
-  'feet-inches': ['ft', 'in', '1/2', '1/4', '1/8', '3/4'],
-  metric: ['m', 'cm', 'mm'],
+/** What the digits on the screen of a phone lack, in rows: units, then fractions. */
+const PAD: Readonly<Record<LengthUnit, readonly (readonly string[])[]>> = {
+  'feet-inches': [
+    ['ft', 'in'],
+    ['1/8', '1/4', '1/2', '3/4'],
+  ],
+  metric: [['m', 'cm', 'mm']],
 };
 
 /** The foot of a box that asks for a length: what was understood, units and fractions for a finger, and what Enter and Escape do. */
@@ -41,10 +44,14 @@ export function BoxActions({
       {/* The field keeps the keyboard: a press on a button does not leave it. */}
       <div className="box-actions" onPointerDown={(event) => event.preventDefault()}>
         <div className="box-actions__pad">
-          {[...PAD[unit], ...(onNext ? ['×'] : [])].map((part) => (
-            <button key={part} type="button" className="button" onClick={() => add(part)}>
-              {part}
-            </button>
+          {PAD[unit].map((row, index) => (
+            <div key={row[0]} className="box-actions__row">
+              {[...row, ...(onNext && index === 0 ? ['×'] : [])].map((part) => (
+                <button key={part} type="button" className="button" onClick={() => add(part)}>
+                  {part}
+                </button>
+              ))}
+            </div>
           ))}
         </div>
         <button type="button" className="button" onClick={onSet}>
