@@ -23,7 +23,7 @@ export interface Call {
   readonly flags: ReadonlySet<string>;
   /** Whether several files or a folder are named. */
   readonly several: boolean;
-  /** What is wrong with the files that are not usable, where the command goes on with the others. */
+  /** What is wrong with files of a folder that are not usable: the command goes on with the others. */
   readonly refused: readonly string[];
   /** What is worth knowing about the files that are usable. */
   readonly remarks: readonly string[];
@@ -33,7 +33,7 @@ export interface CommandResult {
   readonly text: string;
   /** Whether the text is a file for other programs, every sign of which stays: JSON, or a table whose cells are safe. */
   readonly isData?: boolean;
-  /** 2: some of several files were not usable, or some papers could not be written; 3: Stillspot itself failed on some. The others were done. */
+  /** 2: some files of a folder were not usable, or some papers could not be written; 3: Stillspot itself failed on some. The others were done. */
   readonly code: 0 | 1 | 2 | 3;
   /** What went wrong with some of several papers, for standard error. */
   readonly problems?: readonly string[];
@@ -46,7 +46,7 @@ export interface CliCommand {
   readonly summary: string;
   /** Whether it accepts more than one file. */
   readonly takesManyFiles?: boolean;
-  /** Whether a folder stands for the plans in it, and one bad file does not stop the others. */
+  /** Whether a folder stands for the plans in it, and a bad file of it does not stop the others. */
   readonly takesFolders?: boolean;
   /** Names of options that take a value. */
   readonly options: readonly string[];
@@ -74,8 +74,10 @@ export function parseCall(command: CliCommand, argv: readonly string[]): Call {
   const files = command.takesFolders ? positionals.flatMap(plansIn) : positionals;
   const several = files.length !== 1 || files[0] !== file;
   const { plans, names, problems, remarks } = readAll(files);
-  if (problems.length > 0 && !(command.takesFolders && several && plans.length > 0))
-    throw new UnusableError(problems.join('\n'));
+  const isNamed = ({ file }: FileProblem) => positionals.includes(file);
+  const refused = problems.map(({ text }) => text);
+  if (problems.some(isNamed) || (problems.length > 0 && plans.length === 0))
+    throw new UnusableError(refused.join('\n'));
   return {
     file,
     plan: plans[0] as Plan,
@@ -85,7 +87,7 @@ export function parseCall(command: CliCommand, argv: readonly string[]): Call {
     options,
     flags,
     several,
-    refused: problems,
+    refused,
     remarks,
   };
 }
@@ -118,13 +120,19 @@ interface ReadFiles {
   readonly plans: readonly Plan[];
   /** Of the files of the plans, in the same order. */
   readonly names: readonly string[];
-  readonly problems: readonly string[];
+  readonly problems: readonly FileProblem[];
   readonly remarks: readonly string[];
+}
+
+interface FileProblem {
+  readonly file: string;
+  /** All that is wrong with it. */
+  readonly text: string;
 }
 
 /** Reads every file once, however often it is named. */
 function readAll(files: readonly string[]): ReadFiles {
-  const read = { plans: [] as Plan[], names: [] as string[], problems: [] as string[], remarks: [] as string[] };
+  const read = { plans: [] as Plan[], names: [] as string[], problems: [] as FileProblem[], remarks: [] as string[] };
   const seen = new Set<string>();
   for (const file of files) {
     try {
@@ -138,7 +146,7 @@ function readAll(files: readonly string[]): ReadFiles {
       if (remark) read.remarks.push(`${file}: ${remark}`);
     } catch (error) {
       if (!(error instanceof UnusableError)) throw error;
-      read.problems.push(error.message);
+      read.problems.push({ file, text: error.message });
     }
   }
   return read;

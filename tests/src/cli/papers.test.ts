@@ -98,6 +98,22 @@ describe('stillspot sheet', () => {
     expect(readdirSync(at('torn-sheets'))).toEqual(['a.pdf']);
   });
 
+  it.each(['sheet', 'report', 'notice'])(
+    '%s writes nothing where a plan that is named itself is not usable',
+    async (name) => {
+      const plans = folderOf(`named-${name}`, ['a']);
+      const torn = join(plans, 'c.plan.json');
+      writeFileSync(torn, '{ torn');
+      const options = ['--out', at(`named-${name}-out`), ...(name === 'notice' ? ['--kind', 'card'] : [])];
+      for (const bad of [torn, join(plans, 'none.plan.json')]) {
+        const { code, out, err } = await call(name, join(plans, 'a.plan.json'), bad, ...options);
+        expect({ code, out }).toEqual({ code: 2, out: '' });
+        expect(err).toContain(bad);
+        expect(existsSync(at(`named-${name}-out`))).toBe(false);
+      }
+    },
+  );
+
   it.each([
     ['sheet', ['--paper', 'b5'], '--paper "b5" is not one of'],
     ['sheet', ['--orientation', 'askew'], '--orientation "askew" is not one of'],
