@@ -21,8 +21,8 @@ import { supports } from './support.ts';
 import type { Check } from './types.ts';
 
 /**
- * Checks a detector against every subject of a distance rule. Returns the nearest and every one that is not clear;
- * when there is none, whether somebody looked for one.
+ * Checks a detector against every subject of a distance rule. Returns the nearest and every one that is not clear; beside an airflow that is
+ * nearer to its limit, also the nearest fixture with its distance. When there is none, whether somebody looked for one.
  *
  * @param others the other detectors of the level; those of another pair count as objects
  */
@@ -42,7 +42,10 @@ export function checkDistances(
     subject,
     check: subjectCheck(rule, subject, measured, detector, tapeTolerance),
   }));
-  const shown = new Set(nearestAndNotClear(rows.map(({ check }) => check)));
+  const isStream = ({ subject }: { readonly subject: Subject }) => subject.keepOut;
+  const shown = new Set(
+    [rows, rows.filter((row) => !isStream(row))].flatMap((some) => nearestAndNotClear(some.map(({ check }) => check))),
+  );
   const reported = rows
     .filter(({ check }) => shown.has(check))
     .sort((a, b) => compareByMargin(a.check, b.check))
@@ -98,8 +101,15 @@ function addNearest(
  */
 function candidateRows(all: readonly Measured[], rule: EffectiveRule, tapeTolerance: Mm): readonly Measured[] {
   const marginOf = ({ subject, measured }: Measured) => measured - requiredOf(rule, subject);
-  const least = all.reduce((margin, one) => Math.min(margin, marginOf(one)), Number.POSITIVE_INFINITY);
-  return all.filter((one) => one.measured <= 0 || marginOf(one) < Math.max(tapeTolerance, least + 2 * ROUNDING));
+  const leastOf = (some: readonly Measured[]) =>
+    some.reduce((margin, one) => Math.min(margin, marginOf(one)), Number.POSITIVE_INFINITY);
+  const least = leastOf(all);
+  const solid = all.filter(({ subject }) => !subject.keepOut);
+  const leastSolid = solid.length < all.length ? leastOf(solid) : least;
+  return all.filter((one) => {
+    const bar = one.subject.keepOut ? least : leastSolid;
+    return one.measured <= 0 || marginOf(one) < Math.max(tapeTolerance, bar + 2 * ROUNDING);
+  });
 }
 
 function requiredOf(rule: EffectiveRule, { keepOut }: Subject): Mm {

@@ -52,7 +52,8 @@ function compareRule(
 ): string[] {
   const wrong: string[] = [];
   const { tapeTolerance } = oracle.plan;
-  const least = Math.min(...want.map(({ margin }) => margin));
+  const leastOf = (rows: readonly OracleRow[]) => Math.min(...rows.map(({ margin }) => margin));
+  const [least, leastBody] = [leastOf(want), leastOf(want.filter(({ stream }) => !stream))];
   const paired = new Set<OracleRow>();
   for (const check of got) {
     const row = want.find((one) => !paired.has(one) && isSame(check, one));
@@ -64,7 +65,7 @@ function compareRule(
     wrong.push(...compareRow(check, row, tapeTolerance, tally));
     if (!isWitness(check, row, detector))
       wrong.push(`${naming(check)}: the line ${JSON.stringify(check.witness)} is not it`);
-    if (check.verdict === 'clear' && row.margin > least + CLOSE)
+    if (check.verdict === 'clear' && row.margin > (row.stream ? least : leastBody) + CLOSE)
       wrong.push(`${naming(check)}: clear and not the nearest`);
   }
   for (const row of want) {
@@ -72,6 +73,8 @@ function compareRule(
     if (!paired.has(row) && !allowed.includes('clear')) wrong.push(`${naming(row)}: left out, should be ${allowed}`);
   }
   if (want.length > 0 && got.length === 0) wrong.push('has no row at all');
+  const isNearest = ({ stream, margin }: OracleRow) => !stream && margin <= leastBody + CLOSE;
+  if (want.some(isNearest) && ![...paired].some(isNearest)) wrong.push('has no row for the nearest body');
   return wrong;
 }
 

@@ -31,6 +31,25 @@ describe('the rows of a rule', () => {
     expect(rows).toMatchObject([{ bound: 'least', required: 508 }]);
   });
 
+  // 25 Pa. Code 240.310(a)(1): 36 in from ducts, and out of the direct flow of air. Two limits, each with its figure.
+  it('have the nearest fixture with its distance, beside an airflow that is nearer to its limit', () => {
+    const register = fixtureAt('supply-register', {
+      id: 'register',
+      shape: { circle: { center: [-3000, 5000], radius: 100 } },
+      stream: { direction: 0, spread: 40, reach: 2000 },
+    });
+    const behind = fixtureAt('portable-fan', {
+      id: 'behind',
+      shape: { circle: { center: [3500, 5000], radius: 100 } },
+    });
+    const level = hall({ fixtures: [register, behind] });
+    const rows = rowsOf('moving-air', level, { at: [0, 5000], radius: 50 });
+    expect(rows).toMatchObject([
+      { subject: 'register', required: 0, measured: 950, verdict: 'clear', reason: 'Its airflow.' },
+      { subject: 'register', required: 914.4, measured: 2850, verdict: 'clear' },
+    ]);
+  });
+
   it('have the fixture that the detector stands in, also without a figure, beside a stream that reaches it', () => {
     const streaming = fixtureAt('supply-register', {
       id: 'far',
