@@ -72,6 +72,18 @@ export function describePlace(
   };
 }
 
+/** A good place with its words. */
+export interface DescribedPlace {
+  readonly place: BestPlace;
+  readonly words: PlaceWords;
+}
+
+/** Returns the places in their order, those last where a detector would be blocked beside the ones that stand. */
+export function blockedLast(places: readonly DescribedPlace[]): readonly DescribedPlace[] {
+  const isBlocked = ({ words }: DescribedPlace) => words.tone === 'blocked';
+  return [...places.filter((each) => !isBlocked(each)), ...places.filter(isBlocked)];
+}
+
 function carrierWords(plan: Plan, model: LevelModel, probe: Probe, { axes, base }: BestPlace): string {
   const carriers = axes.flatMap((at) => {
     const carrier = surfaceBelow(model, at, probe.radius);

@@ -1,10 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Level, Plan, PlanObject } from '../../../geometry/plan/model.ts';
+import type { Level, Plan, PlanObject, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { type BestPlace, findPlaces, type PlaceQuery, searchInputs } from '../../../src/platform/worker/find-places.ts';
 import { selectLevel, selectReports } from '../../../src/state/selectors.ts';
-import { describePlace, moveToPlace, setPlace } from '../../../src/state/spots.ts';
+import { blockedLast, describePlace, moveToPlace, setPlace } from '../../../src/state/spots.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 import { loop, rectangle } from '../../helpers/drawn.ts';
 
@@ -218,6 +218,15 @@ describe('describePlace(plan, model, probe, place)', () => {
       const both = denPlan({ detectors: [{ ...one, at: [300, 300] }, other] });
       expect(describePlace(both, buildLevel(both.levels[0] as Level), PROBE, FIRST, [one]).tone).toBe('blocked');
     }
+  });
+
+  it('leaves a spot beside a detector that stands to the end of the list, and the others in their order', () => {
+    const plan = denPlan({ detectors: [{ id: 'd1', label: 'A1', at: FIRST.axes[0] as XY, ...PROBE, pair: null }] });
+    const model = buildLevel(plan.levels[0] as Level);
+    const places = best(plan).map((place) => ({ place, words: describePlace(plan, model, PROBE, place) }));
+    expect(places.map(({ words }) => words.tone)).toEqual(['blocked', ...Array(4).fill('clear-of-drawn')]);
+    const [first, ...others] = places;
+    expect(blockedLast(places)).toEqual([...others, first]);
   });
 
   it('judges a place for a pair without the pair that would move there', () => {

@@ -1,17 +1,18 @@
 import { useEffect, useState } from 'react';
 import { capital } from '../../../../geometry/messages/index.ts';
 import type { Detector } from '../../../../geometry/plan/model.ts';
+import type { Probe } from '../../../../geometry/region/types.ts';
 import { formatMeasured } from '../../../../geometry/units/index.ts';
-import { PLACES } from '../../../platform/worker/find-places.ts';
+import { type BestPlace, PLACES } from '../../../platform/worker/find-places.ts';
 import { selectLevelBar, selectModel } from '../../../state/selectors.ts';
 import { useShown } from '../../../state/shown.ts';
-import { moveToPlace, type PlaceWords, setPlace } from '../../../state/spots.ts';
+import { type DescribedPlace, moveToPlace, setPlace } from '../../../state/spots.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { useLevel } from '../../hooks/use-level.ts';
 import { useThrottled } from '../../hooks/use-throttled.ts';
 import { Loosened } from './loosened.tsx';
 import { PlaceRow } from './place-row.tsx';
-import { type Best, useBestPlaces, usePlaceWords } from './use-best-places.ts';
+import { type Best, useBestPlaces, useDescribedPlaces } from './use-best-places.ts';
 import './spots.css';
 
 /** The places with the most to spare on the level in view, each to be looked at on the sheet and set by one press. */
@@ -19,9 +20,10 @@ export function BestSpots() {
   const [onFurniture, setOnFurniture] = useState(false);
   const best = useBestPlaces('spots', { members: 1, count: PLACES, onFurniture });
   const single = useSingle();
-  const rows = usePlaceWords(best, single ? [single] : []);
+  const rows = useDescribedPlaces(best, single ? [single] : []);
   const lit = useShown((shown) => shown.lit);
-  useMarks(best, rows);
+  const { probe } = best.wanted;
+  useMarks(rows, probe);
   return (
     <section className="spots" aria-labelledby="spots-heading">
       <h3 id="spots-heading">Where is the best spot?</h3>
@@ -33,7 +35,7 @@ export function BestSpots() {
       ) : (
         <>
           <ol className="places" aria-label="Best spots, the most to spare first" aria-busy={!best.settled}>
-            {rows.map((words, index) => {
+            {rows.map(({ words }, index) => {
               const name = String(index + 1);
               return (
                 <li key={name}>
@@ -47,7 +49,7 @@ export function BestSpots() {
               );
             })}
           </ol>
-          <SpotActions best={best} single={single} lit={lit ?? '1'} />
+          <SpotActions place={rows[Number(lit ?? 1) - 1]?.place} probe={probe} single={single} lit={lit ?? '1'} />
         </>
       )}
       <Loosened />
@@ -60,14 +62,14 @@ export function BestSpots() {
 }
 
 /** Marks the places on the sheet while the list is shown. */
-function useMarks({ places, wanted: { probe } }: Best, rows: readonly PlaceWords[]): void {
+function useMarks(rows: readonly DescribedPlace[], { radius }: Probe): void {
   const levelId = useLevel().id;
   useEffect(() => {
-    const spots = places.map(({ axes }, index) => {
-      return { name: String(index + 1), axes, radius: probe.radius, limit: rows[index]?.limit ?? null };
+    const spots = rows.map(({ place: { axes }, words: { limit } }, index) => {
+      return { name: String(index + 1), axes, radius, limit };
     });
     useShown.setState({ levelId, spots });
-  }, [places, rows, probe, levelId]);
+  }, [rows, radius, levelId]);
   useEffect(() => () => useShown.setState({ spots: [], lit: null }), []);
 }
 
@@ -80,29 +82,25 @@ function useSingle(): Detector | undefined {
 }
 
 interface ActionProps {
-  readonly best: Best;
+  readonly place: BestPlace | undefined;
+  readonly probe: Probe;
   readonly single: Detector | undefined;
   readonly lit: string;
 }
 
-function SpotActions({ best: { places, wanted }, single, lit }: ActionProps) {
-  const place = places[Number(lit) - 1];
+function SpotActions({ place, probe, single, lit }: ActionProps) {
   if (!place) return null;
   return (
     <div className="buttons">
       {single && (
-        <button
-          type="button"
-          className="button button--main"
-          onClick={() => moveToPlace([single], place, wanted.probe)}
-        >
+        <button type="button" className="button button--main" onClick={() => moveToPlace([single], place, probe)}>
           Move {single.label.trim() || 'it'} to spot {lit}
         </button>
       )}
       <button
         type="button"
         className={single ? 'button' : 'button button--main'}
-        onClick={() => setPlace(place, wanted.probe)}
+        onClick={() => setPlace(place, probe)}
       >
         Set {single ? 'a new one' : 'one'} at spot {lit}
       </button>

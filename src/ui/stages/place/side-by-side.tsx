@@ -9,7 +9,7 @@ import { useAppStore } from '../../../state/store.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { useLevel } from '../../hooks/use-level.ts';
 import { PlaceRow } from './place-row.tsx';
-import { type Best, useBestPlaces, usePlaceWords } from './use-best-places.ts';
+import { type Best, useBestPlaces, useDescribedPlaces } from './use-best-places.ts';
 import './spots.css';
 
 const COUNTS = [
@@ -29,15 +29,16 @@ export function SideBySide() {
   const selection = useAppStore((state) => state.selection);
   const chosen = detectors.find(({ id }) => selection.includes(id));
   const beside = chosen ? besideIt(detectors, chosen) : [];
-  const [words] = usePlaceWords(best, beside.length === Number(count) ? beside : []);
+  const [first] = useDescribedPlaces(best, beside.length === Number(count) ? beside : []);
   const lit = useShown(({ group }) => group !== null);
   const plan = useAppStore((state) => state.plan);
   const bar = useAppStore(selectLevelBar);
   const levelId = useLevel().id;
-  const [place] = best.places;
+  const place = first?.place;
   const light = () => {
-    if (!place || !words) return;
+    if (!first) return;
     const { radius } = best.wanted.probe;
+    const { place, words } = first;
     useShown.setState({ levelId, group: { name: `${count}×`, axes: place.axes, radius, limit: words.limit } });
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: another place is shown only once somebody looks at it
@@ -50,8 +51,8 @@ export function SideBySide() {
       <button type="button" className="button" aria-pressed={onFurniture} onClick={() => setOnFurniture(!onFurniture)}>
         On one piece of furniture first
       </button>
-      {place && words ? (
-        <PlaceRow name={`${count}×`} words={words} lit={lit} onLight={light} />
+      {first ? (
+        <PlaceRow name={`${count}×`} words={first.words} lit={lit} onLight={light} />
       ) : (
         <p>
           {best.settled ? `No place for ${NOUN[count]} on this level at this height.` : 'Looking for the best place…'}

@@ -3,7 +3,7 @@ import type { Detector } from '../../../../geometry/plan/model.ts';
 import { type BestPlace, type PlaceQuery, searchInputs } from '../../../platform/worker/find-places.ts';
 import { cancelRequests, requestPlaces } from '../../../platform/worker/places-client.ts';
 import { modelOf, selectLevelAtRest, selectProbeAtRest } from '../../../state/selectors.ts';
-import { describePlace, type PlaceWords } from '../../../state/spots.ts';
+import { blockedLast, type DescribedPlace, describePlace } from '../../../state/spots.ts';
 import { useAppStore } from '../../../state/store.ts';
 
 /** A search starts when nothing has changed for this long, ms. */
@@ -66,16 +66,19 @@ function useSame<T>(inputs: readonly T[]): readonly T[] {
   return kept.current;
 }
 
-/** Each place in words, for new detectors or for those that would move there; the same array for the same plan, places and detectors. */
-export function usePlaceWords(
+/**
+ * Each place in words, for new detectors or for those that would move there, those last where one would be blocked beside the ones that stand.
+ * The same array for the same plan, places and detectors.
+ */
+export function useDescribedPlaces(
   { places, wanted: { probe } }: Best,
   moved: readonly Detector[] = NOBODY,
-): readonly PlaceWords[] {
+): readonly DescribedPlace[] {
   const plan = useAppStore((state) => state.plan);
   const model = useAppStore((state) => modelOf(selectLevelAtRest(state)));
   const who = useSame(moved);
   return useMemo(
-    () => places.map((place) => describePlace(plan, model, probe, place, who)),
+    () => blockedLast(places.map((place) => ({ place, words: describePlace(plan, model, probe, place, who) }))),
     [places, plan, model, probe, who],
   );
 }
