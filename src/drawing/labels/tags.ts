@@ -32,6 +32,8 @@ const HEIGHT = 1.15;
 /** What a tag may lie over, and on a plate. */
 const CLEAR: readonly Ground[] = ['thing'];
 const AIR: readonly Ground[] = [...CLEAR, 'line'];
+/** What a leader may cross, and a tag cover where there is no other ground: the tags of marks are placed after it. */
+const MARKED: readonly Ground[] = [...DRAWN, 'mark'];
 
 export function symbolRadius({ radius }: Detector, { symbol }: LabelMedium): number {
   return Math.max(symbol, radius);
@@ -84,7 +86,7 @@ function tagPlace(
       const needsLeader = away > NEAR || model.level.detectors.some((other) => isNearer(slot, other));
       const leader = needsLeader ? leaderFrom(at, radius, slot) : null;
       const line = leader && lineSlot(...leader, 0.1 * type.tag);
-      if (line && !placer.isFree(line, over === DRAWN ? [...DRAWN, 'symbol'] : DRAWN, id)) continue;
+      if (line && !placer.isFree(line, over === DRAWN ? [...MARKED, 'symbol'] : MARKED, id)) continue;
       placer.take(slot);
       if (line) placer.take(line, 'ink', id);
       const side = Math.abs(dx) < 0.2 * across ? 0 : Math.sign(dx);
@@ -113,7 +115,11 @@ function manners(hasRoom: boolean, { length }: readonly number[]): readonly Mann
     ...some([NEAR, 1.5, 3], CLEAR, true),
     ...some([NEAR, 1.5], DRAWN, true),
   ];
-  const anywhere = [...some([NEAR, ...FAR.slice(0, 4)], CLEAR, false), ...some([NEAR, ...FAR], DRAWN, false)];
+  const anywhere = [
+    ...some([NEAR, ...FAR.slice(0, 4)], CLEAR, false),
+    ...some([NEAR, ...FAR], DRAWN, false),
+    ...some([NEAR, ...FAR], MARKED, false),
+  ];
   return [...(hasRoom ? atHome : []), ...anywhere];
 }
 

@@ -4,7 +4,7 @@ import { along, distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { casedLine, crossPart, discsPart, inked, linesPart, type Shape } from '../../drawing/display-list.ts';
 import { plateLabel } from '../../drawing/labels/label.ts';
-import { slotAt } from '../../drawing/labels/slot.ts';
+import { edgeToward, pairs, type Slot, slotAt } from '../../drawing/labels/slot.ts';
 import { type Drawn, textAt } from '../../drawing/text.ts';
 import { type MarkedCorners, type SpotMark, useShown } from '../../state/shown.ts';
 import { LINE_PX } from '../../theme/tokens.ts';
@@ -17,6 +17,12 @@ import { FINE, READ } from './text.ts';
 const ARM_PX = 10;
 /** The tag with the name stands off the cross, px. */
 const TAG_PX = { off: 15, height: 19, least: 19 } as const;
+/** Farther off, in multiples of the same. */
+const FAR = [2, 3, 4] as const;
+/** Off the own cross, a tag is at most so many times as far as off any other one. */
+const OWN = 1.25;
+/** At the corners, then beside, above and below. */
+const DIRECTIONS = [...pairs([1, -1], [-1, 1]), ...pairs([1, -1], [0]), ...pairs([0], [-1, 1])];
 /** The ring of a place that is looked at is never smaller, px. */
 const LEAST_RING_PX = 11;
 /** Letters of corners stand so far inside, px, along their line, on discs. */
@@ -73,9 +79,12 @@ function drawnSpots(
   return [
     ...measures,
     { shapes: crosses, texts: [] },
-    ...shown.map((mark) => drawnTag(pen, mark, mark === lit, placer)),
+    ...shown.map((mark) => drawnTag(pen, mark, mark === lit, crossesBut(pen, mark, shown), placer)),
   ];
 }
+
+const crossesBut = (pen: Pen, mark: SpotMark, all: readonly SpotMark[]): readonly XY[] =>
+  all.filter((each) => each !== mark).flatMap(({ axes }) => axes.map((axis) => px(pen, axis)));
 
 function crossShapes(pen: Pen, { axes, radius }: SpotMark, lit: boolean): readonly Shape[] {
   const rim = { fill: 'paper', line: LINE_PX.detector, color: 'accent', dash: [4, 3] } as const;
@@ -87,15 +96,30 @@ function crossShapes(pen: Pen, { axes, radius }: SpotMark, lit: boolean): readon
   });
 }
 
-/** The name on a square tag beside the cross, where no other word stands; above it to the right where words stand all round. */
-function drawnTag(pen: Pen, { axes: [first = [0, 0]], name }: SpotMark, lit: boolean, placer: OverlayPlacer): Drawn {
-  const [x, y] = px(pen, first);
+/**
+ * The name on a square tag beside the cross, where no other word stands; farther off with a leader where something stands all round.
+ * @param others the crosses of the other places, px: none may be so near that the tag seems to be its own
+ */
+function drawnTag(
+  pen: Pen,
+  { axes: [first = [0, 0]], name }: SpotMark,
+  lit: boolean,
+  others: readonly XY[],
+  placer: OverlayPlacer,
+): Drawn {
+  const at = px(pen, first);
   const style = { ...FINE, bold: true, color: lit ? 'onAccent' : 'accent' } as const;
   const width = Math.max(TAG_PX.least, pen.measure(name, style) + 8);
   const [dx, dy] = [TAG_PX.off + width / 2 - 6, TAG_PX.off];
-  const corner = (i: number, j: number) => slotAt({ width, height: TAG_PX.height }, [x + i * dx, y + j * dy]);
-  const slot = placer.claim([corner(1, -1), corner(-1, -1), corner(1, 1), corner(-1, 1)]) ?? corner(1, -1);
-  return plateLabel(name, style, slot, { fill: lit ? 'accent' : 'paper', line: 1.25, color: 'accent' });
+  const tagAt = (i: number, j: number) => slotAt({ width, height: TAG_PX.height }, [at[0] + i * dx, at[1] + j * dy]);
+  const near = DIRECTIONS.map(([i, j]) => tagAt(i, j));
+  const isOwn = ({ x, y }: Slot) => distance([x, y], at) < OWN * Math.min(...others.map((p) => distance([x, y], p)));
+  const far = FAR.flatMap((times) => DIRECTIONS.map(([i, j]) => tagAt(times * i, times * j))).filter(isOwn);
+  const slot = placer.claim([...near, ...far]) ?? tagAt(1, -1);
+  const tag = plateLabel(name, style, slot, { fill: lit ? 'accent' : 'paper', line: 1.25, color: 'accent' });
+  if (!far.includes(slot)) return tag;
+  const leader = casedLine(linesPart([[at, edgeToward(slot, at)]]), LINE_PX.dimension, 'accent', CASING.wide);
+  return { ...tag, shapes: [...leader, ...tag.shapes] };
 }
 
 /** The way of the air round the walls: fine and broken, so that nobody takes it for a measured line, with the word on it. */

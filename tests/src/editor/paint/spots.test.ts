@@ -1,12 +1,12 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../../geometry/level/build-level.ts';
 import { USUAL_DETECTOR } from '../../../../geometry/plan/items.ts';
+import type { Level, Plan } from '../../../../geometry/plan/model.ts';
 import { bestSpots } from '../../../../geometry/search/best-spots.ts';
 import { overlap } from '../../../../src/drawing/labels/placer.ts';
-import { slotAt } from '../../../../src/drawing/labels/slot.ts';
-import { selectNamed } from '../../../../src/editor/named.ts';
-import { overlayPlacer, planSlot } from '../../../../src/editor/paint/names/overlay-placer.ts';
-import { sheetNames } from '../../../../src/editor/paint/names/sheet-names.ts';
+import { type Slot, slotAt } from '../../../../src/drawing/labels/slot.ts';
+import { overlayScene } from '../../../../src/editor/overlay/overlay-scene.ts';
+import { planSlot } from '../../../../src/editor/paint/names/overlay-placer.ts';
 import type { Pen } from '../../../../src/editor/paint/pen.ts';
 import { drawnMarks } from '../../../../src/editor/paint/spots.ts';
 import { useShown } from '../../../../src/state/shown.ts';
@@ -35,21 +35,26 @@ const penOf = (width: number, height: number): Pen => ({
   seen: { minX: -1e6, minY: -1e6, maxX: 1e6, maxY: 1e6 },
 });
 
-/** Returns the names of the sheet that the tags of the good places hide. */
-function hidden(width: number, height: number): readonly string[] {
-  const { id } = store().plan.levels.find((level) => level.id === store().levelId) ?? { id: '' };
+/** Marks the good places of the level in view and returns what is drawn of them and what is written below, in mm of the plan. */
+function marked(plan: Plan, level: Level, width: number, height: number) {
+  store().setLevel(level.id);
+  store().fit();
+  const found = bestSpots(plan, buildLevel(level), USUAL_DETECTOR).slice(0, 5);
+  const spots = found.map(({ at }, i) => ({ name: `${i + 1}`, axes: [at], radius: 50.8, limit: null }));
+  useShown.setState({ levelId: level.id, spots });
   const pen = penOf(width, height);
-  const names = sheetNames(pen, selectNamed(store()));
-  const tags = drawnMarks(pen, id, () => '', overlayPlacer(names.placer, pen.view, { width, height }))
+  const { names, placer, discs } = overlayScene(pen);
+  const tags = drawnMarks(pen, level.id, () => '', placer)
     .flatMap(({ texts }) => texts)
     .map(({ text, at }) => ({ text, slot: planSlot(pen.view, slotAt(TAG, at)) }));
-  expect(tags.map(({ text }) => text)).toEqual(useShown.getState().spots.map(({ name }) => name));
-  return names.labels.flatMap(({ slots, texts }) =>
-    tags
-      .filter(({ slot }) => slots.some((taken) => overlap(taken, slot)))
-      .map(({ text }) => `${text} hides ${texts.map((each) => each.text).join(' ')}`),
+  expect(tags.map(({ text }) => text)).toEqual(spots.map(({ name }) => name));
+  const symbols = discs.map(({ at, radius }) =>
+    planSlot(pen.view, slotAt({ width: 1.8 * radius, height: 1.8 * radius }, at)),
   );
+  return { names, tags, symbols };
 }
+
+const hides = (slots: readonly Slot[], { slot }: { readonly slot: Slot }) => slots.some((each) => overlap(each, slot));
 
 afterEach(() => useShown.setState({ levelId: '', spots: [] }));
 
@@ -61,13 +66,33 @@ describe.each(SAMPLE_NAMES)('the good places of %s', (name) => {
     store().openPlan(plan);
     store().setStageSize({ width, height });
     const troubles = plan.levels.flatMap((level) => {
-      store().setLevel(level.id);
-      store().fit();
-      const found = bestSpots(plan, buildLevel(level), USUAL_DETECTOR);
-      const spots = found.slice(0, 5).map(({ at }, i) => ({ name: `${i + 1}`, axes: [at], radius: 50.8, limit: null }));
-      useShown.setState({ levelId: level.id, spots });
-      return hidden(width, height).map((trouble) => `${level.name}: ${trouble}`);
+      const { names, tags } = marked(plan, level, width, height);
+      return names.labels.flatMap(({ slots, texts }) =>
+        tags
+          .filter((tag) => hides(slots, tag))
+          .map(({ text }) => `${level.name}: ${text} hides ${texts.map((each) => each.text).join(' ')}`),
+      );
     });
     expect(troubles).toEqual([]);
   });
+
+  it.each(STAGES)(
+    'leave each detector its name, and no symbol hides a tag, on a stage of %d by %d',
+    (width, height) => {
+      const plan = samplePlan(name);
+      store().openPlan(plan);
+      store().setStageSize({ width, height });
+      const troubles = plan.levels.flatMap((level) => {
+        const { names, tags, symbols } = marked(plan, level, width, height);
+        const without = level.detectors
+          .filter(({ id }) => !names.tags.has(id))
+          .map(({ label }) => `${label} has no name`);
+        return [
+          ...without,
+          ...tags.filter((tag) => hides(symbols, tag)).map(({ text }) => `${text} lies under a symbol`),
+        ];
+      });
+      expect(troubles).toEqual([]);
+    },
+  );
 });
