@@ -73,7 +73,7 @@ class BoundaryBuilder {
     this.space = space;
     this.scratch = scratch;
     let size = 0;
-    for (const { outline } of zones) size += outline.length / STRIDE;
+    for (const { start, end } of zones) size += (end - start) / STRIDE;
     if (scratch.boxes.length < zones.length * 4) scratch.boxes = new Float64Array(zones.length * 8);
     if (scratch.owner.length < size) {
       scratch.owner = new Int32Array(size * 2);
@@ -98,8 +98,8 @@ class BoundaryBuilder {
     const { pieces } = this.scratch;
     pieces.length = 0;
     for (let z = 0; z < this.zones.length; z++) {
-      const { outline } = this.zones[z] as GrownZone;
-      for (let k = 0; k < outline.length; k += STRIDE) {
+      const { outline, start, end } = this.zones[z] as GrownZone;
+      for (let k = start; k < end; k += STRIDE) {
         // Pieces outside the space are not needed, nor are their crossings.
         if (at(outline, k + MIN_X) > maxX || at(outline, k + MAX_X) < minX) continue;
         if (at(outline, k + MIN_Y) > maxY || at(outline, k + MAX_Y) < minY) continue;

@@ -1,6 +1,6 @@
 import type { Body } from '../plane/body.ts';
 import type { Mm } from '../plane/types.ts';
-import { Pieces } from './pieces.ts';
+import type { Pieces } from './pieces.ts';
 
 const QUARTER = Math.PI / 2;
 const TURN = 2 * Math.PI;
@@ -8,12 +8,11 @@ const TURN = 2 * Math.PI;
 const STRAIGHT_ANGLE = 1e-12;
 
 /**
- * Returns the boundary of the Minkowski sum of a body and a disc of radius `grow` ≥ 0 mm, as flat pieces with the
+ * Adds the boundary of the Minkowski sum of a body and a disc of radius `grow` ≥ 0 mm, as flat pieces with the
  * grown body on the right. For a body that is not convex the pieces cross each other: the boundary is what remains
  * after cutting.
  */
-export function grownOutline(body: Body, grow: Mm): Float64Array {
-  const out = new Pieces(pieceCountBound(body, grow));
+export function addGrownOutline(out: Pieces, body: Body, grow: Mm): void {
   if (body.kind === 'ring') grownRing(out, body.flat, grow);
   else if (body.kind === 'sector') grownSector(out, body, grow);
   else if (body.radius + grow > 0) {
@@ -22,11 +21,10 @@ export function grownOutline(body: Body, grow: Mm): Float64Array {
       out.arc(body.x, body.y, body.radius + grow, quarter * QUARTER, QUARTER);
     }
   }
-  return out.trimmed();
 }
 
-/** Returns the number of pieces: for a ring one edge and one arc per corner, for the others the maximum. */
-function pieceCountBound(body: Body, grow: Mm): number {
+/** Returns the most pieces of a grown outline: for a ring one edge and one arc per corner. */
+export function mostGrownPieces(body: Body, grow: Mm): number {
   if (body.kind === 'ring') return grow > 0 ? body.flat.length : body.flat.length / 2;
   return body.kind === 'sector' ? 6 : 4;
 }
@@ -66,13 +64,12 @@ function grownRing(out: Pieces, flat: Float64Array, grow: Mm): void {
 }
 
 /**
- * Returns the boundary of the set of points at least `depth` mm inside a ring, as flat pieces with that set on the
+ * Adds the boundary of the set of points at least `depth` mm inside a ring, as flat pieces with that set on the
  * left, opposite to the ring's orientation. Pieces cross at convex corners: the boundary is what remains after
  * cutting.
  */
-export function insetOutline(flat: Float64Array, depth: Mm): Float64Array {
+export function addInsetOutline(out: Pieces, flat: Float64Array, depth: Mm): void {
   const end = flat.length;
-  const out = new Pieces(end);
   let ax = flat[end - 2] as number;
   let ay = flat[end - 1] as number;
   let before = Math.atan2(ay - (flat[end - 3] as number), ax - (flat[end - 4] as number));
@@ -90,7 +87,11 @@ export function insetOutline(flat: Float64Array, depth: Mm): Float64Array {
     ax = bx;
     ay = by;
   }
-  return out.trimmed();
+}
+
+/** Returns the most pieces of an inset outline: one edge and one arc per corner. */
+export function mostInsetPieces(flat: Float64Array): number {
+  return flat.length;
 }
 
 /** Returns the exterior angle at a corner, clockwise positive. A reversal counts as half a turn around the end. */

@@ -48,11 +48,6 @@ export class Pieces {
     return at;
   }
 
-  /** Returns the valid part of the buffer, without copying when it is full. */
-  trimmed(): Float64Array {
-    return this.length === this.data.length ? this.data : this.data.slice(0, this.length);
-  }
-
   line(x0: Mm, y0: Mm, x1: Mm, y1: Mm): void {
     const at = this.append();
     const { data } = this;

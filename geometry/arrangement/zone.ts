@@ -1,7 +1,8 @@
 import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../plane/body.ts';
 import type { Mm } from '../plane/types.ts';
 import type { Hole } from './hole.ts';
-import { grownOutline, insetOutline, isConvex } from './outline.ts';
+import { addGrownOutline, addInsetOutline, isConvex, mostGrownPieces, mostInsetPieces } from './outline.ts';
+import { OutlineStore } from './outline-store.ts';
 import { apexX, apexY, at, freeSide, hasApex, pieceX, pieceY, RADIUS, X0, X1, Y0, Y1 } from './pieces.ts';
 
 /** A zone: a body grown by the distance that the axis of a detector keeps from it, with its outline precomputed. */
@@ -10,19 +11,31 @@ export interface GrownZone extends Extent {
   readonly grow: Mm;
   /** The free part within, on top of an item that supports the detector. Null for none. */
   readonly hole: Hole | null;
-  /** Flat pieces, see `pieces.ts`. */
+  /** Flat pieces, see `pieces.ts`: those from `start` to `end`. Other zones have theirs in the same array. */
   readonly outline: Float64Array;
+  readonly start: number;
+  readonly end: number;
   readonly convex: boolean;
 }
 
-/** Returns the zone of a body grown by `grow` mm, minus a hole. */
-export function growZone(body: Body, grow: Mm, hole: Hole | null = null): GrownZone {
-  const outline = grownOutline(body, grow);
+/**
+ * Returns the zone of a body grown by `grow` mm, minus a hole.
+ *
+ * @param store where its outline is kept, with those of other zones
+ */
+export function growZone(body: Body, grow: Mm, hole: Hole | null = null, store = new OutlineStore()): GrownZone {
+  const inset = hole?.body.kind === 'ring' ? hole.body.flat : null;
+  const block = store.blockFor(mostGrownPieces(body, grow) + (inset ? mostInsetPieces(inset) : 0));
+  const start = block.length;
+  addGrownOutline(block, body, grow);
+  if (hole && inset) addInsetOutline(block, inset, hole.depth);
   return {
     body,
     grow,
     hole,
-    outline: hole ? withHole(outline, hole) : outline,
+    outline: block.data,
+    start,
+    end: block.length,
     convex: !hole && isConvex(body),
     minX: body.extent.minX - grow,
     minY: body.extent.minY - grow,
@@ -31,12 +44,9 @@ export function growZone(body: Body, grow: Mm, hole: Hole | null = null): GrownZ
   };
 }
 
-function withHole(outline: Float64Array, { body, depth }: Hole): Float64Array {
-  const inset = body.kind === 'ring' ? insetOutline(body.flat, depth) : new Float64Array(0);
-  const both = new Float64Array(outline.length + inset.length);
-  both.set(outline);
-  both.set(inset, outline.length);
-  return both;
+/** Returns the outline of one zone alone. */
+export function outlineOf({ outline, start, end }: GrownZone): Float64Array {
+  return outline.subarray(start, end);
 }
 
 /** Returns the signed distance of a point to a zone, mm; negative inside. */

@@ -1,6 +1,7 @@
 import { freeBoundary, type Scratch } from '../arrangement/free-boundary.ts';
 import { linkRings } from '../arrangement/link-rings.ts';
 import type { NearbyZones } from '../arrangement/nearby-zones.ts';
+import { OutlineStore } from '../arrangement/outline-store.ts';
 import { straightRing } from '../arrangement/rings.ts';
 import { ringSpace } from '../arrangement/space.ts';
 import { type GrownZone, growZone } from '../arrangement/zone.ts';
@@ -75,5 +76,6 @@ function isWedgeInWalls(outer: Ring, own: readonly Ring[], near: readonly GrownZ
 
 /** Returns wall bodies as zones with distance 0. */
 export function solidZones(bodies: readonly Ring[]): GrownZone[] {
-  return bodies.map((body) => growZone(ringBody(body), 0));
+  const store = new OutlineStore();
+  return bodies.map((body) => growZone(ringBody(body), 0, null, store));
 }

@@ -1,10 +1,11 @@
 import { freeBoundary } from '../arrangement/free-boundary.ts';
 import { type Hole, holeIn } from '../arrangement/hole.ts';
 import { linkRings } from '../arrangement/link-rings.ts';
+import { OutlineStore } from '../arrangement/outline-store.ts';
 import { reversedRing, toEdges } from '../arrangement/rings.ts';
 import { EVERYWHERE } from '../arrangement/space.ts';
 import type { ArcRing } from '../arrangement/types.ts';
-import { type GrownZone, growZone } from '../arrangement/zone.ts';
+import { type GrownZone, growZone, outlineOf } from '../arrangement/zone.ts';
 import { ruleSubjects } from '../check/rule-subjects.ts';
 import { axisDistance, everyWall, isWall, type Subject, supportedDepth } from '../check/subjects.ts';
 import type { LevelModel } from '../level/types.ts';
@@ -47,10 +48,11 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   const wide = new Set<Body>();
   for (const { walls } of lists) for (const { subject, grown } of walls) if (grown.grow >= rim) wide.add(subject.body);
   const bare: Obstacle[] = [];
+  const store = new OutlineStore();
   for (const wall of everyWall(model)) {
     if (wide.has(wall.body)) continue;
     wide.add(wall.body);
-    bare.push(cachedObstacle(wall, null, rim, null));
+    bare.push(cachedObstacle(wall, null, rim, null, store));
   }
   return {
     all: ([] as Obstacle[]).concat(...lists.map(({ obstacles }) => obstacles), bare),
@@ -109,6 +111,7 @@ function listObstacles(
 ): CachedObstacle[] {
   const wanted = spare > 0 ? withSpare(rule, spare) : rule;
   const obstacles: CachedObstacle[] = [];
+  const store = new OutlineStore();
   let place = 0;
   let last: Body | null = null;
   for (const subject of subjects) {
@@ -131,7 +134,7 @@ function listObstacles(
     // Extra distance is applied in full; only the limit itself has a tolerance.
     const grow = subject.keepOut && spare > 0 ? probe.radius + spare : keep;
     const depth = supportedDepth(rule, subject, probe);
-    obstacles.push(cachedObstacle(subject, rule, grow, depth === null ? null : holeIn(subject.body, depth)));
+    obstacles.push(cachedObstacle(subject, rule, grow, depth === null ? null : holeIn(subject.body, depth), store));
     place++;
   }
   return obstacles;
@@ -147,11 +150,17 @@ function withSpare(rule: EffectiveRule, spare: Mm): EffectiveRule {
 
 const obstaclesOfSubject = new WeakMap<Subject, CachedObstacle[]>();
 
-function cachedObstacle(subject: Subject, rule: EffectiveRule | null, grow: Mm, hole: Hole | null): CachedObstacle {
+function cachedObstacle(
+  subject: Subject,
+  rule: EffectiveRule | null,
+  grow: Mm,
+  hole: Hole | null,
+  store: OutlineStore,
+): CachedObstacle {
   const cached = obstaclesOfSubject.get(subject);
   if (cached)
     for (const one of cached) if (one.rule === rule && one.grown.grow === grow && one.grown.hole === hole) return one;
-  const grown = growZone(subject.body, grow, hole);
+  const grown = growZone(subject.body, grow, hole, store);
   const zone = rule && new LazyZone(rule, subject, grown);
   const made = { subject, rule, wall: isWall(subject), grown, zone };
   if (!cached) obstaclesOfSubject.set(subject, [made]);
@@ -169,7 +178,6 @@ class LazyZone implements Zone {
   readonly distance: Mm;
   readonly keepOut: boolean;
   readonly sunlit?: Ring;
-  readonly pieces?: Float64Array;
   readonly #grown: GrownZone;
   #outlines: readonly ArcRing[] | null = null;
 
@@ -179,8 +187,11 @@ class LazyZone implements Zone {
     this.keepOut = keepOut;
     this.distance = keepOut ? 0 : (rule.least ?? 0);
     if (what === 'sun' && body.kind === 'ring') this.sunlit = body.ring;
-    if (grown.convex) this.pieces = grown.outline;
     this.#grown = grown;
+  }
+
+  get pieces(): Float64Array | undefined {
+    return this.#grown.convex ? outlineOf(this.#grown) : undefined;
   }
 
   get outlines(): readonly ArcRing[] {
@@ -191,5 +202,5 @@ class LazyZone implements Zone {
 
 function outlinesOf(grown: GrownZone): ArcRing[] {
   if (!grown.convex) return linkRings(freeBoundary([grown], EVERYWHERE)).map(reversedRing);
-  return [toEdges(grown.outline)];
+  return [toEdges(outlineOf(grown))];
 }

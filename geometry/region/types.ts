@@ -22,7 +22,7 @@ export interface Zone {
   /** Closed outlines that may overlap: fill them with the non-zero rule. */
   readonly outlines: readonly ArcRing[];
   /** The outlines as flat pieces (`arrangement/pieces.ts`), where they are at hand. */
-  readonly pieces?: Float64Array;
+  readonly pieces?: Float64Array | undefined;
   /** The floor in direct sun that the zone is around; absent for any other subject. */
   readonly sunlit?: Ring;
 }

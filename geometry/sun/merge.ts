@@ -1,5 +1,6 @@
 import { freeBoundary, Scratch } from '../arrangement/free-boundary.ts';
 import { linkRings } from '../arrangement/link-rings.ts';
+import { OutlineStore } from '../arrangement/outline-store.ts';
 import { reversedRing, straightRing } from '../arrangement/rings.ts';
 import { EVERYWHERE } from '../arrangement/space.ts';
 import { growZone } from '../arrangement/zone.ts';
@@ -22,7 +23,8 @@ const NARROW = 5;
  */
 export function mergedCells(cells: readonly Ring[]): readonly Ring[] {
   if (cells.length < 2) return cells;
-  const zones = cells.map((cell) => growZone(ringBody(cell), 0));
+  const store = new OutlineStore();
+  const zones = cells.map((cell) => growZone(ringBody(cell), 0, null, store));
   const rings = linkRings(freeBoundary(zones, EVERYWHERE, new Scratch()))
     .map((ring) => straightRing(reversedRing(ring)))
     .filter((ring) => ring.length >= 3);

@@ -1,5 +1,5 @@
-import { grownOutline } from '../../geometry/arrangement/outline.ts';
 import { toEdges } from '../../geometry/arrangement/rings.ts';
+import { growZone, outlineOf } from '../../geometry/arrangement/zone.ts';
 import type { Body } from '../../geometry/plane/body.ts';
 import { flattened } from '../../geometry/region/flatten.ts';
 import { flatPolygons, floorWithout, measured, newSequence, openGeos, united } from './rivals/geos.ts';
@@ -40,7 +40,7 @@ export async function referenceArea({ rooms, raw }: Task): Promise<number> {
 /** The bare body, before anything is kept from it; a disc as its middle. */
 function geometryOf(geos: Awaited<ReturnType<typeof openGeos>>, body: Body): number {
   if (body.kind === 'disc') return geos.GEOSGeom_createPointFromXY(body.x, body.y);
-  const rings = body.kind === 'ring' ? [body.ring] : flattened([toEdges(grownOutline(body, 0))], 1e-3);
+  const rings = body.kind === 'ring' ? [body.ring] : flattened([toEdges(outlineOf(growZone(body, 0)))], 1e-3);
   const [outer = []] = rings;
   if (outer.length < 3) return geos.GEOSGeom_createLineString(newSequence(geos, Float64Array.from(outer.flat())));
   return united(geos, flatPolygons([rings]));

@@ -1,6 +1,6 @@
 import { buffer, difference, featureCollection, lineString, point, polygon, union } from '@turf/turf';
-import { grownOutline } from '../../../geometry/arrangement/outline.ts';
 import { toEdges } from '../../../geometry/arrangement/rings.ts';
+import { growZone, outlineOf } from '../../../geometry/arrangement/zone.ts';
 import type { Body } from '../../../geometry/plane/body.ts';
 import { flattened } from '../../../geometry/region/flatten.ts';
 import type { Task } from '../task.ts';
@@ -41,7 +41,7 @@ function thingOf(
   toDegrees: (p: readonly [number, number]) => number[],
 ) {
   if (body.kind === 'disc') return { feature: point(toDegrees([body.x, body.y])), keep: keep + body.radius };
-  const rings = body.kind === 'ring' ? [body.ring] : flattened([toEdges(grownOutline(body, 0))], 1);
+  const rings = body.kind === 'ring' ? [body.ring] : flattened([toEdges(outlineOf(growZone(body, 0)))], 1);
   const [outer = []] = rings;
   return { feature: outer.length < 3 ? lineString(outer.map(toDegrees)) : polygon(rings.map(closed)), keep };
 }

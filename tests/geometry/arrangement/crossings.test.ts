@@ -17,7 +17,7 @@ function cuts(...pieces: readonly [Piece, Piece]): [number[], number[]] {
     }
   }
   const found: [number[], number[]] = [[], []];
-  cutPair(flat.trimmed(), 0, STRIDE, (offset, parameter) => {
+  cutPair(flat.data, 0, STRIDE, (offset, parameter) => {
     (found[offset / STRIDE] as number[]).push(Math.round(parameter * 1e9) / 1e9);
   });
   for (const list of found) list.sort((a, b) => a - b);
