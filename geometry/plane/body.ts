@@ -1,7 +1,7 @@
 import { memoize } from './memoize.ts';
 import { distance, vectorLength } from './point.ts';
 import { clockwiseOnScreen, nearestOnRing, ringContains } from './ring.ts';
-import type { Mm, Ring, Shape, Stream, XY } from './types.ts';
+import type { Box, Mm, Ring, Shape, Stream, XY } from './types.ts';
 
 /** Axis-aligned bounding box, mm. */
 export interface Extent {
@@ -40,17 +40,81 @@ const CORNER_TOLERANCE: Mm = 1e-9;
  * radius 0.
  */
 export function ringBody(ring: Ring): Body {
+  const asDrawn = flatRing(ring);
+  if (isTidy(asDrawn)) return new RingBody(asDrawn, ring);
   const clockwise = clockwiseOnScreen(withoutDuplicates(ring));
   const [first] = clockwise;
   if (first && clockwise.length === 1)
     return { kind: 'disc', x: first[0], y: first[1], radius: 0, extent: ringExtent([first]) };
-  const flat = new Float64Array(clockwise.length * 2);
-  for (let i = 0; i < clockwise.length; i++) {
-    const corner = clockwise[i] as XY;
+  return new RingBody(flatRing(clockwise), clockwise);
+}
+
+/** The body of a ring. Of a box, the corners are made as points only when they are asked for: most never are. */
+class RingBody {
+  readonly kind = 'ring';
+  readonly flat: Float64Array;
+  readonly extent: Extent;
+  #ring: Ring | null;
+
+  constructor(flat: Float64Array, ring: Ring | null) {
+    this.flat = flat;
+    this.extent = flatExtent(flat);
+    this.#ring = ring;
+  }
+
+  get ring(): Ring {
+    this.#ring ??= cornersOf(this.flat);
+    return this.#ring;
+  }
+}
+
+function flatRing(ring: Ring): Float64Array {
+  const flat = new Float64Array(ring.length * 2);
+  for (let i = 0; i < ring.length; i++) {
+    const corner = ring[i] as XY;
     flat[2 * i] = corner[0];
     flat[2 * i + 1] = corner[1];
   }
-  return { kind: 'ring', flat, ring: clockwise, extent: ringExtent(clockwise) };
+  return flat;
+}
+
+function cornersOf(flat: Float64Array): Ring {
+  const ring: XY[] = [];
+  for (let i = 0; i < flat.length; i += 2) ring.push([flat[i] as number, flat[i + 1] as number]);
+  return ring;
+}
+
+/** Returns whether a ring runs clockwise on screen and no corner repeats the one before. */
+function isTidy(flat: Float64Array): boolean {
+  if (flat.length < 4 || flatArea(flat) < 0) return false;
+  let ax = flat[flat.length - 2] as number;
+  let ay = flat[flat.length - 1] as number;
+  for (let i = 0; i < flat.length; i += 2) {
+    const bx = flat[i] as number;
+    const by = flat[i + 1] as number;
+    // Written so that a figure that is no number is not tidy.
+    if (!(vectorLength(bx - ax, by - ay) > CORNER_TOLERANCE)) return false;
+    ax = bx;
+    ay = by;
+  }
+  return true;
+}
+
+/** `signedArea` of a flat ring. */
+export function flatArea(flat: Float64Array): number {
+  const ox = flat[flat.length - 2] as number;
+  const oy = flat[flat.length - 1] as number;
+  let sum = 0;
+  let ax = ox;
+  let ay = oy;
+  for (let i = 0; i < flat.length; i += 2) {
+    const bx = flat[i] as number;
+    const by = flat[i + 1] as number;
+    sum += (ax - ox) * (by - oy) - (bx - ox) * (ay - oy);
+    ax = bx;
+    ay = by;
+  }
+  return sum / 2;
 }
 
 /** Returns the body of a fixture's or an object's shape; memoized by the identity of the shape. */
@@ -61,7 +125,29 @@ function buildShapeBody(shape: Shape): Body {
     const { center, radius } = shape.circle;
     return { kind: 'disc', x: center[0], y: center[1], radius, extent: discExtent(center[0], center[1], radius) };
   }
-  return ringBody(shapeRing(shape));
+  return 'box' in shape ? boxBody(shape) : ringBody(shapeRing(shape));
+}
+
+function boxBody(shape: Extract<Shape, { readonly box: unknown }>): Body {
+  const flat = flatBox(shape.box);
+  return isTidy(flat) ? new RingBody(flat, null) : ringBody(cornersOf(flat));
+}
+
+function flatBox({ center: [x, y], width, depth, turn }: Box): Float64Array {
+  const cos = Math.cos(turn * RADIANS);
+  const sin = Math.sin(turn * RADIANS);
+  const dx = width / 2;
+  const dy = depth / 2;
+  const flat = new Float64Array(8);
+  flat[0] = x + -dx * cos - -dy * sin;
+  flat[1] = y + -dx * sin + -dy * cos;
+  flat[2] = x + dx * cos - -dy * sin;
+  flat[3] = y + dx * sin + -dy * cos;
+  flat[4] = x + dx * cos - dy * sin;
+  flat[5] = y + dx * sin + dy * cos;
+  flat[6] = x + -dx * cos - dy * sin;
+  flat[7] = y + -dx * sin + dy * cos;
+  return flat;
 }
 
 /** Returns the corners of a box or polygon in order, or the four extreme points of a circle. */
@@ -77,15 +163,7 @@ export function shapeRing(shape: Shape): Ring {
       [x, y + radius],
     ];
   }
-  const { center, width, depth, turn } = shape.box;
-  const cos = Math.cos(turn * RADIANS);
-  const sin = Math.sin(turn * RADIANS);
-  const corner = (sx: number, sy: number): XY => {
-    const dx = (sx * width) / 2;
-    const dy = (sy * depth) / 2;
-    return [center[0] + dx * cos - dy * sin, center[1] + dx * sin + dy * cos];
-  };
-  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
+  return cornersOf(flatBox(shape.box));
 }
 
 /** Returns the center of a circle or box, or the center of a polygon's bounding box. */
@@ -174,6 +252,22 @@ export function ringExtent(ring: Ring): Extent {
   for (const point of ring) {
     const x = point[0];
     const y = point[1];
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
+  }
+  return { minX, minY, maxX, maxY };
+}
+
+function flatExtent(flat: Float64Array): Extent {
+  let minX = Number.POSITIVE_INFINITY;
+  let minY = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  let maxY = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < flat.length; i += 2) {
+    const x = flat[i] as number;
+    const y = flat[i + 1] as number;
     if (x < minX) minX = x;
     if (x > maxX) maxX = x;
     if (y < minY) minY = y;

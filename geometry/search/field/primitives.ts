@@ -2,8 +2,7 @@ import { ruleSubjects } from '../../check/rule-subjects.ts';
 import { heightBetween, isWall, type Subject, sharesHeight } from '../../check/subjects.ts';
 import type { LevelModel } from '../../level/types.ts';
 import type { Mm, Plan } from '../../plan/model.ts';
-import type { Body } from '../../plane/body.ts';
-import { signedArea } from '../../plane/ring.ts';
+import { type Body, flatArea } from '../../plane/body.ts';
 import { LIMIT_TOLERANCE } from '../../plane/tolerances.ts';
 import type { Probe } from '../../region/types.ts';
 import { effectiveRules } from '../../rules/profiles.ts';
@@ -92,8 +91,8 @@ export function levelPrimitives(
 /** A ring with a smaller area (for example a box without depth) is only its edges, mm². */
 const LEAST_AREA = 1e-6;
 
-function hasInside({ ring }: RingBody): boolean {
-  return signedArea(ring) > LEAST_AREA;
+function hasInside({ flat }: RingBody): boolean {
+  return flatArea(flat) > LEAST_AREA;
 }
 
 function piecesOf(body: Body): number {
