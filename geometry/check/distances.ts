@@ -15,7 +15,15 @@ import {
   witnessTo,
 } from './measure.ts';
 import { ruleSubjects } from './rule-subjects.ts';
-import { collides, detectorSubject, fixtureSubject, objectSubject, ROUNDING, type Subject } from './subjects.ts';
+import {
+  collides,
+  detectorSubject,
+  fixtureSubject,
+  isDrawn,
+  objectSubject,
+  ROUNDING,
+  type Subject,
+} from './subjects.ts';
 import { checkNoSun, sunAsMeasured } from './sun.ts';
 import { supports } from './support.ts';
 import type { Check } from './types.ts';
@@ -50,11 +58,8 @@ export function checkDistances(
     .filter(({ check }) => shown.has(check))
     .sort((a, b) => compareByMargin(a.check, b.check))
     .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
-  const found = [
-    ...reported,
-    ...notMeasured(plan, model, detector, rule),
-    ...unmeasuredNearby(model, detector, rule, reported),
-  ];
+  const open = [...notMeasured(plan, model, detector, rule), ...unmeasuredNearby(model, detector, rule, reported)];
+  const found = [...reported, ...open];
   if (rule.subject.of === 'sun')
     return sunAsMeasured(
       plan,
@@ -63,7 +68,7 @@ export function checkDistances(
       detector,
       found.length > 0 ? found : checkNoSun(plan, model, rule, detector),
     );
-  return found.length > 0 ? found : checkAbsent(model, rule);
+  return open.length > 0 || isDrawn(rule, model) ? found : [...found, ...checkAbsent(model, rule)];
 }
 
 interface Measured {

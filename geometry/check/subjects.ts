@@ -58,6 +58,18 @@ export function subjectsOf({ subject }: EffectiveRule, model: LevelModel): reado
   return list;
 }
 
+/**
+ * Returns whether something that a rule names is drawn. The airflow of a heater is none of it: it does not say that somebody looked for
+ * registers.
+ */
+export function isDrawn(rule: EffectiveRule, model: LevelModel): boolean {
+  const { subject } = rule;
+  if (subject.of !== 'fixture') return subjectsOf(rule, model).length > 0;
+  return model.level.fixtures.some(
+    ({ kind, stream }) => subject.kinds.includes(kind) || (stream !== null && subject.streams.includes(kind)),
+  );
+}
+
 function listSubjects(subject: EffectiveRule['subject'], model: LevelModel): readonly Subject[] {
   const { level } = model;
   switch (subject.of) {
@@ -127,11 +139,12 @@ function fixtureSubjects(fixtures: readonly Fixture[], rule: FixtureRule): reado
   return list;
 }
 
+/** Where a rule is about air, whatever blows it counts: a heater with a fan, a dryer. */
 function listFixtures(fixtures: readonly Fixture[], { kinds, streams }: FixtureRule): readonly Subject[] {
   const subjects: Subject[] = [];
   for (const fixture of fixtures) {
     if (kinds.includes(fixture.kind)) subjects.push(fixtureSubject(fixture));
-    const stream = streams.includes(fixture.kind) ? streamSubject(fixture) : null;
+    const stream = streams.length > 0 ? streamSubject(fixture) : null;
     if (stream) subjects.push(stream);
   }
   return subjects;

@@ -58,7 +58,8 @@ export function fixtureRows(
   rule: EffectiveRule,
   { kinds, streams }: { kinds: readonly string[]; streams: readonly string[] },
 ): Row[] {
-  const rows = one.level.fixtures.flatMap((fixture) => {
+  const isNamed = ({ kind }: Fixture) => kinds.includes(kind) || streams.includes(kind);
+  const named = one.level.fixtures.filter(isNamed).flatMap((fixture) => {
     const near = kinds.includes(fixture.kind);
     const blows = streams.includes(fixture.kind);
     const body = bodyRow(one, rule, fixture);
@@ -66,7 +67,9 @@ export function fixtureRows(
     const throws = fixture.stream || !(near || wasOff(one.plan, fixture.kind));
     return [...(near ? [body] : []), ...(blows && throws ? [air] : [])];
   });
-  return orNotDrawn(one, rule, rows);
+  // Direct flow of air is what it is, also from a heater or a dryer.
+  const others = streams.length > 0 ? one.level.fixtures.filter((fixture) => fixture.stream && !isNamed(fixture)) : [];
+  return [...orNotDrawn(one, rule, named), ...others.map((fixture) => streamRow(one, rule, fixture))];
 }
 
 /**

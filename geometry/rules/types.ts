@@ -61,7 +61,10 @@ export type RuleSubject =
   | { readonly of: 'opening'; readonly inside: readonly ('door' | 'window')[] }
   | { readonly of: 'outside-wall' }
   | { readonly of: 'inside-wall' }
-  /** Fixtures to keep a distance from, and fixtures whose drawn air stream must be avoided. */
+  /**
+   * Fixtures to keep a distance from, and fixtures whose air stream must be avoided. With any of the latter, the drawn air stream of every
+   * other fixture must be as well.
+   */
   | { readonly of: 'fixture'; readonly kinds: readonly FixtureKind[]; readonly streams: readonly FixtureKind[] }
   /** Machines that must be off while a detector is within the distance: a condition of the test, not a verdict. */
   | { readonly of: 'running'; readonly kinds: readonly FixtureKind[] }

@@ -1,4 +1,4 @@
-import { subjectsOf } from '../../geometry/check/subjects.ts';
+import { isDrawn } from '../../geometry/check/subjects.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
@@ -60,7 +60,7 @@ export function looksOf({ protocol }: Plan, model: LevelModel, reports: readonly
 
 /** Whether the drawing settles a rule: something of it is drawn, or its check ran for every detector without an answer of a person. */
 function isSettled(rule: EffectiveRule, model: LevelModel, reports: readonly DetectorReport[]): boolean {
-  if (rule.subject.of !== 'sun') return subjectsOf(rule, model).length > 0;
+  if (rule.subject.of !== 'sun') return isDrawn(rule, model);
   if (model.level.lookedFor?.includes(rule.id)) return false;
   const checks = reports.flatMap((report) => report.checks.filter((check) => check.rule === rule.id));
   return checks.length > 0 && checks.every(({ notRun }) => !notRun);

@@ -1,6 +1,6 @@
 /** Sentences of the sheet that do not come from a single check: what the white means, what was changed, what did not run. */
 
-import { subjectsOf } from '../../geometry/check/subjects.ts';
+import { isDrawn } from '../../geometry/check/subjects.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import {
   changeWord,
@@ -85,7 +85,7 @@ function openLines(report: DetectorReport, plan: Plan): readonly string[] {
 export function lookedForLines({ plan, level, rules, model }: SubjectMatter): readonly string[] {
   return rules.flatMap((rule) => {
     // What is drawn counts, whatever was answered.
-    if (rule.absent === null || !level.lookedFor?.includes(rule.id) || subjectsOf(rule, model).length > 0) return [];
+    if (rule.absent === null || !level.lookedFor?.includes(rule.id) || isDrawn(rule, model)) return [];
     const signed = level.lookedForBy?.find((each) => each.rule === rule.id);
     const who = signed?.by.trim() || 'inspected by: not recorded';
     const at = msOf(signed?.at ?? null);

@@ -1,4 +1,4 @@
-import { subjectsOf } from '../../geometry/check/subjects.ts';
+import { isDrawn } from '../../geometry/check/subjects.ts';
 import { withoutNoneHere } from '../../geometry/edit/index.ts';
 import { withSunWordsSettled } from '../../geometry/edit/sun-word.ts';
 import { listed } from '../../geometry/messages/index.ts';
@@ -48,7 +48,7 @@ function isContradicted(rule: EffectiveRule, level: Level, was: Level | undefine
   if (!level.lookedFor?.includes(rule.id)) return false;
   if (rule.subject.of === 'sun')
     return was !== undefined && wasVouched(was, rule) && (standsElsewhere(level, was) || isOpenedUp(level, was));
-  return subjectsOf(rule, modelOf(level)).length > 0;
+  return isDrawn(rule, modelOf(level));
 }
 
 const wasVouched = (was: Level, { id }: EffectiveRule): boolean => was.lookedFor?.includes(id) ?? false;

@@ -55,9 +55,9 @@ export function oracleLevel(geos: Geos, plan: Plan, level: Level): OracleLevel {
     level.fixtures
       .filter(({ kind }) => kinds.includes(kind))
       .map(({ id, shape, bottom, top }) => ({ ...shapeBody(geos, id, shape), bottom, top, solid: true }));
-  const streams = level.fixtures
-    .filter(({ kind, stream }) => stream && AIR.includes(kind))
-    .flatMap((fixture) => (fixture.stream ? [streamOf(geos, fixture, fixture.stream)] : []));
+  const streams = level.fixtures.flatMap((fixture) =>
+    fixture.stream ? [streamOf(geos, fixture, fixture.stream)] : [],
+  );
   const objects = level.objects.map((one) => ({
     ...shapeBody(geos, one.id, one.shape),
     bottom: one.bottom,
