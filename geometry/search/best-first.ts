@@ -66,8 +66,12 @@ export function bestFirst<Node, Place extends Candidate>(
   const found = (place: Place) => {
     if (place.margin >= LEAST_MARGIN) places.push(place, place.margin);
   };
+  const isExcluded = (node: Node): boolean => {
+    for (const one of chosen) if (search.excluded(node, one)) return true;
+    return false;
+  };
   const look = (node: Node, most: Mm) => {
-    if (chosen.some((one) => search.excluded(node, one))) return;
+    if (isExcluded(node)) return;
     looked++;
     const upper = search.assess(node, Math.max(LEAST_MARGIN, places.topRank + tolerance), found);
     if (upper >= LEAST_MARGIN) nodes.push(node, Math.ceil(Math.min(most, upper) / BOUND_STEP) * BOUND_STEP);
@@ -84,7 +88,7 @@ export function bestFirst<Node, Place extends Candidate>(
     const most = nodes.topRank;
     const node = nodes.pop();
     if (node === null || tired) break;
-    if (chosen.some((one) => search.excluded(node, one))) continue;
+    if (isExcluded(node)) continue;
     for (const part of search.split(node)) look(part, most);
   }
   return byMargin(chosen);

@@ -1,53 +1,76 @@
-/** A priority queue (binary heap): the greatest rank first; of equal ranks the last added. */
+/**
+ * A priority queue (binary heap): the greatest rank first; of equal ranks the last added. Items, ranks and turns are lists of their
+ * own, because a search adds thousands and an object for each would have to be collected.
+ */
 export class Heap<Item> {
-  private readonly items: { readonly item: Item; readonly rank: number; readonly turn: number }[] = [];
-  private turns = 0;
+  private readonly items: Item[] = [];
+  private readonly ranks: number[] = [];
+  private readonly turns: number[] = [];
+  private added = 0;
 
   /** The greatest rank in the queue; negative infinity when it is empty. */
   get topRank(): number {
-    return this.items[0]?.rank ?? Number.NEGATIVE_INFINITY;
+    return this.items.length > 0 ? (this.ranks[0] as number) : Number.NEGATIVE_INFINITY;
   }
 
   push(item: Item, rank: number): void {
-    const { items } = this;
-    const entry = { item, rank, turn: this.turns++ };
+    const { items, ranks } = this;
     let k = items.length;
-    items.push(entry);
+    const turn = this.added++;
+    items.push(item);
+    ranks.push(rank);
+    this.turns.push(turn);
     while (k > 0) {
       const parent = (k - 1) >> 1;
-      if (!this.isBefore(entry, items[parent] as typeof entry)) break;
-      items[k] = items[parent] as typeof entry;
+      // The item added last comes before its equals.
+      if (!(rank >= (ranks[parent] as number))) break;
+      this.move(parent, k);
       k = parent;
     }
-    items[k] = entry;
+    this.place(k, item, rank, turn);
   }
 
   pop(): Item | null {
-    const { items } = this;
-    const [first] = items;
-    const last = items.pop();
-    if (!first || !last) return null;
-    if (items.length > 0) this.sink(last);
-    return first.item;
+    const { items, ranks, turns } = this;
+    if (items.length === 0) return null;
+    const first = items[0] as Item;
+    const item = items.pop() as Item;
+    const rank = ranks.pop() as number;
+    const turn = turns.pop() as number;
+    if (items.length > 0) this.sink(item, rank, turn);
+    return first;
   }
 
-  private sink(entry: (typeof this.items)[number]): void {
-    const { items } = this;
+  /** Puts an item in place of the first. */
+  private sink(item: Item, rank: number, turn: number): void {
+    const { ranks, turns } = this;
+    const count = ranks.length;
     let k = 0;
     for (;;) {
       let child = 2 * k + 1;
-      if (child >= items.length) break;
+      if (child >= count) break;
       const right = child + 1;
-      if (right < items.length && this.isBefore(items[right] as typeof entry, items[child] as typeof entry))
-        child = right;
-      if (!this.isBefore(items[child] as typeof entry, entry)) break;
-      items[k] = items[child] as typeof entry;
+      if (right < count && this.isBefore(right, ranks[child] as number, turns[child] as number)) child = right;
+      if (!this.isBefore(child, rank, turn)) break;
+      this.move(child, k);
       k = child;
     }
-    items[k] = entry;
+    this.place(k, item, rank, turn);
   }
 
-  private isBefore(a: (typeof this.items)[number], b: (typeof this.items)[number]): boolean {
-    return a.rank > b.rank || (a.rank === b.rank && a.turn > b.turn);
+  private move(from: number, to: number): void {
+    this.place(to, this.items[from] as Item, this.ranks[from] as number, this.turns[from] as number);
+  }
+
+  private place(k: number, item: Item, rank: number, turn: number): void {
+    this.items[k] = item;
+    this.ranks[k] = rank;
+    this.turns[k] = turn;
+  }
+
+  /** Returns whether an entry comes before one with this rank and turn. */
+  private isBefore(k: number, rank: number, turn: number): boolean {
+    const own = this.ranks[k] as number;
+    return own > rank || (own === rank && (this.turns[k] as number) > turn);
   }
 }

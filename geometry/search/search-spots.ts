@@ -40,16 +40,26 @@ export const FINEST: Mm = 1e-3;
 /** Returns the best places for one detector on several grounds, apart from each other. */
 export function searchSpots(grounds: readonly Ground[], options: SpotSearch): Chosen<Place>[] {
   const { count, apart, tolerance, taken } = options;
-  const free = (x: Mm, y: Mm) => taken.every((at) => vectorLength(at[0] - x, at[1] - y) >= apart);
+  const free = ({ x, y }: Place) => taken.every((at) => vectorLength(at[0] - x, at[1] - y) >= apart);
+  const starts: Node[] = [];
+  for (const ground of grounds) {
+    for (const square of ground.field.squares(ground.extent)) {
+      starts.push({ ground, square, evaluated: false, depth: 0 });
+    }
+  }
   return bestFirst<Node, Place>(
     {
-      starts: grounds.flatMap((ground) =>
-        ground.field.squares(ground.extent).map((square) => ({ ground, square, evaluated: false, depth: 0 })),
-      ),
+      starts,
       assess: (node, enough, found) =>
-        assessNode(node, enough, (place) => {
-          if (free(place.x, place.y)) found(place);
-        }),
+        assessNode(
+          node,
+          enough,
+          taken.length === 0
+            ? found
+            : (place) => {
+                if (free(place)) found(place);
+              },
+        ),
       split: partsOf,
       conflicts: (place, one) => vectorLength(place.x - one.x, place.y - one.y) < apart,
       excluded: ({ square: { x, y, half } }, one) =>
