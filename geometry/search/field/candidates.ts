@@ -46,6 +46,9 @@ export class Candidates {
   /** Per leaf, whether dominated pieces have been removed. */
   private readonly pruned: Uint8Array;
   private readonly margins: Float64Array;
+  /** Per largest square the last upper bound, and what was enough for it: the rooms at a square ask the same. */
+  private readonly bounds: Float64Array;
+  private readonly boundEnough: Float64Array;
   private readonly zones: ZoneSquares;
   private readonly undominated: Undominated;
 
@@ -70,6 +73,8 @@ export class Candidates {
     this.pool = new Int32Array(4 * primitives.count + 1024);
     this.margins = new Float64Array(primitives.count);
     const [across, down] = [this.columns(COARSEST), this.rows(COARSEST)];
+    this.bounds = new Float64Array(across * down);
+    this.boundEnough = new Float64Array(across * down).fill(Number.NaN);
     this.zones = new ZoneSquares(primitives, { minX, minY, side: this.leaf * 2 ** COARSEST, across, down });
     this.undominated = new Undominated(primitives);
   }
@@ -113,7 +118,13 @@ export class Candidates {
    */
   upperBound(i: number, j: number, enough: Mm): Mm {
     const square = this.numberOf(COARSEST, i, j);
-    return (this.starts[square] as number) < 0 ? this.zones.upperBound(i, j, enough) : (this.middles[square] as Mm);
+    if ((this.starts[square] as number) >= 0) return this.middles[square] as Mm;
+    const place = square - (this.firsts[COARSEST] as number);
+    if (this.boundEnough[place] !== enough) {
+      this.bounds[place] = this.zones.upperBound(i, j, enough);
+      this.boundEnough[place] = enough;
+    }
+    return this.bounds[place] as Mm;
   }
 
   /** Returns the pieces that may determine the margin somewhere on an extent, ignoring some objects. */

@@ -13,18 +13,17 @@ const SLACK: Mm = 1e-5;
  */
 export class Undominated {
   private readonly primitives: Primitives;
-  private readonly margins: Float64Array;
+  private margins = new Float64Array(64);
   /** Margins of the remaining pieces at the four corners of the square. */
-  private readonly corners: Float64Array;
+  private corners = new Float64Array(4 * 64);
 
   constructor(primitives: Primitives) {
     this.primitives = primitives;
-    this.margins = new Float64Array(primitives.count);
-    this.corners = new Float64Array(4 * primitives.count);
   }
 
   /** Prunes a part of the pool in place, sorted by margin at the middle of the square, and returns its new end. */
   prune(pool: Int32Array, start: number, end: number, x: Mm, y: Mm, half: Mm): number {
+    this.reserve(end - start);
     this.sort(pool, start, end, x, y);
     const { kind } = this.primitives;
     let remaining = 0;
@@ -37,6 +36,12 @@ export class Undominated {
       remaining++;
     }
     return start + remaining;
+  }
+
+  private reserve(count: number): void {
+    if (count <= this.margins.length) return;
+    this.margins = new Float64Array(2 * count);
+    this.corners = new Float64Array(8 * count);
   }
 
   /** Insertion sort: lists are short. */

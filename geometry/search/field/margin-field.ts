@@ -119,12 +119,13 @@ function buildField(
 function fieldOf(primitives: Primitives, extent: Extent, probe: Probe): MarginField {
   const candidates = new Candidates(primitives, extent);
   const leaves = new Leaves(candidates);
+  const largest = new Map<number, Square>();
   return {
     probe,
     on: (carriers, extent) => fieldOf(candidates.piecesOn(carriers, extent), extent, probe),
     margin: (x, y) => leaves.margin(x, y),
     limitedBy: (x, y) => firstWithin(primitives, leaves.margin(x, y) + SAME_MARGIN, x, y),
-    squares: (extent) => squaresIn(candidates, extent),
+    squares: (extent) => squaresIn(candidates, extent, largest),
     quarters: (square) => quartersOf(candidates, square),
     middle: ({ level, i, j }) => candidates.middles[candidates.square(level, i, j)] as Mm,
     upperBound: ({ i, j }, enough) => candidates.upperBound(i, j, enough),

@@ -17,14 +17,26 @@ export interface Square {
   readonly half: Mm;
 }
 
-/** Returns the largest squares that meet a rectangle, row by row. */
-export function squaresIn(grid: Candidates, { minX, minY, maxX, maxY }: Extent): Square[] {
+/**
+ * Returns the largest squares that meet a rectangle, row by row.
+ *
+ * @param made the largest squares of the grid that were returned before, by their place in it: rooms share them
+ */
+export function squaresIn(grid: Candidates, { minX, minY, maxX, maxY }: Extent, made: Map<number, Square>): Square[] {
   const side = grid.leaf * 2 ** COARSEST;
   const column = (x: Mm) => Math.min(grid.columns(COARSEST) - 1, Math.max(0, Math.floor((x - grid.minX) / side)));
   const row = (y: Mm) => Math.min(grid.rows(COARSEST) - 1, Math.max(0, Math.floor((y - grid.minY) / side)));
   const squares: Square[] = [];
   for (let j = row(minY); j <= row(maxY); j++) {
-    for (let i = column(minX); i <= column(maxX); i++) squares.push(squareAt(grid, COARSEST, i, j));
+    for (let i = column(minX); i <= column(maxX); i++) {
+      const place = j * grid.columns(COARSEST) + i;
+      let square = made.get(place);
+      if (!square) {
+        square = squareAt(grid, COARSEST, i, j);
+        made.set(place, square);
+      }
+      squares.push(square);
+    }
   }
   return squares;
 }
