@@ -130,7 +130,7 @@ export class Candidates {
   /** Returns the pieces that may determine the margin somewhere on an extent, ignoring some objects. */
   piecesOn(without: readonly string[], extent: Extent): Primitives {
     const { primitives, zones } = this;
-    const isLeftOut = primitives.limits.map(({ subject }) => without.includes(subject));
+    const isLeftOut = primitives.subjects.map(({ id }) => without.includes(id));
     const near = new Int32Array(primitives.count);
     const end = zones.gather(zones.blockAround(extent), near, 0, this.margins, isLeftOut);
     return primitivesOn(primitives, near.subarray(0, end), extent);

@@ -41,7 +41,7 @@ export class Leaves {
     this.perLeaf = 1 / leaf;
     this.across = across;
     this.down = down;
-    this.forms = new Uint8Array(candidates.primitives.limits.length);
+    this.forms = new Uint8Array(candidates.primitives.subjects.length);
     this.heads = new Int32Array(across * down).fill(-1);
   }
 

@@ -6,6 +6,7 @@ import type { Mm, Plan } from '../../plan/model.ts';
 import type { Extent } from '../../plane/body.ts';
 import type { Probe } from '../../region/types.ts';
 import { effectiveRules } from '../../rules/profiles.ts';
+import type { RuleId } from '../../rules/types.ts';
 import { type Assessment, assess, SINGLE_POINT, type Spread } from './assess.ts';
 import { Candidates } from './candidates.ts';
 import { Leaves } from './leaves.ts';
@@ -145,12 +146,16 @@ function fieldOf(primitives: Primitives, extent: Extent, probe: Probe): MarginFi
  * points.
  */
 function firstWithin(primitives: Primitives, most: Mm, x: Mm, y: Mm): Limit | null {
-  const { count, owner, limits } = primitives;
-  let first: Limit | null = null;
+  const { count, owner, rules, subjects } = primitives;
+  let rule: RuleId | null = null;
+  let first: Subject | null = null;
   for (let piece = 0; piece < count; piece++) {
     if (pieceMargin(primitives, piece, x, y) > most) continue;
-    const limit = limits[owner[piece] as number] as Limit;
-    if (!first || (limit.rule === first.rule && limit.subject < first.subject)) first = limit;
+    const limit = owner[piece] as number;
+    const subject = subjects[limit] as Subject;
+    if (first && (rules[limit] !== rule || subject.id >= first.id)) continue;
+    rule = rules[limit] as RuleId;
+    first = subject;
   }
-  return first;
+  return rule && first && { rule, subject: first.id, stream: first.keepOut };
 }

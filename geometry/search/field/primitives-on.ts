@@ -36,6 +36,7 @@ export function primitivesOn(all: Primitives, pieces: Int32Array, extent: Extent
     data,
     owner: remaining.map((piece) => all.owner[piece] as number),
     bodies: all.bodies,
-    limits: all.limits,
+    rules: all.rules,
+    subjects: all.subjects,
   };
 }

@@ -5,7 +5,7 @@ import type { Mm, Plan } from '../../plan/model.ts';
 import { type Body, flatArea } from '../../plane/body.ts';
 import { LIMIT_TOLERANCE } from '../../plane/tolerances.ts';
 import type { Probe } from '../../region/types.ts';
-import { effectiveRules } from '../../rules/profiles.ts';
+import { type EffectiveRule, effectiveRules } from '../../rules/profiles.ts';
 import type { RuleId } from '../../rules/types.ts';
 
 /** What determines the margin at a point. */
@@ -33,12 +33,12 @@ export interface Primitives {
   readonly count: number;
   readonly kind: Uint8Array;
   readonly data: Float64Array;
-  /** Index of the limit that each piece belongs to. */
+  /** Index of the limit that each piece belongs to: a rule and a subject, in profile order, and in file order within a rule. */
   readonly owner: Int32Array;
-  /** The body of an `INSIDE` piece, by limit. */
+  readonly rules: readonly RuleId[];
+  readonly subjects: readonly Subject[];
+  /** The bodies of the subjects. */
   readonly bodies: readonly Body[];
-  /** In profile order, and in file order within a rule. */
-  readonly limits: readonly Limit[];
 }
 
 export const STRIDE = 8;
@@ -46,18 +46,6 @@ export const SEGMENT = 0;
 export const HANGING = 1;
 export const INSIDE = 2;
 export const SECTOR = 3;
-
-/**
- * A subject that counts at the probe's height. A stream has no floor: its margin decreases further with the depth
- * within.
- */
-interface Entry {
-  readonly body: Body;
-  readonly limit: Limit;
-  readonly required: Mm;
-  readonly height: Mm;
-  readonly floor: Mm;
-}
 
 /**
  * Decomposes every distance rule of the plan against every subject on the level.
@@ -70,22 +58,16 @@ export function levelPrimitives(
   probe: Probe,
   carriers: readonly string[] = [],
 ): Primitives {
-  const entries = levelEntries(plan, model, probe, carriers);
-  let count = 0;
-  for (const { body } of entries) count += piecesOf(body);
-  const writer = new Writer(count, probe.radius);
-  entries.forEach((entry, owner) => {
-    writer.addEntry(entry, owner);
+  const rules = effectiveRules(plan.protocol);
+  const lists = rules.map((rule) => ruleSubjects(plan, model, rule, probe));
+  let most = 0;
+  for (const list of lists) for (const { body } of list) most += mostPieces(body);
+  const writer = new Writer(most, probe.radius);
+  rules.forEach((rule, k) => {
+    addRule(writer, rule, lists[k] as readonly Subject[], probe, carriers);
   });
-  const { kind, data, owner } = writer;
-  return {
-    count,
-    kind,
-    data,
-    owner,
-    bodies: entries.map(({ body }) => body),
-    limits: entries.map(({ limit }) => limit),
-  };
+  const { count, kind, data, owner, rules: limitedBy, subjects, bodies } = writer;
+  return { count, kind, data, owner, rules: limitedBy, subjects, bodies };
 }
 
 /** A ring with a smaller area (for example a box without depth) is only its edges, mm². */
@@ -95,102 +77,116 @@ function hasInside({ flat }: RingBody): boolean {
   return flatArea(flat) > LEAST_AREA;
 }
 
-function piecesOf(body: Body): number {
-  if (body.kind !== 'ring') return 1;
-  return body.flat.length / 2 + (hasInside(body) ? 1 : 0);
+function mostPieces(body: Body): number {
+  return body.kind === 'ring' ? body.flat.length / 2 + 1 : 1;
 }
 
-function levelEntries(plan: Plan, model: LevelModel, probe: Probe, carriers: readonly string[]): Entry[] {
-  const entries: Entry[] = [];
-  for (const rule of effectiveRules(plan.protocol)) {
-    let last: Body | null = null;
-    for (const subject of ruleSubjects(plan, model, rule, probe)) {
-      const { body, id, keepOut } = subject;
-      // A joint is listed once per wall.
-      if (isWall(subject) && body === last) continue;
-      last = body;
-      if (subject.what === 'object' && carriers.includes(id)) continue;
-      const limit = { rule: rule.id, subject: id, stream: keepOut };
-      if (keepOut) {
-        // Deep within a ring the margin is not needed, only that it is not met.
-        const floor = subject.what === 'sun' ? -probe.radius : Number.NEGATIVE_INFINITY;
-        entries.push({ body, limit, required: 0, height: 0, floor });
-        continue;
-      }
-      const required = rule.least ?? 0;
+/** Adds the subjects of a rule that count at the probe's height. */
+function addRule(
+  writer: Writer,
+  rule: EffectiveRule,
+  subjects: readonly Subject[],
+  probe: Probe,
+  carriers: readonly string[],
+): void {
+  const required = rule.least ?? 0;
+  let last: Body | null = null;
+  for (const subject of subjects) {
+    const { body } = subject;
+    // A joint is listed once per wall.
+    if (isWall(subject) && body === last) continue;
+    last = body;
+    if (subject.what === 'object' && carriers.includes(subject.id)) continue;
+    if (subject.keepOut) {
+      // A stream has no floor: its margin decreases further with the depth within. Deep within a ring the margin is not needed, only that
+      // it is not met.
+      const floor = subject.what === 'sun' ? -probe.radius : Number.NEGATIVE_INFINITY;
+      writer.add(rule.id, subject, 0, 0, floor);
+    } else if (required <= LIMIT_TOLERANCE && sharesHeight(subject, probe)) {
       // Where the limit tolerates a touch, only the depth within the body remains, which no check tolerates.
-      if (required <= LIMIT_TOLERANCE && sharesHeight(subject, probe)) {
-        entries.push({ body, limit, required: 0, height: 0, floor: -probe.radius });
-      } else if (rule.least !== null) {
-        const height = heightOf(subject, rule.measured === 'space', probe);
-        if (height !== null) entries.push({ body, limit, required, height, floor: height - required });
-      }
+      writer.add(rule.id, subject, 0, 0, -probe.radius);
+    } else if (rule.least !== null) {
+      const height = heightOf(subject, rule.measured === 'space', probe);
+      if (height !== null) writer.add(rule.id, subject, required, height, height - required);
     }
   }
-  return entries;
 }
 
 function heightOf(subject: Subject, inSpace: boolean, probe: Probe): Mm | null {
   return inSpace ? heightBetween(subject, probe) : 0;
 }
 
+/** Writes pieces for one subject after the other. The limit of a subject is kept in fields while its pieces are written. */
 class Writer {
+  count = 0;
   readonly kind: Uint8Array;
   readonly data: Float64Array;
   readonly owner: Int32Array;
+  readonly rules: RuleId[] = [];
+  readonly subjects: Subject[] = [];
+  readonly bodies: Body[] = [];
   private readonly radius: Mm;
-  private next = 0;
+  private required: Mm = 0;
+  private height: Mm = 0;
+  private floor: Mm = 0;
 
-  constructor(count: number, radius: Mm) {
-    this.kind = new Uint8Array(count);
-    this.data = new Float64Array(count * STRIDE);
-    this.owner = new Int32Array(count);
+  /** @param most no more pieces are added */
+  constructor(most: number, radius: Mm) {
+    this.kind = new Uint8Array(most);
+    this.data = new Float64Array(most * STRIDE);
+    this.owner = new Int32Array(most);
     this.radius = radius;
   }
 
-  addEntry(entry: Entry, owner: number): void {
-    const { body } = entry;
-    if (body.kind === 'disc') this.addRound(entry, owner, body.x, body.y, 0, 0, body.radius);
-    else if (body.kind === 'ring') this.addRing(entry, owner, body);
-    else this.addSector(entry, owner, body);
+  /** Adds a subject that a rule requires a distance to, `height` above the probe. */
+  add(rule: RuleId, subject: Subject, required: Mm, height: Mm, floor: Mm): void {
+    const { body } = subject;
+    this.rules.push(rule);
+    this.subjects.push(subject);
+    this.bodies.push(body);
+    this.required = required;
+    this.height = height;
+    this.floor = floor;
+    if (body.kind === 'disc') this.addRound(body.x, body.y, 0, 0, body.radius);
+    else if (body.kind === 'ring') this.addRing(body);
+    else this.addSector(body);
   }
 
-  private addRing(entry: Entry, owner: number, body: RingBody): void {
+  private addRing(body: RingBody): void {
     const { flat } = body;
     let ax = flat[flat.length - 2] as number;
     let ay = flat[flat.length - 1] as number;
     for (let i = 0; i < flat.length; i += 2) {
       const bx = flat[i] as number;
       const by = flat[i + 1] as number;
-      this.addRound(entry, owner, ax, ay, bx - ax, by - ay, 0);
+      this.addRound(ax, ay, bx - ax, by - ay, 0);
       ax = bx;
       ay = by;
     }
-    if (hasInside(body)) this.write(INSIDE, owner, 0, 0, 0, 0, 0, 0, entry.floor, 0);
+    if (hasInside(body)) this.write(INSIDE, 0, 0, 0, 0, 0, 0, this.floor, 0);
   }
 
-  private addSector(entry: Entry, owner: number, body: Extract<Body, { kind: 'sector' }>): void {
+  private addSector(body: Extract<Body, { kind: 'sector' }>): void {
     const { x, y, direction, half, reach } = body;
     const ux = Math.cos(direction);
     const uy = Math.sin(direction);
     // Without a spread it is a line.
-    if (half === 0) this.addRound(entry, owner, x, y, ux * reach, uy * reach, 0);
-    else this.write(SECTOR, owner, x, y, ux, uy, Math.cos(half), Math.sin(half), reach, this.radius);
+    if (half === 0) this.addRound(x, y, ux * reach, uy * reach, 0);
+    else this.write(SECTOR, x, y, ux, uy, Math.cos(half), Math.sin(half), reach, this.radius);
   }
 
   /** Adds a segment, or a point, thickened by `own` on all sides. */
-  private addRound(entry: Entry, owner: number, x: Mm, y: Mm, dx: Mm, dy: Mm, own: Mm): void {
-    const { required, height, floor } = entry;
+  private addRound(x: Mm, y: Mm, dx: Mm, dy: Mm, own: Mm): void {
+    const { required, height, floor } = this;
     const lengthSq = dx * dx + dy * dy;
     const inverse = lengthSq > 0 ? 1 / lengthSq : 0;
     const touching = own + this.radius;
-    if (height > 0) this.write(HANGING, owner, x, y, dx, dy, inverse, touching, floor, height);
-    else this.write(SEGMENT, owner, x, y, dx, dy, inverse, touching + required, floor, 0);
+    if (height > 0) this.write(HANGING, x, y, dx, dy, inverse, touching, floor, height);
+    else this.write(SEGMENT, x, y, dx, dy, inverse, touching + required, floor, 0);
   }
 
   private write(
     kind: number,
-    owner: number,
     n0: number,
     n1: number,
     n2: number,
@@ -201,10 +197,10 @@ class Writer {
     n7: number,
   ): void {
     const { data } = this;
-    const k = this.next * STRIDE;
-    this.kind[this.next] = kind;
-    this.owner[this.next] = owner;
-    this.next++;
+    const k = this.count * STRIDE;
+    this.kind[this.count] = kind;
+    this.owner[this.count] = this.subjects.length - 1;
+    this.count++;
     data[k] = n0;
     data[k + 1] = n1;
     data[k + 2] = n2;
