@@ -29,8 +29,8 @@ import { supports } from './support.ts';
 import type { Check } from './types.ts';
 
 /**
- * Checks a detector against every subject of a distance rule. Returns the nearest and every one that is not clear; beside an airflow that is
- * nearer to its limit, also the nearest fixture with its distance. When there is none, whether somebody looked for one.
+ * Checks a detector against every subject of a distance rule. Returns the nearest and every one that is not clear; where an airflow is nearer
+ * to its limit, the nearest fixture with its distance and then that airflow. When there is none, whether somebody looked for one.
  *
  * @param others the other detectors of the level; those of another pair count as objects
  */
@@ -51,12 +51,14 @@ export function checkDistances(
     check: subjectCheck(rule, subject, measured, detector, tapeTolerance),
   }));
   const isStream = ({ subject }: { readonly subject: Subject }) => subject.keepOut;
+  // It says less than the distance from the fixture, which the rule gives a figure for.
+  const isClearStream = (row: (typeof rows)[number]) => isStream(row) && row.check.verdict === 'clear';
   const shown = new Set(
     [rows, rows.filter((row) => !isStream(row))].flatMap((some) => nearestAndNotClear(some.map(({ check }) => check))),
   );
   const reported = rows
     .filter(({ check }) => shown.has(check))
-    .sort((a, b) => compareByMargin(a.check, b.check))
+    .sort((a, b) => Number(isClearStream(a)) - Number(isClearStream(b)) || compareByMargin(a.check, b.check))
     .map(({ check, subject }) => ({ ...check, witness: witnessTo(subject.body, detector, detector.at) }));
   const open = [...notMeasured(plan, model, detector, rule), ...unmeasuredNearby(model, detector, rule, reported)];
   const found = [...reported, ...open];

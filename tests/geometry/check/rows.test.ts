@@ -45,8 +45,8 @@ describe('the rows of a rule', () => {
     const level = hall({ fixtures: [register, behind] });
     const rows = rowsOf('moving-air', level, { at: [0, 5000], radius: 50 });
     expect(rows).toMatchObject([
-      { subject: 'register', required: 0, measured: 950, verdict: 'clear', reason: 'Its airflow.' },
       { subject: 'register', required: 914.4, measured: 2850, verdict: 'clear' },
+      { subject: 'register', required: 0, measured: 950, verdict: 'clear', reason: 'Its airflow.' },
     ]);
   });
 
