@@ -45,8 +45,7 @@ export function freeFloors(
   const stale: (readonly Ring[])[] = [];
   for (const { centerRings } of rooms) {
     const cached = cache?.floors.get(centerRings);
-    const space = ringSpace(centerRings);
-    if (cached && !changed.some(({ grown }) => mayReach(space, grown))) floors.set(centerRings, cached);
+    if (cached && !mayReachOne(changed, ringSpace(centerRings))) floors.set(centerRings, cached);
     else stale.push(centerRings);
   }
   const nearby = new NearbyZones(zonesNear(stale.map(ringSpace), obstacles));
@@ -54,6 +53,11 @@ export function freeFloors(
   for (const rings of stale) floors.set(rings, freeFloor(ringSpace(rings), nearby, scratch));
   storeCache(caches, cache, changed.length === 0, { obstacles, floors });
   return new Map(rooms.map((room) => [room, floors.get(room.centerRings) as FreeFloor]));
+}
+
+function mayReachOne(changed: readonly Obstacle[], space: Space): boolean {
+  for (const { grown } of changed) if (mayReach(space, grown)) return true;
+  return false;
 }
 
 /** Returns the zones near any of the spaces: after an edit, a few adjacent rooms out of many. */

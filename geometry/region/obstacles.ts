@@ -42,39 +42,36 @@ export interface Obstacles {
  */
 export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: Mm): Obstacles {
   const rim = Math.max(0, probe.radius - LIMIT_TOLERANCE);
+  const walls = everyWall(model);
   const lists = effectiveRules(plan.protocol).map((rule) =>
-    obstaclesOfRule(ruleSubjects(plan, model, rule, probe), rule, probe, spare),
+    obstaclesOfRule(ruleSubjects(plan, model, rule, probe), walls, rule, probe, spare),
   );
-  const wide = new Set<Body>();
-  for (const { walls } of lists) for (const { subject, grown } of walls) if (grown.grow >= rim) wide.add(subject.body);
-  const bare: Obstacle[] = [];
-  const store = new OutlineStore();
-  for (const wall of everyWall(model)) {
-    if (wide.has(wall.body)) continue;
-    wide.add(wall.body);
-    bare.push(cachedObstacle(wall, null, rim, null, store));
-  }
   return {
-    all: ([] as Obstacle[]).concat(...lists.map(({ obstacles }) => obstacles), bare),
+    all: ([] as Obstacle[]).concat(...lists.map(({ obstacles }) => obstacles), bareWalls(walls, lists, rim)),
     zones: ([] as Zone[]).concat(...lists.map(({ zones }) => zones)),
   };
 }
 
-interface CachedObstacle extends Obstacle {
-  readonly subject: Subject;
-  readonly rule: EffectiveRule | null;
-  readonly wall: boolean;
+/** What a subject is under a rule. */
+interface SubjectObstacle extends Obstacle {
+  readonly of: Subject;
+  readonly under: EffectiveRule;
+  readonly zone: Zone;
 }
 
 /** The obstacles of one rule, in the order of its subjects. */
 interface RuleObstacles {
   readonly subjects: readonly Subject[];
+  /** Every wall of the level. */
+  readonly levelWalls: readonly Subject[];
   readonly probe: Probe;
   readonly spare: Mm;
-  readonly obstacles: readonly CachedObstacle[];
+  /** That of each subject; null where it is none. */
+  readonly bySubject: readonly (SubjectObstacle | null)[];
+  readonly obstacles: readonly SubjectObstacle[];
   readonly zones: readonly Zone[];
-  /** The obstacles that are walls. */
-  readonly walls: readonly CachedObstacle[];
+  /** Those of walls. */
+  readonly walls: readonly SubjectObstacle[];
 }
 
 /** Number of results cached per subject and per rule: a few heights, profiles or sizes in parallel use. */
@@ -83,16 +80,23 @@ const MOST_CACHED = 4;
 const listsOfRule = memoize((_: EffectiveRule): RuleObstacles[] => []);
 
 /** Cached by the identity of the list of subjects: editing furniture does not process the fixtures. */
-function obstaclesOfRule(subjects: readonly Subject[], rule: EffectiveRule, probe: Probe, spare: Mm): RuleObstacles {
+function obstaclesOfRule(
+  subjects: readonly Subject[],
+  levelWalls: readonly Subject[],
+  rule: EffectiveRule,
+  probe: Probe,
+  spare: Mm,
+): RuleObstacles {
   const lists = listsOfRule(rule);
   const k = lists.findIndex((one) => one.spare === spare && sameProbe(one.probe, probe));
   const before = lists[k];
   if (before?.subjects === subjects) return before;
-  const obstacles = listObstacles(subjects, rule, probe, spare, before?.obstacles ?? []);
-  const walls = obstacles.filter(({ wall }) => wall);
-  const zones: Zone[] = [];
-  for (const { zone } of obstacles) if (zone) zones.push(zone);
-  const made = { subjects, probe, spare, obstacles, zones, walls };
+  const bySubject = listObstacles(subjects, rule, probe, spare, before);
+  const obstacles = bySubject.filter((one) => one !== null);
+  const zones = obstacles.map(({ zone }) => zone);
+  // Which walls have a zone, and which, depends on the walls alone.
+  const walls = before?.levelWalls === levelWalls ? before.walls : obstacles.filter(({ of }) => isWall(of));
+  const made = { subjects, levelWalls, probe, spare, bySubject, obstacles, zones, walls };
   if (before) lists[k] = made;
   else if (lists.push(made) > MOST_CACHED) lists.shift();
   return made;
@@ -100,44 +104,52 @@ function obstaclesOfRule(subjects: readonly Subject[], rule: EffectiveRule, prob
 
 /**
  * @param before the previous result of the same rule and probe, for a list that may differ slightly: obstacles of
- * unchanged subjects are reused in one pass, because a lookup per subject would dominate the time
+ * unchanged subjects are reused in one pass that compares the lists only, because to look at each subject, or it up, would
+ * dominate the time
  */
 function listObstacles(
   subjects: readonly Subject[],
   rule: EffectiveRule,
   probe: Probe,
   spare: Mm,
-  before: readonly CachedObstacle[],
-): CachedObstacle[] {
+  before: RuleObstacles | undefined,
+): (SubjectObstacle | null)[] {
   const wanted = spare > 0 ? withSpare(rule, spare) : rule;
-  const obstacles: CachedObstacle[] = [];
+  const obstacles: (SubjectObstacle | null)[] = [];
   const store = new OutlineStore();
+  const old = before?.subjects ?? [];
   let place = 0;
-  let last: Body | null = null;
-  for (const subject of subjects) {
-    // A joint is listed once per wall; one zone is enough.
-    if (isWall(subject) && subject.body === last) continue;
-    last = subject.body;
+  for (let i = 0; i < subjects.length; i++, place++) {
+    const subject = subjects[i] as Subject;
     // At its index, or shifted by one where another was added or removed.
-    if (before[place]?.subject !== subject) {
-      if (before[place + 1]?.subject === subject) place++;
-      else if (place > 0 && before[place - 1]?.subject === subject) place--;
+    if (old[place] !== subject) {
+      if (old[place + 1] === subject) place++;
+      else if (place > 0 && old[place - 1] === subject) place--;
     }
-    const old = before[place];
-    if (old?.subject === subject) {
-      obstacles.push(old);
-      place++;
-      continue;
-    }
-    const keep = axisDistance(wanted, subject, probe);
-    if (keep === null) continue;
-    // Extra distance is applied in full; only the limit itself has a tolerance.
-    const grow = subject.keepOut && spare > 0 ? probe.radius + spare : keep;
-    const depth = supportedDepth(rule, subject, probe);
-    obstacles.push(cachedObstacle(subject, rule, grow, depth === null ? null : holeIn(subject.body, depth), store));
-    place++;
+    const isSame = before && old[place] === subject && (i === 0 ? place === 0 : old[place - 1] === subjects[i - 1]);
+    if (isSame) obstacles.push(before.bySubject[place] as SubjectObstacle | null);
+    // A joint is listed once per wall; one zone is enough.
+    else if (isWall(subject) && subject.body === subjects[i - 1]?.body) obstacles.push(null);
+    else obstacles.push(obstacleOf(subject, rule, wanted, probe, spare, store));
   }
   return obstacles;
+}
+
+/** @param wanted the rule with the extra distance */
+function obstacleOf(
+  subject: Subject,
+  rule: EffectiveRule,
+  wanted: EffectiveRule,
+  probe: Probe,
+  spare: Mm,
+  store: OutlineStore,
+): SubjectObstacle | null {
+  const keep = axisDistance(wanted, subject, probe);
+  if (keep === null) return null;
+  // Extra distance is applied in full; only the limit itself has a tolerance.
+  const grow = subject.keepOut && spare > 0 ? probe.radius + spare : keep;
+  const depth = supportedDepth(rule, subject, probe);
+  return cachedObstacle(subject, rule, grow, depth === null ? null : holeIn(subject.body, depth), store);
 }
 
 function sameProbe(a: Probe, b: Probe): boolean {
@@ -148,21 +160,23 @@ function withSpare(rule: EffectiveRule, spare: Mm): EffectiveRule {
   return rule.least === null ? rule : { ...rule, least: rule.least + LIMIT_TOLERANCE + spare };
 }
 
-const obstaclesOfSubject = new WeakMap<Subject, CachedObstacle[]>();
+const obstaclesOfSubject = new WeakMap<Subject, SubjectObstacle[]>();
 
 function cachedObstacle(
   subject: Subject,
-  rule: EffectiveRule | null,
+  rule: EffectiveRule,
   grow: Mm,
   hole: Hole | null,
   store: OutlineStore,
-): CachedObstacle {
+): SubjectObstacle {
   const cached = obstaclesOfSubject.get(subject);
-  if (cached)
-    for (const one of cached) if (one.rule === rule && one.grown.grow === grow && one.grown.hole === hole) return one;
+  if (cached) {
+    for (const one of cached) {
+      if (one.under === rule && one.grown.grow === grow && one.grown.hole === hole) return one;
+    }
+  }
   const grown = growZone(subject.body, grow, hole, store);
-  const zone = rule && new LazyZone(rule, subject, grown);
-  const made = { subject, rule, wall: isWall(subject), grown, zone };
+  const made = { of: subject, under: rule, grown, zone: new LazyZone(rule, subject, grown) };
   if (!cached) obstaclesOfSubject.set(subject, [made]);
   else {
     if (cached.length >= MOST_CACHED) cached.shift();
@@ -203,4 +217,46 @@ class LazyZone implements Zone {
 function outlinesOf(grown: GrownZone): ArcRing[] {
   if (!grown.convex) return linkRings(freeBoundary([grown], EVERYWHERE)).map(reversedRing);
   return [toEdges(outlineOf(grown))];
+}
+
+/** The walls that have no zone as wide as the rim, for one set of zones of walls. */
+interface BareWalls {
+  readonly rim: Mm;
+  readonly zones: readonly (readonly SubjectObstacle[])[];
+  readonly bare: readonly Obstacle[];
+}
+
+const bareWallsOf = memoize((_: readonly Subject[]): BareWalls[] => []);
+
+/** Cached while the walls and their zones stay: no edit of furniture changes them. */
+function bareWalls(walls: readonly Subject[], lists: readonly RuleObstacles[], rim: Mm): readonly Obstacle[] {
+  const cached = bareWallsOf(walls);
+  const found = cached.find(
+    (one) =>
+      one.rim === rim && one.zones.length === lists.length && one.zones.every((zones, k) => zones === lists[k]?.walls),
+  );
+  if (found) return found.bare;
+  const zones = lists.map((list) => list.walls);
+  const wide = new Set<Body>();
+  for (const list of zones) for (const { of, grown } of list) if (grown.grow >= rim) wide.add(of.body);
+  const bare: Obstacle[] = [];
+  const store = new OutlineStore();
+  for (const { body } of walls) {
+    if (wide.has(body)) continue;
+    wide.add(body);
+    bare.push(bareWall(body, rim, store));
+  }
+  if (cached.push({ rim, zones, bare }) > MOST_CACHED) cached.shift();
+  return bare;
+}
+
+const bareWallsOfBody = memoize((_: Body): Obstacle[] => []);
+
+function bareWall(body: Body, rim: Mm, store: OutlineStore): Obstacle {
+  const cached = bareWallsOfBody(body);
+  const found = cached.find(({ grown }) => grown.grow === rim);
+  if (found) return found;
+  const made = { grown: growZone(body, rim, null, store), zone: null };
+  if (cached.push(made) > MOST_CACHED) cached.shift();
+  return made;
 }
