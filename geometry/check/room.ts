@@ -23,8 +23,18 @@ const MAY: RoomBar = { reason: '', certain: true };
 
 /** Returns whether the plan's profile allows a detector in a room. */
 export function roomBar(room: Room | null, protocol: Plan['protocol']): RoomBar {
-  const rule = effectiveRules(protocol).find(({ subject }) => subject.of === 'room');
+  const rule = roomRule(protocol);
   return rule ? roomBarOf(room, rule) : MAY;
+}
+
+/** The same for each of several rooms. */
+export function roomBars(rooms: readonly Room[], protocol: Plan['protocol']): RoomBar[] {
+  const rule = roomRule(protocol);
+  return rooms.map((room) => (rule ? roomBarOf(room, rule) : MAY));
+}
+
+function roomRule(protocol: Plan['protocol']): EffectiveRule | undefined {
+  return effectiveRules(protocol).find(({ subject }) => subject.of === 'room');
 }
 
 function roomBarOf(room: Room | null, { subject }: EffectiveRule): RoomBar {

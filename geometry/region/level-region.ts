@@ -1,4 +1,4 @@
-import { roomBar } from '../check/room.ts';
+import { roomBars } from '../check/room.ts';
 import { SUBTRACTION } from '../check/subjects.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan } from '../plan/model.ts';
@@ -26,7 +26,7 @@ export function levelRegion(plan: Plan, model: LevelModel, probe: Probe, options
   const spare = options.spare ?? 0;
   const { all, zones } = obstaclesOf(plan, model, probe, spare);
   const height = heightBar(plan, model, probe, spare);
-  const bars = model.rooms.map((room) => roomBar(room, plan.protocol));
+  const bars = roomBars(model.rooms, plan.protocol);
   const open = model.rooms.filter((_, i) => !height && !bars[i]?.reason);
   const floors = freeFloors(model, open, all);
   return {

@@ -1,5 +1,5 @@
 import { checkCeiling, checkHeight } from '../check/heights.ts';
-import { roomBar } from '../check/room.ts';
+import { roomBars } from '../check/room.ts';
 import { isLevelWith, objectSubjects, type Subject } from '../check/subjects.ts';
 import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, Plan, PlanObject, XY } from '../plan/model.ts';
@@ -157,5 +157,6 @@ function heightAllowed(plan: Plan, model: LevelModel, probe: Probe): boolean {
 }
 
 function allowedRooms(plan: Plan, model: LevelModel): Room[] {
-  return model.rooms.filter((room) => !roomBar(room, plan.protocol).reason && room.floorRings.length > 0);
+  const bars = roomBars(model.rooms, plan.protocol);
+  return model.rooms.filter(({ floorRings }, i) => !bars[i]?.reason && floorRings.length > 0);
 }
