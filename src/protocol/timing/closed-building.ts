@@ -91,13 +91,13 @@ export interface LateClosingOptions {
 
 /** Returns the options of ANSI/AARST MAH-2019, 6.1.2: start later, or extend the exposure. */
 export function lateClosingOptions(plan: Plan, closed: Ms, start: Ms): LateClosingOptions {
-  const { kit, visit } = plan;
+  const { visit } = plan;
   const soonest =
     visit.device === 'monitor'
       ? Math.min(extendedUntil(closed, start), averagedUntil(closed, start))
       : extendedUntil(closed, start);
   const until = Math.max(soonest, start + leastExposure(kitWindow(plan)));
-  const possible = !hoursAreKnown(plan) || until <= start + kit.maximumHours * HOUR;
+  const possible = !hoursAreKnown(plan) || until <= start + kitWindow(plan).maximumHours * HOUR;
   return { startFrom: closed + CLOSED_BEFORE.duration, leaveUntil: possible ? until : null };
 }
 
@@ -106,7 +106,7 @@ function describeOptions(plan: Plan, closed: Ms, start: Ms): string {
   const zone = plan.site.timeZone;
   const wait = `Start no earlier than ${formatInstant(startFrom, zone)}`;
   if (leaveUntil === null) return `${wait}: this kit may not be exposed long enough to make up for it.`;
-  const last = start + plan.kit.maximumHours * HOUR;
+  const last = start + kitWindow(plan).maximumHours * HOUR;
   const until = formatInstant(leaveUntil, zone);
   const open = plan.visit.end === null ? '' : ', where it is not picked up yet,';
   if (!hoursAreKnown(plan))

@@ -4,7 +4,7 @@ import { profileOf } from '../../../geometry/rules/profiles.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import type { Ms } from './clock.ts';
 import { HOUR } from './clock.ts';
-import { LEAST_EXPOSURE, LEAST_LONG_EXPOSURE, type TermLimit } from './limits.ts';
+import { LEAST_EXPOSURE, LEAST_LONG_EXPOSURE, MOST_EXPOSURE, type TermLimit } from './limits.ts';
 
 /** Why a long-term test needs no closed-building conditions. */
 export const LONG_TERM_SOURCES: readonly Source[] = LEAST_LONG_EXPOSURE.sources;
@@ -14,6 +14,10 @@ export const isLongTerm = ({ protocol }: Pick<Plan, 'protocol'>): boolean => pro
 /** Returns the minimum exposure of the plan's profile, whatever the kit allows. */
 export const leastOfTerm = (plan: Pick<Plan, 'protocol'>): TermLimit =>
   isLongTerm(plan) ? LEAST_LONG_EXPOSURE : LEAST_EXPOSURE;
+
+/** Returns the maximum exposure of the plan's profile, whatever the kit allows: infinite for a long-term test. */
+export const mostOfTerm = (plan: Pick<Plan, 'protocol'>): Ms =>
+  isLongTerm(plan) ? Number.POSITIVE_INFINITY : MOST_EXPOSURE.duration;
 
 interface Answered {
   readonly kit: Pick<Kit, 'hoursAnswered' | 'labDaysAnswered'>;
@@ -28,7 +32,10 @@ export const labDaysAreKnown = ({ kit }: Answered): boolean => kit.labDaysAnswer
 /** Returns the exposure hours that both the kit and the profile allow. */
 export function kitWindow(plan: Pick<Plan, 'kit' | 'protocol'>): Pick<Kit, 'minimumHours' | 'maximumHours'> {
   const { minimumHours, maximumHours } = plan.kit;
-  return { minimumHours: Math.max(minimumHours, leastOfTerm(plan).duration / HOUR), maximumHours };
+  return {
+    minimumHours: Math.max(minimumHours, leastOfTerm(plan).duration / HOUR),
+    maximumHours: Math.min(maximumHours, mostOfTerm(plan) / HOUR),
+  };
 }
 
 /** When the detectors of a kit may be picked up, both ends included. */
@@ -46,7 +53,7 @@ export function firstPickUp(plan: Pick<Plan, 'kit' | 'protocol'>, start: Ms): Ms
 export const leastExposure = ({ minimumHours }: Pick<Kit, 'minimumHours'>): Ms =>
   Math.max(minimumHours * HOUR, LEAST_EXPOSURE.duration);
 
-/** Returns the pick-up window. Of a kit whose maximum is below `LEAST_EXPOSURE` it is the last instant alone: no pick-up is valid. */
+/** Returns the pick-up window. Of a kit that no test of the term can use it is the last instant alone: no pick-up is valid. */
 export function pickUpWindow(start: Ms, kit: Pick<Kit, 'minimumHours' | 'maximumHours'>): PickUpWindow {
   const to = start + kit.maximumHours * HOUR;
   return { from: Math.min(start + leastExposure(kit), to), to };

@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { capital } from '../../../geometry/plan/nouns.ts';
-import { HOUR, type Ms } from './clock.ts';
-import { hoursAreKnown, leastOfTerm } from './exposure-limits.ts';
+import { DAY, HOUR, type Ms } from './clock.ts';
+import { hoursAreKnown, leastOfTerm, mostOfTerm } from './exposure-limits.ts';
 import { formatDuration } from './format-time.ts';
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
@@ -18,11 +18,18 @@ export function exposureCheck(plan: Plan, { start, startPlanned, end, planned }:
   const { minimumHours, maximumHours } = plan.kit;
   const isAnswered = hoursAreKnown(plan);
   const [least, most] = [minimumHours * HOUR, maximumHours * HOUR];
+  const longest = mostOfTerm(plan);
   const window = `${formatDuration(least)} to ${formatDuration(most)}`;
   if (isAnswered && most < term.duration) {
     return check(
       'blocked',
       `The kit may be exposed for ${formatDuration(most)} at most, and ${term.name} takes ${formatDuration(term.duration)} at least. Choose another kit.`,
+    );
+  }
+  if (isAnswered && least > longest) {
+    return check(
+      'blocked',
+      `The kit is exposed for ${formatDuration(least)} at least, and ${term.name} takes ${mostWords(longest)} at most. Choose another kit, or the list of a long-term test.`,
     );
   }
   if (start === null || end === null) {
@@ -37,7 +44,7 @@ export function exposureCheck(plan: Plan, { start, startPlanned, end, planned }:
   const verdictOf = planned ? 'Plan another pick-up.' : 'The test is invalid; keep the record and test again.';
   const fault = isAnswered ? outsideOf(exposure, least, most) : '';
   if (fault) return check('blocked', `${lay}, ${fault}. ${verdictOf}`);
-  // The published minimum holds for any kit.
+  // What is published holds for any kit.
   if (exposure < term.duration) {
     const allowed = isAnswered ? `The kit allows it, and ${term.name}` : capital(term.name);
     return check(
@@ -45,10 +52,16 @@ export function exposureCheck(plan: Plan, { start, startPlanned, end, planned }:
       `${lay}. ${allowed} of less than ${formatDuration(term.duration)} is not accepted. ${verdictOf}`,
     );
   }
+  if (exposure > longest) {
+    const allowed = isAnswered ? `The kit allows it, and ${term.name}` : capital(term.name);
+    return check('blocked', `${lay}. ${allowed} of more than ${mostWords(longest)} is not accepted. ${verdictOf}`);
+  }
   return isAnswered
     ? check('clear', `${lay}: within the kit's ${window}.`)
     : check('unknown', `${lay}. ${HOURS_NEEDED}`);
 }
+
+const mostWords = (limit: Ms): string => `${formatDuration(limit)} (${limit / DAY} days)`;
 
 /** Returns how far an exposure is outside the limits of a kit, all in ms; empty where it is within them. */
 function outsideOf(exposure: Ms, least: Ms, most: Ms): string {

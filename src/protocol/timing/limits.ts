@@ -55,6 +55,9 @@ export const LEAST_EXPOSURE: TermLimit = {
   sources: [ILLINOIS_RULES('(b)(1)'), PENNSYLVANIA_RULES('(a)(4)(ii)')],
 };
 
+/** Maximum exposure of any short-term test: a longer one is a long-term test, which has other lists and steps. */
+export const MOST_EXPOSURE: TimeLimit = { duration: 90 * 24 * HOUR, sources: LEAST_EXPOSURE.sources };
+
 /** Minimum exposure of a long-term test. */
 export const LEAST_LONG_EXPOSURE: TermLimit = {
   name: 'a long-term test',

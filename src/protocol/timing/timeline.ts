@@ -7,6 +7,7 @@ import {
   kitWindow,
   labDaysAreKnown,
   leastOfTerm,
+  mostOfTerm,
   pickUpWindow,
 } from './exposure-limits.ts';
 import { formatDay, formatDuration, formatShortInstant, formatTimeOfDay } from './format-time.ts';
@@ -117,6 +118,8 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
   const term = leastOfTerm(plan);
   const shorter =
     kit.minimumHours * HOUR < term.duration ? `, and ${term.name} takes ${formatDuration(term.duration)} at least` : '';
+  const most = mostOfTerm(plan);
+  const longer = kit.maximumHours * HOUR > most ? `, and ${term.name} takes ${formatDuration(most)} at most` : '';
   const laboratory: readonly TimelineBar[] =
     visit.device === 'monitor'
       ? []
@@ -140,7 +143,7 @@ function after(plan: Plan, start: Ms): readonly TimelineBar[] {
     name: 'Pick-up window',
     ...pickUpWindow(start, kitWindow(plan)),
     kind: 'open',
-    why: `The kit requires ${kit.minimumHours} to ${kit.maximumHours} h${shorter}.`,
+    why: `The kit requires ${kit.minimumHours} to ${kit.maximumHours} h${shorter}${longer}.`,
   };
   return [
     ...(hoursAreKnown(plan) ? [window] : []),

@@ -38,6 +38,27 @@ describe('exposure', () => {
     );
   });
 
+  // The same clauses: a short-term test is of 48 h to 90 days (32 IAC 422.130(b)(1), 25 Pa. Code 240.310(a)(4)(ii)).
+  it('90 days at most, whatever a kit says', () => {
+    const start = at('5-1 9:00');
+    const track = kit(48, 8760);
+    expect(verdictOf(planWith({ start, end: at('7-30 9:00') }, track), 'exposure')).toBe('clear');
+    const longer = planWith({ closedSince: at('4-30 9:00'), start, end: at('7-30 9:01') }, track);
+    const check = timingReport(longer).checks.find(({ rule }) => rule === 'exposure');
+    expect(check).toMatchObject({
+      verdict: 'blocked',
+      detail: expect.stringContaining('of more than 2160 h (90 days)'),
+    });
+    expect(visitValidity(longer)).toBe('not-evaluated');
+    expect(timingReport(planWith({ start }, track)).latestEnd).toBe('2026-07-30T09:00:00-04:00');
+    // Also while nobody has entered the hours of the kit.
+    const assumed = { kit: { ...track.kit, hoursAnswered: false } };
+    expect(verdictOf(planWith({ start, end: at('7-30 9:01') }, assumed), 'exposure')).toBe('blocked');
+    // A kit for a year cannot be used for it at all.
+    expect(verdictOf(planWith({ start, end: at('8-9 9:00') }, kit(2200, 8760)), 'exposure')).toBe('blocked');
+    expect(verdictOf(planWith({ start }, kit(2200, 8760)), 'exposure')).toBe('blocked');
+  });
+
   it('may be picked up after 48 h at the soonest, also with a kit that allows less', () => {
     const report = timingReport(planWith({ start: at('5-1 9:00') }, kit(20, 96)));
     expect(report.earliestEnd).toBe('2026-05-03T09:00:00-04:00');
