@@ -3,6 +3,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { EarlierResult } from '../../../geometry/plan/test-record.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { describePair } from './describe-pair.ts';
+import { mayLower } from './earlier-results.ts';
 import { asNumber, compare, decimalText, type Exact, rounded } from './exact.ts';
 import type { LocationReport } from './location-report.ts';
 import { NEXT_STEP_SOURCES } from './next-step-sources.ts';
@@ -86,7 +87,8 @@ function meanText(mean: Exact): string {
 export const BELOW_LIMIT_NOTE =
   'Below the detection limit: the laboratory could not tell this from zero. It counts as the limit itself, the most that it can be.';
 
-function earlierWords({ site, display, earlier: all = [] }: Plan, report: LocationReport): readonly string[] {
+function earlierWords(plan: Plan, report: LocationReport): readonly string[] {
+  const { site, display, earlier: all = [] } = plan;
   const { earlier, withEarlier } = report;
   const { shortTerm, longTerm, withoutLocation } = earlier;
   const describeEarlier = (kind: string, result: EarlierResult) =>
@@ -97,6 +99,8 @@ function earlierWords({ site, display, earlier: all = [] }: Plan, report: Locati
     lines.push(`With it: ${radonText(withEarlier, display.radon)} on average.`);
   } else if (shortTerm && site.purpose === 'after-mitigation') {
     lines.push('After mitigation it is not averaged in: it measured the house before the system.');
+  } else if (shortTerm && !mayLower(plan, shortTerm) && report.pairStatus !== 'straddles-by-two') {
+    lines.push('It does not lower this result: only a test with a day in the 2 years before this one does.');
   }
   if (longTerm) lines.push(describeEarlier('long-term', longTerm));
   const counted = [shortTerm, longTerm].filter((each) => each !== null).length;

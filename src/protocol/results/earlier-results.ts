@@ -1,6 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { EarlierResult } from '../../../geometry/plan/test-record.ts';
-import { msOf } from '../timing/clock.ts';
+import { DAY, msOf } from '../timing/clock.ts';
 import { compare } from './exact.ts';
 import { type LocationResults, locations } from './locations.ts';
 import { inPicocuries } from './radon.ts';
@@ -35,6 +35,18 @@ function highest(results: readonly EarlierResult[]): EarlierResult | null {
     (most, each) => (!most || compare(inPicocuries(each), inPicocuries(most)) > 0 ? each : most),
     null,
   );
+}
+
+/**
+ * How long before this test an earlier result still lowers it: a home is tested again within 2 years (32 Ill. Adm. Code Part 422, App. B, the
+ * strict term), so an older result stands for nothing. Our reading: no text says how far apart a test and its follow-up may be.
+ */
+const STANDS_FOR = 730 * DAY;
+
+/** Whether an earlier result may lower the result of this test. One that makes it stricter counts, of whatever day. */
+export function mayLower({ visit }: Plan, { at }: Pick<EarlierResult, 'at'>): boolean {
+  const [then, start] = [msOf(at), msOf(visit.start)];
+  return then !== null && start !== null && then < start && start - then <= STANDS_FOR;
 }
 
 /** Returns what is wrong with the date of an earlier result, which must be before this test; empty where nothing is. */

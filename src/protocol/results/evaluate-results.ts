@@ -3,7 +3,7 @@ import type { Reading } from '../../../geometry/plan/test-record.ts';
 import { profileOf } from '../../../geometry/rules/profiles.ts';
 import { issueText, stateForDetectors, type TestState } from '../validity/validity.ts';
 import { isAtLeast, US_ACTION_LEVEL } from './action-levels.ts';
-import { type EarlierResults, earlierResultsAt } from './earlier-results.ts';
+import { type EarlierResults, earlierResultsAt, mayLower } from './earlier-results.ts';
 import { atLeast, compare, type Exact, exact, meanOf, rounded, times } from './exact.ts';
 import type { LocationReport, PairStatus } from './location-report.ts';
 import { type LocationResults, resultsByLocation } from './locations.ts';
@@ -89,11 +89,13 @@ function straddlesActionLevel({ protocol }: Plan, { low, high }: Pair): 'no' | '
 
 /**
  * Returns the average of an initial short-term test and this one, at one decimal: ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2(b). Null
- * after mitigation: the earlier test measured the home without the system.
+ * after mitigation, for the earlier test measured the home without the system, and where only a result of these days would lower this one.
  */
-function averageWithEarlier({ site }: Plan, { shortTerm }: EarlierResults, mean: Exact): Exact | null {
-  if (!shortTerm || site.purpose === 'after-mitigation') return null;
-  return rounded(meanOf([inPicocuries(shortTerm), mean]), 1);
+function averageWithEarlier(plan: Plan, { shortTerm }: EarlierResults, mean: Exact): Exact | null {
+  if (!shortTerm || plan.site.purpose === 'after-mitigation') return null;
+  const before = inPicocuries(shortTerm);
+  if (compare(before, mean) < 0 && !mayLower(plan, shortTerm)) return null;
+  return rounded(meanOf([before, mean]), 1);
 }
 
 type Evaluated = Pick<LocationReport, 'set' | 'mean' | 'pairStatus' | 'earlier' | 'withEarlier'>;
