@@ -6,11 +6,9 @@ import { citationFor } from '../rules/citation.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { distanceCheck, nearestAndNotClear, reasonCheck, witnessTo } from './measure.ts';
 import { roomAt } from './room.ts';
+import { SAME_HEIGHT } from './side-by-side.ts';
 import { detectorSubject, SUBTRACTION } from './subjects.ts';
 import type { Check } from './types.ts';
-
-/** The greatest difference between the undersides of a pair, mm: 4 in, rounded up. */
-const HEIGHT_TOLERANCE: Mm = 102;
 
 /**
  * Checks the rim-to-rim distance to every other detector of the same pair, which must be in the same room and at the
@@ -43,7 +41,7 @@ export function checkCompanion(
 function whyApart(model: LevelModel, { base }: Detector, room: Room | null, other: Detector): string {
   if (room === null || roomAt(model, other.at) !== room)
     return 'The other detector of the pair is not in the same room.';
-  const higher = Math.abs(other.base - base) > HEIGHT_TOLERANCE + LIMIT_TOLERANCE + SUBTRACTION;
+  const higher = Math.abs(other.base - base) > SAME_HEIGHT + LIMIT_TOLERANCE + SUBTRACTION;
   return higher ? 'The other detector of the pair is at another height.' : '';
 }
 

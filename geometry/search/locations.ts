@@ -1,7 +1,8 @@
 import { neededOn } from '../check/needed-locations.ts';
+import { countLocations } from '../check/side-by-side.ts';
 import { buildLevel } from '../level/build-level.ts';
 import type { Room } from '../level/types.ts';
-import type { Detector, Level, Plan } from '../plan/model.ts';
+import type { Level, Plan } from '../plan/model.ts';
 import { levelRegion } from '../region/level-region.ts';
 import type { Probe } from '../region/types.ts';
 import { profileOf } from '../rules/profiles.ts';
@@ -16,7 +17,7 @@ export interface LevelLocations {
   readonly floorArea: number;
   /** Required number of locations; 0 if the level is not to be tested. */
   readonly needed: number;
-  /** Locations on the plan: a pair or a single detector counts as one. */
+  /** Locations on the plan: detectors side by side count as one. */
   readonly placed: number;
   readonly missing: number;
   /** Rooms that allow a detector at the probe's height, the largest free area first; mm². */
@@ -47,15 +48,10 @@ export function testLocations(plan: Plan, probe: Probe): Locations {
 function levelLocations(plan: Plan, level: Level, probe: Probe, areaEach: number | null): LevelLocations {
   const model = buildLevel(level);
   const { bar, floorArea, needed } = neededOn(plan, level, areaEach);
-  const placed = locationCount(level.detectors);
+  const placed = countLocations(level.detectors);
   const rooms = levelRegion(plan, model, probe)
     .rooms.filter(({ area }) => area > 0)
     .map(({ room, area }) => ({ room, area }))
     .sort((a, b) => b.area - a.area);
   return { level, bar, floorArea, needed, placed, missing: Math.max(0, needed - placed), rooms };
-}
-
-/** Detectors side by side are one location. */
-function locationCount(detectors: readonly Detector[]): number {
-  return new Set(detectors.map(({ id, pair }) => (pair === null ? `single ${id}` : `pair ${pair}`))).size;
 }

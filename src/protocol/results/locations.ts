@@ -1,15 +1,8 @@
+import { areSideBySide } from '../../../geometry/check/side-by-side.ts';
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import type { Reading } from '../../../geometry/plan/test-record.ts';
-import { distance } from '../../../geometry/plane/point.ts';
-import { LIMIT_TOLERANCE } from '../../../geometry/plane/tolerances.ts';
 import { detectorLabel } from '../detector-label.ts';
-
-/**
- * Greatest distance of a collocated pair, mm, rim to rim in plan: 8 in between the outer surfaces of the devices (ANSI/AARST MALB-2014 with
- * 1/21 revisions, 8.1.2(a); MAH-2019, 8.5.2(d)). Farther apart, detectors are two locations and never averaged.
- */
-const COLLOCATED_WITHIN = 203.2;
 
 /** The detectors of one location and their results. */
 export interface LocationResults {
@@ -26,7 +19,7 @@ export interface LocationResults {
 }
 
 /**
- * Returns the results of a plan by location. Detectors of one pair mark, on one level and within `COLLOCATED_WITHIN` of each other, are one
+ * Returns the results of a plan by location. Detectors of one pair mark, on one level and side by side, are one
  * location; every other detector is one. Locations without a result are left out.
  */
 export function resultsByLocation(plan: Plan): readonly LocationResults[] {
@@ -56,11 +49,7 @@ function locationsOn({ detectors }: Level): readonly Location[] {
 
 /** Compares every two: of three in a row the outer two may be too far apart. */
 function areCollocated(detectors: readonly Detector[]): boolean {
-  return detectors.every((a, i) =>
-    detectors
-      .slice(i + 1)
-      .every((b) => distance(a.at, b.at) - a.radius - b.radius <= COLLOCATED_WITHIN + LIMIT_TOLERANCE),
-  );
+  return detectors.every((a, i) => detectors.slice(i + 1).every((b) => areSideBySide(a, b)));
 }
 
 function resultsAt(plan: Plan, level: Level, { pair, detectors, apart }: Location): LocationResults {

@@ -1,5 +1,6 @@
 import { levelsMaybeOnGround } from '../../../geometry/check/level.ts';
 import { levelsToTest } from '../../../geometry/check/needed-locations.ts';
+import { countLocations } from '../../../geometry/check/side-by-side.ts';
 import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { levelName } from '../../../geometry/plan/nouns.ts';
@@ -45,7 +46,9 @@ function levelsWithoutResult(plan: Plan, valid: readonly LocationReport[]): read
     (level) => `what is under the floor of ${levelName(level)} is not answered`,
   );
   const lacking = levelsToTest(plan).flatMap(({ level, needed }) => {
-    const here = valid.filter(({ set }) => set.level.id === level.id).length;
+    const here = countLocations(
+      valid.filter(({ set }) => set.level.id === level.id).flatMap(({ set }) => set.detectors),
+    );
     if (here >= needed) return [];
     const name = levelName(level);
     return here === 0 && needed === 1

@@ -337,6 +337,24 @@ describe('separate locations', () => {
     ]);
   });
 
+  // The same clauses: from surface to surface, so one above the other too. Our own pairs stand within 4 in (102 mm) of one height.
+  it.each([
+    [152.4, 102, 1],
+    [203.2, 102, 1],
+    [0, 228.6, 1],
+    [152.4, 159, 1],
+    [152.4, 161, 2],
+    [0, 229, 2],
+    [152.4, 600, 2],
+  ])('%d mm apart in plan and %d mm in height: %d', (gap, rise, count) => {
+    const plan = planWith([3, 9], {}, gap);
+    const levels = plan.levels.map((level) => ({
+      ...level,
+      detectors: level.detectors.map((one, i) => ({ ...one, base: one.base + i * rise })),
+    }));
+    expect(evaluateResults({ ...plan, levels }, HOLDS)).toHaveLength(count);
+  });
+
   it('on two levels are two, whatever their mark', () => {
     const plan = planWith([3, 9]);
     const [level] = plan.levels;

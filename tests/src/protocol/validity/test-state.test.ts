@@ -254,6 +254,17 @@ describe('the house', () => {
     expect(testState(plan).validity).toBe('holds');
     const house = homeStep(plan, setsOf(plan));
     expect(house).toMatchObject({ step: 'unknown', text: expect.stringContaining('1 of 2 locations') });
+    // ANSI/AARST MAH-2019, 8.5.2(d): within 8 in they are one location, marked as a pair or not.
+    const unmarked = plan.levels.map((level) => ({
+      ...level,
+      detectors: level.detectors.map((one) => ({ ...one, pair: null })),
+    }));
+    const single = { ...plan, levels: unmarked };
+    expect(testState(single).validity).toBe('holds');
+    expect(homeStep(single, setsOf(single))).toMatchObject({
+      step: 'unknown',
+      text: expect.stringContaining('1 of 2 locations'),
+    });
   });
 
   it('ranks every step', () => {
