@@ -26,8 +26,22 @@ function mitigationSources({ site }: Plan): readonly Source[] {
   return [...MITIGATION_BEFORE_ITS_TEST.sources, ...AFTER_MITIGATION_WITHIN.sources];
 }
 
-/** Returns the check of how long a mitigation system ran before the start. */
-export function mitigationCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingCheck {
+/** Returns the check of how long a mitigation system ran before the start. What the report says to the contrary leaves it unknown. */
+export function mitigationCheck(plan: Plan, times: VisitTimes): TimingCheck {
+  const check = runningCheck(plan, times);
+  const seen = plan.report?.mitigation?.seen;
+  const doubt = seen === undefined ? '' : (SEEN_OTHERWISE[seen] ?? '');
+  const passes = check.verdict === 'clear' || check.verdict === 'tight';
+  return passes && doubt ? { ...check, verdict: 'unknown', detail: `${check.detail} ${doubt}` } : check;
+}
+
+type Seen = NonNullable<NonNullable<Plan['report']>['mitigation']>['seen'];
+const SEEN_OTHERWISE: Partial<Readonly<Record<Seen, string>>> = {
+  none: 'The report says that there is no system: review both.',
+  'not-running': 'The report says that it was seen not running: review both.',
+};
+
+function runningCheck(plan: Plan, { mitigation, start }: VisitTimes): TimingCheck {
   const { timeZone } = plan.site;
   const check = (verdict: TimingCheck['verdict'], detail: string): TimingCheck => ({
     rule: 'mitigation-system',

@@ -170,6 +170,20 @@ describe('a mitigation system that the report names', () => {
   it.each(['none', 'unknown'] as const)('%s, asks for nothing', (seen) => {
     expect(seenAs(seen).validity).toBe('holds');
   });
+
+  // ANSI/AARST MAH-2019, 7.3.2, and the EPA checklist: it runs throughout. A record that says otherwise is no pass.
+  it.each([
+    ['running', 'holds'],
+    ['unknown', 'holds'],
+    ['not-running', 'unknown'],
+    ['none', 'unknown'],
+  ] as const)('%s, beside times and an answer that say it ran: %s', (seen, validity) => {
+    const visit = { ...GOOD_VISIT, mitigationOnSince: '2026-03-01T09:00:00-05:00' };
+    for (const of of ['own-household', 'after-mitigation'] as const) {
+      const plan = validTestPlan([1, 1.1], { visit, report: { mitigation: { seen, note: '' } } });
+      expect(testState({ ...plan, site: { ...plan.site, purpose: of } }).validity).toBe(validity);
+    }
+  });
 });
 
 describe('what is under the floor of another level, while nobody has answered it', () => {
