@@ -33,18 +33,21 @@ export const AIR_ITEMS: readonly ConditionItem[] = [
     name: 'Air handler not on continuous fan',
     deviationEffect: 'professional-review',
     correction: 'Set it to automatic and note since when.',
+    shownBy: ['supply-register', 'return-grille'],
   },
   {
     id: 'exhausts-moderate',
     name: 'Dryer, range hood and bath fans not overused',
     deviationEffect: 'professional-review',
     correction: 'Note which one ran and for how long.',
+    shownBy: ['exhaust-fan', 'dryer'],
   },
   {
     id: 'window-air-conditioner-recirculating',
     name: 'Window air conditioners recirculating',
     deviationEffect: 'professional-review',
     correction: 'Close its vent or switch it off, and note since when.',
+    shownBy: ['window-air-conditioner'],
   },
   {
     id: 'combustion-air-open',

@@ -1,3 +1,4 @@
+import type { FixtureKind } from '../../../geometry/plan/model.ts';
 import type { Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { Validity } from '../validity/validity.ts';
 
@@ -18,6 +19,8 @@ export interface ConditionItem {
   readonly anyTerm?: true;
   /** Every building has it: "not applicable" is not accepted. */
   readonly everyHouse?: true;
+  /** A building with one of these drawn has it too. */
+  readonly shownBy?: readonly FixtureKind[];
 }
 
 /** A checklist item with its state. */

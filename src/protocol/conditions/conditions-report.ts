@@ -109,7 +109,7 @@ export function furtherAnswers(plan: Plan, id: string): readonly Condition[] {
 function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
   const answer = recordedCondition(plan, item.id);
   const answered = answer?.state ?? 'unknown';
-  const mayBeNone = !item.everyHouse && !(item.onlyWith && hasMitigation(plan));
+  const mayBeNone = !item.everyHouse && !isDrawn(plan, item) && !(item.onlyWith && hasMitigation(plan));
   const touched = item.id === 'not-disturbed' ? tamperedDetectors(plan) : [];
   const drawnItems = drawnNearby(plan, item);
   const drawn = drawnItems !== '';
@@ -171,6 +171,9 @@ function describeBeforeStart(
   const later = deviationEffect === 'not-evaluated' ? ` Start later: ${soonest}.` : '';
   return `Found before the start. ${correction}${later} Answer again once it is corrected.`;
 }
+
+const isDrawn = ({ levels }: Plan, { shownBy = [] }: ConditionItem): boolean =>
+  levels.some(({ fixtures }) => fixtures.some(({ kind }) => shownBy.includes(kind)));
 
 /** Returns a sentence with the drawn machines that an item is about; empty for none. */
 function drawnNearby(plan: Plan, { id }: ConditionItem): string {

@@ -15,6 +15,7 @@ export const OTHER_ITEMS: readonly ConditionItem[] = [
     name: 'Fireplaces off',
     deviationEffect: 'professional-review',
     correction: 'Note when it burned and for how long.',
+    shownBy: ['fireplace', 'wood-stove'],
   },
   {
     id: 'room-machines-off',

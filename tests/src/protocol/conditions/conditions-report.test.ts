@@ -275,6 +275,25 @@ describe('"not applicable"', () => {
     },
   );
 
+  // "Not applicable" says that the house has none. Common practice, no published source: a drawing that shows one contradicts it.
+  it.each([
+    ['fireplaces-off', 'fireplace'],
+    ['fireplaces-off', 'wood-stove'],
+    ['exhausts-moderate', 'exhaust-fan'],
+    ['exhausts-moderate', 'dryer'],
+    ['air-handler-not-continuous', 'supply-register'],
+    ['air-handler-not-continuous', 'return-grille'],
+    ['window-air-conditioner-recirculating', 'window-air-conditioner'],
+  ] as const)('is no answer for %s where a %s is drawn, however far from the detectors', (id, kind) => {
+    const shape = { circle: { center: [50_000, 0], radius: 300 } } as const;
+    const fixtures = [{ id: 'f1', kind, name: '', shape, bottom: 0, top: 600, stream: null }];
+    const levels = emptyPlan().levels.map((level) => ({ ...level, fixtures }));
+    const plan = planWith(keptBut(said(id, 'not-applicable')), { levels });
+    expect(rowFor(plan, id)).toMatchObject({ state: 'unknown', answered: 'not-applicable', canBeAbsent: false });
+    expect(conditionsReport(plan).validity).toBe('unknown');
+    expect(conditionsReport(planWith(keptBut(said(id, 'kept')), { levels })).validity).toBe('holds');
+  });
+
   it('is no answer for the mitigation system where the plan shows one', () => {
     const none = said('mitigation-running', 'not-applicable');
     expect(rowFor(planWith([none]), none.item)?.state).toBe('not-applicable');
