@@ -127,7 +127,11 @@ export const OHIO: Profile = profile({
   about: 'Ohio Adm. Code 3701-69-07 Appendix A (2012), A.1 read in the primary text as far as it was visible',
   term: 'short',
   rules: [
-    roomRule([...DAMP, 'utility'], OH('A.1.a-b'), ourReading('A.1.a names rooms that are lived in', ['utility'])),
+    roomRule(
+      [...DAMP, ...LIVED_IN_ONLY],
+      OH('A.1.a-b'),
+      ourReading('A.1.a names rooms that are lived in', LIVED_IN_ONLY),
+    ),
     rule(FRAME.eachOnGround, { of: 'level', choice: 'each-on-the-ground' }, {}, OH('A.1')),
     rule(FRAME.height, { of: 'height' }, { least: inches(20), most: feet(6) }, OH('A.1')),
     rule(

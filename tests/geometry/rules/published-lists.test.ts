@@ -312,7 +312,7 @@ describe('rooms that the lists bar', () => {
       'hall',
       'garage',
     ],
-    [OH]: ['kitchen', 'bathroom', 'laundry', 'spa', 'utility', ...OURS],
+    [OH]: ['kitchen', 'bathroom', 'laundry', 'spa', 'storage', 'utility', ...OURS],
     [HC]: ['kitchen', 'bathroom', 'laundry', ...OURS],
   };
   const cases = Object.entries(BARRED).flatMap(([profile, barred]) =>
@@ -351,6 +351,8 @@ describe('where a room is barred from', () => {
     [IL, 'kitchen', ['primary']],
     [IL, 'storage', ['our-reading']],
     [IL, 'stair', ['common-practice']],
+    // Ohio Adm. Code 3701-69-07 App. A, A.1.a names regularly occupied rooms, as 32 Ill. Adm. Code 422.130(a)(1)(A) does.
+    [OH, 'storage', ['our-reading']],
     [OH, 'crawlspace', ['common-practice']],
     [HC, 'closet', ['secondary']],
     [HC, 'garage', ['common-practice']],
