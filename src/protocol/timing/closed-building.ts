@@ -1,6 +1,13 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { HOUR, type Ms } from './clock.ts';
-import { hoursAreKnown, isLongTerm, kitWindow, LONG_TERM_SOURCES, leastExposure } from './exposure-limits.ts';
+import {
+  hoursAreKnown,
+  isLongTerm,
+  kitWindow,
+  LONG_TERM_SOURCES,
+  leastExposure,
+  leastOfTerm,
+} from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { CLOSED_BEFORE, limitWords, MONITOR_HOURS, SHORT_TEST } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
@@ -63,9 +70,16 @@ function lateCheck(
     );
   }
   if (end !== null && plan.visit.device === 'monitor' && end >= averagedUntil(closed, start)) {
+    const from = closed + CLOSED_BEFORE.duration;
+    const first = formatInstant(from, zone);
+    // Nothing records which hours a result is the average of.
+    const way =
+      end - from >= leastOfTerm(plan).duration
+        ? `average those, and record ${first} as the start.`
+        : 'whether the result is their average is not recorded, and a certified or licensed professional decides.';
     return check(
-      'tight',
-      `${lead}. Average the monitor's hours from ${formatInstant(closed + CLOSED_BEFORE.duration, zone)} on, at least ${limitWords(MONITOR_HOURS)} in one run.`,
+      'unknown',
+      `${lead}. Of the monitor's hours those from ${first} on count, at least ${limitWords(MONITOR_HOURS)} in one run: ${way}`,
     );
   }
   return check(

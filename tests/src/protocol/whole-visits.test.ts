@@ -70,13 +70,13 @@ function wholeJob(seed: number): Plan {
     lookedFor: slip() ? EVERYTHING.filter(() => dice.chance(0.7)) : EVERYTHING,
     detectors: level.detectors.map((each) => ({ ...each, support: slip() ? null : ('stand' as const) })),
   }));
-  const end = slip() ? null : at(dice.pick([48, 60, 60, 62, 62, 96, 96, 47.9, 2300]));
+  const end = slip() ? null : at(dice.pick([48, 60, 60, 62, 62, 96, 96, 47.9, 2100, 2300]));
   const states = ['kept', 'broken', 'unknown', 'not-applicable'] as const;
   const readings = levels
     .flatMap(({ detectors }) => detectors)
     .flatMap(({ id }): Reading[] => {
       if (slip()) return [];
-      const value = dice.int(0, 120) / 10;
+      const value = dice.int(0, 60) / 10;
       return [
         dice.chance(0.8) ? { detector: id, value, unit: 'pCi/L' } : { detector: id, value: 20 * value, unit: 'Bq/m3' },
       ];
