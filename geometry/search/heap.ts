@@ -14,20 +14,24 @@ export class Heap<Item> {
   }
 
   push(item: Item, rank: number): void {
-    const { items, ranks } = this;
+    const { items, ranks, turns } = this;
     let k = items.length;
     const turn = this.added++;
     items.push(item);
     ranks.push(rank);
-    this.turns.push(turn);
+    turns.push(turn);
     while (k > 0) {
       const parent = (k - 1) >> 1;
       // The item added last comes before its equals.
       if (!(rank >= (ranks[parent] as number))) break;
-      this.move(parent, k);
+      items[k] = items[parent] as Item;
+      ranks[k] = ranks[parent] as number;
+      turns[k] = turns[parent] as number;
       k = parent;
     }
-    this.place(k, item, rank, turn);
+    items[k] = item;
+    ranks[k] = rank;
+    turns[k] = turn;
   }
 
   pop(): Item | null {
@@ -43,7 +47,7 @@ export class Heap<Item> {
 
   /** Puts an item in place of the first. */
   private sink(item: Item, rank: number, turn: number): void {
-    const { ranks, turns } = this;
+    const { items, ranks, turns } = this;
     const count = ranks.length;
     let k = 0;
     for (;;) {
@@ -52,20 +56,14 @@ export class Heap<Item> {
       const right = child + 1;
       if (right < count && this.isBefore(right, ranks[child] as number, turns[child] as number)) child = right;
       if (!this.isBefore(child, rank, turn)) break;
-      this.move(child, k);
+      items[k] = items[child] as Item;
+      ranks[k] = ranks[child] as number;
+      turns[k] = turns[child] as number;
       k = child;
     }
-    this.place(k, item, rank, turn);
-  }
-
-  private move(from: number, to: number): void {
-    this.place(to, this.items[from] as Item, this.ranks[from] as number, this.turns[from] as number);
-  }
-
-  private place(k: number, item: Item, rank: number, turn: number): void {
-    this.items[k] = item;
-    this.ranks[k] = rank;
-    this.turns[k] = turn;
+    items[k] = item;
+    ranks[k] = rank;
+    turns[k] = turn;
   }
 
   /** Returns whether an entry comes before one with this rank and turn. */
