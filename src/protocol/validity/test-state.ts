@@ -12,6 +12,7 @@ import { TIMING_NAME } from '../timing/timing-check.ts';
 import { timingChecks } from '../timing/timing-checks.ts';
 import { DECIDING_RULES, isLaboratoryIssue } from '../timing/timing-report.ts';
 import { lacksForecast } from '../timing/weather-check.ts';
+import { loosenedNotes } from './loosened-notes.ts';
 import { type LevelPlacement, placementIssues } from './placement-issues.ts';
 import { type TestState, testStateFrom, type ValidityIssue } from './validity.ts';
 
@@ -40,7 +41,7 @@ export function testState(
       ...custodyIssues(plan),
       ...resultIssues(plan),
     ],
-    [...notes, ...weatherNotes(plan)],
+    [...loosenedNotes(plan), ...notes, ...weatherNotes(plan)],
   );
 }
 

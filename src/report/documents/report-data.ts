@@ -51,6 +51,7 @@ export function reportTable(content: ReportContent): readonly (readonly (string 
     'next step for the building',
     'start',
     'end',
+    'remarks',
   ];
   const rows = resultRows(content).flatMap(({ location, step, validity }, index) => {
     const set = sets[index];
@@ -75,6 +76,7 @@ export function reportTable(content: ReportContent): readonly (readonly (string 
         houseStep(content),
         recordedStart(plan.visit) ?? '',
         plan.visit.end ?? '',
+        state.notes.join(' '),
       ];
     });
   });

@@ -4,6 +4,7 @@ import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
 import { evaluateResults } from '../../../../src/protocol/results/evaluate-results.ts';
 import { MOST_CAUTIOUS_FIRST, NEXT_STEPS } from '../../../../src/protocol/results/next-steps.ts';
+import { testHeadline } from '../../../../src/protocol/validity/headline.ts';
 import { homeStep } from '../../../../src/protocol/validity/home-step.ts';
 import { testState } from '../../../../src/protocol/validity/test-state.ts';
 import { issueText } from '../../../../src/protocol/validity/validity.ts';
@@ -63,6 +64,20 @@ describe('where a detector sits', () => {
       expect.stringMatching(/^A2 is tight\./),
       expect.stringMatching(/^No weather forecast/),
     ]);
+  });
+
+  // Common practice, no published source: a result that a looser distance has let through says so.
+  it('with a distance looser than published holds, and is said, also in the headline', () => {
+    const overrides = [{ rule: 'sump' as const, distance: 914.4, note: 'Lid sealed.' }];
+    const plan = validTestPlan([1, 1.1], { protocol: { profile: 'home-short-term', overrides } });
+    const state = testState(plan);
+    const said = 'LOOSENED: Sump pit: 3 ft instead of the published 7 ft (Lid sealed).';
+    expect(state.validity).toBe('holds');
+    expect(state.notes).toContain(said);
+    expect(testHeadline(plan, state)).toMatchObject({ tone: 'tight', text: expect.stringContaining(said) });
+    const tightened = [{ rule: 'sump' as const, distance: 3000, note: '' }];
+    const strict = validTestPlan([1, 1.1], { protocol: { profile: 'home-short-term', overrides: tightened } });
+    expect(testState(strict).notes.join(' ')).not.toContain('Sump');
   });
 
   it('no forecast on record holds, and is said of a short-term test of less than 96 h', () => {
