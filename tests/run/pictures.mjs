@@ -113,6 +113,8 @@ async function takeQuickCard(page) {
   await tap(/^far wall, 2 of 5 from the left/);
   await tap(/^I looked on this whole floor: no /);
   await tap('A small table that I can move');
+  await page.getByLabel('How high its top is above the floor, if you have measured it').fill('2 ft 6 in');
+  await page.keyboard.press('Enter');
   await tapIn(/^Pets/, 'No');
   await tap(/evening: /);
   await tap('Make the card');
