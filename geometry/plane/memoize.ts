@@ -39,7 +39,7 @@ export function memoizeRecent<Key extends object, Value>(
 
 /** Returns `before` when every element is identical, so that results memoized by the list's identity stay valid. */
 export function sameIfUnchanged<T>(before: readonly T[], after: readonly T[]): readonly T[] {
-  return after.every((item, index) => item === before[index]) ? before : after;
+  return after.length === before.length && after.every((item, index) => item === before[index]) ? before : after;
 }
 
 /** A function that keeps its last result. */
