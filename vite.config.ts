@@ -56,7 +56,7 @@ export default defineConfig({
             // One file: forty small ones are compressed worse and asked for one by one.
             {
               name: 'sheet',
-              test: /[\\/]src[\\/](?:editor[\\/](?!input[\\/]enter-words|overlay[\\/](?:cross-words|move-animation|note-picture|pointer-note|tracing-frame)|paint[\\/](?:note|spots)\.|tools[\\/]late[\\/]|lengths[\\/]boxes|tape[\\/](?:key-burst|tape-text))|drawing[\\/]|theme[\\/])/,
+              test: /[\\/]src[\\/](?:editor[\\/](?!input[\\/]enter-words|overlay[\\/](?:cross-words|move-animation|note-picture|pointer-note|tracing-frame)|paint[\\/](?:note|spots)\.|tools[\\/]late[\\/]|lengths[\\/]boxes|tape[\\/](?:key-burst|tape-text))|drawing[\\/](?!labels[\\/](?:paper-lines|taped)\.)|theme[\\/])/,
             },
             { name: 'start', tags: ['$initial'], priority: 1 },
             { name: 'empty-sheet', test: /[\\/]draw[\\/](?:empty-sheet|picture-button|bring-in)/, priority: 1 },

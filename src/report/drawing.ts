@@ -8,6 +8,7 @@ import { visibleEdges } from '../../geometry/region/visible-edges.ts';
 import { floorShapes, regionEdge, zoneShapes } from '../drawing/floor.ts';
 import { overallDimensions } from '../drawing/labels/dimensions.ts';
 import { layOutLabels } from '../drawing/labels/layout.ts';
+import { paperLines } from '../drawing/labels/paper-lines.ts';
 import { symbolRadius } from '../drawing/labels/tags.ts';
 import { thingShapes } from '../drawing/things.ts';
 import { openingShapes, wallShapes } from '../drawing/walls.ts';
@@ -121,8 +122,7 @@ function drawWritten(matter: SubjectMatter, view: View, area: Area, strings: boo
         ],
         parts,
       ],
-      measured,
-      taped: tapedGaps(matter, measured),
+      lines: paperLines(measured, tapedGaps(matter, measured)),
       tagWidths: ({ id }) => {
         const found = detectors.find(({ detector }) => detector.id === id);
         return found ? [tagTexts(found.detector, found.report).width * ratio] : [];

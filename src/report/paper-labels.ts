@@ -5,7 +5,7 @@ import type { Detector } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import { inked, linesPart } from '../drawing/display-list.ts';
 import type { Label, LabelMedium } from '../drawing/labels/label.ts';
-import type { MeasuredLine } from '../drawing/labels/measured.ts';
+import type { MeasuredLine } from '../drawing/labels/paper-lines.ts';
 import { slotPart } from '../drawing/labels/slot.ts';
 import type { TagPlace } from '../drawing/labels/tags.ts';
 import type { TapedGap } from '../drawing/labels/taped.ts';

@@ -8,12 +8,10 @@ import { roomWords, thingNames, zoneName } from '../words.ts';
 import { dimensionWriter, type PlacedDimension } from './dimensions.ts';
 import { takeGround } from './grounds.ts';
 import type { DimensionLabel, Label, LabelMedium, LabelSheet, RoomLabel, ThingLabel, ZoneLabel } from './label.ts';
-import { type MeasuredLine, measuredLabel } from './measured.ts';
 import { createPlacer, type Placer } from './placer.ts';
 import { roomLabel } from './rooms.ts';
-import { lineSlot, type Slot } from './slot.ts';
+import type { Slot } from './slot.ts';
 import { placeTags, type TagPlace } from './tags.ts';
-import { type TapedGap, takeTapes, tapedLabels } from './taped.ts';
 import { thingLabel } from './things.ts';
 import { zoneLabels } from './zones.ts';
 
@@ -26,15 +24,21 @@ export interface Labeled {
   readonly edges: ReadonlyMap<Zone, readonly Stretch[]>;
   /** In the order of their importance. */
   readonly dimensions: readonly (readonly PlacedDimension[])[];
-  readonly measured: readonly MeasuredLine[];
-  /** Tapes from detectors to walls, where they are to show. */
-  readonly taped?: readonly TapedGap[];
+  /** Measured lines and tapes of a printed plan; null on the screen. */
+  readonly lines: LabeledLines | null;
   /** Widths of the forms of a detector's tag, the fullest first. */
   readonly tagWidths: (detector: Detector) => readonly number[];
   /** Ground of what is written beside the labels: none may take it. */
   readonly reserved: readonly Slot[];
   /** Ground that is kept for marks and their tags, which are drawn over the labels. */
   readonly marks: readonly Slot[];
+}
+
+/** Lines with lengths on them. Their code comes with the printed plan: the start does without (`paper-lines.ts`). */
+export interface LabeledLines {
+  /** Takes their ground, so that tags stand beside them. */
+  readonly take: (sheet: LabelSheet) => void;
+  readonly write: (sheet: LabelSheet) => Pick<Labels, 'measured' | 'taped'>;
 }
 
 export interface Labels {
@@ -56,17 +60,15 @@ export interface Labels {
  * openings. What finds no room is left out, detectors last of all.
  */
 export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
-  const { plan, model, region, edges, taped: tapes = [] } = labeled;
+  const { plan, model, region, edges, lines } = labeled;
   const placer = createPlacer(medium.area, 4 * medium.type.fine);
   const sheet: LabelSheet = { ...medium, placer };
   for (const slot of labeled.reserved) placer.take(slot);
   for (const slot of labeled.marks) placer.take(slot, 'mark');
   takeGround(model, sheet);
-  for (const { from, to } of labeled.measured) placer.take(lineSlot(from, to, 0.2 * medium.type.fine), 'line');
-  takeTapes(tapes, sheet);
+  lines?.take(sheet);
   const tags = placeTags(model, labeled.tagWidths, sheet);
-  const measured = labeled.measured.map((line) => measuredLabel(line, labeled.measured, sheet));
-  const taped = tapedLabels(tapes, sheet);
+  const { measured, taped } = lines?.write(sheet) ?? { measured: [], taped: [] };
   const leftOff: string[] = [];
   const rooms = region.rooms.flatMap((each) => {
     const words = roomWords(each, plan);

@@ -8,6 +8,7 @@ import { levelRegion } from '../../../geometry/region/level-region.ts';
 import { visibleEdges } from '../../../geometry/region/visible-edges.ts';
 import type { LabelMedium } from '../../../src/drawing/labels/label.ts';
 import { layOutLabels } from '../../../src/drawing/labels/layout.ts';
+import { paperLines } from '../../../src/drawing/labels/paper-lines.ts';
 import { tapeDistances } from '../../../src/report/tape-distances.ts';
 import { textWidth } from '../../../src/report/text.ts';
 import { howMany } from '../../helpers/how-many.ts';
@@ -80,16 +81,18 @@ function laidOut(plan: Plan, mediumOf: (plan: Plan) => LabelMedium, isPaper: boo
       region,
       edges: visibleEdges(region.zones),
       dimensions: (['whole', 'string'] as const).map((row) => dimensions.filter((each) => each.row === row)),
-      measured: [],
-      taped: isPaper
-        ? level.detectors.flatMap((detector) =>
-            tapeDistances(plan, model, detector).map(({ side, line, length }) => ({
-              line,
-              words: length,
-              key: `${detector.pair ?? detector.id} ${side}`,
-            })),
+      lines: isPaper
+        ? paperLines(
+            [],
+            level.detectors.flatMap((detector) =>
+              tapeDistances(plan, model, detector).map(({ side, line, length }) => ({
+                line,
+                words: length,
+                key: `${detector.pair ?? detector.id} ${side}`,
+              })),
+            ),
           )
-        : [],
+        : null,
       tagWidths: ({ label }) =>
         [`${label} clear of what is drawn`, label].map((text) => measure(text, { size: medium.type.tag, bold: true })),
       reserved: [],

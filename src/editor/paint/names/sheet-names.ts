@@ -80,7 +80,7 @@ function layOut(pen: Pen, { plan, model, region, bar, marked, stage }: Named): S
       region,
       edges: drawnEdges(region),
       dimensions: (['whole', 'string'] as const).map((row) => all.filter((each) => each.row === row)),
-      measured: [],
+      lines: null,
       tagWidths: (detector) => labelWidths(pen, detector),
       reserved: reserved.map((slot) => planSlot(pen.view, slot)),
       marks: marks.map((slot) => planSlot(pen.view, slot)),
