@@ -5,19 +5,6 @@ import { addGrownOutline, addInsetOutline, isConvex, mostGrownPieces, mostInsetP
 import { OutlineStore } from './outline-store.ts';
 import { apexX, apexY, at, freeSide, hasApex, pieceX, pieceY, RADIUS, X0, X1, Y0, Y1 } from './pieces.ts';
 
-/** A zone: a body grown by the distance that the axis of a detector keeps from it, with its outline precomputed. */
-export interface GrownZone extends Extent {
-  readonly body: Body;
-  readonly grow: Mm;
-  /** The free part within, on top of an item that supports the detector. Null for none. */
-  readonly hole: Hole | null;
-  /** Flat pieces, see `pieces.ts`: those from `start` to `end`. Other zones have theirs in the same array. */
-  readonly outline: Float64Array;
-  readonly start: number;
-  readonly end: number;
-  readonly convex: boolean;
-}
-
 /**
  * Returns the zone of a body grown by `grow` mm, minus a hole.
  *
@@ -29,14 +16,19 @@ export function growZone(body: Body, grow: Mm, hole: Hole | null = null, store =
   const start = block.length;
   addGrownOutline(block, body, grow);
   if (hole && inset) addInsetOutline(block, inset, hole.depth);
-  return new Grown(body, grow, hole, block.data, start, block.length);
+  return new GrownZone(body, grow, hole, block.data, start, block.length);
 }
 
-/** A zone whose box is computed from that of its body: four numbers less to keep for each of thousands of zones. */
-class Grown implements GrownZone {
+/**
+ * A zone: a body grown by the distance that the axis of a detector keeps from it, with its outline precomputed. Its box is computed from that
+ * of its body: four numbers less to keep for each of thousands of zones.
+ */
+export class GrownZone implements Extent {
   readonly body: Body;
   readonly grow: Mm;
+  /** The free part within, on top of an item that supports the detector. Null for none. */
   readonly hole: Hole | null;
+  /** Flat pieces, see `pieces.ts`: those from `start` to `end`. Other zones have theirs in the same array. */
   readonly outline: Float64Array;
   readonly start: number;
   readonly end: number;
