@@ -1,11 +1,10 @@
 import { describe, expect, it, vi } from 'vitest';
 import { selectNamed } from '../../../../src/editor/named.ts';
 import { sheetNames } from '../../../../src/editor/paint/names/sheet-names.ts';
-import type { Pen } from '../../../../src/editor/paint/pen.ts';
 import { useAppStore } from '../../../../src/state/store.ts';
 import { toScreen } from '../../../../src/state/viewport.ts';
-import { THEMES } from '../../../../src/theme/tokens.ts';
 import { someOf } from '../../../helpers/how-many.ts';
+import { penInView } from '../../../helpers/pen-in-view.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 
 const target = vi.hoisted(() => ({ px: 24 }));
@@ -27,18 +26,6 @@ const STAGES = [
   [720, 330, 24],
   [1040, 760, 24],
 ] as const;
-
-/** A pen for what is in view, with letters of a middling width. */
-const penInView = (width: number, height: number): Pen => ({
-  ctx: null as never,
-  view: store().viewport,
-  measure: (text, { size }) => text.length * size * 0.55,
-  theme: THEMES.paper,
-  unit: store().plan.display.length,
-  ratio: 1,
-  area: { left: 0, top: 0, right: width, bottom: height },
-  seen: { minX: -1e6, minY: -1e6, maxX: 1e6, maxY: 1e6 },
-});
 
 /** The lengths that reach off the stage, px beyond it. */
 function offStage(width: number, height: number): readonly string[] {

@@ -7,11 +7,10 @@ import { overlap } from '../../../../src/drawing/labels/placer.ts';
 import { type Slot, slotAt } from '../../../../src/drawing/labels/slot.ts';
 import { overlayScene } from '../../../../src/editor/overlay/overlay-scene.ts';
 import { planSlot } from '../../../../src/editor/paint/names/overlay-placer.ts';
-import type { Pen } from '../../../../src/editor/paint/pen.ts';
 import { drawnMarks } from '../../../../src/editor/paint/spots.ts';
 import { useShown } from '../../../../src/state/shown.ts';
 import { useAppStore } from '../../../../src/state/store.ts';
-import { THEMES } from '../../../../src/theme/tokens.ts';
+import { penInView } from '../../../helpers/pen-in-view.ts';
 import { SAMPLE_NAMES, samplePlan } from '../../../helpers/sample-files.ts';
 
 const store = useAppStore.getState;
@@ -23,18 +22,6 @@ const STAGES = [
 /** The tag beside a cross, px. */
 const TAG = { width: 19, height: 19 };
 
-/** A pen for what is in view, with letters of a middling width. */
-const penOf = (width: number, height: number): Pen => ({
-  ctx: null as never,
-  view: store().viewport,
-  measure: (text, { size }) => text.length * size * 0.55,
-  theme: THEMES.paper,
-  unit: store().plan.display.length,
-  ratio: 1,
-  area: { left: 0, top: 0, right: width, bottom: height },
-  seen: { minX: -1e6, minY: -1e6, maxX: 1e6, maxY: 1e6 },
-});
-
 /** Marks the good places of the level in view and returns what is drawn of them and what is written below, in mm of the plan. */
 function marked(plan: Plan, level: Level, width: number, height: number) {
   store().setLevel(level.id);
@@ -42,7 +29,7 @@ function marked(plan: Plan, level: Level, width: number, height: number) {
   const found = bestSpots(plan, buildLevel(level), USUAL_DETECTOR).slice(0, 5);
   const spots = found.map(({ at }, i) => ({ name: `${i + 1}`, axes: [at], radius: 50.8, limit: null }));
   useShown.setState({ levelId: level.id, spots });
-  const pen = penOf(width, height);
+  const pen = penInView(width, height);
   const { names, placer, discs } = overlayScene(pen);
   const tags = drawnMarks(pen, level.id, () => '', placer)
     .flatMap(({ texts }) => texts)
