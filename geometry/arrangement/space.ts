@@ -1,4 +1,4 @@
-import { type Extent, overlaps, ringExtent } from '../plane/body.ts';
+import { type Extent, overlaps, ringExtent } from '../plane/extent.ts';
 import { convexHull } from '../plane/hull.ts';
 import { memoize } from '../plane/memoize.ts';
 import { vectorLength } from '../plane/point.ts';

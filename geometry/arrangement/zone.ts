@@ -1,4 +1,5 @@
-import { type Body, bodyDistance, type Extent, signedBodyDistance } from '../plane/body.ts';
+import { type Body, bodyDistance, signedBodyDistance } from '../plane/body.ts';
+import type { Extent } from '../plane/extent.ts';
 import type { Mm } from '../plane/types.ts';
 import type { Hole } from './hole.ts';
 import { addGrownOutline, addInsetOutline, isConvex, mostGrownPieces, mostInsetPieces } from './outline.ts';

@@ -1,5 +1,6 @@
 import type { Deg, Mm, Shape, XY } from '../plan/model.ts';
-import { ringExtent, shapeMiddle, shapeRing } from '../plane/body.ts';
+import { shapeMiddle, shapeRing } from '../plane/body.ts';
+import { ringExtent } from '../plane/extent.ts';
 import type { Side } from './wall-gaps.ts';
 
 /** The dimensions of a footprint. A circle has `across`, a box `width`, `depth` and `turn`. */

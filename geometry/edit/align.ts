@@ -1,5 +1,6 @@
 import type { Level, Mm, Plan, XY } from '../plan/model.ts';
-import { type Extent, shapeBody } from '../plane/body.ts';
+import { shapeBody } from '../plane/body.ts';
+import type { Extent } from '../plane/extent.ts';
 import type { EditResult } from './checked.ts';
 import { checkedLevelEdit, levelOf } from './level.ts';
 import { withIdentityKept } from './move.ts';

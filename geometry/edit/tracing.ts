@@ -1,6 +1,6 @@
 import type { Deg, Level, Mm, Plan, Tracing, XY } from '../plan/model.ts';
 import { direction, fullTurn } from '../plane/bearing.ts';
-import type { Extent } from '../plane/body.ts';
+import type { Extent } from '../plane/extent.ts';
 import { distance, roundPoint } from '../plane/point.ts';
 import type { EditResult } from './checked.ts';
 import { checkedLevelEdit } from './level.ts';

@@ -1,7 +1,7 @@
 import { Scratch } from '../arrangement/free-boundary.ts';
 import { NearbyZones } from '../arrangement/nearby-zones.ts';
 import type { Level, Opening, RoomLabel, Wall, XY } from '../plan/model.ts';
-import { type Extent, ringExtent } from '../plane/body.ts';
+import { type Extent, ringExtent } from '../plane/extent.ts';
 import { ringLabelPoint } from '../plane/label-point.ts';
 import { memoize, memoizeRecent } from '../plane/memoize.ts';
 import { comparePoints, distance } from '../plane/point.ts';

@@ -1,6 +1,7 @@
 import type { GrownZone } from '../arrangement/zone.ts';
 import type { XY } from '../plan/model.ts';
-import { bodyDistance, type Extent, ringExtent } from '../plane/body.ts';
+import { bodyDistance } from '../plane/body.ts';
+import { type Extent, ringExtent } from '../plane/extent.ts';
 import { convexHull } from '../plane/hull.ts';
 import { along, cross } from '../plane/point.ts';
 import { signedArea } from '../plane/ring.ts';

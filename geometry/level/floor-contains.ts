@@ -1,4 +1,4 @@
-import { type Extent, ringExtent } from '../plane/body.ts';
+import { type Extent, ringExtent } from '../plane/extent.ts';
 import { memoize } from '../plane/memoize.ts';
 import { ringsContain } from '../plane/ring.ts';
 import type { XY } from '../plane/types.ts';

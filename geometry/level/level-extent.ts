@@ -1,5 +1,6 @@
 import type { Level, Mm } from '../plan/model.ts';
-import { type Extent, shapeBody } from '../plane/body.ts';
+import { shapeBody } from '../plane/body.ts';
+import type { Extent } from '../plane/extent.ts';
 
 /** Returns the bounding box of everything drawn on a level, walls with their thickness; null for an empty level. */
 export function levelExtent({ walls, fixtures, objects, detectors, rooms }: Level): Extent | null {

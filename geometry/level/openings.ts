@@ -1,6 +1,6 @@
 import type { Mm, Opening, Wall, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
-import { type Extent, ringExtent } from '../plane/body.ts';
+import { type Extent, ringExtent } from '../plane/extent.ts';
 import { distance } from '../plane/point.ts';
 import type { WallGraph } from './graph.ts';
 import { SNAP_DISTANCE } from './tolerances.ts';

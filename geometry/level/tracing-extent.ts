@@ -1,5 +1,5 @@
 import type { Tracing } from '../plan/model.ts';
-import type { Extent } from '../plane/body.ts';
+import type { Extent } from '../plane/extent.ts';
 
 /** Returns the bounding box of the picture, mm. */
 export function tracingExtent({ at: [x, y], width, height, scale, turn }: Tracing): Extent {

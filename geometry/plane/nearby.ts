@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { ringExtent } from './body.ts';
+import { ringExtent } from './extent.ts';
 import type { Mm, XY } from './types.ts';
 
 /**

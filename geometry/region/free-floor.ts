@@ -6,7 +6,7 @@ import { mayReach, ringSpace, type Space } from '../arrangement/space.ts';
 import type { ArcRing } from '../arrangement/types.ts';
 import type { GrownZone } from '../arrangement/zone.ts';
 import type { LevelModel, Room, WallPiece } from '../level/types.ts';
-import { overlaps } from '../plane/body.ts';
+import { overlaps } from '../plane/extent.ts';
 import { memoize } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
 import type { Obstacle } from './obstacles.ts';

@@ -1,5 +1,5 @@
 import type { Mm, XY } from '../plan/model.ts';
-import { ringExtent } from '../plane/body.ts';
+import { ringExtent } from '../plane/extent.ts';
 import { ringsContain } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 import { edgeLength, onEdge, type Stretch } from './visible-edges.ts';

@@ -4,7 +4,7 @@ import { cutPair } from '../arrangement/crossings.ts';
 import { at, MAX_X, MAX_Y, MIN_X, MIN_Y, Pieces, STRIDE } from '../arrangement/pieces.ts';
 import type { Edge } from '../arrangement/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { type Extent, ringExtent } from '../plane/body.ts';
+import { type Extent, ringExtent } from '../plane/extent.ts';
 import { memoize } from '../plane/memoize.ts';
 import { along } from '../plane/point.ts';
 import type { RuleId } from '../rules/types.ts';

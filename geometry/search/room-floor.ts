@@ -1,6 +1,6 @@
 import type { Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
-import { type Extent, ringExtent } from '../plane/body.ts';
+import { type Extent, ringExtent } from '../plane/extent.ts';
 import { memoize } from '../plane/memoize.ts';
 import type { Ring } from '../plane/types.ts';
 

@@ -1,6 +1,6 @@
 import { levelExtent, unionExtent } from '../level/level-extent.ts';
 import type { Level } from '../plan/model.ts';
-import { type Extent, ringExtent } from '../plane/body.ts';
+import { type Extent, ringExtent } from '../plane/extent.ts';
 import { jambs } from './pick.ts';
 
 /** Returns the bounding box of these items of a level, mm; null when the level has none of them. */

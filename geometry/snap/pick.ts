@@ -1,6 +1,7 @@
 import { levelExtent, unionExtent } from '../level/level-extent.ts';
 import type { Level, Mm, Opening, Shape, Wall, XY } from '../plan/model.ts';
-import { type Extent, shapeBody, shapeMiddle, signedBodyDistance } from '../plane/body.ts';
+import { shapeBody, shapeMiddle, signedBodyDistance } from '../plane/body.ts';
+import type { Extent } from '../plane/extent.ts';
 import { along, distance, nearestOnSegment } from '../plane/point.ts';
 
 /** The list of a level that contains an item. */

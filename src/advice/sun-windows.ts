@@ -2,7 +2,7 @@ import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { openingMiddle, subjectName } from '../../geometry/messages/subject.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
-import { ringExtent } from '../../geometry/plane/body.ts';
+import { ringExtent } from '../../geometry/plane/extent.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { keepSunFloor, sunFloor } from '../../geometry/sun/sun-floor.ts';

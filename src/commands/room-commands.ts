@@ -1,5 +1,5 @@
 import { counted } from '../../geometry/messages/index.ts';
-import { ringExtent } from '../../geometry/plane/body.ts';
+import { ringExtent } from '../../geometry/plane/extent.ts';
 import { itemsWithin } from '../../geometry/snap/pick.ts';
 import { selectLevel } from '../state/selectors.ts';
 import { type Command, isOnFloor, type Target } from './command.ts';

@@ -1,7 +1,7 @@
 /** The plan as a list of shapes and texts, for any backend to draw in the order of the list. */
 import type { Edge } from '../../geometry/arrangement/types.ts';
 import type { Mm, XY } from '../../geometry/plan/model.ts';
-import type { Extent } from '../../geometry/plane/body.ts';
+import type { Extent } from '../../geometry/plane/extent.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import type { ColorRole, Ink } from './inks.ts';
 

@@ -9,7 +9,8 @@ import type {
   Stream,
   XY,
 } from '../../geometry/plan/model.ts';
-import { type Extent, shapeBody, shapeMiddle, shapeRing } from '../../geometry/plane/body.ts';
+import { shapeBody, shapeMiddle, shapeRing } from '../../geometry/plane/body.ts';
+import type { Extent } from '../../geometry/plane/extent.ts';
 import { memoize } from '../../geometry/plane/memoize.ts';
 import { arc, discsPart, inked, linesPart, type Part, polar, ringsPart, type Shape } from './display-list.ts';
 import type { ColorRole } from './inks.ts';

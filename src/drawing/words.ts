@@ -2,7 +2,7 @@ import type { Check } from '../../geometry/check/types.ts';
 import type { Room } from '../../geometry/level/types.ts';
 import { capital, checkFigures, FIXTURE_NOUN, figureWithLimit, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
 import type { Level, Plan, XY } from '../../geometry/plan/model.ts';
-import { ringExtent } from '../../geometry/plane/body.ts';
+import { ringExtent } from '../../geometry/plane/extent.ts';
 import { signedArea } from '../../geometry/plane/ring.ts';
 import type { RoomRegion, Zone } from '../../geometry/region/types.ts';
 import { ruleOf } from '../../geometry/rules/profiles.ts';

@@ -1,5 +1,5 @@
 import type { OpeningBody, WallJoint, WallPiece } from '../../geometry/level/types.ts';
-import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
+import { type Extent, ringExtent } from '../../geometry/plane/extent.ts';
 import { memoize } from '../../geometry/plane/memoize.ts';
 import type { RoomRegion } from '../../geometry/region/types.ts';
 

@@ -1,7 +1,8 @@
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Fixture, Mm, PlanObject } from '../../geometry/plan/model.ts';
 import { capital, FIXTURE_NOUN } from '../../geometry/plan/nouns.ts';
-import { type Extent, ringExtent, shapeMiddle } from '../../geometry/plane/body.ts';
+import { shapeMiddle } from '../../geometry/plane/body.ts';
+import { type Extent, ringExtent } from '../../geometry/plane/extent.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { floorShapes } from '../drawing/floor.ts';

@@ -3,7 +3,7 @@ import { runningDimensions, wholeDimensions } from '../../geometry/dimension/run
 import { levelExtent } from '../../geometry/level/level-extent.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { toneOf } from '../../geometry/messages/index.ts';
-import { ringExtent } from '../../geometry/plane/body.ts';
+import { ringExtent } from '../../geometry/plane/extent.ts';
 import { visibleEdges } from '../../geometry/region/visible-edges.ts';
 import { floorShapes, regionEdge, zoneShapes } from '../drawing/floor.ts';
 import { overallDimensions } from '../drawing/labels/dimensions.ts';

@@ -1,6 +1,6 @@
 /** The only place where mm of the house become mm of paper. */
 import type { XY } from '../../geometry/plan/model.ts';
-import type { Extent } from '../../geometry/plane/body.ts';
+import type { Extent } from '../../geometry/plane/extent.ts';
 import type { Area } from './paper.ts';
 import type { DrawingScale } from './scale.ts';
 

@@ -2,7 +2,7 @@ import { runningDimensions } from '../../geometry/dimension/running-dimensions.t
 import { levelExtent, unionExtent } from '../../geometry/level/level-extent.ts';
 import { tracingExtent } from '../../geometry/level/tracing-extent.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
-import { type Extent, ringExtent } from '../../geometry/plane/body.ts';
+import { type Extent, ringExtent } from '../../geometry/plane/extent.ts';
 import { dimensionStepPx, minTargetPx } from '../theme/target-size.ts';
 import { DIMENSION_PX, TYPE_PX } from '../theme/tokens.ts';
 import type { AppState, GetState, SetState, ViewActions, ViewState } from './app-state.ts';

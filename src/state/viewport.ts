@@ -1,5 +1,5 @@
 import type { XY } from '../../geometry/plan/model.ts';
-import type { Extent } from '../../geometry/plane/body.ts';
+import type { Extent } from '../../geometry/plane/extent.ts';
 
 /** Where the sheet lies on the screen: pixel = mm * scale + offset. The only place where px and mm meet. */
 export interface Viewport {

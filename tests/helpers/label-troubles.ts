@@ -1,7 +1,8 @@
 /** What is wrong with the labels of a plan, by geometry of its own: nothing here asks the placer. */
 import type { LevelModel, Room } from '../../geometry/level/types.ts';
 import type { Detector, XY } from '../../geometry/plan/model.ts';
-import { ringExtent, shapeMiddle, shapeRing } from '../../geometry/plane/body.ts';
+import { shapeMiddle, shapeRing } from '../../geometry/plane/body.ts';
+import { ringExtent } from '../../geometry/plane/extent.ts';
 import { memoize } from '../../geometry/plane/memoize.ts';
 import { doorSwing } from '../../geometry/snap/opening-symbol.ts';
 import type { Part } from '../../src/drawing/display-list.ts';

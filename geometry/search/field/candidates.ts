@@ -1,5 +1,5 @@
 import type { Mm } from '../../plan/model.ts';
-import type { Extent } from '../../plane/body.ts';
+import type { Extent } from '../../plane/extent.ts';
 import { Undominated } from './dominance.ts';
 import { pieceMargin } from './piece-margin.ts';
 import { INSIDE, type Primitives, STRIDE } from './primitives.ts';

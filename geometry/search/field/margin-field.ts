@@ -3,7 +3,7 @@ import type { Subject } from '../../check/subjects.ts';
 import { levelExtent } from '../../level/level-extent.ts';
 import type { LevelModel } from '../../level/types.ts';
 import type { Mm, Plan } from '../../plan/model.ts';
-import type { Extent } from '../../plane/body.ts';
+import type { Extent } from '../../plane/extent.ts';
 import type { Probe } from '../../region/types.ts';
 import { effectiveRules } from '../../rules/profiles.ts';
 import type { RuleId } from '../../rules/types.ts';

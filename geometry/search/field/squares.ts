@@ -1,5 +1,5 @@
 import type { Mm } from '../../plan/model.ts';
-import type { Extent } from '../../plane/body.ts';
+import type { Extent } from '../../plane/extent.ts';
 import { type Candidates, COARSEST } from './candidates.ts';
 
 /**

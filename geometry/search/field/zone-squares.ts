@@ -1,5 +1,5 @@
 import type { Mm } from '../../plan/model.ts';
-import type { Extent } from '../../plane/body.ts';
+import type { Extent } from '../../plane/extent.ts';
 import { vectorLength } from '../../plane/point.ts';
 import { pieceMargin } from './piece-margin.ts';
 import { HANGING, INSIDE, type Primitives, SECTOR, STRIDE } from './primitives.ts';

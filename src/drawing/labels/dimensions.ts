@@ -1,6 +1,6 @@
 import type { RunningDimension } from '../../../geometry/dimension/running-dimensions.ts';
 import type { XY } from '../../../geometry/plan/model.ts';
-import type { Extent } from '../../../geometry/plane/body.ts';
+import type { Extent } from '../../../geometry/plane/extent.ts';
 import { along, distance } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { formatMeasured, type LengthUnit } from '../../../geometry/units/index.ts';

@@ -1,5 +1,5 @@
 import type { XY } from '../../../geometry/plan/model.ts';
-import { ringExtent } from '../../../geometry/plane/body.ts';
+import { ringExtent } from '../../../geometry/plane/extent.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import type { Ring } from '../../../geometry/plane/types.ts';
 import type { RoomRegion } from '../../../geometry/region/types.ts';

@@ -1,7 +1,7 @@
 import { levelExtent } from '../../../geometry/level/level-extent.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
 import type { Mm, XY } from '../../../geometry/plan/model.ts';
-import type { Extent } from '../../../geometry/plane/body.ts';
+import type { Extent } from '../../../geometry/plane/extent.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { hitsAt } from '../../../geometry/snap/pick.ts';
 import { TOUCHING } from '../../../geometry/snap/room-faces.ts';

@@ -1,6 +1,6 @@
 import { unionExtent } from '../../../geometry/level/level-extent.ts';
 import type { Tracing } from '../../../geometry/plan/model.ts';
-import type { Extent } from '../../../geometry/plane/body.ts';
+import type { Extent } from '../../../geometry/plane/extent.ts';
 import { SHADE } from '../../theme/tokens.ts';
 import type { RectPx } from '../stage/rect.ts';
 import { negativeOf } from '../stage/tracing-images.ts';

@@ -1,5 +1,5 @@
 import type { Mm, Plan, XY } from '../../../geometry/plan/model.ts';
-import type { Extent } from '../../../geometry/plane/body.ts';
+import type { Extent } from '../../../geometry/plane/extent.ts';
 import type { MeasureText } from '../../drawing/text.ts';
 import { toScreen, type Viewport } from '../../state/viewport.ts';
 import type { Theme } from '../../theme/tokens.ts';

@@ -1,5 +1,5 @@
 import type { LevelModel } from '../../../geometry/level/types.ts';
-import type { Extent } from '../../../geometry/plane/body.ts';
+import type { Extent } from '../../../geometry/plane/extent.ts';
 import type { LevelRegion } from '../../../geometry/region/types.ts';
 import { zoneExtent } from '../../../geometry/region/visible-edges.ts';
 import { thingExtent } from '../../drawing/things.ts';

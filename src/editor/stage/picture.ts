@@ -1,4 +1,4 @@
-import type { Extent } from '../../../geometry/plane/body.ts';
+import type { Extent } from '../../../geometry/plane/extent.ts';
 import type { Pen } from '../paint/pen.ts';
 
 /** Values that a picture is made from. The same values, each compared by identity, give the same picture. */

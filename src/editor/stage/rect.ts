@@ -1,4 +1,4 @@
-import type { Extent } from '../../../geometry/plane/body.ts';
+import type { Extent } from '../../../geometry/plane/extent.ts';
 import { type SizePx, toPlan, toScreen, type Viewport } from '../../state/viewport.ts';
 
 /** An upright rectangle of the screen, px. */

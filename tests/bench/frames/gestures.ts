@@ -1,6 +1,6 @@
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, XY } from '../../../geometry/plan/model.ts';
-import { ringExtent } from '../../../geometry/plane/body.ts';
+import { ringExtent } from '../../../geometry/plane/extent.ts';
 import { extentBetween, itemsWithin } from '../../../geometry/snap/pick.ts';
 import type { Sample } from './stand.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { ArcRing } from '../../../geometry/arrangement/types.ts';
 import { blockingChecks } from '../../../geometry/check/blocking-checks.ts';
 import type { Plan, XY } from '../../../geometry/plan/model.ts';
-import { ringExtent } from '../../../geometry/plane/body.ts';
+import { ringExtent } from '../../../geometry/plane/extent.ts';
 import { ringsContain } from '../../../geometry/plane/ring.ts';
 import { nearestOnEdge } from '../../../geometry/region/nearest.ts';
 import { openRooms, usedHatches } from '../../../src/drawing/floor.ts';

@@ -1,6 +1,6 @@
 import { wholeDimensions } from '../../../../geometry/dimension/running-dimensions.ts';
 import { levelExtent } from '../../../../geometry/level/level-extent.ts';
-import { type Extent, ringExtent } from '../../../../geometry/plane/body.ts';
+import { type Extent, ringExtent } from '../../../../geometry/plane/extent.ts';
 import { memoize, memoizeLatest } from '../../../../geometry/plane/memoize.ts';
 import { dimensionWriter } from '../../../drawing/labels/dimensions.ts';
 import {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { Extent } from '../../../../geometry/plane/body.ts';
+import type { Extent } from '../../../../geometry/plane/extent.ts';
 import type { Pen } from '../../../../src/editor/paint/pen.ts';
 import { dirtyRect } from '../../../../src/editor/stage/dirty-rect.ts';
 import { type Picture, picture } from '../../../../src/editor/stage/picture.ts';
