@@ -11,6 +11,7 @@ import { recordedStart } from '../custody/placed.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { ILLINOIS_COPY, MAH, MALB, source } from '../sources.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
+import { licenseOf, peopleInLog } from './people.ts';
 
 export type RequiredItemId =
   | 'results'
@@ -297,33 +298,3 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     },
   },
 ];
-
-/** Returns the names of those who placed and picked up, each once. */
-export function peopleInLog({ log = [] }: Plan): readonly string[] {
-  const names = log.flatMap(({ placedBy, fetchedBy }) => [placedBy.trim(), fetchedBy.trim()]);
-  return [...new Set(names.filter(Boolean))];
-}
-
-/** Returns the license number of a person; empty where it is not known. */
-export function licenseOf({ report }: Plan, name: string): string {
-  return report?.licenses?.find((each) => each.name.trim() === name)?.license.trim() ?? '';
-}
-
-type ItemState = 'present' | 'missing' | 'not-applicable';
-
-export interface ItemReport {
-  readonly item: RequiredItem;
-  readonly state: ItemState;
-  /** What of it is not known; empty unless it is missing. */
-  readonly lacking: readonly string[];
-}
-
-/** Returns every required item with its state: none is left out in silence. */
-export function requiredItems(plan: Plan): readonly ItemReport[] {
-  const hasDetectors = plan.levels.some(({ detectors }) => detectors.length > 0);
-  return REQUIRED_ITEMS.map((item) => {
-    if (item.applies && !item.applies(plan)) return { item, state: 'not-applicable', lacking: [] };
-    const lacking = hasDetectors ? item.missing(plan) : [...item.missing(plan), 'no detector placed'];
-    return { item, state: lacking.length > 0 ? 'missing' : 'present', lacking };
-  });
-}

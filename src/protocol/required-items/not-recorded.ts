@@ -2,7 +2,8 @@ import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { lowerFirst } from '../../../geometry/plan/nouns.ts';
 import { fewNames } from '../custody/missing-records.ts';
-import { type ItemReport, type RequiredItemId, requiredItems } from './items.ts';
+import { type ItemReport, requiredItems } from './item-states.ts';
+import type { RequiredItemId } from './items.ts';
 
 /** What published lists require of a report and the plan does not hold: a valid test stands without it, its report does not. */
 export interface NotRecorded {

@@ -1,5 +1,5 @@
 import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
-import { licenseOf } from '../../protocol/required-items/items.ts';
+import { licenseOf } from '../../protocol/required-items/people.ts';
 import { type Block, paragraph, space, stack } from '../block.ts';
 import type { TextStyle } from '../text.ts';
 import { describePlaces } from './detector-places.ts';

@@ -4,7 +4,7 @@ import { capital } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Computed } from '../../../geometry/recheck/compare.ts';
 import { detectorLabel } from '../../protocol/detector-label.ts';
-import { type ItemReport, requiredItems } from '../../protocol/required-items/items.ts';
+import { type ItemReport, requiredItems } from '../../protocol/required-items/item-states.ts';
 import { locationTexts } from '../../protocol/results/describe-location.ts';
 import { evaluateResults } from '../../protocol/results/evaluate-results.ts';
 import type { LocationReport } from '../../protocol/results/location-report.ts';

@@ -5,7 +5,7 @@ import type { ConditionRow } from '../../protocol/conditions/condition-row.ts';
 import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
 import { isSentToLaboratory, logEntryOf } from '../../protocol/custody/log-entries.ts';
 import { recordedStart } from '../../protocol/custody/placed.ts';
-import { licenseOf, peopleInLog } from '../../protocol/required-items/items.ts';
+import { licenseOf, peopleInLog } from '../../protocol/required-items/people.ts';
 import { HOUR } from '../../protocol/timing/clock.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { formatDuration } from '../../protocol/timing/format-time.ts';

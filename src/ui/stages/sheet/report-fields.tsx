@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { MitigationSeen, ReportFacts } from '../../../../geometry/plan/report-facts.ts';
 import { readReportFacts } from '../../../../geometry/planfile/schema/report-facts.ts';
-import { licenseOf, peopleInLog } from '../../../protocol/required-items/items.ts';
+import { licenseOf, peopleInLog } from '../../../protocol/required-items/people.ts';
 import {
   NO_ADDRESS,
   NO_DRAWING,

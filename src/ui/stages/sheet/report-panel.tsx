@@ -1,5 +1,5 @@
 import { showDialog } from '../../../commands/panels.ts';
-import { requiredItems } from '../../../protocol/required-items/items.ts';
+import { requiredItems } from '../../../protocol/required-items/item-states.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { OrientationField, PaperField } from '../../print/paper-field.tsx';
 import { canShareFiles, saveDocumentPdf, saveReportData, shareDocumentPdf } from '../../print/pdf-files.ts';

@@ -4,7 +4,7 @@ import { parsePlan } from '../../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../../geometry/planfile/write.ts';
 import { timedInWords, timeHints } from '../../../../src/advice/guidance/time.ts';
 import { plannedStart, withVisitStart } from '../../../../src/protocol/custody/placed.ts';
-import { requiredItems } from '../../../../src/protocol/required-items/items.ts';
+import { requiredItems } from '../../../../src/protocol/required-items/item-states.ts';
 import { timingReport } from '../../../../src/protocol/timing/timing-report.ts';
 import { testState } from '../../../../src/protocol/validity/test-state.ts';
 import { timeLine } from '../../../../src/report/notes.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Level, Plan } from '../../../../geometry/plan/model.ts';
-import { REQUIRED_ITEMS, requiredItems } from '../../../../src/protocol/required-items/items.ts';
+import { requiredItems } from '../../../../src/protocol/required-items/item-states.ts';
+import { REQUIRED_ITEMS } from '../../../../src/protocol/required-items/items.ts';
 import { fullReportPlan } from '../../../helpers/full-report-plan.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
 
