@@ -16,11 +16,13 @@ export function cornersIn(
   far: Mm,
 ): XY[] {
   const corners: XY[] = [left, right];
-  const seen = new Set<number>();
+  const seen = new Map<Mm, Mm[]>();
   const add = (p: XY) => {
-    const key = p[0] * 1_000_003 + p[1];
-    if (p[1] <= near || p[1] > far || seen.has(key)) return;
-    seen.add(key);
+    if (p[1] <= near || p[1] > far) return;
+    const above = seen.get(p[0]);
+    if (above?.includes(p[1])) return;
+    if (above) above.push(p[1]);
+    else seen.set(p[0], [p[1]]);
     const rightOf = (k: number) => p[0] - p[1] * k - (left[0] - left[1] * k);
     const leftOf = (k: number) => right[0] - right[1] * k - (p[0] - p[1] * k);
     if (Math.max(rightOf(k0), rightOf(k1)) > 0 && Math.max(leftOf(k0), leftOf(k1)) > 0) corners.push(p);
