@@ -1,53 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { checkDetector } from '../../../geometry/check/check-detector.ts';
-import type { DetectorReport } from '../../../geometry/check/types.ts';
-import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Detector, Level, Plan, RoomLabel, Wall, XY } from '../../../geometry/plan/model.ts';
+import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import type { Hint } from '../../../src/advice/guidance/hint.ts';
-import type { Stage } from '../../../src/advice/guidance.ts';
-import { guidance, nextStep, stillToDo } from '../../../src/advice/guidance.ts';
+import { guidance } from '../../../src/advice/guidance.ts';
 import { CONDITION_ITEMS } from '../../../src/protocol/conditions/conditions-report.ts';
-import { withLook } from '../../../src/protocol/conditions/edit-conditions.ts';
-import { withLogEntry } from '../../../src/protocol/custody/log-entries.ts';
 import { checkedLevels } from '../../../src/state/selectors.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
 import { EVERYTHING, GOOD_VISIT, houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
+import { DEN, detector, hintsOf, missing, SQUARE, texts, wall } from './guidance-hints.ts';
 
 /** A forecast from before the start of `GOOD_VISIT`, with nothing against the test. */
 const CALM = { at: '2026-03-07T08:00:00-05:00', source: 'weather service', sustained: 10, storm: false, note: '' };
-
-const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
-const SQUARE: readonly Wall[] = [
-  wall('w1', [0, 0], [8000, 0]),
-  wall('w2', [8000, 0], [8000, 6000]),
-  wall('w3', [8000, 6000], [0, 6000]),
-  wall('w4', [0, 6000], [0, 0]),
-];
-const DEN: RoomLabel = { id: 'r1', name: 'Den', use: 'den', at: [4000, 3000] };
-const detector = (id: string, label: string, pair: string | null, at: XY): Detector => ({
-  id,
-  label,
-  at,
-  base: 762,
-  radius: 50.8,
-  tall: 25.4,
-  pair,
-  support: 'stand',
-});
-
-function hintsOf(stage: Stage, level: Level, part: Partial<Plan> = {}, reports?: readonly DetectorReport[]) {
-  const plan: Plan = { ...emptyPlan(), levels: [level], ...part };
-  const model = buildLevel(level);
-  const evaluated = reports ?? level.detectors.map((each) => checkDetector(plan, model, each));
-  const state = guidance(plan, [{ model, reports: evaluated }], testStateOf(plan), level.id).find(
-    (each) => each.stage === stage,
-  );
-  if (!state) throw new Error(`no stage ${stage}`);
-  return state;
-}
-const texts = (hints: readonly Hint[]) => hints.map(({ text }) => text);
-const missing = (hints: readonly Hint[]) => texts(hints.filter((hint) => hint.missing));
 
 describe('the thickness of walls that nobody has measured', () => {
   const square = (open: number): Level => ({
@@ -297,134 +259,6 @@ describe('the site', () => {
   });
 });
 
-describe('a house of several levels', () => {
-  const den: Level = {
-    ...emptyLevel('L1'),
-    name: 'Basement',
-    walls: SQUARE,
-    rooms: [{ id: 'r1', name: 'Den', use: 'den', at: [4000, 3000] }],
-  };
-  const main: Level = { ...emptyLevel('L2'), name: 'Main floor', order: 1, ground: 'none' };
-  /** What is still to do with `inView` in view, the most important first. */
-  const toDo = (levels: readonly Level[], inView: string, part: Partial<Plan> = {}) => {
-    const plan: Plan = { ...emptyPlan(), title: 'Here', levels, ...part };
-    const evaluated = [...levels]
-      .sort((a, b) => a.order - b.order)
-      .map((level) => {
-        const model = buildLevel(level);
-        return { model, reports: level.detectors.map((each) => checkDetector(plan, model, each)) };
-      });
-    return stillToDo(guidance(plan, evaluated, testStateOf(plan), inView));
-  };
-
-  it('asks for the level to test first, by its name, whichever is in view', () => {
-    const bare = { ...den, walls: [], rooms: [] };
-    const [first] = toDo([bare, { ...main, walls: SQUARE.map((each) => ({ ...each, id: `m${each.id}` })) }], 'L2');
-    expect(first?.text).toBe(
-      'Basement: This is a level to test, and nothing is drawn on it yet. Start with the outline.',
-    );
-    expect(first?.action).toMatchObject({ kind: 'tool', levelId: 'L1' });
-  });
-
-  it('says that none is lived in before all else', () => {
-    const [first] = toDo(
-      [
-        { ...den, living: 'no' },
-        { ...main, living: 'no' },
-      ],
-      'L1',
-    );
-    expect(first?.text).toBe('No level is noted as lived in, so none is to be tested. Select the one that is.');
-    expect(first?.action).toMatchObject({ kind: 'level', levelId: 'L1' });
-    expect(first?.missing).toBe(true);
-  });
-
-  it('asks for a detector where the test belongs, not on the level in view', () => {
-    const missed = missing(toDo([den, main], 'L2'));
-    expect(missed).toContain('Basement: No detector is placed on this level yet.');
-    // A bare upper floor keeps nobody from the test.
-    expect(missed.filter((text) => text.startsWith('Nothing is drawn'))).toEqual([]);
-  });
-
-  it('brings what is blocked on another level to the fore, with its level', () => {
-    const wrong = { ...main, detectors: [detector('d9', 'B1', null, [4000, 3000])] };
-    const right = { ...den, detectors: [detector('d1', 'A1', null, [4000, 3000])] };
-    const hint = toDo([right, wrong], 'L1').find(({ text }) => text.includes('B1 is blocked'));
-    expect(hint?.text).toMatch(/^Main floor: B1 is blocked\. [A-Z].+\.$/);
-    expect(hint?.action).toEqual({ kind: 'show', label: 'Show it', levelId: 'L2', ids: ['d9'], at: null });
-  });
-
-  it('finds one label on two levels: the laboratory does not know the levels', () => {
-    const below = { ...den, detectors: [detector('d1', 'A1', null, [4000, 3000])] };
-    const above = { ...main, detectors: [detector('d2', 'A1', null, [4000, 3000])] };
-    expect(missing(toDo([below, above], 'L1'))).toContain(
-      'Main floor: Two detectors are labeled A1. Give each its own.',
-    );
-  });
-
-  it('remarks on a lowest level that does not touch the soil', () => {
-    const hint = toDo([main], 'L2').find(({ text }) => text.includes('not touching the soil'));
-    expect([hint?.missing, hint?.action?.kind]).toEqual([false, 'level']);
-  });
-
-  it('has missing things before remarks, and each by its weight', () => {
-    const all = toDo([{ ...den, rooms: [] }, main], 'L1', { title: '' });
-    const order = all.map((hint) => [hint.missing ? 0 : 1, hint.weight] as const);
-    expect(order).toEqual([...order].sort(([a, x], [b, y]) => a - b || x - y));
-    expect(all.at(-1)?.text).toBe('The plan has no title yet.');
-    expect(all[0]?.text).toContain('A room has no use yet');
-  });
-
-  it('says what was not run, for which detectors, and where to mend it', () => {
-    const lit: Level = {
-      ...den,
-      openings: [{ id: 'o1', wall: 'w1', kind: 'window', offset: 500, width: 900, bottom: 900, top: 2000 }],
-      detectors: [detector('d1', 'A1', null, [4000, 4000]), detector('d2', 'A2', null, [6000, 4000])],
-    };
-    const all = toDo([lit], 'L1');
-    const place = all.find(({ action }) => action?.kind === 'field' && action.field === 'latitude');
-    expect(place?.text).toBe('Direct sun is not worked out for A1 and A2: the location of the house is not entered.');
-    expect(place?.missing).toBe(true);
-    const sun = all.find(({ action }) => action?.kind === 'question' && action.question === 'sun');
-    expect(sun?.text).toBe(
-      'Direct sun is not run for A1 and A2. The location of the house and the times of the test are not given. Keep out of direct sun.',
-    );
-    // The times are known at the pick-up at the latest: until then it is still to come.
-    expect(sun?.missing).toBe(false);
-    const vouched = toDo([{ ...lit, lookedFor: ['direct-sun'] }], 'L1');
-    expect(vouched.filter(({ text }) => text.startsWith('Direct sun'))).toEqual([]);
-  });
-
-  it('asks for north where light may come in, and for nothing that is entered', () => {
-    const lit = (kind: 'window' | 'door'): Level => ({
-      ...den,
-      openings: [{ id: 'o1', wall: 'w1', kind, offset: 500, width: 900, bottom: 0, top: 2000 }],
-      detectors: [detector('d1', 'A1', null, [4000, 4000])],
-    });
-    const site = { ...emptyPlan().site, latitude: 41, longitude: -75, northAnswered: false };
-    const fields = (level: Level, more: Partial<Plan['site']> = {}) =>
-      toDo([level], 'L1', { site: { ...site, ...more } }).flatMap(({ action, text }) =>
-        action?.kind === 'field' && ['north', 'latitude'].includes(action.field) ? [[action.field, text]] : [],
-      );
-    const north = ['north', 'Direct sun is not worked out for A1: north is not entered.'];
-    expect(fields(lit('window'))).toEqual([north]);
-    expect(fields(lit('window'), { latitude: null }).map(([field]) => field)).toEqual(['latitude', 'north']);
-    expect(fields(lit('door'))).toEqual([]);
-    expect(fields(lit('window'), { northAnswered: true })).toEqual([]);
-    expect(fields({ ...lit('window'), lookedFor: ['direct-sun'] })).toEqual([]);
-  });
-
-  it('asks what carries a detector, once for all of which nobody said it', () => {
-    const bare = ['A1', 'A2'].map((label, i) => ({
-      ...detector(`d${i}`, label, null, [3000 + 2000 * i, 3000]),
-      support: null,
-    }));
-    const hints = toDo([{ ...den, detectors: bare }], 'L1').filter(({ action }) => action?.kind === 'support');
-    expect(texts(hints)).toEqual([expect.stringMatching(/ is not run for A1 and A2\. Nothing drawn carries it/)]);
-    expect(hints[0]?.action).toMatchObject({ levelId: 'L1', detectorId: 'd0' });
-  });
-});
-
 describe('what is asked, not assumed', () => {
   const level: Level = { ...emptyLevel('L1'), walls: SQUARE, rooms: [DEN], livingAnswered: false };
   const site = { ...emptyPlan().site, purposeAnswered: false };
@@ -440,68 +274,4 @@ describe('what is asked, not assumed', () => {
     const { livingAnswered: _, ...answered } = level;
     expect(hintsOf('site', answered).whole).toBe(true);
   });
-});
-
-describe('nothing is missing', () => {
-  const stages = (plan: Plan) => {
-    const evaluated = plan.levels.map((level) => {
-      const model = buildLevel(level);
-      return { model, reports: level.detectors.map((each) => checkDetector(plan, model, each)) };
-    });
-    return guidance(plan, evaluated, testStateOf(plan), 'L1');
-  };
-  const written = {
-    placedBy: 'R. Alder',
-    fetchedBy: 'R. Alder',
-    sealed: '2026-03-10T09:05:00-04:00',
-    tampering: 'none' as const,
-  };
-  const posted = { ...validTestPlan().visit, posted: '2026-03-10T12:00:00-04:00', forecast: CALM };
-  const signed = validTestPlan([1, 1.1], { title: 'Alder Court', visit: posted });
-  const whole = ['L1d1', 'L1d2'].reduce(
-    (plan, id, i) => withLogEntry(plan, id, { ...written, serial: `K-${i + 1}` }),
-    withLook(signed, { by: 'R. Alder', at: GOOD_VISIT.end }),
-  );
-
-  it('is said of a plan of which nothing is', () => {
-    expect(nextStep(stages(whole))).toEqual({ says: 'Nothing is missing for the verdict.', action: null });
-  });
-
-  it.each<[string, (plan: Plan) => Plan]>([
-    [
-      'a thing was not looked for',
-      (plan) => withLevel(plan, { lookedFor: EVERYTHING.filter((rule) => rule !== 'heat') }),
-    ],
-    [
-      'the sun was not run',
-      (plan) => withLevel(plan, { lookedFor: EVERYTHING.filter((rule) => rule !== 'direct-sun'), openings: [WINDOW] }),
-    ],
-    [
-      'nothing carries a detector',
-      (plan) =>
-        withLevel(plan, { detectors: plan.levels[0]?.detectors.map((each) => ({ ...each, support: null })) ?? [] }),
-    ],
-    ['nobody answered who lives there', (plan) => withLevel(plan, { livingAnswered: false })],
-    ['nobody answered why', (plan) => ({ ...plan, site: { ...plan.site, purposeAnswered: false } })],
-    ['the end is not recorded', (plan) => ({ ...plan, readings: [], visit: { ...plan.visit, end: null } })],
-    [
-      'nothing of the visit is recorded',
-      (plan) => ({ ...plan, readings: [], visit: { ...plan.visit, start: null, end: null } }),
-    ],
-    [
-      'an answer about the house has no observer',
-      (plan) => ({ ...plan, conditions: plan.conditions.map((each) => ({ ...each, by: '' })) }),
-    ],
-    ['a condition of the house is not known', (plan) => ({ ...plan, conditions: plan.conditions.slice(1) })],
-    ['the log has a gap', (plan) => ({ ...plan, log: [] })],
-    ['no result is entered', (plan) => ({ ...plan, readings: [] })],
-  ])('is not said while %s', (_, change) => {
-    expect(nextStep(stages(change(whole))).says).toMatch(/^(Next|Still to come): /);
-  });
-});
-
-const WINDOW = { id: 'o1', wall: 'L1w1', kind: 'window', offset: 500, width: 900, bottom: 900, top: 2000 } as const;
-const withLevel = (plan: Plan, change: Partial<Level>): Plan => ({
-  ...plan,
-  levels: plan.levels.map((level) => ({ ...level, ...change })),
 });
