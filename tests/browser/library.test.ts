@@ -11,7 +11,7 @@ const FINCH = 'Finch Lane, basement';
 const plans = (page: Page) => page.getByRole('banner').getByRole('button', { name: 'Plans' });
 const library = (page: Page) => page.getByRole('dialog', { name: 'Plans' });
 const cards = (page: Page) => library(page).locator('[data-plan]');
-const titles = async (page: Page) => (await cards(page).locator('.box__title').allTextContents()).sort();
+const titles = async (page: Page) => (await cards(page).locator('.plan-card__title').allTextContents()).sort();
 const said = (page: Page, words: string | RegExp) => library(page).getByText(words).first().waitFor();
 const button = (page: Page, name: string | RegExp) =>
   library(page).getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });

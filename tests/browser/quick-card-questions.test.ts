@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { isLongRun, someOf } from '../helpers/how-many.ts';
-import { ANSWERED, button, openCard, PHONE, planOf, shot, walkToCard } from './card-hand.ts';
+import { ANSWERED, button, openCard, PHONE, planOf, shot, walkToCard } from './card-page.ts';
 import { accessibilityFindings, openPage, type PageOptions, settled } from './harness.ts';
 
 describe('the questions of the quick card', () => {

@@ -4,7 +4,7 @@ import { checkPlan } from '../../geometry/check/check-detector.ts';
 import { headlineOf } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import type { CardAnswers } from '../../src/quick-card/answers.ts';
-import { ANSWERED, button, openCard, PHONE, planOf, shot, verdictOf, walkToCard } from './card-hand.ts';
+import { ANSWERED, button, openCard, PHONE, planOf, shot, verdictOf, walkToCard } from './card-page.ts';
 import { accessibilityFindings, download, openPage, pngSize, settled } from './harness.ts';
 
 /** At most so many taps from opening the app to the card. */

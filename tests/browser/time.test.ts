@@ -216,7 +216,7 @@ describe('the times of a test, at a desk', () => {
     await type(page, 'Picked up', '');
     await saved(page);
     await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
-    await page.locator('.box', { hasText: 'Overdue: past its window since Wed, Mar 11, 7:00 pm' }).waitFor();
+    await page.locator('.plan-card', { hasText: 'Overdue: past its window since Wed, Mar 11, 7:00 pm' }).waitFor();
     await page.getByLabel('Sort by', { exact: true }).selectOption('due');
     await page.getByRole('heading', { name: /^Overdue/ }).waitFor();
     open.expectNoTroubles();

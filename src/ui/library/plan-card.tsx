@@ -18,7 +18,7 @@ interface PlanCardProps {
   readonly onMore: (summary: PlanSummary) => void;
 }
 
-/** One plan on its board: pressed, it opens. */
+/** One plan in its group: pressed, it opens. */
 export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
   const { summary, now, where, isOpen, isChosen, tabStop, onOpen, onMore } = props;
   const item = useRef<HTMLLIElement>(null);
@@ -27,31 +27,31 @@ export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
   const due = dueOf(summary, now);
   const tabIndex = tabStop ? 0 : -1;
   return (
-    <li ref={item} className="box" data-chosen={isChosen || undefined}>
+    <li ref={item} className="plan-card" data-chosen={isChosen || undefined}>
       <button
         type="button"
-        className="box__open"
+        className="plan-card__open"
         data-plan={summary.id}
         tabIndex={tabIndex}
         aria-current={isOpen || undefined}
         onClick={() => (summary.readable ? onOpen(summary) : onMore(summary))}
       >
         <PlanPicture picture={look?.picture} />
-        <strong className="box__title">{title}</strong>
-        {summary.place && <span className="box__line soft">{summary.place}</span>}
+        <strong className="plan-card__title">{title}</strong>
+        {summary.place && <span className="plan-card__line soft">{summary.place}</span>}
         <VerdictCounts look={look} />
         {due.words && (
-          <span className="box__line" data-late={due.late || undefined}>
+          <span className="plan-card__line" data-late={due.late || undefined}>
             {due.words}
           </span>
         )}
-        {where && <span className="box__line">Contains {where}</span>}
-        {isOpen && <span className="box__line">Open now</span>}
-        <span className="box__line soft">Changed {whenWords(summary.changedAt, now)}</span>
+        {where && <span className="plan-card__line">Contains {where}</span>}
+        {isOpen && <span className="plan-card__line">Open now</span>}
+        <span className="plan-card__line soft">Changed {whenWords(summary.changedAt, now)}</span>
       </button>
       <button
         type="button"
-        className="button button--bare box__more"
+        className="button button--bare plan-card__more"
         tabIndex={tabIndex}
         aria-label={`More about ${title}`}
         aria-expanded={isChosen}

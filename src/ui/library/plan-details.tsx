@@ -9,6 +9,7 @@ import { duplicatePlan, renamePlan, savePlanAsFile, trashPlan } from './library-
 import { PlanPicture, VerdictCounts } from './plan-picture.tsx';
 import { usePlanPreview } from './use-preview.ts';
 import { VersionList } from './version-list.tsx';
+import './plan-details.css';
 
 interface PlanDetailsProps {
   readonly summary: PlanSummary;

@@ -6,6 +6,7 @@ import { findIn, groupPlans, type Order } from '../../storage/library/search.ts'
 import { useLibrary } from '../../storage/library-state.ts';
 import { PlanCardView } from './plan-card.tsx';
 import { useArrowKeys } from './use-arrow-keys.ts';
+import './plan-groups.css';
 
 interface Props {
   readonly summaries: readonly PlanSummary[];
@@ -41,16 +42,16 @@ export function PlanGroups({ summaries, looked, order, now, chosenId, choose }: 
   const more = useCallback((summary: PlanSummary) => choose(summary.id), [choose]);
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the arrows are a short cut between the buttons inside
-    <div className="boards" data-order={order} onKeyDown={arrows.onKeyDown} onFocus={arrows.onFocus}>
+    <div className="plan-groups" data-order={order} onKeyDown={arrows.onKeyDown} onFocus={arrows.onFocus}>
       {looked !== '' && (
         <p role="status">{found.size === 0 ? `No plan has "${looked}".` : `${counted(found.size, 'plan')} found.`}</p>
       )}
       {groups.map((group) => (
-        <section key={group.title} className="board" aria-label={group.title}>
+        <section key={group.title} className="plan-group" aria-label={group.title}>
           <h3>
-            {group.title} <span className="board__count">{group.summaries.length}</span>
+            {group.title} <span className="plan-group__count">{group.summaries.length}</span>
           </h3>
-          <ul className="board__boxes">
+          <ul className="plan-group__cards">
             {group.summaries.map((summary) => (
               <PlanCardView
                 key={summary.id}

@@ -167,7 +167,7 @@ const NO_SUMMARIES: readonly PlanSummary[] = [];
 function useOrder(): readonly [Order, (order: Order) => void] {
   const [order, setOrder] = useState<Order>('changed');
   useEffect(() => {
-    void readSetting('shelf-order').then((kept) => {
+    void readSetting('library-order').then((kept) => {
       if (typeof kept === 'string' && kept in ORDERS) setOrder(kept as Order);
     });
   }, []);
@@ -175,7 +175,7 @@ function useOrder(): readonly [Order, (order: Order) => void] {
     order,
     (next) => {
       setOrder(next);
-      void writeSetting('shelf-order', next);
+      void writeSetting('library-order', next);
     },
   ];
 }

@@ -7,7 +7,7 @@ import { useSamplePicture } from './use-preview.ts';
 /** The invented houses that come with the app. */
 export function Samples() {
   return (
-    <section className="board board--samples" aria-labelledby="samples-heading">
+    <section className="plan-group" aria-labelledby="samples-heading">
       <h3 id="samples-heading">Sample plans of invented houses</h3>
       <ul className="sample-rows">
         {SAMPLES.map((sample) => (

@@ -16,7 +16,7 @@ export function useArrowKeys(ids: readonly string[]) {
     next.scrollIntoView({ block: 'nearest' });
   }, []);
   const onFocus = useCallback((event: React.FocusEvent<HTMLElement>) => {
-    const id = event.target.closest('.box')?.querySelector<HTMLElement>('[data-plan]')?.dataset.plan;
+    const id = event.target.closest('.plan-card')?.querySelector<HTMLElement>('[data-plan]')?.dataset.plan;
     if (id) setAt(id);
   }, []);
   return { stop, onKeyDown, onFocus };
