@@ -14,12 +14,20 @@ const PER_QUADRANT = 128;
  */
 export async function referenceArea({ rooms, raw }: Task): Promise<number> {
   const geos = await openGeos();
-  const bodies = raw.map(({ body, keep }) => {
-    const reach = body.kind === 'disc' ? keep + body.radius : keep;
+  const grown = (body: Body, keep: number) => {
     const bare = geometryOf(geos, body);
-    const zone = geos.GEOSBuffer(bare, reach, PER_QUADRANT);
+    const zone = geos.GEOSBuffer(bare, body.kind === 'disc' ? keep + body.radius : keep, PER_QUADRANT);
     geos.GEOSGeom_destroy(bare);
     return zone;
+  };
+  const bodies = raw.map(({ body, keep, top }) => {
+    const zone = grown(body, keep);
+    if (top === null) return zone;
+    const free = grown(top.body, -top.depth);
+    const rest = geos.GEOSDifference(zone, free);
+    geos.GEOSGeom_destroy(zone);
+    geos.GEOSGeom_destroy(free);
+    return rest;
   });
   const results = rooms.map(({ floor, near }) => {
     const zones = near.map((i) => geos.GEOSGeom_clone(bodies[i] as number));

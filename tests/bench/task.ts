@@ -24,13 +24,21 @@ interface TaskRoom {
   readonly near: readonly number[];
 }
 
+/** A body and the distance to keep from it, less the top that carries the detector. */
+interface RawZone {
+  readonly body: Body;
+  readonly keep: number;
+  /** The body whose top it is, and how far within its edge the axis stands. */
+  readonly top: { readonly body: Body; readonly depth: number } | null;
+}
+
 /** The work of a library: of each room's floor, what the zones leave. Everything that comes before is done already. */
 export interface Task {
   readonly rooms: readonly TaskRoom[];
   /** Zones as polygons that hold the true zone and reach at most `ZONE_TOLERANCE` beyond it. */
   readonly zones: readonly (readonly Polygon[])[];
-  /** The same zones before rounding: a body and the distance to keep from it. */
-  readonly raw: readonly { readonly body: Body; readonly keep: number }[];
+  /** The same zones before rounding. */
+  readonly raw: readonly RawZone[];
   /** What the engine returns, square mm. */
   readonly area: number;
   /** Floor of the rooms, square mm. */
@@ -53,7 +61,7 @@ export function taskOf(plan: Plan): Task {
       };
     }),
     zones: grown.map((zone) => polygonsOf(flattened(outlinesOf(zone), ZONE_TOLERANCE))),
-    raw: grown.map(({ body, grow }) => ({ body, keep: grow })),
+    raw: grown.map(({ body, grow, hole }) => ({ body, keep: grow, top: hole })),
     area: open.reduce((sum, { area }) => sum + area, 0),
     floorArea: open.reduce((sum, { room }) => sum + room.floorArea, 0),
   };

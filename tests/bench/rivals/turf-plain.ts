@@ -20,18 +20,28 @@ export async function turfPlain() {
     const [x0, y0] = rooms[0]?.floor[0]?.[0]?.[0] ?? [0, 0];
     const toDegrees = ([x, y]: readonly [number, number]) => [(x - x0) * DEGREES, (y - y0) * DEGREES];
     const closed = (ring: readonly (readonly [number, number])[]) => [...ring, ...ring.slice(0, 1)].map(toDegrees);
-    const things = raw.map(({ body, keep }) => thingOf(body, keep, closed, toDegrees));
+    const things = raw.map(({ body, keep, top }) => ({
+      ...thingOf(body, keep, closed, toDegrees),
+      top: top && thingOf(top.body, -top.depth, closed, toDegrees),
+    }));
     const floors = rooms.flatMap(({ floor }) => floor.map((rings) => polygon(rings.map(closed))));
     return () => {
-      const zones = things.flatMap(({ feature, keep }) => {
-        const zone = keep > 0 ? buffer(feature, keep, { units: 'meters' }) : feature;
-        return zone && /Polygon/.test(zone.geometry.type) ? [zone as ReturnType<typeof polygon>] : [];
+      const zones = things.flatMap((thing) => {
+        const zone = grown(thing);
+        const free = thing.top && grown(thing.top);
+        const rest = zone && free ? difference(featureCollection([zone, free])) : zone;
+        return rest ? [rest] : [];
       });
       const blocked = union(featureCollection(zones));
       const results = floors.map((floor) => (blocked ? difference(featureCollection([floor, blocked])) : floor));
       return () => results.reduce((sum, result) => sum + areaOf(result), 0) / (DEGREES * DEGREES);
     };
   };
+}
+
+function grown({ feature, keep }: ReturnType<typeof thingOf>) {
+  const zone = keep === 0 ? feature : buffer(feature, keep, { units: 'meters' });
+  return zone && /Polygon/.test(zone.geometry.type) ? (zone as ReturnType<typeof polygon>) : null;
 }
 
 function thingOf(
