@@ -9,10 +9,8 @@ import {
   checkBox,
   checkBoxes,
   type DocumentOrder,
-  framed,
+  drawLetter,
   heading,
-  masthead,
-  onFewestPages,
   READ_SOFT,
   READ_TEXT,
   testerOf,
@@ -22,7 +20,8 @@ import {
 import { clockLine, formatAt, NOT_SCHEDULED, testTimes } from './format-times.ts';
 import { occupantRequests, SAFETY_FIRST, WHAT_IT_IS, whyClosed } from './occupant-texts.ts';
 
-const SIZES = typeSizes(4.2, 2.9);
+const NAME = 'Non-interference agreement';
+const AGREEMENT = { title: NAME, name: NAME, sizes: typeSizes(4.2, 2.9), gap: 0.7 };
 
 const COPY = 'A copy stays with who signs.';
 const LAW = 'Some states prohibit interference with a radon test.';
@@ -34,9 +33,7 @@ const ILLINOIS_LAW = 'Illinois prohibits interference with a radon test: 32 Ill.
  * MAH-2019, Exh. 2, and EPA's guide for buyers and sellers (on signatures); on recording a refusal from memory.
  */
 export function drawAgreement(order: DocumentOrder): readonly string[] {
-  const head = masthead('Non-interference agreement', order);
-  const pages = onFewestPages(head, (width, style) => agreementBlocks(order, width, style), order, SIZES, 0.7);
-  return framed(order, 'Non-interference agreement', pages);
+  return drawLetter(order, AGREEMENT, (width, style) => agreementBlocks(order, width, style));
 }
 
 function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle): readonly Block[] {

@@ -136,7 +136,7 @@ export const titleBlock = (text: string, width: number): Block =>
   withRole(paragraph(text, width, { size: 7.4, weight: 'bold' }), 'heading', { 'aria-level': 1 });
 
 /** Returns the document's title over the page width, with the site. */
-export function masthead(title: string, order: DocumentOrder): Block {
+function masthead(title: string, order: DocumentOrder): Block {
   const { plan } = order;
   const { width } = inset(contentArea(pageOf(order)), PAD);
   const under: TextStyle = { size: 4.6 };
@@ -194,12 +194,27 @@ function pagesInColumns(
 /** Columns to try: across, two; upright, whichever takes the larger type. */
 const COLUMNS = { landscape: [2], portrait: [1, 2] } as const;
 
-/**
- * Returns the pages in the largest type that needs one page only, or in the smallest type.
- * @param sizes mm, the largest first
- * @param gap between blocks, mm
- */
-export function onFewestPages(
+interface Letter {
+  /** Over the first page. */
+  readonly title: string;
+  /** In the title block of each page. */
+  readonly name: string;
+  /** Type sizes to try, mm, the largest first. */
+  readonly sizes: readonly number[];
+  /** Between blocks, mm. */
+  readonly gap: number;
+}
+
+/** Returns the pages of a document to be read: in the largest type that needs one page only, or in the smallest type. */
+export function drawLetter(
+  order: DocumentOrder,
+  { title, name, sizes, gap }: Letter,
+  blocksFor: (width: number, style: TextStyle) => readonly Block[],
+): readonly string[] {
+  return framed(order, name, onFewestPages(masthead(title, order), blocksFor, order, sizes, gap));
+}
+
+function onFewestPages(
   head: Block,
   blocksFor: (width: number, style: TextStyle) => readonly Block[],
   order: DocumentOrder,

@@ -7,10 +7,8 @@ import {
   bullet,
   checkBox,
   type DocumentOrder,
-  framed,
+  drawLetter,
   heading,
-  masthead,
-  onFewestPages,
   READ_SOFT,
   testerOf,
   timeRows,
@@ -26,16 +24,14 @@ import {
   whyClosed,
 } from './occupant-texts.ts';
 
-const SIZES = typeSizes(5, 2.9);
+const NOTICE = { title: 'Radon test in this house', name: 'Notice to occupants', sizes: typeSizes(5, 2.9), gap: 0.9 };
 
 /**
  * Returns the notice to occupants before the test: times, conditions, reasons. After ANSI/AARST MAH-2019, Exh. 2 (occupants are told times
  * and conditions beforehand); the wording is ours.
  */
 export function drawNotice(order: DocumentOrder): readonly string[] {
-  const head = masthead('Radon test in this house', order);
-  const pages = onFewestPages(head, (width, style) => noticeBlocks(order, width, style), order, SIZES, 0.9);
-  return framed(order, 'Notice to occupants', pages);
+  return drawLetter(order, NOTICE, (width, style) => noticeBlocks(order, width, style));
 }
 
 function noticeBlocks(order: DocumentOrder, width: number, style: TextStyle): readonly Block[] {

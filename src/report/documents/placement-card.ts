@@ -11,28 +11,21 @@ import {
 import { type Block, paragraph, space, stack } from '../block.ts';
 import type { TextStyle } from '../text.ts';
 import { type PlacedDetector, placedDetectors } from './detector-places.ts';
-import {
-  bullet,
-  type DocumentOrder,
-  framed,
-  heading,
-  masthead,
-  onFewestPages,
-  READ_SOFT,
-  timeRows,
-  typeSizes,
-} from './document-blocks.ts';
+import { bullet, type DocumentOrder, drawLetter, heading, READ_SOFT, timeRows, typeSizes } from './document-blocks.ts';
 import { clockLine, formatForOccupants, testTimes } from './format-times.ts';
 import { SAFETY } from './occupant-texts.ts';
 
-const SIZES = typeSizes(4.8, 2.1);
+const CARD = {
+  title: 'Where and when to place the detectors',
+  name: 'Placement card',
+  sizes: typeSizes(4.8, 2.1),
+  gap: 1.2,
+};
 
 /** Returns the card for the person who places the detectors: where, how high, when, and what to do after. */
 export function drawPlacementCard(order: DocumentOrder): readonly string[] {
-  const head = masthead('Where and when to place the detectors', order);
   const card = contentOf(order); // once, not for each type size
-  const pages = onFewestPages(head, (width, style) => cardBlocks(order, card, width, style), order, SIZES, 1.2);
-  return framed(order, 'Placement card', pages);
+  return drawLetter(order, CARD, (width, style) => cardBlocks(order, card, width, style));
 }
 
 interface Place extends PlacedDetector {
