@@ -79,6 +79,12 @@ export function zoneDistance({ body, grow, hole }: GrownZone, x: Mm, y: Mm): Mm 
  */
 export const COINCIDENT = 1e-6;
 
+/**
+ * How far to step from a shared boundary to see on which side a zone is, mm. The near step finds one that is thinner than
+ * the far one: the joint of two walls nearly in line.
+ */
+const STEPS: readonly Mm[] = [COINCIDENT, 100 * COINCIDENT];
+
 /** Returns whether a point lies inside a convex zone, off its boundary. */
 export function containsStrictly({ body, grow }: GrownZone, x: Mm, y: Mm): boolean {
   if (body.kind !== 'ring') return bodyDistance(body, x, y) < grow - COINCIDENT;
@@ -164,9 +170,8 @@ export function isShadowedBy(
   const x = pieceX(p, k, elsewhere);
   const y = pieceY(p, k, elsewhere);
   if (Math.abs(zoneDistance(zone, x, y)) > COINCIDENT) return false;
-  const step = 100 * COINCIDENT;
   const [nx, ny] = freeSide(p, k, elsewhere);
   // `<=` because the distance inside a body is 0, and with `grow` 0 that point is covered.
-  if (zoneDistance(zone, x + nx * step, y + ny * step) <= 0) return true;
-  return first;
+  const isOnFreeSide = (step: Mm) => zoneDistance(zone, x + nx * step, y + ny * step) <= 0;
+  return first || STEPS.some(isOnFreeSide);
 }

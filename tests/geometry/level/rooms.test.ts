@@ -16,11 +16,11 @@ function floors(walls: readonly Wall[]): number[] {
     .sort((a, b) => b - a);
 }
 
-function expectFloors(walls: readonly Wall[], areas: readonly number[]): void {
+function expectFloors(walls: readonly Wall[], areas: readonly number[], digits = 2): void {
   const got = floors(walls);
   expect(got.length).toBe(areas.length);
   areas.forEach((area, i) => {
-    expect(got[i]).toBeCloseTo(area, 2);
+    expect(got[i]).toBeCloseTo(area, digits);
   });
 }
 
@@ -172,6 +172,20 @@ describe('the rooms of a level', () => {
     expect(rooms.map(({ floorRings }) => floorRings.length)).toEqual([2]);
     // Each takes away 2000 × 100; they share 20 × 200.
     expect(rooms[0]?.floorArea).toBeCloseTo(HOUSE_FLOOR - 2 * 2000 * 100 + 20 * 200, 3);
+  });
+
+  it.each([0, 36.8, 123, 250])('lose two walls nearly in line whole, drawn at %d degrees', (degrees) => {
+    // The thin one ends in the square end of the thick one: their joint is a sliver of 10 × sin(turn).
+    const turn = turned(degrees);
+    const place = ([x, y]: XY): XY => [3000 + turn([x, y])[0], 2000 + turn([x, y])[1]];
+    for (const bend of [1e-6, 1e-5, 1e-4, 3e-4, 1e-3, 3e-3, 0.01, -1e-4, -1e-3]) {
+      const far = turned(bend)([1100, 0]);
+      const walls = [
+        wall('a', place([-1100, 0]), [3000, 2000], { thickness: 20 }),
+        wall('b', [3000, 2000], place(far), { thickness: 50 }),
+      ];
+      expectFloors([...HOUSE, ...walls], [HOUSE_FLOOR - 1100 * 20 - 1100 * 50], 0);
+    }
   });
 
   it('know their label by the point inside, also beside a wall that stands free', () => {
