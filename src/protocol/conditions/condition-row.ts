@@ -37,7 +37,7 @@ export interface ConditionRow {
   /** When, RFC 3339; null as for `by`. */
   readonly at: string | null;
   readonly note: string;
-  /** The other answers on record, of earlier inspections say, in order of time. */
+  /** The other answers on record: one that the log or the drawing contradicts, then those of earlier inspections, in order of time. */
   readonly further: readonly Condition[];
   /** Observed as kept before the recorded pick-up, and not since. */
   readonly beforePickUp: boolean;

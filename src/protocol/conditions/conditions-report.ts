@@ -129,13 +129,17 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
     by: state === answered ? (answer?.by?.trim() ?? '') : '',
     at: state === answered ? (answer?.at ?? null) : null,
     note: answer?.note.trim() ?? '',
-    further: furtherAnswers(plan, item.id),
+    further: [...overruled(answer, state), ...furtherAnswers(plan, item.id)],
     beforePickUp: state === 'kept' && isBeforePickUp(answer?.at ?? null, plan.visit.end),
     effect: state === 'broken' ? item.deviationEffect : null,
     beforeStart: state === 'broken' && touched.length === 0 && isBeforeStart(plan, answer?.at ?? null),
     text: found + doubted + rowText(plan, state, item, answer?.at ?? null),
   };
 }
+
+/** An answer that the log or the drawing contradicts stays on record; its note stands beside the state that counts. */
+const overruled = (answer: Condition | undefined, state: Condition['state']): readonly Condition[] =>
+  answer && answer.state !== 'unknown' && answer.state !== state ? [{ ...answer, note: '' }] : [];
 
 function rowText(plan: Plan, state: Condition['state'], item: ConditionItem, at: string | null): string {
   switch (state) {

@@ -4,6 +4,7 @@ import type { Source } from '../../../geometry/rules/types.ts';
 import { ILLINOIS_COPY, MSQA } from '../sources.ts';
 import { msOf } from '../timing/clock.ts';
 import { formatInstant } from '../timing/format-time.ts';
+import { recordedStart } from './placed.ts';
 
 /** What a technician on site notes about the weather. */
 export const WEATHER_TO_NOTE: readonly string[] = [
@@ -23,6 +24,12 @@ export interface DatedWeatherNote {
   readonly index: number;
   /** Time in words, with "before the test" or "after the test". */
   readonly when: string;
+}
+
+/** Whether a note of the weather is dated before the recorded start: it says nothing of the test. */
+export function isBeforeTest({ visit }: Plan, { at }: WeatherNote): boolean {
+  const [noted, start] = [msOf(at), msOf(recordedStart(visit))];
+  return noted !== null && start !== null && noted < start;
 }
 
 /** Returns the weather notes in order of time, those without a time last. */

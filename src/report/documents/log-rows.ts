@@ -191,9 +191,23 @@ function boxes(words: readonly string[]) {
   return besides(words.map((text, i) => ({ left: i * left, block: checkBox(text, left, { size: 2.75 }) })));
 }
 
-/** Returns in full every text that a table shows clipped. */
+/** Returns in full every text that a table of the log shows clipped. */
 export function clippedTexts(plan: Plan): readonly string[] {
-  const placed = placedDetectors(plan).flatMap(({ detector, name, level, room }) => {
+  return longOf([...textsOfDetectors(plan), ...plan.conditions.flatMap(({ by = '', note }) => [by, note])]);
+}
+
+/** Returns in full every text that a table of the report shows clipped. */
+export function clippedInReport(plan: Plan): readonly string[] {
+  const notes = placedDetectors(plan).map(({ detector }) => logEntryOf(plan, detector.id).note);
+  return longOf([...textsOfDetectors(plan), ...notes]);
+}
+
+const longOf = (texts: readonly string[]): readonly string[] => [
+  ...new Set(texts.map((text) => text.trim()).filter(isLong)),
+];
+
+function textsOfDetectors(plan: Plan): readonly string[] {
+  return placedDetectors(plan).flatMap(({ detector, name, level, room }) => {
     const { serial, placedBy, fetchedBy, custody } = logEntryOf(plan, detector.id);
     return [
       name,
@@ -205,6 +219,4 @@ export function clippedTexts(plan: Plan): readonly string[] {
       ...custody.flatMap(({ from, to, note }) => [from, to, note]),
     ];
   });
-  const answers = plan.conditions.flatMap(({ by = '', note }) => [by, note]);
-  return [...new Set([...placed, ...answers].map((text) => text.trim()).filter(isLong))];
 }

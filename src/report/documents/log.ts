@@ -1,8 +1,6 @@
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
-import { capital } from '../../../geometry/messages/index.ts';
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
 import { conditionsReport, DEVIATION_SOURCES } from '../../protocol/conditions/conditions-report.ts';
 import { chainDiscrepancies } from '../../protocol/custody/describe-chain.ts';
 import { recordedStart } from '../../protocol/custody/placed.ts';
@@ -26,6 +24,7 @@ import { inset } from '../paper.ts';
 import { TYPE_MM } from '../style.ts';
 import { headingItem, tableItems, textItems } from '../table.ts';
 import type { TextStyle } from '../text.ts';
+import { agreementLine } from './agreement-line.ts';
 import { placedDetectors } from './detector-places.ts';
 import {
   blankLines,
@@ -37,7 +36,7 @@ import {
   testerOf,
   titleBlock,
 } from './document-blocks.ts';
-import { clockLine, formatAt, formatShortAt } from './format-times.ts';
+import { clockLine, formatShortAt } from './format-times.ts';
 import { photoItems } from './log-photos.ts';
 import {
   CONDITION_COLUMNS,
@@ -188,16 +187,6 @@ function notes(plan: Plan, width: number): readonly FlowItem[] {
     return note ? [`${name}: ${note}`] : [];
   });
   return section('Notes on the detectors', lines, width);
-}
-
-function agreementLine(plan: Plan): string {
-  const agreement = agreementOf(plan);
-  const { signedBy, at, note } = agreement;
-  const state = agreementState(agreement);
-  if (state === 'open') return 'Not signed, as far as is known.';
-  const who = signedBy.trim() ? ` by ${signedBy.trim()}` : '';
-  const words = `${capital(state)}${who}, ${formatAt(at, plan, 'at a time that is not known')}.`;
-  return [words, note.trim()].filter(Boolean).join(' ');
 }
 
 /** Returns the signature lines of those who had custody of the detectors. */

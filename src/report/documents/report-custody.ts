@@ -9,7 +9,7 @@ import { type Column, headingItem, tableItems, textItems } from '../table.ts';
 import { placedDetectors } from './detector-places.ts';
 import { clipped } from './document-blocks.ts';
 import { formatShortAt } from './format-times.ts';
-import { CUSTODY_COLUMNS, handOvers } from './log-rows.ts';
+import { CUSTODY_COLUMNS, clippedInReport, handOvers } from './log-rows.ts';
 import { BODY, NOT_KNOWN, section, TABLE } from './report-parts.ts';
 
 const HANDLING_COLUMNS: readonly Column[] = [
@@ -38,6 +38,7 @@ export function custodyItems(plan: Plan, width: number): readonly FlowItem[] {
       TABLE,
     ),
     ...(steps.length > 0 ? below(tableItems(CUSTODY_COLUMNS, steps, width, TABLE)) : textItems(none, width, BODY)),
+    ...section('Written out', clippedInReport(plan), width),
   ];
 }
 

@@ -56,5 +56,12 @@ export function section(title: string, lines: readonly string[], width: number):
 export function partyText(party: Party | undefined): string {
   if (!party) return '';
   const { name, address, telephone, email, license } = party;
-  return [name, address, telephone, email, license && `license ${license}`].filter(Boolean).join(', ');
+  return inOneLine([name, address, telephone, email, license.trim() && `license ${license}`]);
 }
+
+/** Returns the parts that are known, in one line. */
+export const inOneLine = (parts: readonly (string | undefined)[]): string =>
+  parts
+    .map((part) => part?.trim())
+    .filter(Boolean)
+    .join(', ');

@@ -13,11 +13,12 @@ import { hasMitigation } from '../../protocol/timing/mitigation.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
 import type { FlowItem } from '../flow.ts';
 import { type Cell, type Column, headingItem, tableItems, textItems } from '../table.ts';
+import { agreementLine, isAgreementOnRecord } from './agreement-line.ts';
 import { placedDetectors } from './detector-places.ts';
 import { clockLine, formatAt, formatPrinted, formatShortAt } from './format-times.ts';
 import { ALSO, isFurtherAnswer } from './log-rows.ts';
-import { BODY, FINE, facts, MISSING, partyText, TABLE, together } from './report-parts.ts';
-import { forecastText, weatherSeen } from './weather-lines.ts';
+import { BODY, FINE, facts, inOneLine, MISSING, partyText, section, TABLE, together } from './report-parts.ts';
+import { forecastText, weatherByTime } from './weather-lines.ts';
 
 const PERSON_COLUMNS: readonly Column[] = [
   { heading: 'Name', share: 0.3 },
@@ -40,7 +41,7 @@ export function timeItems(plan: Plan, width: number): readonly FlowItem[] {
     ...facts(
       'Times',
       [
-        ...(hasMitigation(plan) && !isLongTerm(plan)
+        ...(visit.mitigationOnSince !== null || (hasMitigation(plan) && !isLongTerm(plan))
           ? [['Mitigation system on since', at(visit.mitigationOnSince)] as const]
           : []),
         ['Closed-building conditions since', at(visit.closedSince)],
@@ -63,6 +64,7 @@ export function timeItems(plan: Plan, width: number): readonly FlowItem[] {
 export function conditionItems(plan: Plan, width: number): readonly FlowItem[] {
   const report = conditionsReport(plan);
   const { mitigation, vents = '' } = plan.report ?? {};
+  const weather = weatherByTime(plan);
   return [
     headingItem('The building during the test', width),
     ...textItems(report.text, width, { ...BODY, weight: 'bold' }).map((item) => ({ ...item, keepWithNext: true })),
@@ -84,10 +86,12 @@ export function conditionItems(plan: Plan, width: number): readonly FlowItem[] {
         ['Permanent vents', vents],
         // Two things: what was forecast before the start, and what somebody noted. The condition above is an answer, not a note.
         ['Forecast before the start', forecastText(plan)],
-        ['Weather noted during the test', weatherSeen(plan).join(' ')],
+        ['Weather noted during the test', weather.during],
+        ...(weather.before ? [['Weather noted before the test', weather.before] as const] : []),
       ],
       width,
     ),
+    ...section('Non-interference agreement', isAgreementOnRecord(plan) ? [agreementLine(plan)] : [], width),
   ];
 }
 
@@ -128,7 +132,7 @@ export function deviceItems(plan: Plan, width: number): readonly FlowItem[] {
   return facts(
     'Devices and laboratory',
     [
-      ['Device', [device?.description, device?.maker, device?.model].filter(Boolean).join(', ')],
+      ['Device', inOneLine([device?.description, device?.maker, device?.model])],
       ['Serial numbers', serials.join(', ')],
       ['Lot', plan.kit.lot ?? ''],
       ['Use before', formatPrinted(device?.expires ?? '', plan)],
@@ -151,9 +155,9 @@ function monitorRows(plan: Plan): readonly Fact[] {
 function laboratoryRows(plan: Plan): readonly Fact[] {
   const { laboratory } = plan.report ?? {};
   return [
-    ['Laboratory', [laboratory?.name, laboratory?.address].filter(Boolean).join(', ')],
+    ['Laboratory', inOneLine([laboratory?.name, laboratory?.address])],
     ['License of the laboratory', laboratory?.license ?? ''],
-    ['Analyzed', [formatShortAt(laboratory?.analyzed, plan), laboratory?.analyst].filter(Boolean).join(', ')],
+    ['Analyzed', inOneLine([formatShortAt(laboratory?.analyzed, plan), laboratory?.analyst])],
     ['Reported', formatShortAt(laboratory?.reported, plan)],
   ];
 }

@@ -6,6 +6,7 @@ import type { FlowItem } from '../flow.ts';
 import { COLOR } from '../style.ts';
 import { type Column, headingItem, tableItems, textItems } from '../table.ts';
 import type { TextStyle } from '../text.ts';
+import { earlierLines } from './earlier-tests.ts';
 import { houseStep, type ReportContent, resultRows } from './report-content.ts';
 import { BODY, section, TABLE } from './report-parts.ts';
 
@@ -58,6 +59,7 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
     ...(rows.length === 0
       ? textItems('No result is recorded.', width, BODY)
       : tableItems(RESULT_COLUMNS, rows, width, TABLE)),
+    ...section('Earlier tests', earlierLines(content), width),
     headingItem('Next step for the building', width),
     ...textItems(houseStep(content), width, LEAD_BOLD),
     ...section('The other causes', causes.slice(first), width),

@@ -19,7 +19,7 @@ import { formatPrinted } from './format-times.ts';
 import { PLACE_COLUMNS, placeCells } from './log-rows.ts';
 import { type ReportContent, reportContent, STATEMENTS } from './report-content.ts';
 import { custodyItems, qualityItems } from './report-custody.ts';
-import { BODY, FINE, facts, MISSING, NOT_KNOWN, partyText, section, TABLE } from './report-parts.ts';
+import { BODY, FINE, facts, inOneLine, MISSING, NOT_KNOWN, partyText, section, TABLE } from './report-parts.ts';
 import { conditionItems, deviceItems, peopleItems, timeItems } from './report-record.ts';
 import { summaryItems } from './report-summary.ts';
 
@@ -106,7 +106,7 @@ function siteItems(plan: Plan, width: number): readonly FlowItem[] {
       ['Finished and unfinished areas', finishedAreas(plan)],
       ['Reason for the test', plan.site.purposeAnswered === false ? '' : PURPOSE[plan.site.purpose]],
       ['Client', partyText(client)],
-      ['This report may be given to', releaseTo.join(', ')],
+      ['This report may be given to', inOneLine(releaseTo)],
     ],
     width,
   );
@@ -115,7 +115,7 @@ function siteItems(plan: Plan, width: number): readonly FlowItem[] {
 /** The parts that lists require one by one. The line under the title is what was typed as the property, not this. */
 function addressText({ report }: Plan): string {
   const { street = '', city = '', state = '', zip = '' } = report?.address ?? {};
-  const known = [street, city, [state, zip].filter(Boolean).join(' ')].filter(Boolean).join(', ');
+  const known = inOneLine([street, city, `${state.trim()} ${zip.trim()}`]);
   const parts = [
     ['street', street],
     ['city', city],

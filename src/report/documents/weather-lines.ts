@@ -1,4 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import type { WeatherNote } from '../../../geometry/plan/test-record.ts';
+import { isBeforeTest } from '../../protocol/custody/weather-notes.ts';
+import { msOf } from '../../protocol/timing/clock.ts';
 import { limitWords, SHORT_TEST } from '../../protocol/timing/limits.ts';
 import { describeForecast, needsForecast } from '../../protocol/timing/weather-check.ts';
 import { formatAt } from './format-times.ts';
@@ -20,6 +23,23 @@ export function forecastText(plan: Plan): string {
 }
 
 /** Returns the weather that was noted on site, a sentence each. */
-export function weatherSeen(plan: Plan): readonly string[] {
-  return (plan.weather ?? []).map(({ at, text }) => `${formatAt(at, plan, 'At a time that is not known')}: ${text}`);
+function weatherSeen(plan: Plan): readonly string[] {
+  return (plan.weather ?? []).map((note) => sentence(plan, note));
+}
+
+/** Returns the notes of the weather in sentences: what was noted before the start is none of the test. */
+export function weatherByTime(plan: Plan): { readonly during: string; readonly before: string } {
+  const notes = plan.weather ?? [];
+  const words = (isEarly: boolean) =>
+    notes
+      .filter((note) => isBeforeTest(plan, note) === isEarly)
+      .map((note) => sentence(plan, note))
+      .join(' ');
+  return { during: words(false), before: words(true) };
+}
+
+function sentence(plan: Plan, { at, text }: WeatherNote): string {
+  const [noted, end] = [msOf(at), msOf(plan.visit.end)];
+  const late = noted !== null && end !== null && noted > end ? ', after the test' : '';
+  return `${formatAt(at, plan, 'At a time that is not known')}${late}: ${text}`;
 }

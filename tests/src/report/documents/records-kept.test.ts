@@ -1,0 +1,140 @@
+/** What somebody recorded stands in the report as it was recorded: common practice, no published source, where none is named. */
+import { describe, expect, it } from 'vitest';
+import type { Plan } from '../../../../geometry/plan/model.ts';
+import type { EarlierResult } from '../../../../geometry/plan/test-record.ts';
+import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
+import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
+import { fullReportPlan } from '../../../helpers/full-report-plan.ts';
+import { words } from './job-plans.ts';
+
+const plan = fullReportPlan();
+const [first = ''] = plan.levels.flatMap(({ detectors }) => detectors.map(({ id }) => id));
+const reportOf = (change: Partial<Plan>) => words('report', { ...plan, ...change });
+
+/** 32 Ill. Adm. Code 422.130(o)(1)(I): tampering, interference and deviations that were observed (training copy). */
+describe('a long text of the log', () => {
+  const long = (word: string) =>
+    `${word}: the lid lay beside it, the tape was cut, and the box stood in another corner`;
+
+  it.each(['note', 'serial', 'placedBy', 'fetchedBy'] as const)('is not cut off: %s', (key) => {
+    expect(words('report', withLogEntry(plan, first, { [key]: long(key) }))).toContain(long(key));
+  });
+
+  it('is not cut off: names and note of a transfer', () => {
+    const custody = [{ at: plan.visit.posted ?? null, from: long('from'), to: long('to'), note: long('note') }];
+    const text = words('report', withLogEntry(plan, first, { custody }));
+    for (const each of ['from', 'to', 'note']) expect(text).toContain(long(each));
+  });
+
+  it('is not written out a second time where it is short', () => {
+    expect(reportOf({})).not.toContain('Written out');
+  });
+});
+
+describe('the non-interference agreement', () => {
+  it('stands in the report with who signed and when', () => {
+    const signed = withAgreement(plan, { signedBy: 'Odd Renner', at: '2026-03-07T17:00:00-05:00', note: 'By phone' });
+    expect(words('report', signed)).toMatch(
+      /Non-interference agreement Signed by Odd Renner, .*March 7, 2026, 5:00 pm\. By phone/,
+    );
+  });
+
+  it('that was refused says so', () => {
+    const refused = withAgreement(plan, { signedBy: '', at: null, refused: true, note: 'Would not sign' });
+    expect(words('report', refused)).toMatch(/Non-interference agreement Refused, .*Would not sign/);
+  });
+
+  it('that is open keeps its note, and nothing reads as signed', () => {
+    const open = words('report', withAgreement(plan, { note: 'Asked on the porch' }));
+    expect(open).toMatch(/Non-interference agreement Not signed, as far as is known\. Asked on the porch/);
+  });
+});
+
+describe('an earlier test', () => {
+  const earlier: EarlierResult = {
+    at: '2026-01-17T10:00:00-05:00',
+    value: 111,
+    unit: 'Bq/m3',
+    term: 'short-term',
+    note: 'Owner read it out',
+    detector: first,
+  };
+
+  it('stands in the report with day, values in both units, place and note, and what it does to the result', () => {
+    const text = reportOf({ site: { ...plan.site, purpose: 'own-household' }, earlier: [earlier] });
+    expect(text).toMatch(
+      /Short-term test, .*January 17, 2026.*: 111 Bq\/m³ \(3\.0 pCi\/L\), at A1\. Owner read it out/,
+    );
+    expect(text).toContain('With it:');
+  });
+
+  it('stands there where it counts for no place, and where the test is invalid', () => {
+    const text = reportOf({
+      visit: { ...plan.visit, end: '2026-03-09T09:00:00-04:00' },
+      earlier: [{ ...earlier, at: null, detector: null }],
+    });
+    expect(text).toContain(
+      'Short-term test, on a day that is not known: 111 Bq/m³ (3.0 pCi/L), at a place that is not known.',
+    );
+  });
+});
+
+describe('an answer about the house that the log or the drawing contradicts', () => {
+  const told = { by: 'Ida Brandt', at: '2026-03-10T09:05:00-04:00', note: 'Looked at both' };
+
+  it('stays on record beside the evidence of tampering', () => {
+    const conditions = plan.conditions.map((each) => (each.item === 'not-disturbed' ? { ...each, ...told } : each));
+    const text = words('report', withLogEntry({ ...plan, conditions }, first, { tampering: 'seen' }));
+    expect(text).toMatch(/NOT met .*also on record Met Ida Brandt, .*Mar 10, 2026, 9:05 am/);
+  });
+
+  it('stays on record where "not applicable" does not fit', () => {
+    const conditions = plan.conditions.map((each) =>
+      each.item === 'windows-closed' ? { ...each, ...told, state: 'not-applicable' as const } : each,
+    );
+    expect(reportOf({ conditions })).toMatch(/also on record Not applicable Ida Brandt, .*Mar 10, 2026, 9:05 am/);
+  });
+});
+
+it('the hours of a mitigation system stand in the report of a long-term test too', () => {
+  const text = reportOf({
+    protocol: { profile: 'health-canada-long-term', overrides: [] },
+    visit: { ...plan.visit, mitigationOnSince: '2026-03-01T07:07:00-05:00' },
+  });
+  expect(text).toMatch(/Mitigation system on since .*March 1, 2026, 7:07 am/);
+});
+
+/** 32 Ill. Adm. Code 422.130(o)(1)(K): severe weather during the test (training copy). */
+describe('weather', () => {
+  const before = { at: '2026-03-01T12:00:00-05:00', text: 'Gusts and hail' };
+
+  it('that was noted before the start is not told as noted during the test', () => {
+    const text = reportOf({ weather: [before] });
+    expect(text).toMatch(/Weather noted before the test .*March 1, 2026.*Gusts and hail/);
+    expect(text).toMatch(/Weather noted during the test MISSING/);
+  });
+
+  it('of both times stands in two rows', () => {
+    const text = reportOf({ weather: [before, ...(plan.weather ?? [])] });
+    expect(text).toMatch(/Weather noted during the test .*Dry, light wind.*Weather noted before the test/);
+  });
+});
+
+it('parts that hold nothing but spaces leave no empty places in a row', () => {
+  const { client, firm, device, laboratory } = plan.report ?? {};
+  if (!client || !firm || !device || !laboratory) throw new Error('The full plan has all of them.');
+  const text = reportOf({
+    report: {
+      ...plan.report,
+      client: { ...client, name: ' ', telephone: '\t' },
+      firm: { ...firm, address: '\u00a0', license: ' ' },
+      device: { ...device, description: ' ' },
+      laboratory: { ...laboratory, address: ' ', analyst: '' },
+      address: { street: ' ', city: 'Fernhollow', state: ' ', zip: '60000', county: '' },
+    },
+  });
+  expect(text).not.toMatch(/, ,|Client ,|Device ,|Firm: ,|license\s*,/);
+  expect(text).toMatch(/Client 2 Elm Row This report/);
+  expect(text).toMatch(/Address in parts Fernhollow, 60000\. MISSING: street and state/);
+  expect(text).toMatch(/Firm: Lindqvist Testing, 555-0177 Name/);
+});
