@@ -41,6 +41,17 @@ export function describeDuplicateSerial(plan: Plan, detector: string): string {
   return `${capital(listed(all))} ${all.length > 1 ? 'have' : 'has'} the same serial number. Check the labels again.`;
 }
 
+/** Returns whether a serial number stands twice in a plan: at two detectors, or at a detector and a blank or spike. */
+export function repeatedSerials(plan: Plan): (serial: string) => boolean {
+  const detectors = plan.levels.flatMap((level) => level.detectors.map(({ id }) => logEntryOf(plan, id)));
+  const counts = new Map<string, number>();
+  for (const { serial } of [...detectors, ...(plan.quality ?? [])]) {
+    const known = normalizeSerial(serial);
+    if (known) counts.set(known, (counts.get(known) ?? 0) + 1);
+  }
+  return (serial) => (counts.get(normalizeSerial(serial)) ?? 0) > 1;
+}
+
 /** Whether all values are the same; true for none. */
 export const allSame = (values: readonly unknown[]): boolean => values.every((value) => value === values[0]);
 

@@ -6,8 +6,10 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import { conditionsReport } from '../conditions/conditions-report.ts';
+import { repeatedSerials } from '../custody/detectors.ts';
 import { isSentToLaboratory, logEntryOf } from '../custody/log-entries.ts';
 import { recordedStart } from '../custody/placed.ts';
+import { isBeforeTest } from '../custody/weather-notes.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { ILLINOIS_COPY, MAH, MALB, source } from '../sources.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
@@ -140,7 +142,14 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     id: 'serial-numbers',
     name: 'Serial number of each detector',
     sources: [ILLINOIS('D'), PENNSYLVANIA('G')],
-    missing: (plan) => perDetector(plan, ({ serial }) => serial.trim() === ''),
+    missing: (plan) => {
+      const isTwice = repeatedSerials(plan);
+      return [
+        ...perDetector(plan, ({ serial }) => serial.trim() === ''),
+        // A number that two devices have ties a result to neither.
+        ...perDetector(plan, ({ serial }) => isTwice(serial)).map((label) => `${label} (its number stands twice)`),
+      ];
+    },
   },
   {
     id: 'calibration',
@@ -240,9 +249,9 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     id: 'weather',
     name: 'Severe weather, as noted during the test',
     sources: [ILLINOIS('K')],
-    missing: ({ weather = [] }) =>
+    missing: (plan) =>
       unless(
-        weather.some(({ text }) => text.trim()),
+        plan.weather?.some((note) => note.text.trim() && !isBeforeTest(plan, note)),
         'no note of the weather',
       ),
   },

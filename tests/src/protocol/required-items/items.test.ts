@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Level, Plan } from '../../../../geometry/plan/model.ts';
 import { requiredItems } from '../../../../src/protocol/required-items/item-states.ts';
 import { REQUIRED_ITEMS } from '../../../../src/protocol/required-items/items.ts';
+import { notRecorded } from '../../../../src/protocol/required-items/not-recorded.ts';
 import { fullReportPlan } from '../../../helpers/full-report-plan.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
 
@@ -90,6 +91,36 @@ describe('what published lists require of a report', () => {
       rooms: level.rooms.map((room) => ({ ...room, use: 'unfinished' as const })),
     }));
     expect(missingOf(unfinished)).toEqual([]);
+  });
+
+  // 32 Ill. Adm. Code 422.130(o)(1)(D): a number that two devices have names neither.
+  it('takes a serial number that stands twice for none, whatever spaces and letter case', () => {
+    const plan = withLog(fullReportPlan(), { serial: 'CX-101' });
+    const spaced = withLog(fullReportPlan(), { serial: ' cx -101' });
+    for (const each of [plan, spaced]) {
+      const item = requiredItems(each).find(({ item: { id } }) => id === 'serial-numbers');
+      expect(item).toMatchObject({
+        state: 'missing',
+        lacking: ['A1 (its number stands twice)', 'A2 (its number stands twice)'],
+      });
+      expect(notRecorded(each).named).toContain('a result cannot be tied to a device: A1 (its number stands twice)');
+    }
+  });
+
+  it('takes the serial number of a blank or spike for none of a detector', () => {
+    const blank = { id: 'q1', kind: 'blank', at: null, serial: 'CX-100', by: '', value: 0, unit: 'pCi/L' } as const;
+    const quality = [{ ...blank, reference: null, detectionLimit: null, note: '' }];
+    expect(missingOf({ ...fullReportPlan(), quality })).toEqual(['serial-numbers']);
+  });
+
+  // 32 Ill. Adm. Code 422.130(o)(1)(K): severe weather of the test.
+  it('takes no weather from before the start for that of the test', () => {
+    const full = fullReportPlan();
+    const noted = (at: string | null): Plan => ({ ...full, weather: [{ at, text: 'Gusts and hail' }] });
+    expect(missingOf(noted('2026-03-07T17:59:00-05:00'))).toEqual(['weather']);
+    expect(missingOf(noted('2026-03-07T18:00:00-05:00'))).toEqual([]);
+    expect(missingOf(noted('2026-03-10T09:10:00-04:00'))).toEqual([]);
+    expect(missingOf(noted(null))).toEqual([]);
   });
 
   it('asks for the firm while nobody has answered why the house is tested', () => {
