@@ -1,5 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import { DAY, type Ms } from './clock.ts';
+import type { Laboratory } from '../../../geometry/plan/report-facts.ts';
+import { DAY, type Ms, msOf, wallTime } from './clock.ts';
 import { labDaysAreKnown } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
 import { POST_TAKES } from './limits.ts';
@@ -15,7 +16,7 @@ export const postBy = (pickUp: Ms, labDays: number): Ms =>
 
 /** Returns the check of the laboratory's deadline. Contradictory times are "unknown", never a pass. */
 export function laboratoryCheck(
-  { kit, site, visit }: Plan,
+  { kit, site, visit, report }: Plan,
   { end: known, planned, posted, received }: VisitTimes,
 ): TimingCheck {
   const end = planned ? null : known;
@@ -37,6 +38,8 @@ export function laboratoryCheck(
   }
   const wrong = outOfOrder(end, posted, received);
   if (wrong) return check('unknown', `${wrong} Review both times.`);
+  const early = analyzedTooEarly(report?.laboratory, { end, posted, received, zone: site.timeZone });
+  if (early) return check('unknown', `${early} Review both times: that of the laboratory is entered for the report.`);
   const latest = laboratoryBy(end, kit.labDays);
   if (received !== null) {
     if (!isAnswered) {
@@ -68,4 +71,38 @@ function outOfOrder(end: Ms, posted: Ms | null, received: Ms | null): string {
   if (received !== null && posted !== null && received < posted)
     return 'At the laboratory before it was mailed: one of them is wrong.';
   return '';
+}
+
+interface OnTheWay {
+  readonly end: Ms;
+  readonly posted: Ms | null;
+  readonly received: Ms | null;
+  readonly zone: string;
+}
+
+/** Returns which day of the laboratory cannot be; empty where each can. Days are compared, not hours: reports of laboratories name days. */
+function analyzedTooEarly(laboratory: Laboratory | undefined, { end, posted, received, zone }: OnTheWay): string {
+  const [analyzed, reported] = [msOf(laboratory?.analyzed), msOf(laboratory?.reported)];
+  const before = (at: Ms | null, other: Ms | null) =>
+    at !== null && other !== null && dayNumber(at, zone) < dayNumber(other, zone);
+  const there: readonly (readonly [Ms | null, string])[] = [
+    [end, 'the pick-up'],
+    [posted, 'it was mailed'],
+    [received, 'the laboratory received it'],
+  ];
+  const steps: readonly (readonly [Ms | null, string, typeof there])[] = [
+    [analyzed, 'Analyzed', there],
+    [reported, 'Reported', [...there, [analyzed, 'it was analyzed']]],
+  ];
+  for (const [at, did, others] of steps) {
+    const other = others.find(([then]) => before(at, then));
+    if (other) return `${did} on a day before ${other[1]}: one of them is wrong.`;
+  }
+  return '';
+}
+
+/** Returns the day on the wall clock as a number that orders days. */
+function dayNumber(at: Ms, zone: string): number {
+  const { year, month, day } = wallTime(at, zone);
+  return (year * 12 + month) * 31 + day;
 }

@@ -191,6 +191,25 @@ describe('on the way to the laboratory', () => {
   ])('%j: %s', (visit, verdict) => {
     expect(check(visit)?.verdict).toBe(verdict);
   });
+
+  // A result from before its detector was there is another one's: common practice, no published source. Reports of laboratories name days.
+  it.each([
+    [{ analyzed: at('5-6 9:30'), reported: at('5-6 15:00') }, 'clear', ''],
+    [{ analyzed: at('5-6 0:00'), reported: at('5-6 0:00') }, 'clear', ''],
+    [{ analyzed: at('5-5 23:59'), reported: null }, 'unknown', 'Analyzed on a day before the laboratory received it'],
+    [{ analyzed: at('5-3 12:00'), reported: null }, 'unknown', 'Analyzed on a day before the pick-up'],
+    [{ analyzed: at('5-7 9:00'), reported: at('5-6 9:00') }, 'unknown', 'Reported on a day before it was analyzed'],
+    [{ analyzed: null, reported: at('5-5 9:00') }, 'unknown', 'Reported on a day before the laboratory received it'],
+  ])('%j after 5-6 9:00: %s', (times, verdict, words) => {
+    const laboratory = { name: '', address: '', license: '', analyst: '', ...times };
+    const plan = planWith({ ...fetched, received: at('5-6 9:00') }, { report: { laboratory } });
+    const found = timingReport(plan).checks.find(({ rule }) => rule === 'laboratory');
+    expect(found?.verdict).toBe(verdict);
+    expect(found?.detail).toContain(words);
+    const posted = planWith({ ...fetched, posted: at('5-6 9:00') }, { report: { laboratory } });
+    expect(verdictOf(posted, 'laboratory')).toBe(verdict === 'clear' ? 'not-run' : 'unknown');
+    expect(verdictOf({ ...plan, visit: { ...plan.visit, device: 'monitor' } }, 'laboratory')).toBe('not-run');
+  });
 });
 
 describe('the instants of a visit', () => {
