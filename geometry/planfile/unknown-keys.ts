@@ -1,18 +1,24 @@
 import type { Plan } from '../plan/model.ts';
 import { counted, listed } from '../plan/nouns.ts';
-import { pointerTo, quoted } from './problem.ts';
+import { pointerTo } from './problem.ts';
 import { PlanSchema } from './schema/plan.ts';
 import { unknownKeys } from './schema/walk.ts';
 
 /** How many are named in a sentence. */
 const MOST_NAMED = 3;
 
+/** Characters of a pointer that are shown. The key is at its end. */
+const LONGEST = 100;
+
+const shownPointer = (pointer: string): string =>
+  `"${pointer.length > LONGEST ? `…${pointer.slice(-LONGEST)}` : pointer}"`;
+
 /**
  * Returns a sentence about the keys of a plan that the format does not define: they are kept, and nothing is read from
  * them. Empty where there are none.
  */
 export function describeUnknownKeys(plan: Plan): string {
-  const pointers = unknownKeys(PlanSchema, plan).map(({ path, key }) => quoted(pointerTo([...path, key])));
+  const pointers = unknownKeys(PlanSchema, plan).map(({ path, key }) => shownPointer(pointerTo([...path, key])));
   if (pointers.length === 0) return '';
   const more = pointers.length - MOST_NAMED;
   const named = listed([...pointers.slice(0, MOST_NAMED), ...(more > 0 ? [`${more} more`] : [])]);

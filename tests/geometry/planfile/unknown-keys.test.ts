@@ -20,6 +20,14 @@ describe('describeUnknownKeys(plan)', () => {
     );
   });
 
+  it('names a key in full where its place is long', () => {
+    const shade = { overhang: { depth: 500, above: 100, 'color of the awning': 'red' } };
+    const opening = { id: 'o1', wall: 'w1', kind: 'window', offset: 100, width: 500, bottom: 900, top: 1500, shade };
+    expect(words(onLevel({ openings: [opening] }))).toContain(
+      '"/levels/0/openings/0/shade/overhang/color of the awning"',
+    );
+  });
+
   it('names three of many', () => {
     const many = Object.fromEntries(
       ['one1', 'two2', 'three3', 'four4', 'five5'].map((key) => [`own-${key}`, 1]),
