@@ -16,7 +16,7 @@ export type RecordSection = Pick<Plan, (typeof RECORD_SECTIONS)[number]>;
 
 /**
  * Returns the semantic errors in the records of the test: dates and instants that do not exist, working hours that
- * end before they begin, entries of a detector that is not in the plan, duplicate ids of blanks and spikes.
+ * end before they begin, entries of a detector that is not in the plan, second log entries of one, duplicate ids of blanks and spikes.
  */
 export function recordFlaws(record: RecordSection, detectors: ReadonlySet<string>): readonly PlacedFlaw[] {
   const { practice, log = [], weather = [], agreement, earlier = [], quality = [], report } = record;
@@ -29,6 +29,7 @@ export function recordFlaws(record: RecordSection, detectors: ReadonlySet<string
       ...(detectors.has(entry.detector) ? [] : placed(['log', index], [unknownDetectorFlaw(entry.detector)])),
       ...entry.custody.flatMap(({ at }, step) => placed(['log', index, 'custody', step], instantFlaws(at, 'at'))),
     ]),
+    ...secondEntries(log),
     ...instants('weather', weather),
     ...(agreement ? placed(['agreement'], instantFlaws(agreement.at, 'at')) : []),
     ...instants('earlier', earlier),
@@ -60,6 +61,29 @@ export function unknownDetectorFlaw(id: string): Flaw {
     expected: 'the id of a detector of this plan',
     statement: `belongs to the detector ${quoted(id)}, which is not in the file.`,
   };
+}
+
+/** A second entry of a detector would be read by nothing: its serial number, seal and transfers would be lost in silence. */
+function secondEntries(log: NonNullable<Plan['log']>): readonly PlacedFlaw[] {
+  const first = new Map<string, number>();
+  return log.flatMap(({ detector }, index) => {
+    const known = first.get(detector);
+    if (known === undefined) {
+      first.set(detector, index);
+      return [];
+    }
+    return placed(
+      ['log', index],
+      [
+        {
+          path: ['detector'],
+          found: quoted(detector),
+          expected: 'a detector that no other log entry has',
+          statement: `belongs to the detector ${quoted(detector)}, as log entry ${known + 1} does. Put both into one entry.`,
+        },
+      ],
+    );
+  });
 }
 
 function practiceFlaws({ days, daysOff }: Practice): readonly PlacedFlaw[] {

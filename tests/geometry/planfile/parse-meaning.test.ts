@@ -167,6 +167,14 @@ describe('parsePlan(text) on the meaning of a plan', () => {
       '/log/0/detector: Log entry 1 belongs to the detector "d9", which is not in the file.',
     ],
     [
+      'two log entries of one detector',
+      {
+        ...onLevel({ detectors: [detector] }),
+        log: [{ detector: 'd1' }, { detector: 'd1', serial: 'CX-2', tampering: 'seen' }],
+      },
+      '/log/1/detector: Log entry 2 belongs to the detector "d1", as log entry 1 does. Put both into one entry.',
+    ],
+    [
       'an earlier result of a day that there is none',
       smallFile({ earlier: [{ at: '2026-02-30T10:00:00Z', value: 1, unit: 'pCi/L', term: 'short-term' }] }),
       '/earlier/0/at: Earlier result 1 has "at" as "2026-02-30T10:00:00Z", which names a day that the calendar does not have.',
