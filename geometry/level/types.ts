@@ -31,6 +31,8 @@ export interface OpeningBody {
   readonly outside: boolean;
   /** Its width along the wall by the thickness of the thickest wall there. */
   readonly body: Ring;
+  /** Thickness of what is around it where that is thinnest: less than the body's where a thicker wall runs along a part of it only. */
+  readonly thinnest: Mm;
 }
 
 /** A bounded face of the wall center-lines. */

@@ -8,6 +8,9 @@ export function obstructionOf({ shade }: Opening): Deg {
   return typeof shade === 'object' ? (shade?.obstruction ?? 0) : 0;
 }
 
+/** Faces nearer to each other than this are one, mm: rounding. */
+const EVEN: Mm = 1e-6;
+
 /**
  * An opening seen from one side: x along the inner face of its wall, y into the room. A beam runs along (k, 1), where k is the
  * tangent of the angle between it and y.
@@ -18,19 +21,24 @@ export interface Glass {
   /** Unit vector along x; y is a quarter turn clockwise on screen from it. */
   readonly x: XY;
   readonly width: Mm;
-  /** From the outer face to the inner one. */
+  /** From the outer face to the inner one, where the wall is thinnest: there it stops the least light. */
   readonly thickness: Mm;
+  /** How far a thicker wall that runs along a part of the opening stands out from either face. */
+  readonly thicker: Mm;
 }
 
 /** Returns an opening as seen from either side of its wall. */
-export function sidesOf({ opening, body }: OpeningBody): readonly Glass[] {
+export function sidesOf({ opening, body, thinnest }: OpeningBody): readonly Glass[] {
   const [a, b, , d] = body as readonly [XY, XY, XY, XY];
   const width = distance(a, b);
-  const thickness = distance(a, d);
+  const deepest = distance(a, d);
+  const isEven = thinnest >= deepest - EVEN;
+  const [thickness, thicker] = isEven ? [deepest, 0] : [thinnest, (deepest - thinnest) / 2];
   const x: XY = [(b[0] - a[0]) / width, (b[1] - a[1]) / width];
+  const within = ([px, py]: XY, by: Mm): XY => [px + by * x[1], py - by * x[0]];
   return [
-    { opening, origin: d, x, width, thickness },
-    { opening, origin: b, x: [-x[0], -x[1]], width, thickness },
+    { opening, origin: within(d, thicker), x, width, thickness, thicker },
+    { opening, origin: within(b, -thicker), x: [-x[0], -x[1]], width, thickness, thicker },
   ];
 }
 

@@ -175,7 +175,7 @@ function outdoorFaces({ pieces, joints }: LitLevel, glass: Glass): readonly Edge
   return [...pieces, ...joints]
     .filter(({ outside }) => outside)
     .map(({ body }) => clockwiseOnScreen(body.map((p) => turned(toGlass(glass, p)))))
-    .filter((ring) => ring.some(([, y]) => y > glass.thickness + STANDS_OUT))
+    .filter((ring) => ring.some(([, y]) => y > glass.thickness + glass.thicker + STANDS_OUT))
     .flatMap((ring) => ring.map((a, i) => edgeFrom(a, ring[(i + 1) % ring.length] as XY, [], -1)));
 }
 

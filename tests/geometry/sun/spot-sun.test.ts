@@ -30,6 +30,16 @@ describe('sunAtSpot', () => {
     expect(spansOf(houseOf({ visit }), [5500, 4800])).toEqual([]);
   });
 
+  it.each([
+    ['beside a thicker wall that runs along a part of the window', 2800],
+    ['where that wall runs', 2200],
+  ])('%s', (_, x) => {
+    const visit = { start: '2003-10-17T12:20:00-07:00', end: '2003-10-17T12:40:00-07:00' };
+    const walls: Level['walls'] = [{ id: 't', from: [-50, -50], to: [2500, -50], thickness: 500, side: 'auto' }];
+    const plan = houseOf({ visit, thickness: 100, window: { offset: 2050 }, more: { walls } });
+    expect(spansOf(plan, [x, 1000])).toHaveLength(1);
+  });
+
   it('of random houses agrees with single rays of the middle of the sun', () => {
     let lit = 0;
     for (let seed = 1; seed <= howMany(10, 30); seed++) {

@@ -287,6 +287,40 @@ describe('openings that are not drawn as they should be', () => {
   });
 });
 
+describe('a thicker wall that runs along a part of the window', () => {
+  // The window is at x 2000 to 3000 in a wall of 100 mm, its inner face at y = 0; the thicker wall covers it up to 2500, or from there on.
+  const along = (from: Mm, to: Mm): Partial<Level> => ({
+    walls: [{ id: 't', from: [from, -50], to: [to, -50], thickness: 500, side: 'auto' }],
+  });
+  const house = (more: Partial<Level>, turn = 0) =>
+    houseOf({ thickness: 100, site: { north: FACING.north + turn }, window: { offset: 2050 }, more });
+  const far = (54 * INCH) / tangent(altitude) - 100;
+
+  it.each([
+    ['left', along(-50, 2500), 2800],
+    ['right', along(2500, 6050), 2200],
+  ])('on the %s: beside it the head lets light in over the face of the thinner wall', (_, more, x) => {
+    expect(isIn(house(more), [x, far - 20])).toBe(true);
+    expect(isIn(house(more), [x, 20])).toBe(true);
+    expect(isIn(house(more), [x, far + 30])).toBe(false);
+  });
+
+  it.each([
+    ['left', along(-50, 2500), 45, 3000],
+    ['right', along(2500, 6050), -45, 2000],
+    ['just the window', along(2000, 3000), 45, 3000],
+  ])('%s: at the jamb of the thinner wall light comes in at its angle', (_, more, turn, jamb) => {
+    // It passes the outer face, at y = −100, 10 mm from the jamb.
+    expect(isIn(house(more, turn), [jamb - Math.sign(turn) * (10 + 100 + 500), 500])).toBe(true);
+  });
+
+  it('along all of it and beyond, its own faces count', () => {
+    const shift = along(1000, 4000);
+    expect(isIn(house(shift), [2500, far - 200 - 20])).toBe(true);
+    expect(isIn(house(shift), [2500, far - 200 + 30])).toBe(false);
+  });
+});
+
 describe('walls outdoors', () => {
   /** A wing on the left of the window, 3 m out into the sun. */
   const wing = (x: number): Level['walls'] => [
