@@ -5,7 +5,7 @@ import { type Face, faceAt, polygonized } from './faces.ts';
 import { nodedPieces, type Piece } from './noded.ts';
 import { outdoorFaces, sidesOf } from './outdoors.ts';
 import type { Ring } from './planar-turf.ts';
-import { apart, cross, direction, nearestOnSegment, plus, ringDistance, vector } from './plane.ts';
+import { apart, cross, direction, nearestOnSegment, plus, ringDistance, segmentDistance, vector } from './plane.ts';
 
 /** An opening as it is in its wall. */
 interface Hole {
@@ -13,6 +13,9 @@ interface Hole {
   readonly ring: Ring;
   readonly outside: boolean;
 }
+
+/** The faces on both sides of each piece. */
+type Sides = ReturnType<typeof sidesOf>;
 
 /** The walls of a level, computed a second time. */
 export interface WallLayout {
@@ -31,6 +34,9 @@ const COINCIDENT = 12.7;
 /** Sine of the angle between two walls below which they are parallel: about 6 degrees. */
 const PARALLEL_SINE = 0.1;
 
+/** A label this close to a center-line lies on it, mm: more than the rounding of turned coordinates. */
+const ON_LINE = 1e-6;
+
 /** Levels with more walls are not computed a second time, because every pair of walls is tested. */
 const MOST_WALLS = 1200;
 
@@ -43,8 +49,7 @@ export function wallLayout(level: Level): WallLayout {
   const sides = sidesOf(pieces, faces);
   const labels = new Map<Face, RoomLabel[]>();
   for (const label of level.rooms) {
-    const face = faceAt(faces, label.at);
-    if (face) labels.set(face, [...(labels.get(face) ?? []), label]);
+    for (const face of facesOf(label, pieces, faces, sides)) labels.set(face, [...(labels.get(face) ?? []), label]);
   }
   const outdoors = outdoorFaces(pieces, faces, sides, new Set(labels.keys()));
   const isOutside = (piece: Piece, of: readonly Line[] = piece.lines) => {
@@ -61,6 +66,13 @@ export function wallLayout(level: Level): WallLayout {
     roomAt: (p) => (inWall(p) ? null : faceAt(faces, p)),
     labelsIn: (face) => labels.get(face) ?? [],
   };
+}
+
+/** Returns the faces that a label names: the one around it; of a label on a line those on both sides, for it may mean either. */
+function facesOf({ at }: RoomLabel, pieces: readonly Piece[], faces: readonly Face[], sides: Sides): ReadonlySet<Face> {
+  const under = pieces.filter(({ a, b }) => segmentDistance(at, a, b) <= ON_LINE);
+  const found = under.length > 0 ? under.flatMap((piece) => sides.get(piece) ?? []) : [faceAt(faces, at)];
+  return new Set(found.filter((face) => face !== null));
 }
 
 function holeOf(

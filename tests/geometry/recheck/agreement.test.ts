@@ -7,6 +7,7 @@ import { compareOpinions } from '../../../geometry/recheck/compare.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import type { Opinion } from '../../../geometry/recheck/types.ts';
 import { crowdedPlan } from '../../helpers/crowded-plan.ts';
+import { detectorAt, drawn, loop, movedWalls, planOf, rectangle, turned, wall } from '../../helpers/drawn.ts';
 import { howMany } from '../../helpers/how-many.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 import { variedPlan } from '../../helpers/varied-plan.ts';
@@ -58,6 +59,29 @@ function randomHouse(seed: number): Plan {
 }
 
 describe('both computations agree on', () => {
+  // Common practice, no published source: a name on a line may be meant for either side.
+  it.each([0, 17, 30, 45, 61.3])('a room label on a line of walls, drawn at %d degrees', (degrees) => {
+    const turn = turned(degrees);
+    const walls = [
+      ...loop('h', rectangle(0, 0, 9000, 6000)),
+      wall('p', [3000, 0], [3000, 6000], { thickness: 100 }),
+      ...loop('i', rectangle(5000, 2000, 1500, 1500), { thickness: 100 }),
+    ];
+    const detectors = [[1500, 3000] as const, [4000, 3000] as const, [5700, 2700] as const].map((at, i) => {
+      return detectorAt(turn([...at]), { id: `d${i}` });
+    });
+    const onLines = [[3000, 1234.5] as const, [5000, 2777.7] as const, [9000, 4321.1] as const, [0, 999.9] as const];
+    for (const at of onLines) {
+      const rooms = [
+        { id: 'a', name: '', use: 'den' as const, at: turn([...at]) },
+        { id: 'b', name: '', use: 'kitchen' as const, at: turn([1000, 1000]) },
+        { id: 'c', name: '', use: 'den' as const, at: turn([8000, 1000]) },
+      ];
+      const level = drawn(movedWalls(walls, turn), { rooms, detectors });
+      expect(faults(`label at ${at}`, planOf(level))).toEqual([]);
+    }
+  });
+
   it.each([...filesOf('samples'), ...filesOf('tests/fixtures')])('%s', (name, plan) => {
     expect(faults(name, plan)).toEqual([]);
   });
