@@ -49,6 +49,8 @@ export interface Scene {
   readonly overlapping: (opening: number) => readonly number[];
   /** The four sides of an opening's body. */
   readonly doorSides: (opening: number) => readonly Edge[];
+  /** Whether an opening is open anywhere at the heights of the detector: else it is wall there. */
+  readonly isOpenAtDetector: (opening: number) => boolean;
   /** The faces of walls outdoors in front of the glass, seen from it: x as in the glass, y away from the house. */
   readonly outdoors: readonly Edge[];
   /** The limits that an opening sets to light that goes through it, by the edges where it enters and leaves. */
@@ -130,6 +132,7 @@ class Tracer {
     if (beam.depth > MOST_OPENINGS) throw new TooMuchLight('light through too many openings');
     const edges = this.scene.doorEdges(opening);
     const isGlass = beam.depth === 0 && passed.length === 0;
+    const isFloor = !isGlass && this.scene.isOpenAtDetector(opening);
     // Floors are entered here, and left in a room.
     this.split(
       beam,
@@ -137,7 +140,7 @@ class Tracer {
       (edge, k) => edge.room === JAMB || edge.nx * k + edge.ny > 0,
       (strip) => {
         const { to } = strip;
-        if (!isGlass) this.found({ ...strip, within: this.scene.doorSides(opening) });
+        if (isFloor) this.found({ ...strip, within: this.scene.doorSides(opening) });
         if (!to) this.intoOverlapping({ ...beam, ...strip, from: beam.from }, [...passed, opening]);
         if (!to || to.room < 0) return;
         // Where it came into this body is not known of a beam from another one: at the floor it is lowest, and the head stops it least.

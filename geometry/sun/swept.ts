@@ -156,6 +156,10 @@ function sceneOf(model: LitLevel, plan: FloorPlan, glass: Glass, heights: Height
       cached(doors, opening, () => doorEdgesOf(glass, openings[opening]?.body ?? [], plan, opening)),
     overlapping: overlapsIn(openings),
     doorSides: (opening) => cached(sides, opening, () => doorSidesOf(glass, openings[opening]?.body ?? [])),
+    isOpenAtDetector: (index) => {
+      const opening = openings[index]?.opening;
+      return !opening || (opening.top >= heights.base && opening.bottom <= heights.base + heights.tall);
+    },
     outdoors: outdoorFaces(model, glass),
     limitsOf: (opening, enters, leaves) =>
       dropsAt(openings[opening]?.opening, glass, heights).map(

@@ -203,6 +203,18 @@ describe('inner walls', () => {
       expect(isIn(plan, through)).toBe(false);
     }
   });
+
+  it.each([
+    ['below', { bottom: 0, top: 700 }, false],
+    ['above', { bottom: 1000, top: 2100 }, true],
+  ])('a hatch %s the detector is wall at its height, and is not lit there', (_, heights, isLitBehind) => {
+    const deep = { ...wall, thickness: 300 };
+    const plan = houseOf({ more: { walls: [deep], openings: [{ ...door, ...heights }] } });
+    expect(isIn(plan, [2400, 840])).toBe(true);
+    expect(isIn(plan, [2400, 900])).toBe(false);
+    expect(isIn(plan, [2400, 1140])).toBe(false);
+    expect(isIn(plan, [2400, 1420])).toBe(isLitBehind);
+  });
 });
 
 describe('an exposure of four days', () => {
