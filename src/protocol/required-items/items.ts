@@ -83,7 +83,11 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     sources: [ILLINOIS('A'), MAH('8.5.2(b) to (d)'), PENNSYLVANIA('D')],
     missing: (plan) =>
       plan.levels.flatMap(({ detectors }) =>
-        detectors.filter(({ id }) => !plan.readings.some(({ detector }) => detector === id)).map(detectorLabel),
+        detectors.flatMap((detector) => {
+          const count = plan.readings.filter((reading) => reading.detector === detector.id).length;
+          if (count === 1) return [];
+          return [count === 0 ? detectorLabel(detector) : `${detectorLabel(detector)} (more than one)`];
+        }),
       ),
   },
   {

@@ -48,7 +48,7 @@ export function describeLocation(plan: Plan, report: LocationReport): readonly s
 }
 
 function resultWords({ set }: LocationReport): readonly string[] {
-  const values = set.readings.map(
+  const values = set.recorded.map(
     (reading) => `${reading.belowLimit ? 'below ' : ''}${enteredText(reading)} (${otherUnitText(reading)})`,
   );
   const lines = [`${values.length === 1 ? 'Result' : 'Results'}: ${listed(values)}.`];

@@ -22,7 +22,7 @@ export function evaluateResults(plan: Plan, state: TestState): readonly Location
 
 function evaluateLocation(plan: Plan, set: LocationResults, whole: TestState): LocationReport {
   const state = stateForDetectors(whole, set.detectors);
-  const values = set.readings.map(inPicocuries);
+  const values = set.recorded.map(inPicocuries);
   const undecided = set.duplicated.length > 0;
   const mean = undecided ? null : meanOf(values);
   const pair = undecided ? null : extremes(set.readings);

@@ -12,6 +12,8 @@ export interface LocationResults {
   readonly detectors: readonly Detector[];
   /** In the order of `detectors`, at most one each. */
   readonly readings: readonly Reading[];
+  /** In the order of `detectors`, all of them: of `duplicated` more than one each. */
+  readonly recorded: readonly Reading[];
   /** Marked as a pair but too far apart: each detector is a location of its own. */
   readonly apart: boolean;
   /** Detectors with more than one result: which one counts is not known. */
@@ -59,6 +61,7 @@ function resultsAt(plan: Plan, level: Level, { pair, detectors, apart }: Locatio
     level,
     detectors,
     readings: detectors.flatMap((detector) => of(detector).slice(0, 1)),
+    recorded: detectors.flatMap(of),
     apart,
     duplicated: detectors.filter((detector) => of(detector).length > 1),
   };

@@ -62,7 +62,7 @@ export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] 
   return sets.map((set) => {
     const there = placed.filter(({ detector }) => set.set.detectors.includes(detector));
     const { results, pair } = locationTexts(plan, set);
-    const values = set.set.readings.map((reading) => {
+    const values = set.set.recorded.map((reading) => {
       const detector = set.set.detectors.find(({ id }) => id === reading.detector);
       const below = reading.belowLimit ? 'below ' : '';
       const off =

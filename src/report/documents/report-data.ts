@@ -1,7 +1,7 @@
 /** The report of a test for other programs: as JSON and as a table. */
 import { markedCite } from '../../../geometry/messages/sources.ts';
+import { namedDetectors } from '../../protocol/custody/detectors.ts';
 import { recordedStart } from '../../protocol/custody/placed.ts';
-import { detectorLabel } from '../../protocol/detector-label.ts';
 import { locationJson } from '../../protocol/results/describe-location.ts';
 import { issueText } from '../../protocol/validity/validity.ts';
 import { houseStep, type ReportContent, resultRows, STATEMENTS } from './report-content.ts';
@@ -35,6 +35,7 @@ export function reportJson(content: ReportContent) {
 /** Returns a row for each detector, with what it shares with its location in every row, below a row of headings. */
 export function reportTable(content: ReportContent): readonly (readonly (string | number)[])[] {
   const { plan, state, sets } = content;
+  const names = new Map(namedDetectors(plan).map(({ id, name }) => [id, name]));
   const head = [
     'title',
     'site',
@@ -58,14 +59,13 @@ export function reportTable(content: ReportContent): readonly (readonly (string 
     if (!set) return [];
     const holds = validity === 'holds';
     const { meanRounded, agreement } = locationJson(set);
-    return set.set.readings.map(({ detector, value, unit, belowLimit }) => {
-      const placed = set.set.detectors.find(({ id }) => id === detector);
+    return set.set.recorded.map(({ detector, value, unit, belowLimit }) => {
       return [
         plan.title,
         plan.site.label,
         state.validity,
         location,
-        placed ? detectorLabel(placed) : detector,
+        names.get(detector) ?? detector,
         value,
         unit,
         belowLimit ? 'yes' : 'no',

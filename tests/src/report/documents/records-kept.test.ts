@@ -4,11 +4,16 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import type { EarlierResult } from '../../../../geometry/plan/test-record.ts';
 import { withAgreement } from '../../../../src/protocol/conditions/agreement.ts';
 import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
+import { reportContent } from '../../../../src/report/documents/report-content.ts';
+import { reportJson, reportTable } from '../../../../src/report/documents/report-data.ts';
 import { fullReportPlan } from '../../../helpers/full-report-plan.ts';
 import { words } from './job-plans.ts';
 
 const plan = fullReportPlan();
 const [first = ''] = plan.levels.flatMap(({ detectors }) => detectors.map(({ id }) => id));
+function never(): never {
+  throw new Error('The full plan has it.');
+}
 const reportOf = (change: Partial<Plan>) => words('report', { ...plan, ...change });
 
 /** 32 Ill. Adm. Code 422.130(o)(1)(I): tampering, interference and deviations that were observed (training copy). */
@@ -96,6 +101,50 @@ describe('an answer about the house that the log or the drawing contradicts', ()
   });
 });
 
+/** 32 Ill. Adm. Code 422.130(o)(1)(A): the results. Which of two is right is for the laboratory to say. */
+describe('a second result of one detector', () => {
+  const [reading] = plan.readings;
+  const twice = { ...plan, readings: [...plan.readings, { ...(reading ?? never()), value: 9.07 }] };
+
+  it('stands in the report, in its table and in its JSON', () => {
+    const content = reportContent(twice);
+    expect(words('report', twice)).toMatch(/A1: 4\.4 pCi\/L .*A1: 9\.07 pCi\/L .*A2: 4\.8 pCi\/L/);
+    expect(reportTable(content).map((row) => row.slice(4, 6))).toEqual([
+      ['detector', 'value'],
+      ['A1', 4.4],
+      ['A1', 9.07],
+      ['A2', 4.8],
+    ]);
+    expect(reportJson(content).sets[0]).toMatchObject({ values: [4.4, 9.07, 4.8], mean: null, undecided: [first] });
+  });
+
+  it('leaves the required item missing', () => {
+    const { missing } = reportJson(reportContent(twice));
+    expect(missing).toMatchObject([{ id: 'results', lacking: ['A1 (more than one)'] }]);
+  });
+
+  it('is no result of the other one', () => {
+    const alone = { ...twice, readings: twice.readings.filter(({ detector }) => detector === first) };
+    const { sets } = reportJson(reportContent(alone));
+    expect(sets[0]).toMatchObject({ values: [4.4, 9.07], mean: null, step: 'undecided' });
+  });
+});
+
+it('two detectors of one label are told apart in the table', () => {
+  const [level] = plan.levels;
+  if (!level) never();
+  const detectors = level.detectors.map((each) => ({ ...each, id: `${each.id}-up` }));
+  const upper = { ...level, id: 'L9', name: 'Upper floor', order: 1, walls: [], openings: [], rooms: [], detectors };
+  const readings = [...plan.readings, ...plan.readings.map((each) => ({ ...each, detector: `${each.detector}-up` }))];
+  const table = reportTable(reportContent({ ...plan, levels: [level, upper], readings }));
+  expect(table.slice(1).map(([, , , , name]) => name)).toEqual([
+    'A1 (Basement)',
+    'A2 (Basement)',
+    'A1 (Upper floor)',
+    'A2 (Upper floor)',
+  ]);
+});
+
 it('the hours of a mitigation system stand in the report of a long-term test too', () => {
   const text = reportOf({
     protocol: { profile: 'health-canada-long-term', overrides: [] },
@@ -122,7 +171,7 @@ describe('weather', () => {
 
 it('parts that hold nothing but spaces leave no empty places in a row', () => {
   const { client, firm, device, laboratory } = plan.report ?? {};
-  if (!client || !firm || !device || !laboratory) throw new Error('The full plan has all of them.');
+  if (!client || !firm || !device || !laboratory) never();
   const text = reportOf({
     report: {
       ...plan.report,
