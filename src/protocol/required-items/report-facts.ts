@@ -29,8 +29,14 @@ export function withReportFacts(plan: Plan, change: ReportFacts): Plan {
 
 /** Returns the plan with the license of a person changed; an empty one is taken away. */
 export function withLicense(plan: Plan, name: string, license: string): Plan {
-  const others = (plan.report?.licenses ?? []).filter((each) => each.name.trim() !== name);
-  return withReportFacts(plan, { licenses: license.trim() ? [...others, { name, license: license.trim() }] : others });
+  const known = plan.report?.licenses ?? [];
+  const isOwn = (each: { readonly name: string }) => each.name.trim() === name;
+  const own = known.find(isOwn);
+  const number = license.trim();
+  if (!number) return withReportFacts(plan, { licenses: known.filter((each) => !isOwn(each)) });
+  if (!own) return withReportFacts(plan, { licenses: [...known, { name, license: number }] });
+  const kept = known.filter((each) => each === own || !isOwn(each));
+  return withReportFacts(plan, { licenses: kept.map((each) => (each === own ? { ...own, license: number } : each)) });
 }
 
 /** What stays the same from one job to the next. */

@@ -84,7 +84,7 @@ function Building({ plan, change }: GroupProps) {
         label="Mitigation system"
         value={mitigation?.seen ?? null}
         choices={MITIGATION}
-        onCommit={(seen) => change({ mitigation: { seen, note: mitigation?.note ?? '' } })}
+        onCommit={(seen) => change({ mitigation: { note: '', ...mitigation, seen } })}
       />
       {(mitigation?.seen === 'running' || mitigation?.seen === 'not-running') && (
         <TextField
