@@ -130,10 +130,16 @@ function beamsAt({ latitude, longitude, north, horizon }: Exposure, instant: num
   });
 }
 
+/** Of the own wall too: where a thicker one runs along it that one stands in front of the light as any wall does. */
 function panesOf(hole: Hole): readonly Pane[] {
   const { shade } = hole.opening;
   if (shade === 'covered' || shade === 'well') return [];
-  const [a, b, c, d] = hole.ring as readonly [XY, XY, XY, XY];
+  return [hole.ring, ...(hole.own ? [hole.own] : [])].flatMap((ring) => panesIn(hole, ring));
+}
+
+function panesIn(hole: Hole, ring: Hole['ring']): readonly Pane[] {
+  const { shade } = hole.opening;
+  const [a, b, c, d] = ring as readonly [XY, XY, XY, XY];
   const thickness = apart(a, d);
   const obstruction = (typeof shade === 'object' && shade?.obstruction) || 0;
   return (

@@ -11,6 +11,8 @@ import { apart, cross, direction, nearestOnSegment, plus, ringDistance, segmentD
 interface Hole {
   readonly opening: Opening;
   readonly ring: Ring;
+  /** As deep as its own wall, where a thicker one that runs along a part of it makes the ring deeper; null elsewhere. */
+  readonly own: Ring | null;
   readonly outside: boolean;
 }
 
@@ -90,7 +92,9 @@ function holeOf(
     host.half,
     ...lines.filter((line) => line.drawn && coincidesWith(line, a, b)).map((line) => line.half),
   );
-  return [{ opening, ring: rectangle(a, b, host.along, half), outside: under.some((piece) => isOutside(piece)) }];
+  const ring = rectangle(a, b, host.along, half);
+  const own = half > host.half ? rectangle(a, b, host.along, host.half) : null;
+  return [{ opening, ring, own, outside: under.some((piece) => isOutside(piece)) }];
 }
 
 function overlap(host: Line, piece: Piece, from: Mm, to: Mm): Mm {

@@ -128,6 +128,17 @@ describe('a floor behind the window', () => {
   });
 });
 
+describe('a thicker wall that runs along a part of the window', () => {
+  const along = (to: Mm): House => ({
+    more: { walls: [{ id: 't', from: [-100, -100], to: [to, -100], thickness: 600, side: 'auto' }] },
+  });
+
+  it('leaves the faces of the thinner wall beside it', () => about(distanceTo([2800, 4000], along(2500)), 4000 - FAR));
+
+  it('stops the light that its own faces stop', () =>
+    about(distanceTo([2500, 4000], along(5000)), 4000 - (longest(HEAD - LOW) - 600 + 200)));
+});
+
 describe('inner walls', () => {
   const doorway = hatch(0, HEAD);
 
