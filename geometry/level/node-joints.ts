@@ -83,12 +83,12 @@ export function addJointsAt(
 }
 
 /**
- * Returns whether the shorter of two walls on one edge coincides with the other over its whole length. Two walls that
- * diverge at a small angle also share an edge when a third wall crosses both within the node tolerance of where they
- * meet.
+ * Returns whether the shorter of two walls that leave a node on one edge coincides with the other as far as it goes, whatever they do on
+ * the other side of the node. Two walls that diverge at a small angle also share an edge when a third wall crosses both
+ * within the node tolerance of where they meet.
  */
 function coincide(one: NodeArm, two: NodeArm): boolean {
-  const [short, long] = one.whole.length < two.whole.length ? [one, two] : [two, one];
+  const [short, long] = distance(one.at, one.far) < distance(two.at, two.far) ? [one, two] : [two, one];
   return distance(short.far, footOn(long.whole, short.far)) <= NODE_TOLERANCE;
 }
 

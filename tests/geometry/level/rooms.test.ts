@@ -188,6 +188,21 @@ describe('the rooms of a level', () => {
     }
   });
 
+  it.each([0, 17, 30, 61.3])('end at two walls that lie on each other for a part, drawn at %d degrees', (degrees) => {
+    const turn = turned(degrees);
+    // Coordinates rounded to a hundredth of a mm: the two are in line within the node tolerance.
+    const place = ([x, y]: XY): XY => {
+      const [px, py] = turn([x - 3250, y]);
+      return [Math.round((3000 + px) * 100) / 100, Math.round((2000 + py) * 100) / 100];
+    };
+    const walls = [
+      wall('a', place([1500, 0]), place([4000, 0]), { thickness: 100 }),
+      wall('b', place([3000, 0]), place([5000, 0]), { thickness: 150 }),
+    ];
+    const [got = 0] = floors([...HOUSE, ...walls]);
+    expect(Math.abs(got - (HOUSE_FLOOR - 1500 * 100 - 2000 * 150))).toBeLessThan(10);
+  });
+
   it('know their label by the point inside, also beside a wall that stands free', () => {
     const [room] = buildLevel(fixtureLevel('free-standing-wall')).rooms;
     expect(room?.label?.id).toBe('r1');

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
-import type { Plan } from '../../../geometry/plan/model.ts';
+import type { Plan, XY } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { compareOpinions } from '../../../geometry/recheck/compare.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
@@ -84,6 +84,25 @@ describe('both computations agree on', () => {
 
   it.each([...filesOf('samples'), ...filesOf('tests/fixtures')])('%s', (name, plan) => {
     expect(faults(name, plan)).toEqual([]);
+  });
+
+  it.each([0, 17, 30, 61.3])('two walls that lie on each other for a part, drawn at %d degrees', (degrees) => {
+    const turn = turned(degrees);
+    // Coordinates rounded to a hundredth of a mm.
+    const place = (p: XY): XY => {
+      const [x, y] = turn(p);
+      return [Math.round(x * 100) / 100, Math.round(y * 100) / 100];
+    };
+    const walls = [
+      ...loop('h', rectangle(0, 0, 8000, 5000).map(place)),
+      wall('a', place([1500, 2500]), place([4000, 2500]), { thickness: 100 }),
+      wall('b', place([3000, 2500]), place([5000, 2500]), { thickness: 150 }),
+    ];
+    const detectors = [2300, 2700, 3200, 4200, 5200].map((x, i) => {
+      return detectorAt(place([x, 2500 + 75 + 150]), { id: `d${i}` });
+    });
+    const rooms = [{ id: 'r', name: '', use: 'den' as const, at: place([1000, 1000]) }];
+    expect(faults('overlap', planOf(drawn(walls, { rooms, detectors })))).toEqual([]);
   });
 
   const batches = Array.from({ length: Math.ceil(HOUSES / BATCH) }, (_, i) => FIRST + i * BATCH);
