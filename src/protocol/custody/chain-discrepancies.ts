@@ -3,6 +3,7 @@ import type { LogEntry } from '../../../geometry/plan/test-record.ts';
 import { type Ms, msOf } from '../timing/clock.ts';
 import { formatInstant } from '../timing/format-time.ts';
 import { LABORATORY, type UncheckedStep } from './chain-types.ts';
+import { isSameHolder } from './holder-names.ts';
 import { recordedStart } from './placed.ts';
 
 /**
@@ -63,14 +64,4 @@ function holderMismatch(from: string, holder: string): readonly string[] {
   if (!from) return ['Who gave it is not recorded.'];
   if (!holder || isSameHolder(from, holder)) return [];
   return [`According to the log ${holder} had it, not ${from}.`];
-}
-
-/** Compares names as people write them: "mail" and "the post office", "Laboratory" and "the lab". */
-function isSameHolder(a: string, b: string): boolean {
-  const plain = (name: string) => {
-    const words = name.trim().toLowerCase().replaceAll(/\s+/g, ' ').replace(/^the /, '');
-    if (/^(?:mail|post(?: office)?|postal service)$/.test(words)) return 'mail';
-    return /^lab\b|^laborator/.test(words) ? 'lab' : words;
-  };
-  return plain(a) === plain(b);
 }

@@ -1,5 +1,8 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Laboratory } from '../../../geometry/plan/report-facts.ts';
+import type { LogEntry } from '../../../geometry/plan/test-record.ts';
+import { LABORATORY } from '../custody/chain-types.ts';
+import { isSameHolder } from '../custody/holder-names.ts';
 import { DAY, type Ms, msOf, wallTime } from './clock.ts';
 import { labDaysAreKnown } from './exposure-limits.ts';
 import { formatDuration, formatInstant } from './format-time.ts';
@@ -16,7 +19,7 @@ export const postBy = (pickUp: Ms, labDays: number): Ms =>
 
 /** Returns the check of the laboratory's deadline. Contradictory times are "unknown", never a pass. */
 export function laboratoryCheck(
-  { kit, site, visit, report }: Plan,
+  { kit, site, visit, log = [], report }: Plan,
   { end: known, planned, posted, received }: VisitTimes,
 ): TimingCheck {
   const end = planned ? null : known;
@@ -57,12 +60,27 @@ export function laboratoryCheck(
     );
   }
   const must = `The laboratory must have it ${isAnswered ? `by ${formatInstant(latest, site.timeZone)}` : within}.`;
+  const logged = loggedDelivery(log, report?.laboratory);
+  if (isAnswered && logged !== null && logged > latest) {
+    return check(
+      'blocked',
+      `According to the log the laboratory got it ${formatDuration(logged - latest)} after its limit of ${kit.labDays} days. Ask whether it can still be counted.`,
+    );
+  }
   if (posted === null) return check('not-run', must);
   const sent = `Mailed ${formatDuration(posted - end)} after the pick-up.`;
   if (isAnswered && posted > latest) {
     return check('blocked', `${sent} The laboratory must have it ${within}. Ask whether it can still be counted.`);
   }
   return check('not-run', `${sent} ${must}`);
+}
+
+/** Returns the last transfer to the laboratory in the log; null where there is none with a time. */
+function loggedDelivery(log: readonly LogEntry[], laboratory: Laboratory | undefined): Ms | null {
+  const name = laboratory?.name.trim() ?? '';
+  const isThere = (to: string) => isSameHolder(to, LABORATORY) || (name !== '' && isSameHolder(to, name));
+  const times = log.flatMap(({ custody }) => custody.filter(({ to }) => isThere(to)).map(({ at }) => msOf(at)));
+  return times.reduce((last, at) => (at !== null && (last === null || at > last) ? at : last), null);
 }
 
 function outOfOrder(end: Ms, posted: Ms | null, received: Ms | null): string {

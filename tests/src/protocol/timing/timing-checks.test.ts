@@ -192,6 +192,30 @@ describe('on the way to the laboratory', () => {
     expect(check(visit)?.verdict).toBe(verdict);
   });
 
+  // A delivery that only the log has: the kit's own limit, 5 days of 24 h.
+  it.each([
+    ['the laboratory', at('5-9 9:01'), 'blocked'],
+    ['Lab', at('5-9 9:01'), 'blocked'],
+    [' Harbor  bench Laboratory', at('5-9 9:01'), 'blocked'],
+    ['the laboratory', at('5-9 9:00'), 'not-run'],
+    ['the laboratory', null, 'not-run'],
+    ['Parcel service', at('5-9 9:01'), 'not-run'],
+  ])('a transfer to %s, %s: %s', (to, when, verdict) => {
+    const custody = [
+      { at: at('5-4 10:00'), from: 'Mara', to: 'the office', note: '' },
+      { at: when, from: 'the office', to, note: '' },
+    ];
+    const entry = { detector: 'd1', serial: '', placedBy: '', fetchedBy: '', sealed: null, note: '', photos: [] };
+    const laboratory = { name: 'Harbor Bench Laboratory', address: '', license: '', analyst: '' };
+    const plan = planWith(fetched, {
+      log: [{ ...entry, tampering: 'none', custody }],
+      report: { laboratory: { ...laboratory, analyzed: null, reported: null } },
+    });
+    expect(verdictOf(plan, 'laboratory')).toBe(verdict);
+    // What the visit says of it counts as before.
+    expect(verdictOf({ ...plan, visit: { ...plan.visit, received: at('5-6 9:00') } }, 'laboratory')).toBe('clear');
+  });
+
   // A result from before its detector was there is another one's: common practice, no published source. Reports of laboratories name days.
   it.each([
     [{ analyzed: at('5-6 9:30'), reported: at('5-6 15:00') }, 'clear', ''],
