@@ -4,7 +4,7 @@ import { type Extent, ringExtent } from '../plane/extent.ts';
 import { distance } from '../plane/point.ts';
 import type { WallGraph } from './graph.ts';
 import { SNAP_DISTANCE } from './tolerances.ts';
-import type { OpeningBody } from './types.ts';
+import type { OpeningBody, Stretch } from './types.ts';
 
 /** A shorter stretch shared by an opening and a wall is rounding, mm. */
 const SHORTEST_SHARED: Mm = 0.01;
@@ -75,20 +75,16 @@ export function openingBody(
     if (depth > 0) beside.push({ ...stretchOf(other, frame), half: depth });
   }
   const [low, high] = [Math.max(0, opening.offset - JAMB), Math.min(distance(wall.from, wall.to), end + JAMB)];
+  const within = (s: Mm) => Math.min(opening.width, Math.max(0, s - opening.offset));
   return {
     opening,
     // On no edge: its wall has no known sides, so the stricter reading (outside) counts.
     outside: onEdges.length === 0 || onEdges.some((k) => isOutside[k]),
     body: [at(opening.offset, -half), at(end, -half), at(end, half), at(opening.offset, half)],
-    thinnest: 2 * thinnestHalf(beside, Math.min(low, opening.offset), Math.max(high, end), wall.thickness / 2),
+    thinner: thinnerStretches(beside, Math.min(low, opening.offset), Math.max(high, end), wall.thickness / 2)
+      .filter((stretch) => stretch.half < half)
+      .map((stretch) => ({ ...stretch, from: within(stretch.from), to: within(stretch.to) })),
   };
-}
-
-/** A thicker wall along an opening, by distances along the wall of the opening. */
-interface Stretch {
-  readonly from: Mm;
-  readonly to: Mm;
-  readonly half: Mm;
 }
 
 function stretchOf(other: Wall, { spot }: Frame): { from: Mm; to: Mm } {
@@ -96,17 +92,16 @@ function stretchOf(other: Wall, { spot }: Frame): { from: Mm; to: Mm } {
   return { from: Math.min(s, t), to: Math.max(s, t) };
 }
 
-/** Returns half the thickness where it is least from one place along a wall to another. */
-function thinnestHalf(beside: readonly Stretch[], low: Mm, high: Mm, own: Mm): Mm {
-  if (beside.length === 0) return own;
+/** Returns how thick a wall is from one place along it to another, with the thicker walls that run along it; none without such walls. */
+function thinnerStretches(beside: readonly Stretch[], low: Mm, high: Mm, own: Mm): Stretch[] {
+  if (beside.length === 0) return [];
   const ends = beside.flatMap(({ from, to }) => [from, to]).filter((s) => s > low && s < high);
   const stops = [low, ...ends, high].sort((a, b) => a - b);
-  const halves = stops.slice(1).flatMap((to, i) => {
+  return stops.slice(1).flatMap((to, i) => {
     const from = stops[i] as Mm;
     const here = beside.filter((stretch) => stretch.from <= from && stretch.to >= to).map(({ half }) => half);
-    return to - from > SHORTEST_SHARED ? [Math.max(own, ...here)] : [];
+    return to - from > SHORTEST_SHARED ? [{ from, to, half: Math.max(own, ...here) }] : [];
   });
-  return Math.min(...halves);
 }
 
 function comesNear({ from, to }: Wall, { minX, minY, maxX, maxY }: Extent): boolean {

@@ -1,7 +1,7 @@
 import type { Mm, XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
 import type { FloorPlan } from './floor-edges.ts';
-import type { Glass, Sheaf } from './glass.ts';
+import { entryOf, type Glass, type Sheaf } from './glass.ts';
 import { type Edge, edgeFrom, JAMB, turned } from './light-edges.ts';
 import { cornersIn, eventsOf, ROUNDING, stripsAt } from './strips.ts';
 
@@ -81,9 +81,10 @@ export function traceBeams(
   found: (strip: Strip) => void,
 ): void {
   const { thickness, width } = scene.glass;
+  const [first, last] = entryOf(scene.glass, k0, k1);
   const [left, right]: [XY, XY] = [
-    [0, -thickness],
-    [width, -thickness],
+    [first, -thickness],
+    [last, -thickness],
   ];
   const from = edgeFrom([0, -thickness - BEFORE], [width, -thickness - BEFORE], [opening], JAMB);
   const tracer = new Tracer(scene, far, found);

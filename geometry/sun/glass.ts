@@ -8,9 +8,6 @@ export function obstructionOf({ shade }: Opening): Deg {
   return typeof shade === 'object' ? (shade?.obstruction ?? 0) : 0;
 }
 
-/** Faces nearer to each other than this are one, mm: rounding. */
-const EVEN: Mm = 1e-6;
-
 /**
  * An opening seen from one side: x along the inner face of its wall, y into the room. A beam runs along (k, 1), where k is the
  * tangent of the angle between it and y.
@@ -21,24 +18,43 @@ export interface Glass {
   /** Unit vector along x; y is a quarter turn clockwise on screen from it. */
   readonly x: XY;
   readonly width: Mm;
-  /** From the outer face to the inner one, where the wall is thinnest: there it stops the least light. */
+  /** From the outer face to the inner one. */
   readonly thickness: Mm;
   /** How far a thicker wall that runs along a part of the opening stands out from either face. */
   readonly thicker: Mm;
+  /** The part of the width that is as thin as this: only light that comes by it counts. */
+  readonly from: Mm;
+  readonly to: Mm;
 }
 
-/** Returns an opening as seen from either side of its wall. */
-export function sidesOf({ opening, body, thinnest }: OpeningBody): readonly Glass[] {
+/**
+ * Returns an opening as seen from either side of its wall: as deep as the thickest wall there, and once more for each part of its width
+ * that is thinner.
+ */
+export function sidesOf({ opening, body, thinner }: OpeningBody): readonly Glass[] {
   const [a, b, , d] = body as readonly [XY, XY, XY, XY];
   const width = distance(a, b);
   const deepest = distance(a, d);
-  const isEven = thinnest >= deepest - EVEN;
-  const [thickness, thicker] = isEven ? [deepest, 0] : [thinnest, (deepest - thinnest) / 2];
   const x: XY = [(b[0] - a[0]) / width, (b[1] - a[1]) / width];
-  const within = ([px, py]: XY, by: Mm): XY => [px + by * x[1], py - by * x[0]];
+  const moved = ([px, py]: XY, by: Mm): XY => [px + by * x[1], py - by * x[0]];
+  const sides = (thickness: Mm, from: Mm, to: Mm): readonly Glass[] => {
+    const thicker = (deepest - thickness) / 2;
+    const both = { opening, width, thickness, thicker };
+    return [
+      { ...both, origin: moved(d, thicker), x, from, to },
+      { ...both, origin: moved(b, -thicker), x: [-x[0], -x[1]], from: width - to, to: width - from },
+    ];
+  };
+  return [sides(deepest, 0, width), ...thinner.map(({ from, to, half }) => sides(2 * half, from, to))].flat();
+}
+
+/** Returns the places on the outer face between which light in directions k0 to k1 comes in that is in the glass's part anywhere in the wall. */
+export function entryOf({ width, thickness, thicker, from, to }: Glass, k0: number, k1: number): [Mm, Mm] {
+  if (thicker === 0) return [0, width];
+  const deep = thickness + thicker;
   return [
-    { opening, origin: within(d, thicker), x, width, thickness, thicker },
-    { opening, origin: within(b, -thicker), x: [-x[0], -x[1]], width, thickness, thicker },
+    Math.max(0, from - Math.max(k1 * deep, -k0 * thicker)),
+    Math.min(width, to + Math.max(-k0 * deep, k1 * thicker)),
   ];
 }
 

@@ -105,12 +105,11 @@ function isLitFrom(
   const range = passing(glass, heights, [x + away[0] * inner, x + away[0] * outer], inner, outer, rise, -away[1]);
   if (!range) return false;
   let [least, most] = range;
-  const thicker = glass.thicker / -away[1];
   for (const { body } of [...pieces, ...joints]) {
     const met = crossing(body, spot, toward);
     if (!met || met[1] < TOUCH || met[1] - met[0] < TOUCH) continue;
-    if (met[0] > inner - thicker - TOUCH && met[1] < outer + thicker + TOUCH) continue;
-    if (met[0] > outer + thicker - TOUCH) return false;
+    if (met[0] > inner - TOUCH && met[1] < outer + TOUCH) continue;
+    if (met[0] > outer - TOUCH) return false;
     const [from, to] = [Math.max(0, met[0]), Math.min(met[1], inner)];
     if (to - from < TOUCH) continue;
     const door = openings.find((each) => !each.outside && isThrough(each, spot, toward, from, to));

@@ -76,7 +76,12 @@ function sameEnds(a: WallPiece, b: WallPiece): boolean {
 }
 
 function sameOpening(a: OpeningBody, b: OpeningBody): boolean {
-  return a.opening === b.opening && a.outside === b.outside && a.thinnest === b.thinnest && sameRing(a.body, b.body);
+  return (
+    a.opening === b.opening &&
+    a.outside === b.outside &&
+    sameRing(a.body, b.body) &&
+    String(a.thinner.map(Object.values)) === String(b.thinner.map(Object.values))
+  );
 }
 
 function sameRoomRegion(a: RoomRegion, b: RoomRegion): boolean {

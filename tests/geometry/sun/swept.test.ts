@@ -309,9 +309,11 @@ describe('a thicker wall that runs along a part of the window', () => {
   const far = (54 * INCH) / tangent(altitude) - 100;
 
   it.each([
-    ['left', along(-50, 2500), 2800],
-    ['right', along(2500, 6050), 2200],
-  ])('on the %s: beside it the head lets light in over the face of the thinner wall', (_, more, x) => {
+    ['left', along(-50, 2500), 2800, 2200],
+    ['right', along(2500, 6050), 2200, 2800],
+  ])('on the %s: beside it the head lets light in over the face of the thinner wall', (_, more, x, thick) => {
+    expect(isIn(house(more), [thick, far - 200 - 20])).toBe(true);
+    expect(isIn(house(more), [thick, far - 200 + 30])).toBe(false);
     expect(isIn(house(more), [x, far - 20])).toBe(true);
     expect(isIn(house(more), [x, 20])).toBe(true);
     expect(isIn(house(more), [x, far + 30])).toBe(false);
