@@ -4,13 +4,10 @@ import { type Extent, ringExtent } from '../plane/extent.ts';
 import { distance } from '../plane/point.ts';
 import type { WallGraph } from './graph.ts';
 import { SNAP_DISTANCE } from './tolerances.ts';
-import type { OpeningBody, Stretch } from './types.ts';
+import type { OpeningBody } from './types.ts';
 
 /** A shorter stretch shared by an opening and a wall is rounding, mm. */
 const SHORTEST_SHARED: Mm = 0.01;
-
-/** What stands this near beside an opening is its jamb, mm. */
-const JAMB: Mm = 1;
 
 /** Sine of the angle between two walls above which they cross instead of coinciding. */
 const CROSSING_SINE = 0.1;
@@ -60,7 +57,6 @@ export function openingBody(
     return Math.min(Math.max(s, t), end) - Math.max(Math.min(s, t), opening.offset) > SHORTEST_SHARED;
   });
   let half = wall.thickness / 2;
-  const beside: Stretch[] = [];
   const near = ringExtent([
     at(opening.offset, -SNAP_DISTANCE),
     at(end, SNAP_DISTANCE),
@@ -69,39 +65,14 @@ export function openingBody(
   ]);
   for (const other of thickestFirst) {
     if (other.thickness / 2 <= half) break;
-    if (!comesNear(other, near)) continue;
-    const depth = depthBeside(other, frame, opening);
-    half = Math.max(half, depth);
-    if (depth > 0) beside.push({ ...stretchOf(other, frame), half: depth });
+    if (comesNear(other, near)) half = Math.max(half, depthBeside(other, frame, opening));
   }
-  const [low, high] = [Math.max(0, opening.offset - JAMB), Math.min(distance(wall.from, wall.to), end + JAMB)];
-  const within = (s: Mm) => Math.min(opening.width, Math.max(0, s - opening.offset));
   return {
     opening,
     // On no edge: its wall has no known sides, so the stricter reading (outside) counts.
     outside: onEdges.length === 0 || onEdges.some((k) => isOutside[k]),
     body: [at(opening.offset, -half), at(end, -half), at(end, half), at(opening.offset, half)],
-    thinner: thinnerStretches(beside, Math.min(low, opening.offset), Math.max(high, end), wall.thickness / 2)
-      .filter((stretch) => stretch.half < half)
-      .map((stretch) => ({ ...stretch, from: within(stretch.from), to: within(stretch.to) })),
   };
-}
-
-function stretchOf(other: Wall, { spot }: Frame): { from: Mm; to: Mm } {
-  const [s, t] = [spot(other.from)[0], spot(other.to)[0]];
-  return { from: Math.min(s, t), to: Math.max(s, t) };
-}
-
-/** Returns how thick a wall is from one place along it to another, with the thicker walls that run along it; none without such walls. */
-function thinnerStretches(beside: readonly Stretch[], low: Mm, high: Mm, own: Mm): Stretch[] {
-  if (beside.length === 0) return [];
-  const ends = beside.flatMap(({ from, to }) => [from, to]).filter((s) => s > low && s < high);
-  const stops = [low, ...ends, high].sort((a, b) => a - b);
-  return stops.slice(1).flatMap((to, i) => {
-    const from = stops[i] as Mm;
-    const here = beside.filter((stretch) => stretch.from <= from && stretch.to >= to).map(({ half }) => half);
-    return to - from > SHORTEST_SHARED ? [{ from, to, half: Math.max(own, ...here) }] : [];
-  });
 }
 
 function comesNear({ from, to }: Wall, { minX, minY, maxX, maxY }: Extent): boolean {

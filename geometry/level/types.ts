@@ -31,15 +31,6 @@ export interface OpeningBody {
   readonly outside: boolean;
   /** Its width along the wall by the thickness of the thickest wall there. */
   readonly body: Ring;
-  /** Where a thicker wall runs along a part of it only: the other parts of its width, from the first corner of the body on; else none. */
-  readonly thinner: readonly Stretch[];
-}
-
-/** A part of the width of an opening, with half the thickness of the wall there. */
-export interface Stretch {
-  readonly from: Mm;
-  readonly to: Mm;
-  readonly half: Mm;
 }
 
 /** A bounded face of the wall center-lines. */

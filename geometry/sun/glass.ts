@@ -1,7 +1,8 @@
-import type { OpeningBody } from '../level/types.ts';
+import type { LevelModel, OpeningBody } from '../level/types.ts';
 import type { Deg, Mm, Opening, XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
 import { COLUMN, COLUMNS, type Sky } from './sky.ts';
+import { thinnerParts } from './thinner.ts';
 
 /** The altitude below which the sun is hidden from an opening, degrees. */
 export function obstructionOf({ shade }: Opening): Deg {
@@ -31,7 +32,8 @@ export interface Glass {
  * Returns an opening as seen from either side of its wall: as deep as the thickest wall there, and once more for each part of its width
  * that is thinner.
  */
-export function sidesOf({ opening, body, thinner }: OpeningBody): readonly Glass[] {
+export function sidesOf(one: OpeningBody, pieces: LevelModel['pieces']): readonly Glass[] {
+  const { opening, body } = one;
   const [a, b, , d] = body as readonly [XY, XY, XY, XY];
   const width = distance(a, b);
   const deepest = distance(a, d);
@@ -45,7 +47,8 @@ export function sidesOf({ opening, body, thinner }: OpeningBody): readonly Glass
       { ...both, origin: moved(b, -thicker), x: [-x[0], -x[1]], from: width - to, to: width - from },
     ];
   };
-  return [sides(deepest, 0, width), ...thinner.map(({ from, to, half }) => sides(2 * half, from, to))].flat();
+  const thinner = thinnerParts(one, pieces).map(({ thickness, from, to }) => sides(thickness, from, to));
+  return [sides(deepest, 0, width), ...thinner].flat();
 }
 
 /** Returns the places on the outer face between which light in directions k0 to k1 comes in that is in the glass's part anywhere in the wall. */

@@ -50,7 +50,7 @@ export function sunAtSpot(
   );
   const panes = glazedOpenings(model)
     .filter(({ opening }) => ids.has(opening.id))
-    .flatMap((body) => sidesOf(body).map((glass) => ({ glass, hidden: obstructionOf(glass.opening) })));
+    .flatMap((body) => sidesOf(body, model.pieces).map((glass) => ({ glass, hidden: obstructionOf(glass.opening) })));
   if (panes.length === 0) return [];
   const every = everyOf(times);
   const spans: SunSpan[] = [];

@@ -88,7 +88,9 @@ function cellsThrough(
   skies.set(least, sky);
   const plan = floorsOf(model.rooms)(model.openings);
   const index = model.openings.indexOf(body);
-  return sidesOf(body).flatMap((glass) => lightOf(model, plan, glass, index, sky, times, hidden, heights));
+  return sidesOf(body, model.pieces).flatMap((glass) =>
+    lightOf(model, plan, glass, index, sky, times, hidden, heights),
+  );
 }
 
 const floorsOf = memoize((rooms: LevelModel['rooms']) =>

@@ -76,12 +76,7 @@ function sameEnds(a: WallPiece, b: WallPiece): boolean {
 }
 
 function sameOpening(a: OpeningBody, b: OpeningBody): boolean {
-  return (
-    a.opening === b.opening &&
-    a.outside === b.outside &&
-    sameRing(a.body, b.body) &&
-    String(a.thinner.map(Object.values)) === String(b.thinner.map(Object.values))
-  );
+  return a.opening === b.opening && a.outside === b.outside && sameRing(a.body, b.body);
 }
 
 function sameRoomRegion(a: RoomRegion, b: RoomRegion): boolean {
