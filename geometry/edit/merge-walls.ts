@@ -1,3 +1,4 @@
+import { CROSSING_SINE } from '../level/tolerances.ts';
 import { openingsRefusal } from '../messages/refusal.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
 import { along, distance, roundCoordinate, roundPoint } from '../plane/point.ts';
@@ -6,8 +7,6 @@ import type { LevelEdit } from './wall-edit.ts';
 
 /** Walls with center-lines within this distance coincide, mm: half an inch, as for joined ends. */
 const COINCIDENT: Mm = 12.7;
-/** Sine of the angle between two walls above which they cross. */
-const CROSSING_SINE = 0.1;
 /** A remainder shorter than this is dropped, mm. */
 const SHORTEST_REMAINDER: Mm = 25.4;
 

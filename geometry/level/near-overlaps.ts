@@ -1,7 +1,7 @@
 import type { Mm, Wall, XY } from '../plan/model.ts';
 import { nearbyOf } from '../plane/nearby.ts';
 import { along, distance } from '../plane/point.ts';
-import { SNAP_DISTANCE } from './tolerances.ts';
+import { CROSSING_SINE, SNAP_DISTANCE } from './tolerances.ts';
 import type { Notice } from './types.ts';
 
 /** Where two walls nearly coincide. */
@@ -9,9 +9,6 @@ interface NearOverlap {
   readonly at: XY;
   readonly length: Mm;
 }
-
-/** Sine of the angle between two walls above which they cross instead of nearly coinciding. */
-const CROSSING_SINE = 0.1;
 
 /** More pairs than this are reported in groups, because nobody reads a thousand notices. */
 const MOST_PAIRS = 50;

@@ -3,14 +3,11 @@ import { assert } from '../plane/assert.ts';
 import { type Extent, ringExtent } from '../plane/extent.ts';
 import { distance } from '../plane/point.ts';
 import type { WallGraph } from './graph.ts';
-import { SNAP_DISTANCE } from './tolerances.ts';
+import { CROSSING_SINE, SNAP_DISTANCE } from './tolerances.ts';
 import type { OpeningBody } from './types.ts';
 
 /** A shorter stretch shared by an opening and a wall is rounding, mm. */
 const SHORTEST_SHARED: Mm = 0.01;
-
-/** Sine of the angle between two walls above which they cross instead of coinciding. */
-const CROSSING_SINE = 0.1;
 
 /** The host walls of openings, prepared for lookup. */
 export interface HostWalls {

@@ -20,3 +20,6 @@ export const MOST_COINCIDING = 8;
 
 /** A node closer than this to its position on a wall lies on the wall, mm. */
 export const ON_WALL: Mm = 1e-6;
+
+/** Sine of the angle between two walls above which they cross instead of coinciding. */
+export const CROSSING_SINE = 0.1;

@@ -1,4 +1,4 @@
-import { SNAP_DISTANCE } from '../level/tolerances.ts';
+import { CROSSING_SINE, SNAP_DISTANCE } from '../level/tolerances.ts';
 import type { LevelModel, OpeningBody } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
@@ -11,12 +11,9 @@ interface Stretch {
 }
 
 /** What stands this near beside an opening is its jamb, mm. */
-const JAMB: Mm = 1;
+const BESIDE: Mm = 1;
 /** A shorter stretch, or a smaller difference of thickness, is rounding, mm. */
 const SHORTEST: Mm = 0.01;
-/** Sine of the angle between two walls above which they cross instead of coinciding. */
-const CROSSING_SINE = 0.1;
-
 /**
  * Returns the parts of the width of an opening, from the first corner of its body on, where the wall is thinner than the body: a thicker
  * wall runs along the other parts only.
@@ -28,13 +25,13 @@ export function thinnerParts({ body }: OpeningBody, pieces: LevelModel['pieces']
   const here = pieces.flatMap(({ from, to, thickness }) => {
     const [s, t] = [from, to].map(([x, y]) => (x - a[0]) * ux + (y - a[1]) * uy) as [Mm, Mm];
     const stretch = { from: Math.min(s, t), to: Math.max(s, t), thickness };
-    if (stretch.to < -JAMB || stretch.from > width + JAMB) return [];
+    if (stretch.to < -BESIDE || stretch.from > width + BESIDE) return [];
     const [v, w] = [from, to].map(([x, y]) => (y - a[1]) * ux - (x - a[0]) * uy - deepest / 2) as [Mm, Mm];
     const isAlong = Math.abs(v - w) < CROSSING_SINE * (stretch.to - stretch.from);
     return isAlong && (v > 0 !== w > 0 || Math.min(Math.abs(v), Math.abs(w)) <= SNAP_DISTANCE) ? [stretch] : [];
   });
-  const ends = here.flatMap(({ from, to }) => [from, to]).filter((s) => s > -JAMB && s < width + JAMB);
-  const stops = [-JAMB, ...ends, width + JAMB].sort((s, t) => s - t);
+  const ends = here.flatMap(({ from, to }) => [from, to]).filter((s) => s > -BESIDE && s < width + BESIDE);
+  const stops = [-BESIDE, ...ends, width + BESIDE].sort((s, t) => s - t);
   return stops.slice(1).flatMap((to, i) => {
     const from = stops[i] as Mm;
     const there = here.filter((stretch) => stretch.from <= from && stretch.to >= to);
