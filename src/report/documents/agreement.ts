@@ -9,7 +9,7 @@ import {
   checkBox,
   checkBoxes,
   type DocumentOrder,
-  drawLetter,
+  drawHandout,
   heading,
   READ_SOFT,
   READ_TEXT,
@@ -33,7 +33,7 @@ const ILLINOIS_LAW = 'Illinois prohibits interference with a radon test: 32 Ill.
  * MAH-2019, Exh. 2, and EPA's guide for buyers and sellers (on signatures); on recording a refusal from memory.
  */
 export function drawAgreement(order: DocumentOrder): readonly string[] {
-  return drawLetter(order, AGREEMENT, (width, style) => agreementBlocks(order, width, style));
+  return drawHandout(order, AGREEMENT, (width, style) => agreementBlocks(order, width, style));
 }
 
 function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle): readonly Block[] {

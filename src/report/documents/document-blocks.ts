@@ -194,7 +194,7 @@ function pagesInColumns(
 /** Columns to try: across, two; upright, whichever takes the larger type. */
 const COLUMNS = { landscape: [2], portrait: [1, 2] } as const;
 
-interface Letter {
+interface Handout {
   /** Over the first page. */
   readonly title: string;
   /** In the title block of each page. */
@@ -205,10 +205,10 @@ interface Letter {
   readonly gap: number;
 }
 
-/** Returns the pages of a document to be read: in the largest type that needs one page only, or in the smallest type. */
-export function drawLetter(
+/** Returns the pages of a document that is handed to people in the house: in the largest type that needs one page only, or in the smallest type. */
+export function drawHandout(
   order: DocumentOrder,
-  { title, name, sizes, gap }: Letter,
+  { title, name, sizes, gap }: Handout,
   blocksFor: (width: number, style: TextStyle) => readonly Block[],
 ): readonly string[] {
   return framed(order, name, onFewestPages(masthead(title, order), blocksFor, order, sizes, gap));

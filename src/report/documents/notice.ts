@@ -7,7 +7,7 @@ import {
   bullet,
   checkBox,
   type DocumentOrder,
-  drawLetter,
+  drawHandout,
   heading,
   READ_SOFT,
   testerOf,
@@ -31,7 +31,7 @@ const NOTICE = { title: 'Radon test in this house', name: 'Notice to occupants',
  * and conditions beforehand); the wording is ours.
  */
 export function drawNotice(order: DocumentOrder): readonly string[] {
-  return drawLetter(order, NOTICE, (width, style) => noticeBlocks(order, width, style));
+  return drawHandout(order, NOTICE, (width, style) => noticeBlocks(order, width, style));
 }
 
 function noticeBlocks(order: DocumentOrder, width: number, style: TextStyle): readonly Block[] {

@@ -11,7 +11,7 @@ import {
 import { type Block, paragraph, space, stack } from '../block.ts';
 import type { TextStyle } from '../text.ts';
 import { type PlacedDetector, placedDetectors } from './detector-places.ts';
-import { bullet, type DocumentOrder, drawLetter, heading, READ_SOFT, timeRows, typeSizes } from './document-blocks.ts';
+import { bullet, type DocumentOrder, drawHandout, heading, READ_SOFT, timeRows, typeSizes } from './document-blocks.ts';
 import { clockLine, formatForOccupants, testTimes } from './format-times.ts';
 import { SAFETY } from './occupant-texts.ts';
 
@@ -25,7 +25,7 @@ const CARD = {
 /** Returns the card for the person who places the detectors: where, how high, when, and what to do after. */
 export function drawPlacementCard(order: DocumentOrder): readonly string[] {
   const card = contentOf(order); // once, not for each type size
-  return drawLetter(order, CARD, (width, style) => cardBlocks(order, card, width, style));
+  return drawHandout(order, CARD, (width, style) => cardBlocks(order, card, width, style));
 }
 
 interface Place extends PlacedDetector {
