@@ -2,27 +2,21 @@
 import type { Page } from 'playwright-core';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
-import { type CardAnswers, NO_ANSWERS } from '../../src/quick-card/answers.ts';
+import type { CardAnswers } from '../../src/quick-card/answers.ts';
 import { quickPlan } from '../../src/quick-card/make-plan.ts';
+import { ANSWERED as FAMILY_ROOM } from '../src/quick-card/answered.ts';
 import { type OpenPage, openPage, type PageOptions } from './harness.ts';
 
-const FOOT = 304.8;
 const DAY = 86_400_000;
 export const PHONE = { viewport: { width: 390, height: 844 }, touch: true } as const;
 
 /** What the walk of the first test answers: direct sun alone is open then. */
 export const ANSWERED: CardAnswers = {
-  ...NO_ANSWERS,
-  leaflet: { ...NO_ANSWERS.leaflet, minimumHours: 48, maximumHours: 96, labDays: 5 },
-  level: 'basement',
-  use: 'family-room',
-  across: 16 * FOOT,
-  along: 20 * FOOT,
+  ...FAMILY_ROOM,
   inside: ['right'],
   things: [{ kind: 'window', square: '1,-1' }],
   none: ['moving-air', 'heat', 'sump', 'floor-drain', 'washer-dryer'],
-  support: { kind: 'table', top: 762 },
-  company: false,
+  closing: null,
 };
 
 export const planOf = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan) as Promise<Plan>;
