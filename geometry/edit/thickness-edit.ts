@@ -124,7 +124,10 @@ const noticeKey = ({ kind, ids }: Notice): string => [kind, ...ids].join(' ');
 const IN_A_CORNER = 2000;
 
 function isAsTaped(room: Room, after: readonly Room[], ways: readonly (1 | -1)[]): boolean {
-  const now = after.find(({ floorRings }) => ringsContain(floorRings, room.labelPoint));
+  // A thicker wall may come to stand on the point well inside the floor that was; then that of the floor that is lies in what was floor.
+  const now =
+    after.find(({ floorRings }) => ringsContain(floorRings, room.labelPoint)) ??
+    after.find(({ labelPoint }) => ringsContain(room.floorRings, labelPoint));
   if (!now) return false;
   const more = now.floorArea - room.floorArea;
   return Math.abs(more) <= IN_A_CORNER || ways.some((way) => way * more > 0);

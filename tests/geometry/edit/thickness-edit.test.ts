@@ -121,6 +121,15 @@ describe('wallsThick: a basement taped inside as 20 ft by 12 ft', () => {
     expectAlike(outsideLengths(after), [LONG, SHORT, LONG, SHORT]);
     expectAlike(outsideLengths(thick(out, idsOf(out), 6 * INCH, 'outside').level), [LONG, SHORT, LONG, SHORT]);
   });
+  it('taped outside, a wall that comes to stand where the middle of the room was goes along', () => {
+    const out = levelOf({ walls: around(ELL, 'outside') });
+    const before = outsideLengths(out);
+    const uneven = thick(out, ['w1', 'w2', 'w3', 'w6'], 298, 'outside').level;
+    const thin = thick(uneven, ['w3', 'w4', 'w5'], 60, 'outside').level;
+    const after = thick(thin, ['w3', 'w4', 'w5'], 494, 'outside');
+    expect(after.changes.map(({ stays }) => stays)).toEqual(['outside', 'outside', 'outside']);
+    expectAlike(outsideLengths(after.level), before);
+  });
   it('taped between center lines, these stay', () => {
     const after = thick(level, idsOf(level), 12 * INCH, 'center').level;
     expect(idsOf(after).map((id) => lineOf(after, id))).toEqual(idsOf(level).map((id) => lineOf(level, id)));
