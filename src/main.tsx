@@ -25,6 +25,13 @@ if (!root) throw new Error('index.html has no element with the id "root"');
 useAppStore.getState().setTheme(systemTheme());
 applyTheme(useAppStore.getState().theme);
 
+const FOUND_IN_WORDS: Partial<Record<Restored['found'], string>> = {
+  unreadable: 'That plan could not be read. It is in Plans and can be saved as a file.',
+  gone: 'The plan of this address is not in this browser. Look in Plans, or open its file.',
+  'no-answer':
+    'The storage of this browser does not answer: close other tabs of Stillspot. Plans are kept, and shown when it does.',
+};
+
 /** How long the first picture waits for fonts, and for the store, which another tab may hold, ms. */
 const WAIT_FOR = { fonts: 2500, store: 4000 } as const;
 const within = <T,>(wanted: Promise<T>, ms: number, fallback: T): Promise<T> =>
@@ -32,10 +39,11 @@ const within = <T,>(wanted: Promise<T>, ms: number, fallback: T): Promise<T> =>
 
 // A canvas text drawn before its font is there keeps the wrong font, so the first draw waits. A font that fails to
 // load must not keep the page blank. The plan of last time is laid out before the first draw, so that nothing jumps.
+const restoring = restoreWork();
 const [theme, letterKeys, restored] = await Promise.all([
   within(readSetting('theme'), WAIT_FOR.store, undefined),
   within(readSetting('letterKeys'), WAIT_FOR.store, undefined),
-  within<Restored>(restoreWork(), WAIT_FOR.store, { found: 'no-answer' }),
+  within<Restored>(restoring, WAIT_FOR.store, { found: 'no-answer' }),
   // What comes later is drawn then (`SheetStage`).
   within(
     fontsReady().catch(() => undefined),
@@ -45,22 +53,14 @@ const [theme, letterKeys, restored] = await Promise.all([
 ]);
 if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
 if (letterKeys === false) useAppStore.getState().setLetterKeysAnywhere(false);
-if (restored.found === 'unreadable') {
-  useAppStore.getState().say('That plan could not be read. It is in Plans and can be saved as a file.');
-}
-if (restored.found === 'gone') {
-  useAppStore.getState().say('The plan of this address is not in this browser. Look in Plans, or open its file.');
-}
-if (restored.found === 'no-answer') {
-  useAppStore
-    .getState()
-    .say(
-      'The storage of this browser does not answer: close other tabs of Stillspot. Plans are kept, and shown when it does.',
-    );
-}
+tell(restored);
 startAutosave();
 startAddress();
-keepPage(restored.found === 'plan');
+// The page of last time belongs to its plan, which comes when a store that is late has answered.
+void restoring.then((late) => {
+  keepPage(late.found === 'plan');
+  if (restored.found === 'no-answer') tell(late);
+});
 openLaunchedFiles(openFiles);
 
 createRoot(root).render(
@@ -102,6 +102,11 @@ setTimeout(
     ),
   500,
 );
+
+/** Says what was found in the store where that is not what was looked for; else takes away what was said before. */
+function tell({ found }: Restored): void {
+  useAppStore.getState().say(FOUND_IN_WORDS[found] ?? '');
+}
 
 function isThemeName(value: unknown): value is ThemeName {
   return typeof value === 'string' && value in THEMES;
