@@ -2,7 +2,8 @@ import { FIGURE_FONT, TEXT_FONT } from './font-names.ts';
 import './fonts.css';
 
 /**
- * Resolves when both families are loaded. A canvas does not wait for fonts: await this before the first draw and before every export.
+ * Resolves when both families are loaded; rejects when a font fails to load. A canvas does not wait for fonts: await this before the first
+ * draw and before every export.
  */
 export async function fontsReady(): Promise<void> {
   const sample = 'Aa 0123456789 ft in';

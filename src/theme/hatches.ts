@@ -61,7 +61,7 @@ export const HATCHES: Readonly<Record<HatchName, Hatch>> = {
   heat: { width: 10, height: 10, turn: 0, stroke: 'M-1 8.6L0 7.5L5 2.5L10 7.5L11 8.6', fill: '', weight: 0.75 },
   // Open rings, like suns.
   'direct-sun': { width: 12, height: 12, turn: 0, stroke: dot(6, 6, 2.2), fill: '', weight: 0.75 },
-  // The same with rays, over them: the floor that the sun crosses.
+  // The same rings with rays, drawn over the rings: the floor that the sun crosses.
   sunlit: {
     width: 12,
     height: 12,
@@ -83,13 +83,13 @@ export const HATCHES: Readonly<Record<HatchName, Hatch>> = {
   },
   // Falling to the right, in pairs.
   'inside-wall': { width: 12, height: 12, turn: 45, stroke: 'M0 4H12M0 7H12', fill: '', weight: 0.6 },
-  // Broken waves: only while the machine runs.
+  // Broken waves: excluded only while the machine runs.
   'running-machine': { width: 16, height: 10, turn: 0, stroke: 'M2 5C4 2.5 6 2.5 8 5', fill: '', weight: 0.75 },
   // Rings and drops, like suds.
   'washer-dryer': { width: 14, height: 14, turn: 0, stroke: dot(4, 4, 2), fill: dot(11, 11, 1), weight: 0.6 },
   // Short upright strokes, staggered.
   object: { width: 8, height: 10, turn: 0, stroke: 'M2 1V5M6 6V10', fill: '', weight: 0.75 },
-  // A net: the whole room is out.
+  // A net: the whole room is excluded.
   barred: { width: 11, height: 11, turn: 45, stroke: 'M0 5.5H11M5.5 0V11', fill: '', weight: 0.6 },
   // A net of broken lines: not yet known.
   unlabelled: { width: 14, height: 14, turn: 45, stroke: 'M3 7H11M7 3V11', fill: '', weight: 0.6 },

@@ -6,5 +6,5 @@ export function minTargetPx(): number {
   return byFinger?.matches ? 44 : 24;
 }
 
-/** Returns the distance from one line of dimensions to the next, px: their figures are targets. */
+/** Returns the distance from one line of dimensions to the next, px: their figures are pointer targets. */
 export const dimensionStepPx = (): number => minTargetPx() + 2;

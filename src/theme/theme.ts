@@ -10,12 +10,12 @@ export function applyTheme(name: ThemeName, root: HTMLElement = document.documen
     document.head.prepend(style);
   }
   root.dataset.theme = name;
-  // Color of the system's window frame.
+  // The browser colors its window frame with it.
   document.querySelector('meta[name="theme-color"]')?.setAttribute('content', THEMES[name].desk);
   root.style.colorScheme = name === 'dark' ? 'dark' : 'light';
 }
 
-/** Returns the theme that the system settings call for: "sun" for more contrast, also for forced colors on a light ground. */
+/** Returns the theme for the system settings: "sun" for more contrast, and for forced colors on a light background. */
 export function systemTheme(asks: (query: string) => boolean = (query) => window.matchMedia(query).matches): ThemeName {
   const dark = asks('(prefers-color-scheme: dark)');
   if (asks('(forced-colors: active)')) return dark ? 'dark' : 'sun';

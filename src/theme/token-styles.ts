@@ -1,4 +1,4 @@
-/** Makes CSS custom properties of the tokens, one block per theme. Pure: the build takes a hash of the text. */
+/** Converts the tokens to CSS custom properties, one block per theme. Pure: the build hashes the text for the content security policy. */
 
 import { FIGURE_FONT, TEXT_FONT } from './font-names.ts';
 import { LINE_PX, MOTION_MS, RADIUS_PX, SHADE, SPACE_PX, TARGET_PX, THEMES, type Theme, TYPE_PX } from './tokens.ts';
@@ -14,7 +14,7 @@ function themeProperties(theme: Theme): readonly (readonly [string, string])[] {
   return rows;
 }
 
-/** Returns the style sheet: sizes once, colors per theme, keyed by `data-theme` on the root element. The page's policy allows it by its hash. */
+/** Returns the style sheet: sizes once, colors per theme, keyed by `data-theme` on the root element. */
 export function tokenStyles(): string {
   const fixed: (readonly [string, string])[] = [
     ...pxProperties('space', SPACE_PX),

@@ -1,10 +1,10 @@
 /**
- * Design tokens: every color, size, weight and duration on screen and in print. The canvas reads these objects, the style sheets the custom
- * properties that `theme.ts` makes of them.
+ * Design tokens: every color, size, weight and duration on screen and in print. The canvas reads these objects; style sheets read the custom
+ * properties that `token-styles.ts` makes of them.
  *
- * The verdict tones are Okabe and Ito's bluish green, sky blue (clear of what is drawn), orange, vermilion and reddish purple (2008, a set that people
- * with color-vision deficiency tell apart), darkened or set under dark text until every text passes 4.5:1; the accent
- * is their blue. `tests/src/theme/contrast.test.ts` computes the contrasts.
+ * The verdict tones are Okabe and Ito's bluish green, sky blue (clear of what is drawn), orange, vermilion and reddish purple (2008, a set
+ * that people with color-vision deficiency can distinguish), darkened or put under dark text until every text passes 4.5:1; the accent is
+ * their blue. `tests/src/theme/contrast.test.ts` computes the contrasts.
  */
 
 import type { Tone } from '../../geometry/messages/tone.ts';
@@ -24,12 +24,12 @@ export interface Theme {
   readonly paper: string;
   /** Panels. */
   readonly card: string;
-  /** Fields, pressed rows, tracks of bars: one step off the panel. */
+  /** Fields, pressed rows, tracks of bars: one step darker or lighter than the panel. */
   readonly well: string;
   readonly ink: string;
-  /** Second-rank text; passes 4.5:1 on card, paper, well and desk. */
+  /** Secondary text; passes 4.5:1 on card, paper, well and desk. */
   readonly inkSoft: string;
-  /** Hairlines between things. */
+  /** Hairlines that separate rows and panels. */
   readonly rule: string;
   /** Edges of fields and buttons; passes 3:1 on card and paper. */
   readonly edge: string;
@@ -154,7 +154,7 @@ const dark: Theme = {
 
 export const THEMES = { paper, sun, dark } as const satisfies Record<string, Theme>;
 export type ThemeName = keyof typeof THEMES;
-/** Theme of print and export, whatever the screen shows. */
+/** Theme of print and export, independent of the theme on screen. */
 export const SHEET_THEME: Theme = paper;
 
 /** Light fill of excluded floor in print: beside sparse hatches only allowed floor stays white. */
@@ -166,7 +166,7 @@ export const SHADE = { backdrop: 'rgb(0 0 0 / 35%)', paper: 'rgb(0 0 0 / 0.22)' 
 /** Space in px, steps of 4. */
 export const SPACE_PX = { 1: 4, 2: 8, 3: 12, 4: 16, 5: 20, 6: 24, 8: 32, 12: 48 } as const;
 
-/** How far a line of dimensions stands off the wall's outer face, and inside a room off the face, px. */
+/** Distance of a line of dimensions from the wall's outer face, and inside a room from the inner face, px. */
 export const DIMENSION_PX = { outside: 20, inside: 13 } as const;
 /** The six type sizes, px. `read` is the minimum for text that must be read on site. */
 export const TYPE_PX = { fine: 13, small: 14, read: 16, lead: 19, head: 24, verdict: 38 } as const;
