@@ -1,8 +1,8 @@
 import geomagnetism from 'geomagnetism';
 
 /**
- * Returns how far magnetic north is from true north, degrees clockwise, at a place in degrees north and east (World Magnetic Model;
- * past its last year as far as it goes on).
+ * Returns how far magnetic north is from true north, degrees clockwise, at a place in degrees north and east (World Magnetic Model,
+ * extrapolated past its last year).
  * @param at ms since 1970
  */
 export const declination = (latitude: number, longitude: number, at: number): number =>

@@ -1,12 +1,12 @@
-/** Which way the top of the screen points, as the compass of the device says. */
+/** Direction of the top of the screen by the compass of the device. */
 export type DeviceHeading =
   /** Degrees clockwise from magnetic north. */
   { readonly ok: true; readonly heading: number } | { readonly ok: false; readonly why: string };
 
-/** How long readings are waited for, ms, and how many make a mean. */
+/** How long to wait for readings, ms, and how many are averaged. */
 const WAIT_MS = 6000;
 const ENOUGH = 5;
-/** The device lies flat while it is tilted by less than this, degrees. */
+/** The device counts as flat up to this tilt, degrees. */
 const FLAT = 35;
 
 const OR_ELSE = 'Nothing was changed: turn N on the compass rose, or find north by a street or by the sun.';
@@ -17,7 +17,7 @@ const REFUSED = `The browser did not allow it. ${OR_ELSE}`;
 type Reading = DeviceOrientationEvent & { readonly webkitCompassHeading?: number };
 type Asking = { readonly requestPermission?: () => Promise<string> };
 
-/** Asks the compass of the device; some browsers ask their user first. Never rejects: what was refused is told in words. */
+/** Reads the compass of the device; some browsers ask the user first. Never rejects: a failure is a result with the reason in words. */
 export async function deviceHeading(): Promise<DeviceHeading> {
   if (!window.isSecureContext || !('DeviceOrientationEvent' in window)) return { ok: false, why: NONE };
   const { requestPermission } = DeviceOrientationEvent as unknown as Asking;
@@ -54,17 +54,17 @@ function read(): Promise<DeviceHeading> {
 
 const EVENTS = ['deviceorientationabsolute', 'deviceorientation'] as const;
 
-/** Null for a reading that knows no north. */
+/** Returns degrees clockwise from magnetic north; null for a reading that is not relative to north. */
 function headingOf(event: Reading): number | 'tilted' | null {
   const { alpha, beta, gamma, absolute, webkitCompassHeading } = event;
   const own = webkitCompassHeading ?? (absolute && alpha !== null ? 360 - alpha : null);
   if (own === null) return null;
   if (Math.abs(beta ?? 0) > FLAT || Math.abs(gamma ?? 0) > FLAT) return 'tilted';
-  // The top of the screen is another side of the device when it is held across.
+  // In landscape the top of the screen is another side of the device.
   return (own + (screen.orientation?.angle ?? 0)) % 360;
 }
 
-/** The mean of directions: 359° and 1° make 0°. */
+/** Returns the circular mean: that of 359° and 1° is 0°. */
 function meanOf(degrees: readonly number[]): number {
   const sum = (part: (radians: number) => number) =>
     degrees.reduce((total, each) => total + part((each * Math.PI) / 180), 0);

@@ -1,30 +1,30 @@
-/** Where the device says that it is. */
+/** Location that the device reports. */
 export type DeviceLocation =
   | {
       readonly ok: true;
-      /** Degrees, to 4 decimals: 36 ft at most. */
+      /** Degrees north and east, to 4 decimals: a step is 36 ft at most. */
       readonly latitude: number;
       readonly longitude: number;
-      /** Radius in which it lies, as the device says, m. */
+      /** Accuracy radius that the device reports, m. */
       readonly within: number;
     }
   | { readonly ok: false; readonly why: string };
 
-/** How long the device may look, s; a location so old, min, will do. */
+/** How long the device may search, s, and how old a stored location may be, min. */
 const LOOKS_S = 30;
 const OLD_MIN = 10;
 
 const OR_TYPED = 'Type latitude and longitude instead, for example from a map.';
 const NO_LOCATION = `This browser gives no location here. ${OR_TYPED}`;
 
-/** By the codes of the browser's error. */
+/** Messages by the code of the browser's error. */
 const REFUSALS: Readonly<Record<number, string>> = {
   1: `The browser did not allow it, so nothing was changed. Allow the location for this page in the browser's settings and press again. ${OR_TYPED}`,
   2: `This device does not know where it is. ${OR_TYPED}`,
   3: `This device did not find out where it is within ${LOOKS_S} s. Try again near a window. ${OR_TYPED}`,
 };
 
-/** Asks the device once; the browser asks its user first. Never rejects: what was refused is told in words. */
+/** Asks the device once; the browser asks the user first. Never rejects: a failure is a result with the reason in words. */
 export function deviceLocation(): Promise<DeviceLocation> {
   return new Promise((done) => {
     if (!window.isSecureContext || !('geolocation' in navigator)) return done({ ok: false, why: NO_LOCATION });

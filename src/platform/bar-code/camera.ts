@@ -1,10 +1,10 @@
 import { decodeBarCode } from './decode.ts';
 import { pixelsOf, SEARCHED } from './pixels.ts';
 
-/** A camera that runs. */
+/** A running camera. */
 export interface Camera {
   readonly stop: () => void;
-  /** Switches its light; null where it has none. */
+  /** Switches the light of the camera; null if it has none. */
   readonly setLight: ((isOn: boolean) => void) | null;
 }
 
@@ -12,27 +12,27 @@ interface Watch {
   readonly video: HTMLVideoElement;
   /** A number was read twice in a row. */
   readonly onText: (text: string) => void;
-  /** A picture was searched without a number; `count` of them by now. */
+  /** A frame was searched and no number found; `count` is the number of such frames so far. */
   readonly onNothing: (count: number) => void;
   /** The camera was unplugged or switched off. */
   readonly onEnd: () => void;
 }
 
-/** Rest between two pictures, ms: the page stays quick on a phone. */
+/** Pause between two frames, ms: the page stays responsive on a phone. */
 const REST_MS = 80;
 
 const OR_TYPED = 'Take a picture of the label instead, or type the number.';
 const NO_CAMERA = `This browser gives no camera here. ${OR_TYPED}`;
 export const CAMERA_ENDED = `The camera was unplugged or switched off. ${OR_TYPED}`;
 
-/** By the name of the browser's error. */
+/** Messages by the name of the browser's error. */
 const REFUSALS: Readonly<Record<string, string>> = {
   NotAllowedError: `The browser did not allow the camera. Allow it for this page in the browser's settings, and press Camera again. ${OR_TYPED}`,
   NotFoundError: `No camera was found on this device. ${OR_TYPED}`,
   NotReadableError: `The camera is in use by another program. Close that, and press Camera again. ${OR_TYPED}`,
 };
 
-/** Starts the camera on the back of the device and reads what it shows. Returns why it cannot, in words. */
+/** Starts the camera on the back of the device and searches its frames. Returns a sentence with the reason if it cannot. */
 export async function startCamera(watch: Watch, isStillWanted: () => boolean): Promise<Camera | string> {
   if (!('mediaDevices' in navigator)) return NO_CAMERA;
   let stream: MediaStream;
@@ -42,7 +42,7 @@ export async function startCamera(watch: Watch, isStillWanted: () => boolean): P
   } catch (error) {
     return REFUSALS[error instanceof DOMException ? error.name : ''] ?? NO_CAMERA;
   }
-  // The question of the browser may be answered after the page was left.
+  // The user may answer the browser's prompt after leaving the page.
   if (!isStillWanted()) {
     stopTracks(stream);
     return NO_CAMERA;
@@ -75,7 +75,7 @@ function run(stream: MediaStream, { video, onText, onNothing, onEnd }: Watch): C
     last = text;
     if (pixels && !text) {
       missed += 1;
-      // Labels are stuck on upright and across.
+      // A label may be stuck on upright or sideways.
       isTurned = !isTurned;
       onNothing(missed);
     }
@@ -87,13 +87,13 @@ function run(stream: MediaStream, { video, onText, onNothing, onEnd }: Watch): C
     onEnd();
   });
   video.srcObject = stream;
-  // A browser that does not play by itself shows the first picture, which is searched all the same.
+  // A browser that blocks autoplay shows the first frame, which is still searched.
   void video.play().catch(() => undefined);
   timer = window.setTimeout(look, REST_MS);
   return { stop, setLight: track ? lightOf(track) : null };
 }
 
-/** The light of the camera: a basement is dark. Not in every browser, and not yet in the types of the platform. */
+/** Returns the switch of the camera's light, since a basement is dark. Not in every browser, and not in the DOM types. */
 function lightOf(track: MediaStreamTrack): Camera['setLight'] {
   const abilities = (track.getCapabilities?.() ?? {}) as { readonly torch?: boolean };
   if (!abilities.torch) return null;

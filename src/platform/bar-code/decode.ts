@@ -14,7 +14,8 @@ import type Reader from '@zxing/library/esm/core/Reader';
 import RGBLuminanceSource from '@zxing/library/esm/core/RGBLuminanceSource';
 
 /**
- * What labels bear. Interleaved 2 of 5 is left out: a part of one reads as a shorter number, and it has no check digit that says so.
+ * Linear codes found on labels. Interleaved 2 of 5 is left out: a partly scanned code reads as a shorter number, and no check digit
+ * reveals it.
  */
 const LINEAR = [
   BarcodeFormat.CODE_128,
@@ -26,14 +27,14 @@ const LINEAR = [
   BarcodeFormat.UPC_A,
 ];
 
-/** Without the library's own "try harder": it takes up to two seconds for a picture without a code. */
+/** Without the library's "try harder" hint, which takes up to two seconds for a picture without a code. */
 const HINTS = new Map<DecodeHintType, unknown>([[DecodeHintType.POSSIBLE_FORMATS, LINEAR]]);
 const BARS = new MultiFormatOneDReader(HINTS);
 const SQUARES = [new QRCodeReader(), new DataMatrixReader()];
 
 /**
- * Returns the text of a bar code or QR code in a picture; empty where none is found. Bars are looked for on 15 rows about the middle of each
- * of so many `bands`, one above the other. One band takes about 30 ms at 1024 by 768.
+ * Returns the text of a bar code, QR code or Data Matrix code in a picture; empty if none is found. The picture is divided into `bands`
+ * horizontal bands, and bar codes are searched on 15 rows around the middle of each. One band takes about 30 ms at 1024 by 768.
  */
 export function decodeBarCode(picture: ImageData, bands: number): string {
   const { width, height } = picture;
@@ -57,11 +58,11 @@ function textIn(reader: Reader, source: LuminanceSource): string {
       .getText()
       .trim();
   } catch {
-    return ''; // the library throws where it finds none of its kind
+    return ''; // the library throws if it finds no code
   }
 }
 
-/** Returns the brightness of each pixel, 0 to 255: green counts twice, as the library has it. */
+/** Returns the brightness of each pixel, 0 to 255: green counts twice, as in the library. */
 function grayOf({ data, width, height }: ImageData): Uint8ClampedArray {
   const gray = new Uint8ClampedArray(width * height);
   for (let at = 0; at < gray.length; at++) {

@@ -1,13 +1,13 @@
 import { decodeBarCode } from './decode.ts';
 import { pixelsOf, SEARCHED } from './pixels.ts';
 
-/** Sizes that a picture is searched in, px: a narrow code needs the larger one, a blurred one the smaller. */
+/** Sizes at which a picture is searched, px: a narrow code needs a large size, a blurred one a small size. */
 const SIZES = [2 * SEARCHED, SEARCHED, SEARCHED / 2] as const;
 
-/** The label may lie anywhere in it. */
+/** Horizontal bands that are searched: the label may be anywhere in the picture. */
 const BANDS = 5;
 
-/** Returns the text of a bar code or QR code in a picture; empty where none is found or the picture cannot be read. */
+/** Returns the text of a bar code or QR code in a picture file; empty if none is found or the file cannot be read. */
 export async function readBarCode(file: Blob): Promise<string> {
   const picture = await createImageBitmap(file).catch(() => null);
   if (!picture) return '';

@@ -1,4 +1,4 @@
-/** Longest side of what is searched, px: a bar of a usual label is three of them wide, and a tablet reads it in a tenth of a second. */
+/** Longest side of a searched frame, px: a bar of a usual label is then 3 px wide, and a tablet searches a frame in 0.1 s. */
 export const SEARCHED = 1024;
 
 interface Size {
@@ -7,8 +7,8 @@ interface Size {
 }
 
 /**
- * Returns the pixels of a picture or video, at most `most` px long; null where it is empty. A turned one stands on its side: the bars of a
- * linear code are looked for along rows.
+ * Returns the pixels of a picture or video, scaled down to a longest side of `most` px; null if it is empty. `isTurned` rotates it by 90°,
+ * because linear codes are searched along rows only.
  */
 export function pixelsOf(
   source: CanvasImageSource,

@@ -2,12 +2,12 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
 
-/** The file of the build with the licenses of all that was taken into it. */
+/** The file of the build with the licenses of all bundled packages. */
 const LICENSES_FILE = 'licenses.txt';
 
 /**
- * Returns the plug-in that adds the license of each package in the build, which most of them ask to be passed on with it.
- * @param packed packages of which the build holds data, repacked
+ * Returns the plug-in that adds the license of each bundled package, as most licenses require.
+ * @param packed packages whose data the build contains in repacked form
  */
 export function licensesPlugin(packed: readonly string[]): Plugin {
   return {

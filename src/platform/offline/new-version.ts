@@ -3,7 +3,7 @@ import { create } from 'zustand';
 /** Whether a newer version of the app is installed. */
 export type NewVersion =
   | { readonly state: 'none' }
-  /** `start` saves the plan and loads the new version; it resolves to why it did not, or to empty text. */
+  /** `start` saves the plan and loads the new version; it resolves to the reason if it did not, else to an empty text. */
   | { readonly state: 'ready'; readonly start: () => Promise<string> }
   /** Another tab has activated it: this tab runs the old version until it reloads, which `start` does. */
   | { readonly state: 'runs-elsewhere'; readonly start: () => Promise<string> };

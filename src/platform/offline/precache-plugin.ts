@@ -12,7 +12,7 @@ const ICONS = new URL('./icons/', HERE);
 const WORKER_FILE = 'service-worker.js';
 const MANIFEST_FILE = 'app.webmanifest';
 
-/** Fonts of the first paint: preloaded by the page, not after its scripts and styles. */
+/** Fonts of the first paint: preloaded by the page, so that they do not wait for its scripts and styles. */
 const FIRST_FONTS = /atkinson-hyperlegible-(?:next-latin-400|next-latin-700|mono-latin-400)-normal.*\.woff2$/;
 
 /** Returns the plug-in that adds the service worker with the list of all files, the manifest and the icons to the build. */
@@ -33,12 +33,12 @@ export function precachePlugin(): Plugin {
       }
       this.emitFile({ type: 'asset', fileName: MANIFEST_FILE, source: JSON.stringify(APP_MANIFEST, null, 2) });
     },
-    // At the very end: other plug-ins may still remove files, and a list with a missing file is never installed.
+    // After all other plug-ins, which may remove files: a version whose list names a missing file is never installed.
     async writeBundle({ dir = '' }, bundle) {
       const names = Object.keys(bundle)
         .filter((name) => !name.endsWith('.map'))
         .sort();
-      // The page is requested by its folder.
+      // Browsers request the page by the URL of its folder.
       const files = Object.fromEntries(
         names.map((name) => [name === 'index.html' ? './' : name, sha256(readFileSync(join(dir, name)))]),
       );
@@ -49,8 +49,8 @@ export function precachePlugin(): Plugin {
 }
 
 /**
- * What the page may load: its own files, and nothing from elsewhere. Script and style in the page, and the style of the themes that is made
- * at run time, are allowed by their hashes; no other inline style is. React and Konva set styles by properties, which no policy bars.
+ * Returns the content security policy: the page may load only its own files. Inline scripts and styles of the page, and the style of the
+ * themes that is made at run time, are allowed by their hashes. React and Konva set styles by properties, which no policy blocks.
  */
 function policyTag(html: string): HtmlTagDescriptor {
   const hashesOf = (tag: string) =>
@@ -70,7 +70,7 @@ function policyTag(html: string): HtmlTagDescriptor {
   return { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content }, injectTo: 'head-prepend' };
 }
 
-/** A style sheet that hangs keeps what stands after it from being seen, the words of the start among it: it stands at the end. */
+/** Moves the style sheets to the end of the body: a slow one blocks rendering of all that follows it, such as the text of the start. */
 function withStylesLast(html: string): string {
   const links = html.match(/<link rel="stylesheet"[^>]*>/g) ?? [];
   const others = links.reduce((text, link) => text.replace(link, ''), html);

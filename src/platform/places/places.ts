@@ -5,26 +5,26 @@ import { PACKED, type PackedPlaces } from './packed-places.ts';
 export interface Place {
   /** "15213 Pittsburgh, PA", or "Pittsburgh, PA". */
   readonly name: string;
-  /** The middle of it: of a town the mean of its ZIP areas. Degrees north and east. */
+  /** Its middle, degrees north and east; for a town the mean of its ZIP areas. */
   readonly latitude: number;
   readonly longitude: number;
 }
 
 export interface FoundPlaces {
   readonly places: readonly Place[];
-  /** What is to be told besides: why there is none, or that there are more. */
+  /** A remark to show: why there is no place, or that there are more. */
   readonly words: string;
 }
 
 interface Town extends Place {
-  /** As it is compared. */
+  /** Name in the form of `plainOf`, for comparison. */
   readonly plain: string;
   readonly state: string;
-  /** How many ZIP codes it has. */
+  /** Number of its ZIP codes. */
   readonly size: number;
 }
 
-/** Places that are listed at most. */
+/** Maximum number of listed places. */
 const MOST = 6;
 
 const NONE: readonly Place[] = [];
@@ -93,7 +93,7 @@ export class PlaceList {
     };
   }
 
-  /** Unpacked when a town is first searched for. */
+  /** Built when a town is first searched for. */
   private get towns(): readonly Town[] {
     this.unpackedTowns ??= [...this.areasByTown].flatMap(([name, own]) => townsOf(name, own));
     return this.unpackedTowns;
@@ -116,7 +116,7 @@ export class PlaceList {
     return { places, words: moreWords(sorted.length) };
   }
 
-  /** Returns what a text can mean: all of it a name, or its end a state. */
+  /** Returns the readings of a text: the whole text as a name, and for each state that it ends with, the rest as a name. */
   private readingsOf(plain: string): readonly { readonly begin: string; readonly state: string | null }[] {
     const states = Object.entries(this.stateNames).flatMap(([state, name]) =>
       [state.toLowerCase(), plainOf(name)]
@@ -135,7 +135,7 @@ const linesOf = (text: string): string[] => {
   });
 };
 
-/** Of a town no area is farther than this from its middle, degrees; areas that are share a name and no more. */
+/** Maximum distance of an area from the middle of its town, degrees. If one is farther, the areas are different towns of the same name. */
 const WIDEST = 0.5;
 
 function townsOf(name: string, areas: readonly Place[]): readonly Town[] {
@@ -158,9 +158,9 @@ const meanOf = (degrees: readonly number[]): number =>
 
 const WRITTEN_OUT: Readonly<Record<string, string>> = { st: 'saint', ste: 'sainte', mt: 'mount', ft: 'fort' };
 
-/** Returns a name as it is compared: small letters, no marks, "St." and the like written out. */
+/** Returns a name in a form for comparison: lower case, no diacritics, a leading "St." and the like written out. */
 function plainOf(text: string): string {
-  // Most names, forty thousand of them, need no more.
+  // A short cut for most of the 40,000 names.
   if (/^[A-Z][a-z]{3,}$/.test(text)) return text.toLowerCase();
   return text
     .normalize('NFD')
@@ -178,7 +178,7 @@ const moreWords = (count: number): string =>
 
 let unpacked: PlaceList | null = null;
 
-/** Returns the list of places that comes with the app, unpacked once. */
+/** Returns the list of places that is built into the app, unpacked once. */
 export function placeList(): PlaceList {
   unpacked ??= new PlaceList();
   return unpacked;

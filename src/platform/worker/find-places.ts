@@ -22,21 +22,21 @@ export interface PlaceQuery {
 export interface BestPlace {
   readonly axes: readonly XY[];
   readonly base: Mm;
-  /** Id of the furniture that it is on; null where none was requested. */
+  /** Id of the furniture that it is on; null if none was requested. */
   readonly on: string | null;
-  /** Infinite where no rule has anything to measure. */
+  /** Infinite if no rule has anything to measure. */
   readonly margin: Mm;
   readonly limitedBy: Limit | null;
-  /** Whether every two keep the distance of a pair; else only neighbors in a row. */
+  /** Whether every two members keep the distance of a pair; otherwise only neighbors in a row do. */
   readonly mutual: boolean;
 }
 
-/** Default number of places: about as many as a technician walks to. */
+/** Default number of places: about as many as a technician visits. */
 export const PLACES = 5;
 
 /**
- * Returns the best places of a level, the best first; none on a level that must not be tested. Takes up to some hundred ms on a large level
- * with much furniture: not for use during a drag.
+ * Returns the best places of a level, the best first; none on a level that must not be tested. Takes up to a few hundred ms on a large
+ * level with much furniture: not for use during a drag.
  */
 export function findPlaces(plan: Plan, levelId: string, wanted: PlaceQuery): readonly BestPlace[] {
   setSunSource(sweptArea);
@@ -53,7 +53,7 @@ export function findPlaces(plan: Plan, levelId: string, wanted: PlaceQuery): rea
   return found.map(({ axes, base, on, margin, limitedBy, mutual }) => ({ axes, base, on, margin, limitedBy, mutual }));
 }
 
-/** Returns everything that the result depends on, for memoization. Detectors and texts are not among it. */
+/** Returns everything that the result depends on, for memoization. It does not depend on detectors and texts. */
 export function searchInputs(
   plan: Plan,
   levelId: string,

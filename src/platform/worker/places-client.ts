@@ -8,8 +8,8 @@ interface PendingRequest {
 }
 
 /**
- * Requests the best places from the worker. Of the pending requests with the same `line` only the newest is kept, so that a slider builds no
- * queue. `done` is not called for dropped requests.
+ * Requests the best places from the worker. Of the pending requests with the same `line` only the newest is kept, so that dragging a slider
+ * builds no queue. `done` is not called for dropped requests.
  */
 export function requestPlaces(
   line: string,
