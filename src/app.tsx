@@ -25,21 +25,21 @@ import { StageBar } from './ui/stages/stage-bar.tsx';
 import { StageColumn } from './ui/stages/stage-column.tsx';
 import './app.css';
 
-// The sheet with its canvas library. The page asks for it when the start is there, not before: on a slow line it would hold up all else.
+// The sheet with its canvas library. Requested after the start bundle has run: on a slow connection it would delay everything else.
 const PlanCanvas = preloaded(() => import('./editor/plan-canvas.tsx').then((part) => part.PlanCanvas));
-// Beside it, where nothing is drawn yet.
+// Shown over the sheet while nothing is drawn.
 const EmptySheet = preloaded(() => import('./ui/stages/draw/empty-sheet.tsx').then((part) => part.EmptySheet));
 const StagePage = later(() => import('./ui/stages/stage-page.tsx').then((part) => part.StagePage));
 const DayBelowPlan = later(() => import('./ui/stages/place/sun-day.tsx').then((part) => part.DayBelowPlan));
 const CommandMenu = later(() => import('./ui/menu/command-menu.tsx').then((part) => part.CommandMenu));
 const Dialogs = later(() => import('./ui/shell/dialogs.tsx').then((part) => part.Dialogs));
 
-// Grips, turning and snapping of a frame are what the canvas library is for; nothing else of the page needs it.
+// Loads the part of the canvas library for grips, rotation and snapping, which nothing else on the page needs.
 const TracingFrame = later(() => import('./editor/overlay/tracing-frame.tsx').then((part) => part.default));
 
 /**
- * The whole screen: the bar of the stages; below it the work of a stage on the left, the sheet in the middle and the verdict on the right,
- * or the page of a stage over all of it.
+ * The whole screen: the bar of the stages; below it the column of the stage on the left, the sheet in the middle and the verdict on the
+ * right, or a page of a stage that covers all three.
  */
 export function App() {
   return (
@@ -50,11 +50,11 @@ export function App() {
 }
 
 function Page() {
-  // The page as it was before it started has nothing more to say.
+  // The text that index.html shows until the app has started.
   useEffect(() => document.getElementById('starting')?.remove(), []);
   const theme = useAppStore((state) => state.theme);
   useEffect(() => applyTheme(theme), [theme]);
-  // A doubt about a verdict concerns every part of the page that shows one.
+  // Renders the whole page when the doubts change: every part that shows a verdict depends on them.
   useAppStore(({ second }) => second?.doubts ?? NO_DOUBTS);
   const title = useAppStore((state) => state.plan.title.trim());
   useEffect(() => {
@@ -63,7 +63,7 @@ function Page() {
   const isMenuOpen = useAppStore(({ menu }) => menu !== null);
   const isBare = useAppStore((state) => selectLevel(state).walls.length === 0);
   const onPlan = usePanels(isPlanInView);
-  // Opened once it stays, with what was typed into it.
+  // Stays mounted once opened, so that it keeps what was typed into it.
   const [pageOpened, setPageOpened] = useState(false);
   if (!onPlan && !pageOpened) setPageOpened(true);
   const isPlaceFolded = usePanels(({ stage, jobFolded }) => stage === 'place' && jobFolded);
@@ -109,14 +109,14 @@ function Page() {
   );
 }
 
-/** A fault in this part leaves the rest of the page as it is, and is told in its place. */
+/** Shows a fault of this part in its place and leaves the rest of the page working. */
 const guarded = (part: ReactNode, place: PlaceOnPage = 'flow', id?: string) => (
   <ErrorBoundary place={place} id={id}>
     {part}
   </ErrorBoundary>
 );
 
-/** Past the bars to the work. */
+/** Moves the focus past the bars to the plan, or to the heading of the page that covers it. */
 function skip(event: MouseEvent): void {
   event.preventDefault();
   const onPlan = isPlanInView(usePanels.getState());

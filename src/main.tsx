@@ -21,7 +21,7 @@ watchForFaults();
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
 
-// Until somebody picks colors, those that the system asks for.
+// The theme of the system, until the user picks one.
 useAppStore.getState().setTheme(systemTheme());
 applyTheme(useAppStore.getState().theme);
 
@@ -32,19 +32,19 @@ const FOUND_IN_WORDS: Partial<Record<Restored['found'], string>> = {
     'The storage of this browser does not answer: close other tabs of Stillspot. Plans are kept, and shown when it does.',
 };
 
-/** How long the first picture waits for fonts, and for the store, which another tab may hold, ms. */
+/** How long the first picture waits for fonts, and for the store, which another tab may lock, ms. */
 const WAIT_FOR = { fonts: 2500, store: 4000 } as const;
 const within = <T,>(wanted: Promise<T>, ms: number, fallback: T): Promise<T> =>
   Promise.race([wanted, new Promise<T>((done) => setTimeout(done, ms, fallback))]);
 
-// A canvas text drawn before its font is there keeps the wrong font, so the first draw waits. A font that fails to
-// load must not keep the page blank. The plan of last time is laid out before the first draw, so that nothing jumps.
+// Canvas text that is drawn before its font has loaded keeps the wrong font, so the first draw waits. A font that fails to load must not
+// keep the page blank. The last plan is loaded before the first draw, so that the layout does not jump.
 const restoring = restoreWork();
 const [theme, letterKeys, restored] = await Promise.all([
   within(readSetting('theme'), WAIT_FOR.store, undefined),
   within(readSetting('letterKeys'), WAIT_FOR.store, undefined),
   within<Restored>(restoring, WAIT_FOR.store, { found: 'no-answer' }),
-  // What comes later is drawn then (`SheetStage`).
+  // Fonts that load later cause a redraw (`SheetStage`).
   within(
     fontsReady().catch(() => undefined),
     WAIT_FOR.fonts,
@@ -56,7 +56,7 @@ if (letterKeys === false) useAppStore.getState().setLetterKeysAnywhere(false);
 tell(restored);
 startAutosave();
 startAddress();
-// The page of last time belongs to its plan, which comes when a store that is late has answered.
+// The last page belongs to the last plan, which a slow store may return only after the first draw.
 void restoring.then((late) => {
   keepPage(late.found === 'plan');
   if (restored.found === 'no-answer') tell(late);
@@ -69,22 +69,22 @@ createRoot(root).render(
   </StrictMode>,
 );
 
-// Well after the first picture, so that keeping the app for later does not hold up the work of now.
+// Long after the first picture, so that caching the app for offline use does not delay the user.
 if (import.meta.env.PROD)
   setTimeout(() => void import('./ui/shell/register-worker.ts').then(({ registerWorker }) => registerWorker()), 1000);
-// A laser tape types when there is something to measure. Without its code its keys are keys, and walls have their first settings.
+// Without this code the keys that a laser tape types are plain key presses, and walls have their default settings.
 void import('./commands/after-start.ts').then(
   ({ startDrawing }) => startDrawing(),
-  // The words beside the pointer and the marks of good places come with it: who misses them is told why.
+  // The note at the pointer and the marks of good places are part of it: the message says why they are missing.
   () => useAppStore.getState().say(PART_MISSING),
 );
-// Until its code is here, direct sun is unknown in every verdict.
+// Until this code has loaded, direct sun is unknown in every verdict.
 void import('./state/direct-sun.ts').then(
   ({ startSun }) => startSun(),
   () => undefined,
 );
 setTimeout(loadTheRest, 500);
-// What a screen reader is told, where the focus goes when what had it is gone, and files that are dropped.
+// Announcements for screen readers, the focus after the focused element was removed, and dropped files.
 setTimeout(
   () =>
     void import('./ui/after-picture.ts').then(
@@ -93,7 +93,7 @@ setTimeout(
     ),
   200,
 );
-// The second computation runs while nothing is changed. Where its code cannot be loaded, no verdict says that it was computed twice.
+// The second computation runs while the plan does not change. If its code cannot be loaded, no verdict says that it was computed twice.
 setTimeout(
   () =>
     void import('./state/second-opinion-at-rest.ts').then(
@@ -103,7 +103,7 @@ setTimeout(
   500,
 );
 
-/** Says what was found in the store where that is not what was looked for; else takes away what was said before. */
+/** Shows a message if the plan is unreadable or missing, or if the store did not answer; otherwise clears the message. */
 function tell({ found }: Restored): void {
   useAppStore.getState().say(FOUND_IN_WORDS[found] ?? '');
 }
