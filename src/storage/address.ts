@@ -1,4 +1,4 @@
-/** What is open according to the address of the page: reload, Back and a second tab depend on it. */
+/** What the page's URL says is open: reload, Back and a second tab depend on it. */
 export type Address = { readonly shows: 'plan'; readonly id: string } | { readonly shows: 'new' | 'plans' | 'nothing' };
 
 export function readAddress(hash: string = window.location.hash): Address {
@@ -8,7 +8,7 @@ export function readAddress(hash: string = window.location.hash): Address {
   return hash === '#plans' ? { shows: 'plans' } : { shows: 'nothing' };
 }
 
-/** `push` makes a step that the browser's Back takes back; `from` is the plan that Back leads to. The rest of the address stays. */
+/** Sets the hash of the page's URL. `push` adds a step that the browser's Back undoes; `from` is the id of the plan that Back leads to. */
 export function showAddress(address: Address, how: 'push' | 'replace', from?: string): void {
   const hash = hashOf(address);
   if (hash === window.location.hash) return;
@@ -18,7 +18,7 @@ export function showAddress(address: Address, how: 'push' | 'replace', from?: st
     if (how === 'push') window.history.pushState(state, '', target);
     else window.history.replaceState(state, '', target);
   } catch {
-    // Not allowed for a page that is opened from a file; the plan is stored all the same.
+    // Not allowed for a page that is opened from a file; the plan is still stored.
   }
 }
 

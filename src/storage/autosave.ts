@@ -10,33 +10,33 @@ import { textHash } from './long-texts.ts';
 import { announceLibraryChange, hasWork, listenToTabs, planText, type TabNews } from './open-plan.ts';
 import { clearUnsavedCopies, keepUnsavedCopy } from './unsaved-copy.ts';
 
-/** A copy is written when nothing has changed for this long, ms; the first change after a pause is written almost at once. */
+/** A copy is written when nothing has changed for `REST_MS`; the first change after a pause is written after `FIRST_MS`. */
 const REST_MS = 250;
 const FIRST_MS = 40;
 /**
- * A change waits no longer than this, however many follow it: a key that is held changes the plan thirty times a second, and a browser that is
- * killed may lose half a second of work.
+ * A change waits no longer than this, even if others follow it, ms: a held key changes the plan thirty times a second, and a browser that is
+ * killed may lose no more than half a second of work.
  */
 const LONGEST_WAIT_MS = 300;
-/** Changes that another tab holds up are copied so often, ms. */
+/** Interval at which changes are copied while another tab holds up saving, ms. */
 const COPY_HELD_MS = 1500;
 
 const tab = freshId();
 let lastSeen: number | null = null;
 let lastWrittenAt = Number.NEGATIVE_INFINITY;
-/** When the first change that is not written was made, by the clock of the page; null for none. */
+/** Time of the first unwritten change, ms of `performance.now()`; null for none. */
 let waitingSince: number | null = null;
-/** Whether a copy of changes that another tab holds up is about to be made. */
+/** Whether a copy of held changes is scheduled. */
 let isCopyDue = false;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let writing: Promise<void> = Promise.resolve();
-/** Changes that are not written yet because another tab has written the plan since. */
+/** Whether there are unwritten changes because another tab has written the plan since. */
 let changedWhileHeld = false;
-/** Counts the changes, and those that have reached the store: closing the page cuts off a write that is under way. */
+/** Number of changes, and how many of them the store has confirmed: closing the page interrupts a write in progress. */
 let changes = 0;
 let written = 0;
 
-/** Starts copying every change into the browser's store shortly after it is made. */
+/** Starts copying every change into the browser's store shortly after it is made. Returns the function that stops it. */
 export function startAutosave(): () => void {
   const deaf = listenToTabs(heard);
   const stop = useAppStore.subscribe((state, before) => {
@@ -77,13 +77,13 @@ function schedule(drawn: boolean): void {
   timer = setTimeout(() => void saveNow(), Math.max(0, Math.min(rest, waitingSince + LONGEST_WAIT_MS - now)));
 }
 
-/** The other tab's write came first: what is not written here yet is held up. */
+/** Stops saving because another tab has written the plan first, at `at`. */
 function hold(at: number): void {
   showSaveStatus({ state: 'held', at });
   if (changes !== written) noteHeldChange();
 }
 
-/** The library is the other tab's until the user has chosen; a copy becomes a version if the page is lost before. */
+/** Schedules a copy of the changes: it becomes a version if the page is closed before the user has chosen between the tabs. */
 function noteHeldChange(): void {
   changedWhileHeld = true;
   if (isCopyDue) return;
@@ -96,12 +96,12 @@ function copyHeld(): void {
   if (useLibrary.getState().saveStatus.state === 'held' && changedWhileHeld) keepUnsavedCopy(workNow(), true);
 }
 
-/** Writes the copy without waiting; `force` also over what another tab has written. */
+/** Writes the plan without waiting; `force` also overwrites what another tab has written. Never rejects: the save status shows a failure. */
 export function saveNow(force = false): Promise<void> {
   clearTimeout(timer);
   timer = undefined;
   waitingSince = null;
-  // A write that fails in a way of its own is shown, and the next one is tried all the same.
+  // An unexpected failure is shown as well, and does not prevent the next write.
   writing = writing
     .then(() => write(force))
     .catch((error) => showSaveStatus({ state: 'failed', reason: troubleInWords(error) }));
@@ -127,7 +127,7 @@ async function write(force: boolean): Promise<void> {
     if (!inLibrary && readAddress().shows !== 'plans') showAddress({ shows: 'plan', id: work.id }, 'replace');
     if (changes === written) clearUnsavedCopies(tab);
     announceLibraryChange({ id: work.id, savedAt: work.savedAt, hash: result.hash });
-    // A change made meanwhile has a write of its own, which says "saved" then: it may wait for its time or behind this one.
+    // A change made meanwhile has its own write, scheduled or queued, which then shows "saved".
     if (changes === written) showSaveStatus({ state: 'saved', at: work.savedAt });
     return;
   }
@@ -135,15 +135,15 @@ async function write(force: boolean): Promise<void> {
   else showSaveStatus({ state: 'failed', reason: result.reason });
 }
 
-/** A sheet on which nothing was ever drawn is not stored. */
+/** Whether nothing was ever drawn on the sheet: it is then not stored. */
 function isBare(): boolean {
   const { plan, chain } = useAppStore.getState();
   return !useLibrary.getState().inLibrary && chain.corners.length === 0 && !hasWork(plan);
 }
 
 /**
- * Stores the open plan before another one is opened; where another tab has written it since, as one of its versions.
- * Returns why that failed, in words; empty when the plan is stored.
+ * Stores the open plan before another one is opened; if another tab has written it since, stores it as one of its versions.
+ * Returns why that failed, in words; empty if the plan is stored.
  */
 export async function storeOpenPlan(): Promise<string> {
   useAppStore.getState().endChain();
@@ -155,7 +155,7 @@ export async function storeOpenPlan(): Promise<string> {
   return after.state === 'failed' && hasWork(useAppStore.getState().plan) ? after.reason : '';
 }
 
-/** Stores changes that another tab's write has overtaken as a version of the plan; does nothing where there are none. */
+/** Stores changes that another tab holds up as a version of the plan. Returns whether that succeeded; true if there are none. */
 export async function keepHeld(): Promise<boolean> {
   if (!changedWhileHeld) return true;
   const { id, text, savedAt } = workNow();
@@ -165,8 +165,8 @@ export async function keepHeld(): Promise<boolean> {
 }
 
 /**
- * The open plan is now `id`, as it was written at `savedAt` (null: not stored yet; it is written with its first change).
- * `show` opens it. The plan before must be stored already (`storeOpenPlan`).
+ * Makes `id` the open plan, as it was written at `savedAt` (ms since 1970; null if it is not stored: it is then stored now, or with its
+ * first change if nothing is drawn on it). `show` opens it. The previous plan must be stored already (`storeOpenPlan`).
  */
 export function takeSheet(id: string, savedAt: number | null, show: () => void): void {
   useLibrary.setState({ openId: id, inLibrary: savedAt !== null });
@@ -174,7 +174,7 @@ export function takeSheet(id: string, savedAt: number | null, show: () => void):
   changedWhileHeld = false;
   showSaveStatus({ state: 'resting' });
   show();
-  // The subscription saw the plan change, but it is what the store holds already.
+  // The subscription has counted the opened plan as a change, but the store has it already.
   clearTimeout(timer);
   timer = undefined;
   written = changes;
@@ -188,14 +188,14 @@ function workNow(): Work {
   const { plan, levelId, selection, viewport, chain }: AppState = useAppStore.getState();
   const { openId: id } = useLibrary.getState();
   const view = { levelId, selection, viewport, corners: chain.corners };
-  // Later than what was seen before, also where the clock was set back: the later of two states is the one that is opened.
+  // Always later than the last seen time, even if the clock was set back: the later of two states is the one that is opened.
   const savedAt = Math.max(Date.now(), (lastSeen ?? 0) + 1);
   return { id, plan, text: planText(plan), savedAt, tab, view };
 }
 
 function heard({ id, savedAt, hash }: TabNews): void {
   if (id !== useLibrary.getState().openId || typeof savedAt !== 'number' || savedAt === lastSeen) return;
-  // The other tab shows another part of the same plan, or has something else selected: nothing of this one is overtaken.
+  // The plans are equal: only view or selection differ in the other tab, so nothing here is held up.
   if (changes === written && hash === textHash(planText(useAppStore.getState().plan))) lastSeen = savedAt;
   else hold(savedAt);
 }

@@ -3,7 +3,7 @@ import { titleWords } from './library/summary.ts';
 import { useLibrary } from './library-state.ts';
 import { planOf } from './other-plans.ts';
 
-/** Where another plan of the library stands. */
+/** Site of another plan of the library. */
 export interface LastPlace {
   /** Its title in words. */
   readonly title: string;
@@ -13,10 +13,10 @@ export interface LastPlace {
   readonly timeZone: string;
 }
 
-/** Plans that are looked at, the latest first. */
+/** Maximum number of plans that are read, the latest first. */
 const MOST_READ = 12;
 
-/** Returns the place of the plan that was changed last, besides the open one, of those that have one. Throws when the store is out of reach. */
+/** Returns the place of the last changed plan that has one, except the open plan; null for none. Throws if the store cannot be read. */
 export async function lastPlace(): Promise<LastPlace | null> {
   const open = useLibrary.getState().openId;
   const summaries = (await readSummaries())

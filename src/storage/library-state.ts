@@ -8,27 +8,27 @@ export type SaveStatus =
   | { readonly state: 'saved'; readonly at: number }
   /** `reason` says what happened and what to do. */
   | { readonly state: 'failed'; readonly reason: string }
-  /** Another tab has written since: nothing is written until the user has chosen. */
+  /** Another tab has written the plan since, at `at`: nothing is written until the user has chosen. */
   | { readonly state: 'held'; readonly at: number };
 
-/** The message of the library about the last action, and how it is undone. */
+/** The library's message about the last action, and the function that undoes it. */
 export interface LibraryMessage {
   readonly text: string;
   readonly undo: (() => Promise<void>) | null;
 }
 
 interface LibraryState {
-  /** The plan of the library that is open. */
+  /** Id of the open plan. */
   readonly openId: string;
-  /** Whether it is in the library already; a sheet on which nothing was drawn is not. */
+  /** Whether the open plan is in the library; a sheet on which nothing was drawn is not. */
   readonly inLibrary: boolean;
   readonly saveStatus: SaveStatus;
-  /** Counts up when anything in the library has changed, here or in another tab: lists are read again. */
+  /** Increases when anything in the library has changed, here or in another tab: lists are then read again. */
   readonly changes: number;
   readonly message: LibraryMessage;
 }
 
-/** The library of plans in this browser, as far as the page shows it: what is open, whether it is saved, what has changed. */
+/** State of the library in this browser that the page shows: the open plan, whether it is saved, and changes. */
 export const useLibrary = create<LibraryState>()(() => ({
   openId: freshId(),
   inLibrary: false,
@@ -38,8 +38,8 @@ export const useLibrary = create<LibraryState>()(() => ({
 }));
 
 /**
- * Returns a function that says whether the plan that is open now still is. To be asked after every await before the plan is changed:
- * another one may have been opened meanwhile.
+ * Returns a function that says whether the plan that is open now is still open. Call it after every await before the plan is changed:
+ * another plan may have been opened meanwhile.
  */
 export function samePlan(): () => boolean {
   const { openId } = useLibrary.getState();

@@ -1,7 +1,7 @@
 /**
- * Pictures make a plan long: each is one string, a data address. Such strings are stored once, under a hash of their
- * content, however many versions of a plan have them. A split text holds pieces and names in separate lists, so no text
- * of a plan can be mistaken for a name.
+ * A plan split into its long texts and the rest. Pictures make a plan long: each is one string, a data URL. Such a string is stored once for
+ * all versions of a plan, under a hash of its content. Pieces and names are in separate lists, so that no text of a plan can be mistaken
+ * for a name.
  */
 export interface SplitText {
   /** The text between the long texts: always one piece more than there are names. */
@@ -16,9 +16,9 @@ export interface Split {
   readonly longTexts: ReadonlyMap<string, string>;
 }
 
-/** Shorter ones get no record of their own, characters. */
+/** Minimum length of a long text, characters: shorter data URLs stay in the plan's text. */
 const LEAST_LENGTH = 4096;
-/** A JSON string that is a data address, without its quotes. It holds no escapes, so it is stored as it is. */
+/** A JSON string that is a data URL, without its quotes. It contains no escapes, so it is stored unchanged. */
 const DATA_ADDRESS = new RegExp(`(?<=")data:[^"\\\\]{${LEAST_LENGTH},}(?=")`, 'g');
 
 /** Takes the long texts out of the text of a plan. `joinText` restores exactly the same text. */
@@ -27,7 +27,7 @@ export function splitText(text: string): Split {
   const long: string[] = [];
   const pieces: string[] = [];
   let after = 0;
-  // A text without pictures is returned at once.
+  // A text without pictures is not searched, for speed.
   for (const found of text.includes('"data:') ? text.matchAll(DATA_ADDRESS) : []) {
     const [address] = found;
     const name = freeName(address, longTexts);
@@ -40,7 +40,7 @@ export function splitText(text: string): Split {
   return { text: { pieces, long }, longTexts };
 }
 
-/** Returns the whole text; null where one of the long texts is missing. */
+/** Returns the whole text; null if one of the long texts is missing. */
 export function joinText(
   { pieces, long }: SplitText,
   longTexts: { get(name: string): string | undefined },
@@ -54,7 +54,7 @@ export function joinText(
   return text;
 }
 
-/** Whether the value is a split text, as it comes out of a store or a file. */
+/** Returns whether a value from a store or a file is a split text. */
 export function isSplitText(value: unknown): value is SplitText {
   if (typeof value !== 'object' || value === null) return false;
   const { pieces, long } = value as Partial<Record<keyof SplitText, unknown>>;
@@ -65,7 +65,7 @@ function isTexts(value: unknown): value is readonly string[] {
   return Array.isArray(value) && value.every((each) => typeof each === 'string');
 }
 
-/** Two different texts of one name within a plan would lose one of them, however unlikely that is. */
+/** Returns a name that no other text of the plan has: with equal hashes one of two texts would be lost. */
 function freeName(text: string, taken: ReadonlyMap<string, string>): string {
   let name = textHash(text);
   while (taken.has(name) && taken.get(name) !== text) name += '+';
@@ -76,9 +76,9 @@ const named = new Map<string, string>();
 const MOST_NAMED = 16;
 
 /**
- * A name made of the text alone: its length and 106 bits mixed from all of it. Computed synchronously and not by `crypto.subtle`,
- * which is too late for a page that is being closed and missing on a page without https. It guards against chance, not
- * against malice: callers compare the texts.
+ * Returns a hash of the text: its length and 106 mixed bits. Computed synchronously and not by `crypto.subtle`, which is too late for a
+ * page that is being closed, and missing on a page without https. Accidental collisions are unlikely, but it is no cryptographic hash: long
+ * texts are compared as well before one stands for another.
  */
 export function textHash(text: string): string {
   const known = named.get(text);
@@ -91,7 +91,7 @@ export function textHash(text: string): string {
   return name;
 }
 
-/** 53 bits, by multiplying and folding two halves: bryc's cyrb53 (public domain). */
+/** Returns 53 bits in base 36, by multiplying and folding two halves: bryc's cyrb53 (public domain). */
 function mixed(text: string, seed: number): string {
   let a = 0xdeadbeef ^ seed;
   let b = 0x41c6ce57 ^ seed;

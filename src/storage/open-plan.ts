@@ -7,10 +7,10 @@ import { useLibrary } from './library-state.ts';
 const CHANNEL = 'stillspot-plan';
 /** Messages between tabs. */
 export interface TabNews {
-  /** The plan that was written, and when; without it something else in the library has changed. */
+  /** Id of the plan that was written, and when, ms since 1970; without an id something else in the library has changed. */
   readonly id?: string;
   readonly savedAt?: number;
-  /** Of the plan's text, where the plan is the one that was open before. */
+  /** Hash of the plan's text; only sent by autosave. */
   readonly hash?: string;
 }
 
@@ -30,16 +30,16 @@ export function listenToTabs(hear: (news: TabNews) => void): () => void {
   };
 }
 
-/** Announces a change to this page's lists and to the other tabs. */
+/** Announces a change of the library to this page's lists and to the other tabs. */
 export function announceLibraryChange(news: TabNews = {}): void {
   useLibrary.setState(({ changes }) => ({ changes: changes + 1 }));
   channel?.postMessage(news);
 }
 
-/** Returns the plan as the text of its file. The latest is kept: a plan that is opened is looked up by its text, and then stored. */
+/** Returns the plan as the text of its file. The latest is memoized: opening a plan needs its text for a lookup and again for storing. */
 export const planText = memoizeLatest(writePlan);
 
-/** Returns whether the plan differs from a new one in more than its units of length. */
+/** Returns whether the plan differs from a new one in more than its units. */
 export function hasWork(plan: Plan): boolean {
   return planText(plan) !== writePlan({ ...freshPlan(), display: plan.display });
 }

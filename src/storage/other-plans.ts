@@ -6,11 +6,11 @@ import { useLibrary } from './library-state.ts';
 /** The plans of the library besides the open one. */
 export interface OtherPlans {
   readonly plans: readonly Plan[];
-  /** How many cannot be read: they are in no count. */
+  /** Number of plans that cannot be read; they are not in `plans`. */
   readonly unread: number;
 }
 
-/** Returns every plan of the library but the open one, without deleted ones. Throws when the store is out of reach. */
+/** Returns every plan of the library that is neither open nor deleted. Throws if the store cannot be read. */
 export async function otherPlans(): Promise<OtherPlans> {
   const open = useLibrary.getState().openId;
   const summaries = (await readSummaries()).filter(({ id, binnedAt }) => binnedAt === null && id !== open);
@@ -19,7 +19,7 @@ export async function otherPlans(): Promise<OtherPlans> {
   return { plans, unread: read.length - plans.length };
 }
 
-/** Returns a plan of the library; null for one that cannot be read. */
+/** Returns a plan of the library; null if there is none with this id or it cannot be read. */
 export async function planOf(id: string): Promise<Plan | null> {
   const work = await readWork(id);
   if (!work?.text) return null;

@@ -1,11 +1,11 @@
-/** Import of photos and scans: read, turned upright, scaled down to a size that fits a plan file. */
+/** Import of photos and scans: they are read, turned upright and scaled down to a size that fits a plan file. */
 
 import { HEAD_BYTES, type OtherKind, type PictureKind, pictureHead } from '../drawing/picture-head.ts';
 import { SHEET_THEME } from '../theme/tokens.ts';
 import { megabytes } from './picture-file.ts';
 
 interface Picture {
-  /** As a data address. */
+  /** Data URL. */
   readonly image: string;
   readonly name: string;
   /** Pixels. */
@@ -20,22 +20,25 @@ export type PictureRead =
 
 /** The size that a picture is scaled down to. */
 export interface PictureFit {
-  /** Pixels along its longer side, at most. */
+  /** Maximum length of the longer side, px. */
   readonly longestSide: number;
   /** Quality of the JPEG, 0 to 1. */
   readonly quality: number;
-  /** A PNG of so few bytes stays a PNG: a scan of lines is smaller as PNG than as a photo. */
+  /** A PNG up to this size that is not scaled down stays a PNG: a scan of lines is smaller as PNG than as JPEG. */
   readonly keepBelowBytes: number;
 }
-/** A sketch to draw over: every line of it is legible, and a plan with it stays below a few MB. */
+/** A sketch to draw over: every line stays legible, and the plan stays below a few MB. */
 const SKETCH: PictureFit = { longestSide: 2400, quality: 0.82, keepBelowBytes: 700_000 };
-/** A photo in the log: where the detector lay and its label are seen, and ten of them are about 2 MB of the plan. */
+/** A photo in the log: the detector's place and its label stay legible, and ten photos take about 2 MB of the plan. */
 export const LOG_PHOTO: PictureFit = { longestSide: 1280, quality: 0.75, keepBelowBytes: 100_000 };
 const LARGEST_BYTES = 60_000_000;
-/** Four bytes to a pixel while it is read: what a tablet can spare for a moment. */
+/** Decoding takes 4 bytes per pixel, so at most 480 MB: about what a tablet can spare for a moment. */
 const MOST_PIXELS = 120_000_000;
 
-/** Reads a PNG, JPEG or WebP, and a HEIC where the browser can. Refused in words when it is none, is broken, moves, or is too large. */
+/**
+ * Reads a PNG, JPEG or WebP, and a HEIC if the browser can. Returns the reason in words if the file is of another kind, damaged, animated or
+ * too large.
+ */
 export async function readPicture(file: File, fit: PictureFit = SKETCH): Promise<PictureRead> {
   const name = file.name || 'The picture';
   const refused = (reason: string): PictureRead => ({ ok: false, reason: `${name} ${reason}` });
@@ -57,7 +60,7 @@ export async function readPicture(file: File, fit: PictureFit = SKETCH): Promise
   }
   let bitmap: ImageBitmap;
   try {
-    // A phone records which side is up; the picture is turned upright here, once.
+    // A phone stores the orientation as metadata; the picture is turned upright here, once.
     bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' });
   } catch {
     return refused(
@@ -92,7 +95,7 @@ async function stored(
     Math.max(1, Math.round(bitmap.width * share)),
     Math.max(1, Math.round(bitmap.height * share)),
   ];
-  // Encoded anew at every size: that drops the metadata of a phone, such as where a photo was taken.
+  // Always encoded again, at any size: this removes metadata such as the location where a photo was taken.
   const staysPng = share === 1 && kind === 'image/png' && file.size <= keepBelowBytes;
   const blob = await drawnDown(
     bitmap,
@@ -110,7 +113,7 @@ async function drawnDown(bitmap: ImageBitmap, width: number, height: number, for
   const canvas = new OffscreenCanvas(width, height);
   const ctx = canvas.getContext('2d');
   if (!ctx) throw new Error('this browser draws no canvas');
-  // JPEG has no transparency: what was transparent becomes white.
+  // JPEG has no transparency: transparent pixels become white.
   if (form.type === 'image/jpeg') {
     ctx.fillStyle = SHEET_THEME.paper;
     ctx.fillRect(0, 0, width, height);

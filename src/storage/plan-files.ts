@@ -2,7 +2,7 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
 import { writePlan } from '../../geometry/planfile/write.ts';
 
-/** One thing that is wrong in a file: where, what was found, what was expected. */
+/** A problem in a file: its place, what was found, what was expected. */
 export interface FileProblem {
   readonly place: string;
   readonly found: string;
@@ -15,19 +15,19 @@ interface Refused {
 }
 export type OpenedFile = { readonly ok: true; readonly plan: Plan } | Refused;
 
-/** No plan of a house is larger; a photograph picked by mistake often is. */
+/** Maximum size of a plan file, bytes: no plan of a house is larger; a photograph picked by mistake often is. */
 export const LARGEST_PLAN_FILE = 20_000_000;
 
-/** Whether a file claims to hold a whole library and not one plan. It may still be damaged. */
+/** Returns whether a file begins as a library file and not as one plan. It may still be damaged. */
 export async function isLibraryFile(file: File): Promise<boolean> {
   try {
     return /^\uFEFF?\s*\{\s*"format"\s*:\s*"stillspot-shelf"/.test(await file.slice(0, 400).text());
   } catch {
-    return false; // reading it as a plan says why
+    return false; // reading it as a plan then reports the problem
   }
 }
 
-/** Reads a plan file. Returns every problem when it is not valid; the open plan is not touched. */
+/** Reads a plan file. Returns every problem if it is not valid. Does not change the open plan. */
 export async function readPlanFile(file: File): Promise<OpenedFile> {
   if (file.size > LARGEST_PLAN_FILE) {
     return refused(file, `${Math.round(file.size / 1e6)} MB`, 'a plan file, of less than 20 MB');
@@ -36,7 +36,7 @@ export async function readPlanFile(file: File): Promise<OpenedFile> {
   return read.ok ? readPlanText(read.text, file.name) : read;
 }
 
-/** Returns the text of a file of any size; refused where the browser may not read it. */
+/** Returns the text of a file of any size; refused if the browser may not read it. */
 export async function readText(file: File): Promise<{ readonly ok: true; readonly text: string } | Refused> {
   try {
     return { ok: true, text: await file.text() };
@@ -63,7 +63,7 @@ export function readPlanText(text: string, name: string): OpenedFile {
   };
 }
 
-/** The file that the user has let this page write to: later saves go there again. Reset when another plan opens. */
+/** The file that the user has allowed this page to write to, used for later saves. Reset when another plan opens. */
 let place: FileSystemFileHandle | null = null;
 
 export function forgetPlace(): void {
@@ -74,7 +74,7 @@ interface SavePicker {
   showSaveFilePicker(options: object): Promise<FileSystemFileHandle>;
 }
 
-/** Whether this browser lets a page write to a place that the user picks. */
+/** Returns whether this browser lets a page write to a place that the user picks. */
 export function canPickPlace(): boolean {
   return 'showSaveFilePicker' in window;
 }
@@ -83,7 +83,7 @@ export type SaveResult =
   | { readonly ok: true; readonly name: string; readonly how: 'downloaded' | 'written' }
   | { readonly ok: false; readonly reason: string };
 
-/** Writes to the picked place where there is one, otherwise hands the file to the browser's downloads. */
+/** Writes the plan to the picked place if there is one, otherwise downloads it. */
 export async function savePlanFile(plan: Plan): Promise<SaveResult> {
   if (!place) {
     const name = planFileName(plan.title);
@@ -105,10 +105,10 @@ export async function savePlanFile(plan: Plan): Promise<SaveResult> {
   }
 }
 
-/** Lets the user pick the place, then saves there. Null when the user changed their mind. */
+/** Lets the user pick the place, then saves there. Returns null if the user cancels. */
 export async function savePlanTo(plan: Plan): Promise<SaveResult | null> {
   try {
-    // Not in every browser, so not in the DOM types: `canPickPlace` guards it.
+    // Not in every browser, so not in the DOM types: check `canPickPlace` first.
     place = await (window as unknown as SavePicker).showSaveFilePicker({
       suggestedName: planFileName(plan.title),
       types: [{ description: 'Plan', accept: { 'application/json': ['.json'] } }],
@@ -136,7 +136,7 @@ export function fileStem(title: string): string {
   return stem || 'plan';
 }
 
-/** Hands a file to the browser's downloads. The object URL is revoked later: the browser may still be reading it. */
+/** Downloads a file. The object URL is revoked later: the browser may still be reading it. */
 export function downloadFile(name: string, blob: Blob): void {
   const url = URL.createObjectURL(blob);
   const link = document.createElement('a');

@@ -12,7 +12,7 @@ import { joinText } from './long-texts.ts';
 import { hasWork } from './open-plan.ts';
 import { clearUnsavedCopies, type UnsavedCopy, unsavedCopies } from './unsaved-copy.ts';
 
-/** What was found when the page opened. */
+/** What was found in the store when the page opened. */
 export type Restored =
   | { readonly found: 'nothing' | 'plan' }
   /** The address names a plan that is not in this browser. */
@@ -40,7 +40,7 @@ async function restoreFromAddress(unsaved: readonly StoredWork[]): Promise<Resto
   const id = address.shows === 'plan' ? address.id : (unsaved.at(-1)?.id ?? (await lastChangedPlan())?.id);
   if (id === undefined) return { found: 'nothing' };
   const stored = unsaved.findLast((work) => work.id === id) ?? (await readWork(id));
-  // The store was slow to answer, and somebody has begun to draw meanwhile.
+  // The store was slow to answer, and the user has begun to draw meanwhile.
   if (hasWork(useAppStore.getState().plan)) return { found: 'nothing' };
   if (address.shows !== 'plans') showAddress(stored ? { shows: 'plan', id } : { shows: 'nothing' }, 'replace');
   if (!stored) return { found: 'gone' };
@@ -49,7 +49,7 @@ async function restoreFromAddress(unsaved: readonly StoredWork[]): Promise<Resto
   return { found: 'unreadable' };
 }
 
-/** Opens a plan of the library. Returns false when it could not be read: it is then marked so, and the open plan stays. */
+/** Opens a plan of the library. Returns false if it cannot be read: it is then marked as unreadable, and the open plan stays open. */
 function showWork(id: string, stored: StoredWork | { readonly text: null }): boolean {
   const read = stored.text === null ? null : parsePlan(stored.text);
   if (stored.text !== null && read?.ok) {
@@ -74,7 +74,10 @@ export async function openStored(id: string): Promise<'open' | 'gone' | 'unreada
   return showWork(id, stored) ? 'open' : 'unreadable';
 }
 
-/** Opens what the other tab has written; changes of this tab become a version of the plan. */
+/**
+ * Opens what the other tab has written; changes of this tab become a version of the plan. Returns false, and keeps the open plan, if either
+ * fails.
+ */
 export async function takeOther(): Promise<boolean> {
   const { openId: id } = useLibrary.getState();
   useAppStore.getState().endChain();
@@ -105,12 +108,12 @@ function selectionOn(level: Plan['levels'][number], ids: readonly string[]): rea
   return ids.filter((id) => there.has(id));
 }
 
-/** Stores the unsaved copies that closed tabs have left. Returns those that the library did not take, oldest first. */
+/** Stores the unsaved copies that closed tabs have left. Returns those that could not be stored and may be opened, oldest first. */
 async function storeUnsavedCopies(): Promise<readonly StoredWork[]> {
   const unsaved: StoredWork[] = [];
   for (const words of unsavedCopies()) {
     const work = await wholeWords(words);
-    const kept = work ? await storeUnsavedCopy(work, words.held) : true; // without its pictures nothing can be put together
+    const kept = work ? await storeUnsavedCopy(work, words.held) : true; // dropped: its pictures are missing
     if (kept) clearUnsavedCopies(words.tab);
     else if (work && !words.held) unsaved.push(work);
   }

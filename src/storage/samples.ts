@@ -1,4 +1,4 @@
-/** The invented houses that come with the app, and what each is there to show. */
+/** A plan of an invented house that ships with the app; `shows` says what it demonstrates. */
 export interface Sample {
   readonly file: string;
   readonly title: string;
@@ -20,7 +20,7 @@ const SHOWS: Readonly<Record<string, string>> = {
 
 const files = import.meta.glob<string>('../../samples/*.plan.json', { query: '?raw', import: 'default' });
 
-/** In the order of their numbers. */
+/** All samples in the order of their numbers. */
 export const SAMPLES: readonly Sample[] = Object.entries(files)
   .map(([path, load]) => {
     const file = path.replace(/^.*\//, '').replace(/\.plan\.json$/, '');

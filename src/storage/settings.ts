@@ -14,6 +14,6 @@ export async function writeSetting(name: string, value: unknown): Promise<void> 
   try {
     await (await database()).put('settings', value, name);
   } catch {
-    // A lost setting does no harm; the save status reports a store out of reach when the plan is written.
+    // A lost setting does no harm; the save status reports a failing store when the plan is written.
   }
 }

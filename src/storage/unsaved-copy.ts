@@ -3,8 +3,8 @@ import { isStoredView } from './library/records.ts';
 import { isSplitText, type SplitText, splitText } from './long-texts.ts';
 
 /**
- * Copies of changes made just before the page was left. IndexedDB may be too slow then, so the copy goes to localStorage,
- * which is synchronous, under a key for each tab; the next start stores it in the library and clears it.
+ * Copies of changes made just before the page was left. IndexedDB may be too slow then, so the copy is written to localStorage, which is
+ * synchronous, under a key for each tab; the next start stores it in the library and clears it.
  */
 const PREFIX = 'stillspot-last-words/';
 
@@ -15,13 +15,13 @@ export interface UnsavedCopy extends Omit<StoredWork, 'text'> {
 }
 
 export function keepUnsavedCopy({ text, ...work }: StoredWork, held: boolean): void {
-  // With its pictures where they fit; else without them, since the store most often has them already.
+  // With its pictures if they fit; otherwise without them, since the store usually has them already.
   for (const words of [{ pieces: [text], long: [] }, splitText(text).text]) {
     try {
       localStorage.setItem(PREFIX + work.tab, JSON.stringify({ ...work, text: words, held }));
       return;
     } catch {
-      // Full or forbidden: the store's own write is under way and is all there is.
+      // Full or forbidden: only the write to IndexedDB can then save the changes.
     }
   }
 }
@@ -65,6 +65,6 @@ export function clearUnsavedCopies(tab: string): void {
   try {
     localStorage.removeItem(PREFIX + tab);
   } catch {
-    // Not there to be cleared.
+    // localStorage is not available, so there is no copy.
   }
 }

@@ -8,16 +8,16 @@ import { storeText } from './stored-texts.ts';
 import { summaryOf } from './summary.ts';
 import { keepVersion, readVersions } from './versions.ts';
 
-/** The whole library as one file, and the plans of such a file into this library. */
+/** Export of the whole library as one file, and import of such a file. */
 
 export interface Everything {
   readonly text: string;
   readonly count: number;
-  /** Titles of plans that could not be read, and so are not in the file. */
+  /** Titles of plans that are not in the file because they could not be read. */
   readonly leftOut: readonly string[];
 }
 
-/** All plans with their versions, deleted ones too. Throws when the store is out of reach. */
+/** Returns all plans with their versions, deleted plans too. Throws if the store cannot be read. */
 export async function libraryAsFile(now: number): Promise<Everything> {
   const filed: FiledPlan[] = [];
   const leftOut: string[] = [];
@@ -36,14 +36,14 @@ export async function libraryAsFile(now: number): Promise<Everything> {
   return { text: writeLibraryFile(filed, now), count: filed.length, leftOut };
 }
 
-/** How many plans had which outcome. */
+/** Number of plans by outcome. */
 export interface MergeResult {
   readonly counts: Readonly<Record<Fate['fate'], number>>;
   /** Ids of plans whose content has changed. */
   readonly changedIds: readonly string[];
 }
 
-/** Adds the plans of a file to the library, all of them or none. Throws when the store does not take them. */
+/** Adds the plans of a file to the library, all of them or none. Throws if the store cannot be written. */
 export function mergePlans(plans: readonly ReadPlan[], now: number): Promise<MergeResult> {
   return change(ALL_STORES, async (write) => {
     const here = await knownHere(write);
@@ -55,7 +55,7 @@ export function mergePlans(plans: readonly ReadPlan[], now: number): Promise<Mer
       counts[fate.fate] += 1;
       const id = await takeOne(write, plan, fate, now);
       if (fate.fate === 'newer') changedIds.push(id);
-      // What comes twice in one file is recognized as well.
+      // So that a plan that occurs twice in one file is recognized.
       if (fate.fate === 'new' || fate.fate === 'beside') here.push({ ...known, id });
     }
     return { counts, changedIds };
@@ -109,7 +109,7 @@ async function putFiled(write: LibraryWrite, filed: ReadPlan, id: string): Promi
   await putVersions(write, filed, id);
 }
 
-/** The newer state replaces the one in the library, which becomes a version. */
+/** Replaces the state in the library by the newer one, and keeps the old state as a version. */
 async function goOn(write: LibraryWrite, { text: whole, plan }: ReadPlan, id: string, now: number): Promise<void> {
   const [old, summary] = await Promise.all([write.objectStore('texts').get(id), write.objectStore('cards').get(id)]);
   if (!old || !summary) return;

@@ -13,7 +13,7 @@ const LISTS: readonly (readonly [list: ListName, one: string, many?: string])[] 
   ['detectors', 'detector'],
 ];
 
-/** Returns what changed from `before` to `after`, the largest changes first; empty for the same plan. */
+/** Returns what changed from `before` to `after`: levels first, then items, then other sections; empty for the same plan. */
 export function planChanges(before: Plan, after: Plan): readonly string[] {
   const words: string[] = [];
   const levels = matched(before.levels, after.levels);
@@ -28,7 +28,7 @@ export function planChanges(before: Plan, after: Plan): readonly string[] {
   return isOther ? ['other entries of the file changed'] : words;
 }
 
-/** Every section of the plan as a whole: one that is left out here could not be restored from an earlier version. */
+/** Names of all sections of the plan: a section missing here could not be restored from an earlier version. */
 const REST: Readonly<Record<Exclude<keyof Plan, 'format' | 'version' | 'title' | 'levels'>, string>> = {
   site: 'site',
   protocol: 'rules',
@@ -76,7 +76,7 @@ function matched<T extends { readonly id: string }>(before: readonly T[], after:
   };
 }
 
-/** A level without its items. */
+/** Returns the properties of a level without its items. */
 function head(level: Level): object {
   return { ...level, walls: 0, openings: 0, rooms: 0, fixtures: 0, objects: 0, detectors: 0 };
 }
@@ -85,7 +85,7 @@ function differs(a: unknown, b: unknown): boolean {
   return a !== b && JSON.stringify(a) !== JSON.stringify(b);
 }
 
-/** What a plan holds, in one line: "2 levels, 14 walls, 3 detectors". */
+/** Returns the contents of a plan in one line: "2 levels, 14 walls, 3 detectors". */
 export function countsOf({ levels }: Plan): string {
   const rows: readonly (readonly [ListName, string])[] = [
     ['walls', 'wall'],

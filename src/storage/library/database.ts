@@ -1,7 +1,10 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import type { PlanPreview, PlanSummary, PlanText, PlanVersion, VersionReason } from './records.ts';
 
-/** The browser's own store (IndexedDB); its names are stored data and stay as they are. Summary, text and preview of a plan are records of their own, so that the list is read without the plans. */
+/**
+ * The browser's store (IndexedDB). Its names are stored data and must not change. Summary, text and preview of a plan are separate records,
+ * so that the list is read without the plans.
+ */
 interface Library extends DBSchema {
   cards: { key: string; value: PlanSummary; indexes: { hash: string } };
   texts: { key: string; value: PlanText; indexes: { long: string } };
@@ -33,12 +36,12 @@ export function database(): Promise<LibraryDatabase> {
   return opening;
 }
 
-/** The next call opens the database anew: after a failure, or because the browser closed it. */
+/** Makes the next call open the database again: after a failure, or because the browser closed it. */
 function forgetDatabase(): void {
   opening = null;
 }
 
-/** Closes the database, for tests that begin anew. */
+/** Closes the database, for tests. */
 export async function closeDatabase(): Promise<void> {
   (await opening)?.close();
   forgetDatabase();
@@ -57,7 +60,7 @@ async function open(): Promise<LibraryDatabase> {
         made.createObjectStore('looks', { keyPath: 'id' });
         made.createObjectStore('settings');
       },
-      // A newer version of the app in another tab waits for this connection to close; changes here then show as not saved.
+      // A newer version of the app in another tab waits for this connection to close; later changes here show as not saved.
       blocking: (_current, _next, event) => {
         (event.target as IDBDatabase).close();
         forgetDatabase();
@@ -70,17 +73,17 @@ async function open(): Promise<LibraryDatabase> {
   }
 }
 
-/** One transaction: all of it or nothing. Throws the browser's error; `troubleInWords` makes a sentence of it. */
+/** Runs `make` in one transaction, which is committed whole or not at all. Throws the browser's error; see `troubleInWords`. */
 export async function change<T>(stores: StoreName[], make: (write: LibraryWrite) => Promise<T>): Promise<T> {
   const library = await database();
   let write: LibraryWrite;
   try {
     write = library.transaction(stores, 'readwrite') as LibraryWrite;
   } catch (error) {
-    forgetDatabase(); // closed behind our back
+    forgetDatabase(); // the browser has closed the connection
     throw error;
   }
-  // An aborted transaction rejects `done` as well: it is awaited below, or not at all.
+  // Avoids an unhandled rejection: `done` of an aborted transaction rejects, and is not awaited if `make` throws.
   write.done.catch(() => undefined);
   try {
     const made = await make(write);
@@ -90,13 +93,13 @@ export async function change<T>(stores: StoreName[], make: (write: LibraryWrite)
     try {
       write.abort();
     } catch {
-      // It has aborted by itself, which is why we are here.
+      // The transaction was aborted already.
     }
     throw write.error ?? error;
   }
 }
 
-/** Why the browser's store did not take a plan, and what to do, in words. */
+/** Returns why the browser did not store a plan, and what to do, in words. */
 export function troubleInWords(error: unknown): string {
   const name = error instanceof DOMException ? error.name : '';
   if (name === 'QuotaExceededError') {

@@ -9,8 +9,8 @@ import type { FileProblem } from '../plan-files.ts';
 import { VERSION_REASONS, type VersionReason } from './records.ts';
 
 /**
- * One file with the whole library: `*.plans.json`. Each plan is written as in a plan file; earlier versions are texts,
- * whose pictures are stored once at the end. Refused whole, with every problem and its place.
+ * One file with the whole library: `*.plans.json`. Each plan is written as in a plan file; earlier versions are texts, whose pictures are
+ * stored once at the end. A file with a problem is refused whole, with every problem and its place.
  */
 const FORMAT = 'stillspot-shelf';
 const VERSION = 1;
@@ -36,7 +36,7 @@ export type ReadLibraryFile =
   | { readonly ok: true; readonly plans: readonly ReadPlan[] }
   | { readonly ok: false; readonly problems: readonly FileProblem[] };
 
-/** Returns the text of the file. Every plan must be valid. */
+/** Returns the text of the file. Every plan must be valid. `now` is in ms since 1970. */
 export function writeLibraryFile(plans: readonly FiledPlan[], now: number): string {
   const longTexts = new Map<string, string>();
   const written = plans.map(({ text, versions, ...times }) => {
@@ -76,7 +76,7 @@ const LibrarySchema = v.object({
 });
 type Filed = v.InferOutput<typeof LibrarySchema>;
 
-/** Reads the file. Never throws, never repairs. */
+/** Returns the plans of the file, or all its problems. Never throws, never repairs. */
 export function readLibraryFile(text: string): ReadLibraryFile {
   const json = readJson(text, AROUND);
   if (!json.ok) {
@@ -97,7 +97,7 @@ export function readLibraryFile(text: string): ReadLibraryFile {
   return all.length === 0 ? { ok: true, plans } : refused(all);
 }
 
-/** How deep a plan lies in the file: file, list, entry. */
+/** Nesting depth of a plan in the file: file, list, entry. */
 const AROUND = 3;
 
 const WHOLE = 'the whole file';
@@ -153,7 +153,7 @@ function readPlans({ plans, pictures }: Filed): { plans: readonly ReadPlan[]; pr
   return { plans: read, problems };
 }
 
-/** A version that occurs many times is read once. */
+/** Returns the valid versions of a plan; adds the others to `problems`. */
 function readVersions(
   versions: Filed['plans'][number]['versions'],
   longTexts: ReadonlyMap<string, string>,

@@ -1,10 +1,10 @@
 /** Merge of a plan from a library file into this library. Nothing is overwritten silently. */
 
-/** A plan by the hashes of its texts. */
+/** A plan, identified by the hashes of its texts. */
 export interface Known {
   readonly id: string;
   readonly hash: string;
-  /** Of its earlier versions. */
+  /** Hashes of its earlier versions. */
   readonly earlier: ReadonlySet<string>;
   readonly binned: boolean;
 }
@@ -21,7 +21,7 @@ export type Fate =
   /** Both have changed since they were the same: it is added beside the one in this library. */
   | { readonly fate: 'beside'; readonly id: string };
 
-/** Decides by content, never by dates: clocks of two devices differ. */
+/** Returns what to do with an incoming plan. Compares content, never dates: the clocks of two devices differ. */
 export function fateOf(incoming: Known, here: readonly Known[]): Fate {
   const twin = here.find(({ id }) => id === incoming.id);
   const same = twin?.hash === incoming.hash ? twin : here.find(({ hash }) => hash === incoming.hash);

@@ -2,7 +2,7 @@ import { change } from './database.ts';
 import { destroy, outlived, readSummaries } from './plans.ts';
 
 const DAY = 86_400_000;
-/** Plans are deleted for good only after the app was opened on so many days since: a clock that is set ahead makes one of them. */
+/** The app must have been opened on this many days since, before a plan is deleted for good: a clock set ahead counts as one day. */
 const MOST_OPENED = 7;
 const SETTING = 'trash-days';
 
@@ -13,8 +13,8 @@ interface TrashDays {
 }
 
 /**
- * Deletes plans for good that were deleted long enough ago, by the clock and by the days on which the app was opened since: either alone
- * may be wrong. Throws when the store is out of reach.
+ * Deletes plans for good that were deleted long enough ago, both by the clock and by the days on which the app was opened since: either
+ * alone may be wrong. Throws if the store cannot be read or written.
  */
 export async function destroyOutlived(now: number): Promise<void> {
   const trashed = (await readSummaries()).filter(({ binnedAt }) => binnedAt !== null);

@@ -27,8 +27,9 @@ export type WriteResult =
   | { readonly ok: false; readonly other: null; readonly reason: string };
 
 /**
- * Writes the open plan unless another tab has written it since `lastSeen` (ms; null: nothing seen yet). Reading and writing are
- * one transaction, so two tabs cannot both win. `force` writes in any case, and keeps what the other tab wrote as a version.
+ * Writes the open plan unless another tab has written it since `lastSeen` (ms since 1970; null: nothing seen yet). Reading and writing are
+ * one transaction, so two tabs cannot both win. `force` always writes, and keeps what the other tab wrote as a version. Never rejects for a
+ * failure of the store: that is a result with its reason.
  */
 export async function writeWork(work: Work, lastSeen: number | null, force = false): Promise<WriteResult> {
   try {
@@ -67,7 +68,7 @@ async function writeUnlessHeld(
       createdAt: summary?.createdAt ?? savedAt,
       changedAt: same ? summary.changedAt : savedAt,
       hash,
-      // Work on a plan restores it where another tab has deleted it.
+      // A change to a plan restores it if another tab has deleted it.
       binnedAt: same ? summary.binnedAt : null,
       versionAt,
       ...summaryOf(work.plan),
@@ -77,7 +78,7 @@ async function writeUnlessHeld(
   return { ok: true, hash };
 }
 
-/** Where the store is full, previews are deleted (they can be made again) and the write is tried once more. */
+/** If the store is full, deletes the previews, which can be made again, and tries the write once more. */
 async function withRoomMade<T>(attempt: () => Promise<T>): Promise<T> {
   try {
     return await attempt();
@@ -88,7 +89,7 @@ async function withRoomMade<T>(attempt: () => Promise<T>): Promise<T> {
   }
 }
 
-/** Returns undefined where there is no such plan, and a text of null where the record is damaged. Throws when the store is out of reach. */
+/** Returns undefined if there is no such plan, and a text of null if the record is damaged. Throws if the store cannot be read. */
 export async function readWork(
   id: string,
 ): Promise<StoredWork | { readonly text: null; readonly raw: string } | undefined> {
@@ -102,12 +103,12 @@ export async function readWork(
   return { id, text, savedAt, tab, view };
 }
 
-/** All summaries, in no order. Throws when the store is out of reach. */
+/** Returns all summaries, in no order. Throws if the store cannot be read. */
 export async function readSummaries(): Promise<readonly PlanSummary[]> {
   return (await database()).getAll('cards');
 }
 
-/** The plan that was changed last, of those that are not deleted and could be read. */
+/** Returns the last changed plan of those that are not deleted and could be read; undefined for none. */
 export async function lastChangedPlan(): Promise<PlanSummary | undefined> {
   const summaries = (await readSummaries()).filter(({ binnedAt, readable }) => binnedAt === null && readable);
   return summaries.reduce<PlanSummary | undefined>(
@@ -116,18 +117,18 @@ export async function lastChangedPlan(): Promise<PlanSummary | undefined> {
   );
 }
 
-/** A plan with exactly this text, if there is one; a deleted one only where there is no other. */
+/** Returns a plan whose text has this hash; a deleted plan only if there is no other, undefined for none. */
 export async function sameInLibrary(hash: string): Promise<PlanSummary | undefined> {
   const summaries = await (await database()).getAllFromIndex('cards', 'hash', hash);
   return summaries.find(({ binnedAt }) => binnedAt === null) ?? summaries[0];
 }
 
-/** Adds a new plan to the library. Throws when it cannot be written. */
+/** Adds a new plan to the library. Throws if it cannot be written. */
 export function addPlan(work: Omit<Work, 'plan'>, described: ReturnType<typeof summaryOf>): Promise<void> {
   return withRoomMade(() => change(PLAN_STORES, (write) => putNew(write, work, described)));
 }
 
-/** The same within a transaction. */
+/** Adds a new plan within a transaction. */
 export async function putNew(
   write: LibraryWrite,
   { id, text: whole, savedAt, tab, view }: Omit<Work, 'plan'>,
@@ -141,7 +142,7 @@ export async function putNew(
     .put({ id, createdAt: savedAt, changedAt: savedAt, hash, binnedAt: null, versionAt: 0, ...described, ...given });
 }
 
-/** Marks plans as deleted at a time, or with null restores them. Throws when the store does not take it. */
+/** Marks plans as deleted at `binnedAt`, ms since 1970; null restores them. Throws if the store cannot be written. */
 export function setTrashed(ids: readonly string[], binnedAt: number | null): Promise<void> {
   return change(['cards'], async (write) => {
     for (const id of ids) {
@@ -151,7 +152,7 @@ export function setTrashed(ids: readonly string[], binnedAt: number | null): Pro
   });
 }
 
-/** Deletes plans for good, with their versions. Throws when the store does not take it. */
+/** Deletes plans for good, with their versions. Throws if the store cannot be written. */
 export function destroy(ids: readonly string[]): Promise<void> {
   return change(ALL_STORES, async (write) => {
     for (const id of ids) {
@@ -164,10 +165,10 @@ export function destroy(ids: readonly string[]): Promise<void> {
   });
 }
 
-/** Deleted plans are kept for so many days. */
+/** Number of days for which deleted plans are kept. */
 export const TRASH_DAYS = 30;
 
-/** Plans that were deleted longer ago than they are kept. */
+/** Returns the ids of plans that were deleted more than `TRASH_DAYS` ago. */
 export function outlived(summaries: readonly PlanSummary[], now: number): readonly string[] {
   return summaries
     .filter(({ binnedAt }) => binnedAt !== null && now - binnedAt > TRASH_DAYS * 86_400_000)

@@ -15,12 +15,12 @@ import { readWork } from './plans.ts';
 import type { PlanPreview, PlanSummary } from './records.ts';
 
 /**
- * The build that makes previews: the name of this script's file, which changes with its content. A verdict in the library is
- * never one that an older build computed.
+ * Identifies the build by the name of this script's file, which changes with its content, so that the library never shows a verdict that an
+ * older build computed.
  */
 const EDITION = import.meta.url;
 
-/** Returns the preview of a plan, made and stored when it is first needed; null when the plan cannot be read. */
+/** Returns the preview of a plan, made and stored when it is first needed; null if the plan cannot be read. */
 export async function planPreview(summary: PlanSummary): Promise<PlanPreview | null> {
   const kept = await (await database()).get('looks', summary.id);
   if (kept?.hash === summary.hash && kept.edition === EDITION) return kept;
@@ -30,17 +30,17 @@ export async function planPreview(summary: PlanSummary): Promise<PlanPreview | n
   const { sunAtOnce } = await import('../../state/direct-sun.ts');
   const shown = sunAtOnce(() => previewOf(read.plan, undefined, Date.now()));
   const look = { id: summary.id, hash: textHash(stored.text), edition: EDITION, ...shown };
-  // With an event ahead of now it would read another state once that has come.
+  // Not stored while the plan has an event in the future: the state of the test changes when that time comes.
   if (aheadIssues(read.plan, Date.now()).length > 0) return look;
-  // A preview that could not be stored is made again the next time.
+  // A preview that could not be stored is made again next time.
   await change(['looks'], async (write) => void (await write.objectStore('looks').put(look))).catch(() => undefined);
   return look;
 }
 
-/** By file: a sample never changes while the app is open. */
+/** Pictures by file name: a sample never changes while the app is open. */
 const samplePictures = new Map<string, string>();
 
-/** Returns the picture of the first level to show of a sample. */
+/** Returns the picture of a sample's first level to show; empty if there is none. */
 export async function samplePicture({ file, load }: Sample): Promise<string> {
   const made = samplePictures.get(file);
   if (made !== undefined) return made;
@@ -53,7 +53,7 @@ export async function samplePicture({ file, load }: Sample): Promise<string> {
   return picture;
 }
 
-/** Returns the counts of verdicts, the state of the whole test, and the picture of the first level to show. */
+/** Returns the counts of verdicts, the state of the whole test, and the picture of `level`. */
 export function previewOf(
   plan: Plan,
   level: Level | undefined = firstToShow(plan),

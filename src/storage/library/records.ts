@@ -3,27 +3,27 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import type { VisitFacts } from '../../protocol/timing/visit-facts.ts';
 import { isSplitText, type SplitText } from '../long-texts.ts';
 
-/** Records of the browser's own store. Every plan is parsed like a file when it is read; times are ms since 1970. */
+/** Records of the browser's store. Every plan is parsed like a file when it is read; times are ms since 1970. */
 
 /** What was in view when the plan was stored. */
 export interface StoredView {
   readonly levelId: string;
   readonly selection: readonly string[];
   readonly viewport: { readonly scale: number; readonly x: number; readonly y: number } | null;
-  /** Corners of walls that were being drawn, mm; missing in older records. */
+  /** Corners of the run of walls that was being drawn, mm; missing in older records. */
   readonly corners?: readonly XY[];
 }
 
-/** What the library shows and searches of a plan. */
+/** The data of a plan that the library shows and searches. */
 export interface PlanSummary {
-  /** The plan's id for good, in the page's address too. */
+  /** Permanent id of the plan, also used in the page's address. */
   readonly id: string;
   readonly title: string;
   /** The site's label. */
   readonly place: string;
   readonly createdAt: number;
   readonly changedAt: number;
-  /** Name of the text, as `textHash` makes it: the same plan twice has the same. */
+  /** `textHash` of the text: equal plans have equal hashes. */
   readonly hash: string;
   readonly roomNames: readonly string[];
   readonly detectorLabels: readonly string[];
@@ -31,17 +31,17 @@ export interface PlanSummary {
   /** Start and end of the measurement, as the plan has them. */
   readonly start: string | null;
   readonly end: string | null;
-  /** What the next date depends on; missing in older records. */
+  /** Facts that the next date depends on; missing in older records. */
   readonly visit?: VisitFacts;
-  /** When it was deleted; null for a plan that is not. */
+  /** When it was deleted; null if it is not deleted. */
   readonly binnedAt: number | null;
   /** When the newest of its versions was saved; 0 for none. */
   readonly versionAt: number;
-  /** False for a text that could not be read as a plan, and can only be saved as a file. */
+  /** False if the text could not be read as a plan, and can only be saved as a file. */
   readonly readable: boolean;
 }
 
-/** One plan as it stands. */
+/** The current state of a plan. */
 export interface PlanText {
   readonly id: string;
   readonly text: SplitText;
@@ -51,11 +51,11 @@ export interface PlanText {
   readonly view: StoredView;
 }
 
-/** Why a version is kept. Only a `rest`, which comes by itself, is soon deleted in favor of newer ones. */
+/** Why a version is kept. Only a `rest`, which is made automatically, is soon deleted in favor of newer ones. */
 export const VERSION_REASONS = ['rest', 'file', 'other-tab', 'brought-back', 'imported'] as const;
 export type VersionReason = (typeof VERSION_REASONS)[number];
 
-/** A plan as it stood earlier. */
+/** An earlier state of a plan. */
 export interface PlanVersion {
   readonly plan: string;
   readonly at: number;
@@ -64,16 +64,16 @@ export interface PlanVersion {
   readonly text: SplitText;
 }
 
-/** What the library shows that is computed from a plan: made when it first comes into view. */
+/** Computed data of a plan that the library shows: made when the plan is first shown. */
 export interface PlanPreview {
   readonly id: string;
-  /** Hash of the text that it was made of, and the build that made it. Where either has changed it is made again. */
+  /** Hash of the text that it was made from, and the build that made it. It is made again if either has changed. */
   readonly hash: string;
   readonly edition: string;
   readonly verdicts: Readonly<Record<Tone, number>>;
-  /** The state of the whole test in a word or two; its verdicts computed once. */
+  /** The state of the whole test in a word or two, from verdicts computed once. */
   readonly test: string;
-  /** An SVG drawing; empty where nothing is drawn. */
+  /** An SVG drawing; empty if nothing is drawn. */
   readonly picture: string;
 }
 

@@ -6,19 +6,19 @@ const DAY = 24 * HOUR;
 
 /** A state that did not change for this long becomes a version, ms. */
 const REST = MINUTE;
-/** While a plan is being changed, a version is kept this often, ms. */
+/** Interval of versions while a plan is being changed, ms. */
 const EVERY = 3 * MINUTE;
-/** No plan keeps more than these. */
+/** Maximum number of versions of a plan. */
 export const MOST_VERSIONS = 60;
 
 export interface Dated {
   readonly at: number;
-  /** Kept for a reason of its own, not because time went by. */
+  /** Kept for a reason other than the passing of time. */
   readonly marked: boolean;
 }
 
 /**
- * Returns whether the state that is about to be replaced is kept as a version. All in ms since 1970.
+ * Returns whether the state that is about to be replaced is kept as a version. All times are in ms since 1970.
  * @param savedAt when that state was saved
  * @param versionAt when the newest version was saved, 0 for none
  */
@@ -28,9 +28,9 @@ export function isVersionDue(now: number, savedAt: number, versionAt: number): b
 }
 
 /**
- * Returns the versions to delete, of those given in any order: all of the last hour stay, then the newest of each hour for a day, of
- * each day for thirty days, of each thirty days from then on. Marked ones stay thirty days whatever lies beside them, and the
- * oldest of all stays. Where more than `MOST_VERSIONS` are left the oldest but one go.
+ * Returns the versions to delete; the order of `versions` does not matter. All versions of the last hour stay, then the newest of each hour
+ * for a day, of each day for thirty days, and of each thirty days from then on. Marked versions stay for thirty days, and the oldest version
+ * always stays. If more than `MOST_VERSIONS` are left, the oldest of them are deleted too, except the very oldest.
  */
 export function outdatedVersions<T extends Dated>(versions: readonly T[], now: number): readonly T[] {
   const newestFirst = [...versions].sort((a, b) => b.at - a.at);
@@ -47,7 +47,7 @@ export function outdatedVersions<T extends Dated>(versions: readonly T[], now: n
   return newestFirst.filter((version) => !stays.has(version));
 }
 
-/** The time slot of which one version is kept; null for a version that stays in any case. */
+/** Returns the time slot of which only one version is kept; null for a version that is kept regardless of others. */
 function slotOf({ at, marked }: Dated, now: number): string | null {
   const age = now - at;
   if (age < HOUR || (marked && age < 30 * DAY)) return null;

@@ -4,7 +4,7 @@ import { titleWords } from './summary.ts';
 
 /** Search and order of the library. */
 
-/** The text for comparison: without accents, capitals and signs between words. */
+/** Returns the text in a form for comparison: lower case, without accents, with single spaces between words. */
 function folded(text: string): string {
   return text
     .normalize('NFKD')
@@ -17,8 +17,8 @@ function folded(text: string): string {
 export type Finding = { readonly found: false } | { readonly found: true; readonly where: string };
 
 /**
- * Whether every search word begins a word of the plan's title, its place, a room or a detector's label. `where` names
- * the rooms and labels that were found, empty where title and place have all words. An empty search finds everything.
+ * Returns whether every search word begins a word of the plan's title, its place, a room or a detector's label. `where` names the rooms and
+ * labels that were found; it is empty if title and place contain all words. An empty search finds everything.
  */
 export function findIn(summary: PlanSummary, looked: string): Finding {
   const words = folded(looked).split(' ').filter(Boolean);
@@ -52,7 +52,7 @@ export interface PlanGroup {
   readonly summaries: readonly PlanSummary[];
 }
 
-/** All plans, each once, in groups by this order. Empty groups are left out. */
+/** Returns all plans, each once, grouped and sorted by `order`, without empty groups. `now` is in ms since 1970. */
 export function groupPlans(summaries: readonly PlanSummary[], order: Order, now: number): readonly PlanGroup[] {
   const sorted = [...summaries].sort((a, b) => b.changedAt - a.changedAt);
   switch (order) {
@@ -88,7 +88,7 @@ const DUE: Readonly<Record<DueStep, string>> = {
   measured: 'Measured',
 };
 
-/** The next date first; plans without a date come last and keep their order. */
+/** Sorts plans by their next date within each group; plans without a date come last and keep their order. */
 function dueBoards(summaries: readonly PlanSummary[], now: number): readonly PlanGroup[] {
   const due = new Map(summaries.map((summary) => [summary, nextDue(summary, now, 'UTC')]));
   const dateOf = (summary: PlanSummary) => due.get(summary)?.at ?? Number.MAX_SAFE_INTEGER;

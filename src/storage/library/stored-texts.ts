@@ -1,11 +1,11 @@
 import { joinText, type SplitText, splitText, textHash } from '../long-texts.ts';
 import type { LibraryWrite } from './database.ts';
 
-/** The long texts of plans and versions in the store. Each is stored once, and deleted when nothing refers to it. */
+/** Long texts of plans and versions in the store. Each is stored once, and deleted when nothing refers to it. */
 
 export interface StoredText {
   readonly text: SplitText;
-  /** Name of the whole text. */
+  /** `textHash` of the whole text. */
   readonly hash: string;
 }
 
@@ -17,7 +17,7 @@ export async function storeText(write: LibraryWrite, whole: string): Promise<Sto
   return { text: { ...text, long: text.long.map((name) => names.get(name) ?? name) }, hash: textHash(whole) };
 }
 
-/** Stores a long text. Returns its name, which is another one where a different text has that name already. */
+/** Stores a long text. Returns its name, which differs from `name` if another text is stored under that name. */
 async function storeLongText(write: LibraryWrite, name: string, long: string): Promise<string> {
   const store = write.objectStore('longs');
   const there = await store.get(name);
@@ -43,7 +43,7 @@ export interface LongSource {
   get(name: string): Promise<string | undefined>;
 }
 
-/** The whole text; null where one of its long texts is gone. */
+/** Returns the whole text; null if one of its long texts is missing. */
 export async function wholeText(text: SplitText, source: LongSource): Promise<string | null> {
   const longTexts = new Map<string, string>();
   for (const name of new Set(text.long)) {

@@ -2,7 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitFacts } from '../../protocol/timing/visit-facts.ts';
 import type { PlanSummary } from './records.ts';
 
-/** What of a summary comes from the plan itself. */
+/** The part of a summary that is read from the plan itself. */
 type Described = Pick<
   PlanSummary,
   'title' | 'place' | 'roomNames' | 'detectorLabels' | 'levels' | 'start' | 'end' | 'visit' | 'readable'
@@ -24,7 +24,7 @@ export function summaryOf(plan: Plan): Described {
   };
 }
 
-/** The summary of a text that is no plan. */
+/** Summary of a text that could not be read as a plan. */
 export const UNREADABLE: Described = {
   title: 'Could not be read',
   place: '',
@@ -36,7 +36,7 @@ export const UNREADABLE: Described = {
   readable: false,
 };
 
-/** The title of a plan, or the words in place of an empty one. */
+/** Returns the title of a plan, or the words shown for an empty title. */
 export function titleWords({ title }: Pick<PlanSummary, 'title'>): string {
   return title.trim() || 'No title';
 }

@@ -3,7 +3,7 @@ import type { PlanText, PlanVersion, VersionReason } from './records.ts';
 import { outdatedVersions } from './retention.ts';
 import { deleteUnusedTexts, storeText, wholeText } from './stored-texts.ts';
 
-/** Stores the plan, as the store has it, as a version. The same state twice in a row is stored once. */
+/** Stores the stored state of the plan as a version. The same state is stored once for each reason. */
 export async function keepVersion(
   write: LibraryWrite,
   old: PlanText,
@@ -16,7 +16,10 @@ export async function keepVersion(
   await deleteOutdated(write, old.id, now);
 }
 
-/** Stores a text that is not the stored plan, say of another tab, as a version of it; once, however often it is handed in. */
+/**
+ * Stores a text that is not the stored plan, for example that of another tab, as a version of the plan. The same text is stored once for
+ * each reason. Returns false if the store cannot be written.
+ */
 export async function keepTextAsVersion(id: string, text: string, at: number, why: VersionReason): Promise<boolean> {
   try {
     await change(PLAN_STORES, async (write) => {
@@ -32,7 +35,10 @@ export async function keepTextAsVersion(id: string, text: string, at: number, wh
   }
 }
 
-/** Stores the plan, as the store has it, as a version, say because it is saved as a file. Returns false where there is no such plan. */
+/**
+ * Stores the stored state of the plan as a version, for example because it is saved as a file. Returns false if there is no such plan, or
+ * if the store cannot be written.
+ */
 export async function markVersion(id: string, why: VersionReason): Promise<boolean> {
   try {
     return await change(PLAN_STORES, async (write) => {
@@ -68,12 +74,12 @@ export function versionsOf(id: string): IDBKeyRange {
   return IDBKeyRange.bound([id], [id, []]);
 }
 
-/** An earlier state of a plan with its whole text; null where a picture of it is gone. */
+/** An earlier state of a plan with its whole text; the text is null if one of its pictures is missing. */
 export interface EarlierPlan extends Pick<PlanVersion, 'at' | 'why' | 'hash'> {
   readonly text: string | null;
 }
 
-/** Newest first. */
+/** Returns the earlier states of a plan, the newest first. */
 export async function readVersions(id: string): Promise<readonly EarlierPlan[]> {
   const library = await database();
   const versions = await library.getAll('versions', versionsOf(id));
