@@ -11,15 +11,15 @@ import { watchLimits } from './limit-watch.ts';
 import { startTapeKeys } from './tape-keys.ts';
 
 /**
- * What the first picture does not need: the clipboard, the settings of walls, the laser tape that types, rarer tools and edits, marks, notes
- * and motion on the sheet, the limits of a plan; the end of plans that were deleted long ago.
+ * Starts what the first picture does not need: the clipboard, wall settings, the laser tape that types, rarer tools and edits, marks, notes
+ * and motion on the sheet, the limits of a plan, and the removal of plans that were deleted long ago.
  */
 export async function startDrawing(): Promise<void> {
   startClipboardKeys();
   watchLimits();
   takeLatePictures({ drawnMarks, paintNote });
   animateMovedDetectors();
-  // Out of reach: the next start tries again.
+  // If the store cannot be written, the next start tries again.
   void destroyOutlived(Date.now()).catch(() => undefined);
   await Promise.all([keepWallSettings(), startTapeKeys(), loadLateTools(), loadLateEdits()]);
 }

@@ -3,7 +3,7 @@ import { useAppStore } from '../state/store.ts';
 import { copied, paste, reachedSystem } from './clipboard.ts';
 import { isPlanInView, usePanels } from './panels.ts';
 
-/** Listens to the browser's keys for copy, cut and paste, wherever nothing is typed and no words of the page are marked. */
+/** Listens to the browser's copy, cut and paste events while no field has the focus; copy and cut only if no text of the page is selected. */
 export function startClipboardKeys(): void {
   window.addEventListener('copy', onCopy);
   window.addEventListener('cut', onCopy);
@@ -29,7 +29,7 @@ function onCopy(event: ClipboardEvent): void {
 
 function onPaste(event: ClipboardEvent): void {
   const data = event.clipboardData;
-  // Pictures and files are somebody else's.
+  // Other listeners handle pictures and files.
   if (!data || data.files.length > 0 || !isOurs(event)) return;
   event.preventDefault();
   paste(data.getData('text/plain'), null);

@@ -11,12 +11,12 @@ import { SELECT_TOOL } from '../state/tool.ts';
 import { toScreen } from '../state/viewport.ts';
 import { samePlan } from '../storage/library-state.ts';
 
-/** The last copy of this tab, for where the page may not read the system's clipboard. */
+/** The last copy of this tab, used if the page may not read the system's clipboard. */
 let lastCopy = '';
-/** Whether the last copy did not reach the system's clipboard, whose content is older then. */
+/** Whether the last copy did not reach the system's clipboard, whose content is then older. */
 let isTabOnly = false;
 
-/** Returns the selection as text; empty, with a message why, where nothing of it can be copied. */
+/** Returns the selection as text; empty, with a message that says why, if nothing of it can be copied. */
 export function copied(): string {
   const state = useAppStore.getState();
   const level = selectLevel(state);
@@ -36,12 +36,15 @@ export function copied(): string {
   return lastCopy;
 }
 
-/** To be called when the text has reached the system's clipboard. */
+/** Call it when the text has reached the system's clipboard. */
 export function reachedSystem(): void {
   isTabOnly = false;
 }
 
-/** Copy by a button: where the browser denies the system's clipboard, the copy serves this tab alone. */
+/**
+ * Copies the selection by a button. If the browser denies the system's clipboard, the copy can be pasted in this tab only. Returns whether
+ * anything was copied.
+ */
 export async function copySelection(): Promise<boolean> {
   const text = copied();
   if (!text) return false;
@@ -54,14 +57,14 @@ export async function copySelection(): Promise<boolean> {
   return true;
 }
 
-/** Paste by a button; see `copySelection`. */
+/** Pastes by a button at `at`, mm; see `copySelection`. */
 export async function pasteByButton(at: XY | null): Promise<void> {
   const isSame = samePlan();
   const text = isTabOnly ? lastCopy : await navigator.clipboard.readText().catch(() => lastCopy);
   if (isSame()) paste(text, at);
 }
 
-/** Pastes the items of a text on the level in view, as one step of history, and selects them. Shows a message where the text holds none. */
+/** Pastes the items of a text on the level in view, as one step of history, and selects them. Shows a message if the text holds none. */
 export function paste(text: string, at: XY | null): void {
   const read = readClip(text);
   const usable = !read.ok && isTabOnly ? readClip(lastCopy) : read;
@@ -71,7 +74,7 @@ export function paste(text: string, at: XY | null): void {
     return;
   }
   const { clip } = usable;
-  // A run of walls that is being drawn ends first: it stays in the plan, as a step of its own.
+  // A run of walls that is being drawn ends first: it stays in the plan, as a separate step of history.
   if (state.tool.kind !== 'select') state.setTool(SELECT_TOOL);
   state.endChain();
   const { plan } = useAppStore.getState();

@@ -7,16 +7,16 @@ import { selectLevel, selectModel } from '../state/selectors.ts';
 import type { Mode } from './modes.ts';
 import type { Shortcut } from './shortcut.ts';
 
-/** What a command is carried out on. */
+/** The items and the point that a command is carried out on. */
 export interface Target {
   readonly state: AppState;
-  /** What is selected or was pressed; empty for bare floor or paper. */
+  /** The items that are selected or were pressed; empty for bare floor or paper. */
   readonly found: readonly ListedItem[];
   /** The only one of `found`; null for none and for several. */
   readonly one: ListedItem | null;
-  /** The point of the plan that was pressed, mm; null where none was. */
+  /** The point of the plan that was pressed, mm; null if none was. */
   readonly at: XY | null;
-  /** The room that the point lies in. */
+  /** The room that contains the point. */
   readonly room: Room | null;
 }
 
@@ -30,33 +30,33 @@ export interface KeyRow {
   readonly does: string;
 }
 
-/** Something that can be done: what it is called, when, by which keys, and what it does. A row of the one table. */
+/** A row of the table of commands: a name, when it applies, its keys, and what it does. */
 export interface Command {
   readonly id: string;
-  /** As the menu and buttons show it. */
+  /** Name on the menu and buttons. */
   readonly name: string | ((target: Target) => string);
-  /** Where the menu lists it; left out for a command that no menu lists. */
+  /** Its section of the menu; left out for a command that no menu lists. */
   readonly section?: MenuSection;
   readonly shortcuts?: readonly Shortcut[];
-  /** Where its shortcuts count; on the page if left out. */
+  /** Modes in which its shortcuts apply; `page` if left out. */
   readonly modes?: readonly Mode[];
-  /** The browser tells of its shortcut by an event of its own (see `clipboard-keys.ts`): key presses are left alone. */
+  /** The browser reports its shortcut by a special event (see `clipboard-keys.ts`): key presses are ignored. */
   readonly byBrowser?: true;
   /** Whether it applies; it always does if left out. */
   readonly when?: (target: Target) => boolean;
-  /** Carries it out. The event is there for a shortcut; false leaves the key press to the next mode. */
+  /** Carries it out. `event` is given for a shortcut; the result false leaves the key press to the next mode. */
   readonly run: (target: Target, event?: KeyboardEvent) => unknown;
-  /** The key was let go, or the page lost the keyboard. */
+  /** Called when the key is released or the page loses the keyboard focus. */
   readonly release?: () => void;
-  /** Its rows in the list of keys; its shortcuts and name if left out. Commands may share a row. */
+  /** Its rows in the list of keys; made from its shortcuts and name if left out. Commands may share a row. */
   readonly help?: readonly KeyRow[];
-  /** When it is a button in the panel of what is selected too. */
+  /** Whether the panel of the selection shows it as a button too. */
   readonly inPanel?: (target: Target) => boolean;
-  /** Can be done once more by the command "again". */
+  /** The command "again" can repeat it. */
   readonly repeats?: true;
 }
 
-/** The target for these items of the level in view; ids that are not there are left out. */
+/** Returns the target for these items of the level in view and a point `at`, mm; ids that are not on the level are left out. */
 export function targetOf(state: AppState, ids: readonly string[], at: XY | null): Target {
   const level = selectLevel(state);
   const found = ids.map((id) => findItem(level, id)).filter((each) => each !== null);
@@ -65,7 +65,7 @@ export function targetOf(state: AppState, ids: readonly string[], at: XY | null)
   return { state, found, one: found.length === 1 ? first : null, at, room };
 }
 
-/** Whether the floor itself was pressed; a room's name that is written on it counts as floor. */
+/** Returns whether floor was pressed; a room's name counts as floor. */
 export function isOnFloor({ found, one, room, at }: Target): boolean {
   return at !== null && room !== null && (found.length === 0 || one?.list === 'rooms');
 }

@@ -5,7 +5,7 @@ import { type Command, isOnFloor } from './command.ts';
 import { withLateEdits } from './late-edits.ts';
 import { plainKey } from './shortcut.ts';
 
-/** Commands on detectors, and on the spots where one may stand. */
+/** Commands on detectors, and on the spots where one may be placed. */
 export const DETECTOR_COMMANDS: readonly Command[] = [
   {
     id: 'nearest',
@@ -48,7 +48,7 @@ export const DETECTOR_COMMANDS: readonly Command[] = [
     shortcuts: [plainKey('W')],
     help: [{ keys: 'W', does: 'Why not here? What keeps a detector from the spot at the pointer or the crosshair' }],
     when: ({ state }) => state.tool.kind !== 'ask',
-    // Its button is a switch.
+    // The button switches the tool on and off.
     run: ({ state }) => {
       if (state.tool.kind === 'ask') return state.setTool(SELECT_TOOL);
       state.select([]);

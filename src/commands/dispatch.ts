@@ -3,8 +3,8 @@ import type { Mode } from './modes.ts';
 import { fits } from './shortcut.ts';
 
 /**
- * Carries out the command whose shortcut a key press is: of the first mode that has one which applies and takes the key. Returns it;
- * null where there is none, and the key is the browser's.
+ * Carries out the command for a key press: the first one, in the order of `modes`, whose shortcut fits, that applies, and that does not
+ * leave the key to the next. Returns it; null if there is none, and the key is left to the browser.
  */
 export function dispatch(
   commands: readonly Command[],

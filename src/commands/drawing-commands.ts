@@ -3,13 +3,13 @@ import { closeChainAsItIs, spreadChain } from '../state/close-wall-chain.ts';
 import type { Command, Target } from './command.ts';
 import { plainKey, type Shortcut, withAny } from './shortcut.ts';
 
-/** Keys that a length may begin with. */
+/** Keys that can begin a length. */
 export const DIGITS: Shortcut = plainKey('Digits', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.');
 export const ENTER_HELP = [
   { keys: 'Enter', does: 'Place at the crosshair, or select what is there; end a run of walls' },
 ];
 
-/** The tool itself knows what the key means, and whether it means anything now. */
+/** Passes the key to the active tool. Returns whether the tool used it. */
 export const toTool = (_: Target, event?: KeyboardEvent): boolean => (event && activeTool()?.key?.(event)) ?? false;
 
 /** Commands on the run of walls that is being drawn. */

@@ -10,7 +10,7 @@ import { plainKey, withCtrl } from './shortcut.ts';
 const isFloor = ({ found }: Target): boolean => found.every(({ list }) => list === 'rooms');
 const hasSome = ({ found }: Target): boolean => found.length > 0;
 
-/** The clipboard's code comes after the start. */
+/** Loads the clipboard's code, which is not part of the start bundle. */
 function withClipboard(does: (clipboard: typeof import('./clipboard.ts')) => Promise<unknown>): void {
   import('./clipboard.ts').then(does, () => useAppStore.getState().say(PART_MISSING));
 }
@@ -116,7 +116,7 @@ export const EDIT_COMMANDS: readonly Command[] = [
   },
 ];
 
-/** Round all items of the level, in the order of the file. Returns false where there are none. */
+/** Selects the next item of the level, in a cycle from detectors to walls. Returns false if there are none. */
 function selectNext({ state }: Target, step: 1 | -1): boolean {
   const level = selectLevel(state);
   const { detectors, fixtures, objects, openings, rooms, walls } = level;

@@ -15,28 +15,28 @@ export const TITLE_FIELD = 'plan-title';
 export const PURPOSE_FIELD = 'site-purpose';
 export const LATITUDE_FIELD = 'site-latitude';
 export const NORTH_FIELD = 'site-north';
-/** The first answer to what carries a detector. */
+/** Id of the first answer to the question what a detector rests on. */
 export const SUPPORT_ANSWER = 'support-answer';
-/** The answer "none here" for a rule. */
+/** Returns the id of the answer "none here" for a rule. */
 export const noneHereId = (rule: string): string => `none-here-${rule}`;
 export const livingFieldId = (levelId: string): string => `living-${levelId}`;
-/** The group of the levels in the column of the job. */
+/** Id of the group of the levels in the job column. */
 export const LEVELS_GROUP = 'levels-group';
 
 /**
- * Asks what the room at `at` is used for, in a box beside it: the use that is picked names that room. No use is assumed, since
- * it decides whether a detector may be placed there.
+ * Asks for the use of the room at `at`, mm, in a box beside it; the picked use names the room. No use is assumed, since the use decides
+ * whether a detector may be placed there.
  */
 export function nameRoom(at: XY): void {
   showPlan();
-  // A column would cover the room.
+  // An open column would cover the room.
   if (isPhonePage()) foldAll();
   useAppStore.getState().setTool(SELECT_TOOL);
   keepInView(at);
   useAppStore.getState().askRoom(at);
 }
 
-/** Names the room that was asked about, or chooses the tool that names the room pressed next. */
+/** Names the room that was asked about; without one, chooses the tool that names the next pressed room. */
 export function pickUse(use: RoomUse): void {
   const { addItem, setTool, roomAsked, askRoom } = useAppStore.getState();
   if (!roomAsked) {
@@ -47,7 +47,7 @@ export function pickUse(use: RoomUse): void {
   askRoom(null);
 }
 
-/** Carries out what a hint offers, on the level that it is about. */
+/** Carries out the action that a hint offers, on the level of the hint. */
 export function followHint(offer: HintAction): void {
   const { setTool, showThings } = useAppStore.getState();
   if ('levelId' in offer) comeTo(offer.levelId);
@@ -106,7 +106,7 @@ export function followHint(offer: HintAction): void {
   }
 }
 
-/** Opens a question of the walk round, with the focus on its answer "none here". */
+/** Opens a question of the walk round and focuses its answer "none here". */
 export function goToQuestion(question: QuestionId, rule: string): void {
   useAppStore.getState().setTool(SELECT_TOOL);
   unfold('job');
@@ -115,7 +115,7 @@ export function goToQuestion(question: QuestionId, rule: string): void {
   focusWhenThere([noneHereId(rule), `question-${question}`]);
 }
 
-/** Opens the answers to what carries a detector, beside its verdict. */
+/** Selects a detector and focuses the answers to what it rests on, in the verdict column. */
 function goToSupport(levelId: string, detectorId: string): void {
   showPlan();
   useAppStore.getState().showThings(levelId, [detectorId]);
@@ -129,10 +129,10 @@ function goToField(stage: Stage, id: string): void {
   focusWhenThere([id]);
 }
 
-/** How many frames to wait for a part of the page: some are loaded when they are first shown. */
+/** Number of frames to wait for a part of the page: some parts are loaded when they are first shown. */
 const FRAMES = 120;
 
-/** Calls `does` with the first of these elements that is on the page, as soon as one is. */
+/** Calls `does` with the first of these elements that is on the page, as soon as there is one; never if none appears in time. */
 function whenThere(ids: readonly string[], does: (found: HTMLElement) => void, frames = FRAMES): void {
   requestAnimationFrame(() => {
     const found = ids.map((id) => document.getElementById(id)).find((each) => each !== null);
@@ -141,7 +141,7 @@ function whenThere(ids: readonly string[], does: (found: HTMLElement) => void, f
   });
 }
 
-/** Brings a question of the walk round into view once it is open, with its answers; one whose name is in view stays where it is. */
+/** Scrolls a question of the walk round into view, with its answers, once it is open. Does not scroll if its name is in view. */
 export function showQuestion(question: QuestionId): void {
   whenThere([`question-${question}`], (name) => {
     const { top } = name.getBoundingClientRect();

@@ -16,7 +16,7 @@ import { downloadFile, type FileProblem, isLibraryFile, readPlanFile, readText }
 import { openStored } from '../storage/restore.ts';
 import { showDialog, usePanels } from './panels.ts';
 
-/** Import of files into the library, and the library as one file. */
+/** Import of files into the library, and export of the library as one file. */
 
 type ImportedFile =
   | { readonly ok: true; readonly message: string }
@@ -81,8 +81,8 @@ async function importLibrary(file: File): Promise<ImportedFile> {
 }
 
 /**
- * Comes back when the browser has had time to show what was said: two thousand plans keep the page busy for seconds. A timer, because a
- * hidden page has no frames.
+ * Resolves when the browser has had time to show the message: 2000 plans keep the page busy for seconds. A timer, because a hidden page has
+ * no animation frames.
  */
 const timeToShow = () => new Promise((done) => setTimeout(done, 50));
 

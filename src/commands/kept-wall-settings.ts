@@ -4,11 +4,11 @@ import { readSetting, writeSetting } from '../storage/settings.ts';
 
 const NAME = 'wall-settings';
 
-/** Restores how walls were taped and how thick they were on this device, and stores what is said of it from now on. */
+/** Restores the wall settings of this device (the taped face, thicknesses), and stores every later change. */
 export async function keepWallSettings(): Promise<void> {
   const stored = storedWallSettings(await readSetting(NAME));
   const { wallSettings, setWallSettings } = useAppStore.getState();
-  // What somebody has said before the code was there counts.
+  // Settings that the user has changed before this code was loaded take precedence.
   if (stored && wallSettings.said.length === 0) setWallSettings(stored);
   useAppStore.subscribe(({ wallSettings: now }, { wallSettings: before }) => {
     if (now !== before && !sameValues(now, before))

@@ -8,7 +8,7 @@ import { modesAt } from './modes.ts';
 import { recordCommand, recordTools } from './repeat.ts';
 import { COMMANDS } from './table.ts';
 
-/** The one listener for shortcuts: each key press goes to the command of the table that it is a shortcut of. */
+/** The only listener for shortcuts: runs the command of the table whose shortcut a key press is. */
 export function useKeyboard(): void {
   useEffect(() => {
     /** Commands whose key is held, by `KeyboardEvent.key`. */
@@ -16,7 +16,7 @@ export function useKeyboard(): void {
     const onKeyDown = (event: KeyboardEvent) => {
       // Fields, lists and sliders take their keys first.
       if (event.defaultPrevented || isIdleLetter(event)) return;
-      // What Ctrl begins is a step of history of its own.
+      // A command with Ctrl is a separate step of history, so a series of nudges ends here.
       if (event.ctrlKey || event.metaKey) nudger.settle();
       const state = useAppStore.getState();
       const command = dispatch(COMMANDS, modesAt(event.target), event, targetOf(state, state.selection, null));

@@ -8,7 +8,7 @@ import { plainKey, type Shortcut, withAny } from './shortcut.ts';
 /** Any key but Shift, without Ctrl and Alt. */
 const ANY_KEY: Shortcut = { shown: '', keys: null, ctrl: 'up', shift: 'either', alt: 'up' };
 
-/** Commands on the lengths that stand on the sheet. */
+/** Commands on the lengths shown on the sheet. */
 export const LENGTH_COMMANDS: readonly Command[] = [
   {
     id: 'type-length',
@@ -45,7 +45,7 @@ export const LENGTH_COMMANDS: readonly Command[] = [
     name: 'Leave the length that waits',
     shortcuts: [ANY_KEY],
     modes: ['length'],
-    // Whoever does something else does not mean to type it. The key goes on to what it means there.
+    // Any other key means that the user does not type the length. The key is left to the next mode.
     run: () => {
       if (!useLengths.getState().open?.typing) closeLength();
       return false;
@@ -54,11 +54,11 @@ export const LENGTH_COMMANDS: readonly Command[] = [
   },
 ];
 
-/** The keys go into the field of the length that waits. `first` is what it begins with; null for the length as it is. */
+/** Opens the field of the length that waits. `first` is the first character in it; null keeps the present length. */
 function typeWaiting(first: string | null): void {
   const { open } = useLengths.getState();
   if (!open) return;
-  // More digits may come before the field is there.
+  // More digits may be typed before the field is mounted.
   const typed = open.typing ? `${open.first ?? ''}${first ?? ''}` || null : first;
   useLengths.setState({ open: { ...open, typing: true, first: typed } });
 }

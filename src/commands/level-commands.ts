@@ -4,7 +4,7 @@ import { withAny } from './shortcut.ts';
 
 const HELP = [{ keys: 'Page Up, Page Down', does: 'The level above, the level below' }];
 
-/** Another level comes into view. What is in the middle of a move stays on its level: the key then does nothing. */
+/** Shows the level above or below. Does nothing during a gesture: an item that is being moved must stay on its level. */
 const step =
   (way: 'above' | 'below') =>
   ({ state }: Target): void => {

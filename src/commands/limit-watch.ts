@@ -3,8 +3,8 @@ import { useAppStore } from '../state/store.ts';
 import { useLibrary } from '../storage/library-state.ts';
 
 /**
- * Adds to the message of the change that takes the open plan beyond what Stillspot is made for which limits that are. A plan that is opened
- * beyond them is told by who opens it. Returns what ends it.
+ * When a change takes the open plan beyond the limits that Stillspot is made for, adds the exceeded limits to the message of the change. For
+ * a plan that exceeds them when it is opened, the code that opens it shows them. Returns the function that stops watching.
  */
 export function watchLimits(): () => void {
   let { openId } = useLibrary.getState();
@@ -13,7 +13,7 @@ export function watchLimits(): () => void {
     const isOpened = useLibrary.getState().openId !== openId;
     openId = useLibrary.getState().openId;
     const words = isOpened || describeLimits(before) ? '' : describeLimits(plan);
-    // The change has a message of its own, which comes with it or right after it.
+    // Later, because the change itself sets a message, now or right after this.
     if (words) setTimeout(() => useAppStore.getState().say(`${useAppStore.getState().message} ${words}`.trim()));
   });
 }

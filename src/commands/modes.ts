@@ -5,29 +5,29 @@ import { isGestureUnderWay } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
 import { isPlanInView, usePanels } from './panels.ts';
 
-/** What key presses are for: each mode has shortcuts of its own. */
+/** Context of a key press: each mode has its own shortcuts. */
 export type Mode =
-  /** Something stands over the page. */
+  /** A dialog is open, or loading. */
   | 'dialog'
   | 'menu'
-  /** Something is typed into a field. */
+  /** A field has the focus. */
   | 'field'
   | 'tracing-frame'
   /** A length on the sheet waits for its first digit. */
   | 'length'
   /** A run of walls is being drawn. */
   | 'drawing'
-  /** Another tool than the one that selects. */
+  /** A tool other than the selection tool is active. */
   | 'tool'
   /** Something is dragged or reshaped. */
   | 'gesture'
-  /** The sheet has the focus, or nothing has: elsewhere arrows and Enter belong to buttons and lists. */
+  /** The sheet or nothing has the focus: elsewhere buttons and lists use arrows and Enter. */
   | 'sheet'
   | 'page'
-  /** The page of a stage covers the plan: no key may change what is not in view. */
+  /** The page of a stage covers the plan: no key may change the hidden plan. */
   | 'form';
 
-/** The modes of the page for a key press there, the one that is asked first in front. */
+/** Returns the modes for a key press on `target`, the one with the highest priority first. */
 export function modesAt(target: EventTarget | null): readonly Mode[] {
   if (isDialogOpen() || usePanels.getState().dialog) return ['dialog'];
   if (useAppStore.getState().menu) return ['menu'];
@@ -52,7 +52,7 @@ export function isDialogOpen(): boolean {
   return document.querySelector('dialog[open]') !== null;
 }
 
-/** Whether a key press there is for the sheet. */
+/** Returns whether a key press on `target` is for the sheet. */
 export function isOnSheet(target: EventTarget | null): boolean {
   return target === document.body || (target instanceof Element && target.id === SHEET_ID);
 }

@@ -26,11 +26,11 @@ import type { Sample } from '../storage/samples.ts';
 import { openStage, showDialog, unfoldFirst, usePanels } from './panels.ts';
 import { pictureWords, planToSave } from './picture-choice.ts';
 
-/** Opening and saving whole plans: a new sheet, a file, a sample, a plan of the library. */
+/** Opening and saving of whole plans: a new sheet, a file, a sample, a plan of the library. */
 
 const say = (message: string): void => useAppStore.getState().say(message);
 
-/** Calls `go` once the open plan is stored. Where the browser does not store it, the user is asked first. */
+/** Calls `go` once the open plan is stored. If the browser does not store it, asks the user first. */
 async function leaveThen(go: () => void | Promise<void>): Promise<void> {
   const why = await storeOpenPlan();
   if (why) showDialog({ kind: 'leave', why, go: () => void go() });
@@ -50,7 +50,7 @@ export function newSheet(): Promise<void> {
   });
 }
 
-/** Opens a plan that was made from answers as a new one; the dialog that made it stays. */
+/** Opens the plan made from the answers of the quick card as a new plan; the dialog stays open. */
 export function openMadePlan(plan: Plan): Promise<void> {
   return leaveThen(() => {
     forgetPlace();
@@ -62,7 +62,7 @@ export function openMadePlan(plan: Plan): Promise<void> {
   });
 }
 
-/** Takes files that were picked or dropped. One is opened; several are imported into the library. A refused file changes nothing. */
+/** Opens one plan file; imports several files, or a library file, into the library. A refused file changes nothing. */
 export async function openFiles(files: readonly File[]): Promise<void> {
   const [file] = files;
   if (!file) return;
@@ -77,7 +77,7 @@ export async function openFiles(files: readonly File[]): Promise<void> {
   if (opened.ok) await sayRemark(opened.plan);
 }
 
-/** Adds to the message that the file is open which of its keys are not used, and what of it is beyond the limits. */
+/** Adds to the message about the opened file which of its keys are unused, and which limits it exceeds. */
 async function sayRemark(plan: Plan): Promise<void> {
   const part = await import('../../geometry/planfile/limits.ts').catch(() => null);
   const words = part?.describeFile(plan);
@@ -108,7 +108,7 @@ async function show(opened: OpenedFile, name: string, message?: string): Promise
   });
 }
 
-/** Opens a plan that the library has already, so that it is not added twice. Returns where it was, in words; empty when it is gone. */
+/** Opens a plan that is already in the library, so that it is not added twice. Returns where it was, in words; empty if it cannot be opened. */
 async function openSame({ id, binnedAt }: PlanSummary): Promise<string> {
   if (binnedAt !== null) await setTrashed([id], null).catch(() => undefined);
   if ((await openStored(id)) !== 'open') return '';
@@ -116,7 +116,7 @@ async function openSame({ id, binnedAt }: PlanSummary): Promise<string> {
   return binnedAt === null ? ' It was already in Plans.' : ' It was deleted, and is in Plans again.';
 }
 
-/** Opens a plan of the library. `how` says how the address changes; 'none' where it has changed already. */
+/** Opens a plan of the library. `how` says how the address changes; 'none' if it has changed already. */
 export function openFromLibrary(id: string, how: 'push' | 'replace' | 'none' = addressStep()): Promise<void> {
   if (id === useLibrary.getState().openId) {
     if (how !== 'none') showAddress({ shows: 'plan', id }, 'replace');
@@ -138,7 +138,7 @@ export function openFromLibrary(id: string, how: 'push' | 'replace' | 'none' = a
 
 const GONE = 'That plan is no longer in this browser.';
 
-/** Shows the level, stage and column in which work most likely goes on. */
+/** Shows the level, stage and column in which the user most likely continues. */
 function lookAtOpened(): void {
   const { plan, levelId } = useAppStore.getState();
   const level = firstToShow(plan);
@@ -172,12 +172,12 @@ export function closeLibrary(): void {
   showDialog(null);
   if (readAddress().shows !== 'plans') return;
   const { from } = (window.history.state ?? {}) as { from?: string };
-  // The step before shows the plan that was left; where another plan is open now, it has an address of its own.
+  // The previous history entry shows the plan that was left. If another plan is open now, its address replaces that of the library.
   if (from === useLibrary.getState().openId) window.history.back();
   else showOpenAddress('replace');
 }
 
-/** Starts following the address: Back, Forward, a plan's address that is typed in. */
+/** Starts following changes of the address: Back, Forward, or a typed address of a plan. */
 export function startAddress(): void {
   window.addEventListener('popstate', follow);
   if (readAddress().shows === 'plans') showDialog({ kind: 'plans' });
@@ -192,10 +192,10 @@ function follow(): void {
   if (address.shows === 'new' && inLibrary) void newSheet();
 }
 
-/** Saves the whole plan without a question: for a plan that is stored nowhere else. */
+/** Saves the whole plan without asking about pictures: for a plan that is stored nowhere else. */
 export const saveWhole = (): Promise<void> => save(() => useAppStore.getState().plan);
 
-/** Saves the plan; where it has pictures, asks first whether the file shall hold them. */
+/** Saves the plan; if it has pictures, asks first whether to include them. */
 export const saveFile = (): Promise<void> => save(planToSave);
 
 export const saveFileTo = (): Promise<void> => save(planToSave, savePlanTo);
@@ -214,7 +214,7 @@ async function save(
   }
   const place = result.how === 'written' ? `Written to ${result.name}` : `${result.name} is in your downloads`;
   say(`${place}${pictureWords(saved)}.`);
-  // What was saved as a file can be found again as a version.
+  // The state that is saved as a file is also kept as a version.
   await saveNow();
   if (!isSame()) return;
   if (await markVersion(useLibrary.getState().openId, 'file')) announceLibraryChange();

@@ -2,26 +2,27 @@ import { useAppStore } from '../state/store.ts';
 import { useLibrary } from '../storage/library-state.ts';
 import { isStage, openStage, openVisit, showDialog, usePanels } from './panels.ts';
 
-/** In the storage of the tab: another tab has a page of its own open. */
+/** Key in the tab's storage, since every tab has its own open page. */
 const KEY = 'stillspot-page';
-/** In the storage of the browser: the plan whose card was open last. Whoever has only the card looks for it on the day of the pick-up. */
+/** Key in the browser's storage: id of the plan whose card was open last. A user of the card alone needs it again on the day of pick-up. */
 const CARD_KEY = 'stillspot-card';
 
 /**
- * Opens the page that was open in this tab before it was loaded again, as a phone does when its camera was open, and keeps it from then on.
- * @param isSamePlan whether the plan of last time is open again: only then is the page opened
+ * Opens the page that was open in this tab before a reload, which a phone may cause when its camera is used, and stores the open page from
+ * then on.
+ * @param isSamePlan whether the last plan is open again: only then is the page opened
  */
 export function keepPage(isSamePlan: boolean): void {
   const kept = read();
   if (isSamePlan) openKept(kept);
-  // Its answers are stored by themselves, before there is a plan.
+  // The quick card stores its own answers, even before there is a plan.
   const isCardOpen = kept.quickCard ?? (isSamePlan && cardOpenLast() === useLibrary.getState().openId);
   if (isCardOpen === true) showDialog({ kind: 'quick-card' });
   usePanels.subscribe(write);
   useAppStore.subscribe(({ levelId }, before) => {
     if (levelId !== before.levelId) write();
   });
-  // The card of a new plan is open before the plan is.
+  // The dialog of the quick card opens before its new plan does.
   useLibrary.subscribe(({ openId }, before) => {
     if (openId !== before.openId) write();
   });
@@ -29,13 +30,13 @@ export function keepPage(isSamePlan: boolean): void {
 
 function openKept({ stage, visitOpen, levelId }: Readonly<Record<string, unknown>>): void {
   const level = useAppStore.getState().plan.levels.find(({ id }) => id === levelId);
-  // The first picture comes later, and fits the level into the view.
+  // No fit to the view is needed: the first picture is drawn later and fits this level.
   if (level) useAppStore.setState({ levelId: level.id });
   if (isStage(stage)) openStage(stage);
   if (visitOpen === true) openVisit();
 }
 
-/** Returns what was kept; an empty object where nothing was, or where the browser keeps nothing. */
+/** Returns the stored values; an empty object if there are none, or if the browser stores nothing. */
 function read(): Readonly<Record<string, unknown>> {
   try {
     const kept: unknown = JSON.parse(sessionStorage.getItem(KEY) ?? '');

@@ -5,7 +5,7 @@ import { type PictureChoice, type SavedPictures, showDialog, usePanels } from '.
 
 const imagesOf = ({ levels }: Plan): readonly string[] => levels.flatMap(({ tracing }) => tracing?.image ?? []);
 
-/** Returns the answer for this plan. */
+/** Returns the stored answer if it was given for the pictures of this plan; else 'ask'. */
 export function choiceFor(plan: Plan, { choice, images }: SavedPictures): PictureChoice {
   const now = imagesOf(plan);
   return now.length === images.length && now.every((image, index) => image === images[index]) ? choice : 'ask';
@@ -15,7 +15,7 @@ export function keepPictureChoice(plan: Plan, choice: PictureChoice): void {
   usePanels.setState({ savedPictures: { choice, images: imagesOf(plan) } });
 }
 
-/** Returns the plan with or without its pictures. Never resolves when the question is closed without an answer: nothing is saved then. */
+/** Resolves to the plan with or without its pictures. Never resolves if the dialog is closed without an answer: nothing is saved then. */
 export async function planToSave(): Promise<Plan> {
   const { plan } = useAppStore.getState();
   if (imagesOf(plan).length === 0) return plan;
@@ -35,7 +35,7 @@ function askAboutPictures(plan: Plan): Promise<PictureChoice> {
   });
 }
 
-/** Words about pictures for the message of a saved plan; empty where it never had one. */
+/** Returns the words about pictures for the message after saving; empty if the plan has none. */
 export function pictureWords(saved: Plan): string {
   if (imagesOf(useAppStore.getState().plan).length === 0) return '';
   return imagesOf(saved).length > 0 ? ', with the picture' : ', without the picture';

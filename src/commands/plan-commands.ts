@@ -10,7 +10,7 @@ import { plainKey, withAny, withCtrl } from './shortcut.ts';
 /** The id of the field that picks plan files. */
 export const PLAN_FILE_PICKER = 'plan-file-picker';
 
-/** Commands on the whole plan, its file, and what stands over the page. */
+/** Commands on the whole plan, its file, and dialogs. */
 export const PLAN_COMMANDS: readonly Command[] = [
   { id: 'plans', name: 'Plans', run: () => openLibrary() },
   { id: 'quick-card', name: 'One kit, one room: quick card', run: () => showDialog({ kind: 'quick-card' }) },
@@ -53,14 +53,14 @@ export const PLAN_COMMANDS: readonly Command[] = [
     name: 'Cancel loading',
     shortcuts: [withAny('Escape')],
     modes: ['dialog'],
-    // One that is open closes itself.
+    // An open dialog closes itself; this is for one that is still loading.
     when: () => !isDialogOpen(),
     run: () => showDialog(null),
     help: [],
   },
 ];
 
-/** The code of the sheet's files is not part of the start. */
+/** Loads the code of the sheet's files, which is not part of the start bundle. */
 function savePicture(say: (message: string) => void): void {
   import('./sheet-files.ts').then(
     (files) => void files.savePicture(),
@@ -68,7 +68,7 @@ function savePicture(say: (message: string) => void): void {
   );
 }
 
-/** A field has put its old value back by now: the focus goes to the sheet. Later, so that the field has drawn itself. */
+/** Moves the focus from a field, which has restored its old value, to the sheet. Later, so that the field has rendered that value. */
 function leaveField(field: EventTarget | null): void {
   if (!(field instanceof HTMLElement) || field.closest('dialog')) return;
   setTimeout(() => {

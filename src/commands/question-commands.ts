@@ -7,10 +7,10 @@ import { goToQuestion, pickUse, showQuestion } from './go-to.ts';
 import { openQuestion, openStage, unfold } from './panels.ts';
 import { plainKey } from './shortcut.ts';
 
-/** How long the second digit may be thought about, ms. */
+/** Maximum time between the two digits, ms. */
 const PAUSE_MS = 4000;
 
-/** The question that a first digit has opened, and when. */
+/** The question that a first digit has opened, and when, ms of `event.timeStamp`. */
 let asked: { readonly index: number; readonly at: number } | null = null;
 
 const HELP = [
@@ -22,8 +22,8 @@ const HELP = [
 const nothingUnderWay = ({ state }: Target): boolean => state.previewPlan === null;
 
 /**
- * Two digits choose a tool: the question's place in the walk, then the answer's place under it. "4 1" is the first thing that moves
- * air, "4 X" leads to "none here".
+ * Two digits choose a tool: the number of the question in the walk round, then the number of its answer. "4 1" is the first thing that
+ * moves air, "4 X" leads to "none here".
  */
 export const QUESTION_COMMANDS: readonly Command[] = [
   {
@@ -41,7 +41,7 @@ export const QUESTION_COMMANDS: readonly Command[] = [
     when: nothingUnderWay,
     run: (_, event) => {
       const question = event && askedAt(event.timeStamp);
-      // The next digit opens the next question.
+      // So that the next digit opens a question.
       asked = null;
       return question !== undefined && goToNoneHere(question);
     },
@@ -49,7 +49,7 @@ export const QUESTION_COMMANDS: readonly Command[] = [
   },
 ];
 
-/** The two digits of a tool, "4 1"; empty for one that has none: what comes after the ninth answer. */
+/** Returns the two digits of a tool, "4 1"; empty for a tool without digits, which is an answer after the ninth. */
 export function digitsOf(tool: Tool): string {
   for (const [index, { answers }] of QUESTIONS.entries()) {
     const at = answers.findIndex((answer) => sameTool(answer.tool, tool));
@@ -58,7 +58,7 @@ export function digitsOf(tool: Tool): string {
   return '';
 }
 
-/** The index of the question that still waits for its second digit; undefined for none. */
+/** Returns the index of the question that still waits for its second digit; undefined for none. */
 function askedAt(now: number): number | undefined {
   return asked && now - asked.at < PAUSE_MS ? asked.index : undefined;
 }
@@ -87,7 +87,7 @@ function pickAnswer(questionIndex: number, answerIndex: number): boolean {
   return true;
 }
 
-/** The keyboard comes to "none here" of the question; Enter answers it. */
+/** Focuses "none here" of the question, so that Enter answers it. Returns false if the question has no such answer. */
 function goToNoneHere(questionIndex: number): boolean {
   const question = QUESTIONS[questionIndex]?.id;
   const [rule] = question ? rulesOf(question) : [];

@@ -2,7 +2,7 @@ import { SHEET_ID } from '../editor/open-menu.ts';
 import type { Command } from './command.ts';
 import { withAny } from './shortcut.ts';
 
-/** The parts of the page in the order that a key goes round them, each with what gets the focus in it. */
+/** Regions of the page in the order of F6: a selector of the region, and one of the element in it that gets the focus. */
 const REGIONS = [
   ['.stage-bar', '[aria-current], button'],
   ['.job', 'button'],
@@ -11,7 +11,7 @@ const REGIONS = [
   ['.side', 'button'],
 ] as const;
 
-/** The keyboard goes from one part of the page to the next without all that lies between them. */
+/** Commands that move the focus from one region of the page to the next, past all elements in between. */
 export const REGION_COMMANDS: readonly Command[] = [
   {
     id: 'next-region',

@@ -6,7 +6,7 @@ import { applies, type Command, nameOf, targetOf } from './command.ts';
 type Last = { readonly tool: Tool } | { readonly command: Command };
 let last: Last | null = null;
 
-/** Follows which tool is chosen. Returns what ends that. */
+/** Records the last chosen tool for `again`. Returns the function that stops it. */
 export function recordTools(): () => void {
   return useAppStore.subscribe(({ tool }, before) => {
     if (tool !== before.tool && answerFor(tool)) last = { tool };
@@ -17,7 +17,7 @@ export function recordCommand(command: Command): void {
   if (command.repeats) last = { command };
 }
 
-/** What "again" would do, in words; empty for nothing. */
+/** Returns what `again` would do, in words; empty for nothing. */
 export function againWords(): string {
   if (!last) return '';
   if ('tool' in last) return answerFor(last.tool)?.name.toLowerCase() ?? '';
@@ -25,7 +25,7 @@ export function againWords(): string {
   return applies(last.command, target) ? nameOf(last.command, target).toLowerCase() : '';
 }
 
-/** Chooses the last tool again, or does the last command with what is selected now. */
+/** Chooses the last tool again, or runs the last command on the current selection. */
 export function again(): void {
   if (!last) return;
   if ('tool' in last) useAppStore.getState().setTool(last.tool);

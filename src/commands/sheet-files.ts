@@ -9,12 +9,12 @@ import { downloadFile, fileStem } from '../storage/plan-files.ts';
 
 const say = (message: string): void => useAppStore.getState().say(message);
 
-/** The usual paper for the plan's units of length. */
+/** Returns the usual paper for the plan's units of length. */
 export function usualPaper({ display }: Plan): PaperName {
   return display.length === 'metric' ? 'a4' : 'letter';
 }
 
-/** Saves all sheets of the level as one PNG. Says where it is, or why there is none. */
+/** Saves all sheets of the level as one PNG. Shows a message that says where it is, or why it could not be saved. */
 export async function savePicture(choice?: PageChoice, showTracing = false): Promise<void> {
   const { plan, options, levelId, stem } = order(choice, showTracing);
   say('Drawing the picture…');
@@ -46,13 +46,13 @@ export async function saveDrawings(choice?: PageChoice, showTracing = false): Pr
   }
 }
 
-/** The sheets of the level in view as SVG text that carries its own font. */
+/** Returns the sheets of the level in view as SVG text with the embedded font. Throws if the code cannot be loaded. */
 export async function sheetDrawings(choice?: PageChoice, showTracing = false): Promise<readonly string[]> {
   const { withEmbeddedFont } = await import('../report/embedded-font.ts').catch(partMissing);
   return Promise.all((await sheetPages(choice, showTracing)).map((svg) => withEmbeddedFont(svg)));
 }
 
-/** The same without the font. */
+/** Returns the sheets of the level in view as SVG text without the font. Throws if the code cannot be loaded. */
 export async function sheetPages(choice?: PageChoice, showTracing = false): Promise<readonly string[]> {
   const { plan, options, levelId } = order(choice, showTracing);
   const [{ drawSheets }, { sunAtOnce }] = await Promise.all([
@@ -63,7 +63,7 @@ export async function sheetPages(choice?: PageChoice, showTracing = false): Prom
   return sunAtOnce(() => drawSheets({ plan, levelId, ...options, computed }));
 }
 
-/** Returns the verdicts computed twice, as they are printed. */
+/** Returns the result of computing the verdicts twice, for printing. Throws if the code cannot be loaded. */
 export async function computedTwice(plan: Plan) {
   const { opinionsOf } = await import('../state/second-opinion-at-rest.ts').catch(partMissing);
   return (await opinionsOf(plan)).computed;
@@ -83,13 +83,13 @@ function order(choice: PageChoice | undefined, showTracing: boolean) {
       date: today(),
       now: Date.now(),
       showTracing,
-      // The white of the sheet is drawn for its detectors; without one, for the height that is looked at.
+      // The allowed area on the sheet is that of its detectors; without detectors, that of the probe height on screen.
       ...(level.detectors.length === 0 ? { probe: selectProbe(state) } : {}),
     },
   };
 }
 
-/** The day as ISO 8601 writes it, in the time of this computer. */
+/** Returns today's date in ISO 8601 form, in the time zone of this computer. */
 export function today(): string {
   const now = new Date();
   const two = (part: number) => String(part).padStart(2, '0');

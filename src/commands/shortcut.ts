@@ -1,6 +1,6 @@
-/** A key, or several that do the same, and the modifiers that go with it. */
+/** A key, or several keys with the same effect, and its modifiers. */
 export interface Shortcut {
-  /** As lists and menus show it: "Ctrl + D". Empty for one that is shown nowhere. */
+  /** Text in lists and menus: "Ctrl + D". Empty for a shortcut that is shown nowhere. */
   readonly shown: string;
   /** Values of `KeyboardEvent.key`, in lower case; null for any key but Shift. */
   readonly keys: readonly string[] | null;
@@ -12,20 +12,20 @@ export interface Shortcut {
 
 type Modifier = 'down' | 'up' | 'either';
 
-/** What of a keyboard event decides which shortcut it is. */
+/** The properties of a keyboard event that decide which shortcut it is. */
 export type KeyPress = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>;
 
-/** A key alone. Shift is free: it may be what makes the sign. */
+/** Returns a shortcut of a key without Ctrl and Alt. Shift may be up or down, because the character may need it. */
 export function plainKey(shown: string, ...keys: readonly string[]): Shortcut {
   return { shown, keys: keys.length > 0 ? keys : [shown.toLowerCase()], ctrl: 'up', shift: 'either', alt: 'up' };
 }
 
-/** Ctrl and a key, without Shift. */
+/** Returns a shortcut of Ctrl and a key, without Shift and Alt. */
 export function withCtrl(key: string): Shortcut {
   return { shown: `Ctrl + ${key.toUpperCase()}`, keys: [key], ctrl: 'down', shift: 'up', alt: 'up' };
 }
 
-/** A key whatever is held with it. */
+/** Returns a shortcut of a key with any modifiers. */
 export function withAny(shown: string, ...keys: readonly string[]): Shortcut {
   return {
     shown,
@@ -36,7 +36,7 @@ export function withAny(shown: string, ...keys: readonly string[]): Shortcut {
   };
 }
 
-/** Whether a key press is this shortcut. */
+/** Returns whether a key press is this shortcut. */
 export function fits({ keys, ctrl, shift, alt }: Shortcut, press: KeyPress): boolean {
   const key = press.key.toLowerCase();
   if (keys === null ? key === 'shift' : !keys.includes(key)) return false;
@@ -47,10 +47,10 @@ function agrees(modifier: Modifier, isDown: boolean): boolean {
   return modifier === 'either' || (modifier === 'down') === isDown;
 }
 
-/** Names of keys in `aria-keyshortcuts` (WAI-ARIA 1.2) that are not the key with a capital. */
+/** Names in `aria-keyshortcuts` (WAI-ARIA 1.2) that differ from the capitalized key. */
 const ARIA_KEY: Readonly<Record<string, string>> = { '+': 'Plus', ' ': 'Space', contextmenu: 'ContextMenu' };
 
-/** The value of `aria-keyshortcuts` for a button with these shortcuts; undefined for none. */
+/** Returns the value of `aria-keyshortcuts` for a button with these shortcuts; undefined for none. */
 export function ariaShortcuts(shortcuts: readonly Shortcut[] = []): string | undefined {
   const all = shortcuts.flatMap(({ keys, ctrl, shift }) =>
     (keys ?? []).map((key) => {

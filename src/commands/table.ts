@@ -19,8 +19,8 @@ import { VIEW_COMMANDS } from './view-commands.ts';
 import { WALL_COMMANDS } from './wall-commands.ts';
 
 /**
- * Everything that can be done by menu, button or key. Menus, buttons, the one key listener, the list of keys and their test read it.
- * The order is that of the rows within a section of the menu and in the list of keys.
+ * All commands by menu, button or key. Menus, buttons, the key listener, the list of keys and their test read it. The order is that of the
+ * rows within a section of the menu and in the list of keys.
  */
 export const COMMANDS: readonly Command[] = [
   ...QUESTION_COMMANDS,
@@ -45,14 +45,14 @@ export function commandById(id: string): Command {
   return command;
 }
 
-/** What applies, section by section of the menu; empty sections are left out. */
+/** Returns the commands that apply, by section of the menu, without empty sections. */
 export function menuFor(target: Target): readonly (readonly Command[])[] {
   return MENU_SECTIONS.map((section) =>
     COMMANDS.filter((command) => command.section === section && applies(command, target)),
   ).filter((commands) => commands.length > 0);
 }
 
-/** Carries a command out on these items, or on what is selected, as they are now. */
+/** Carries a command out on the current state of these items, or of the selection. */
 export function runCommand(
   command: Command,
   ids: readonly string[] = useAppStore.getState().selection,
@@ -62,10 +62,10 @@ export function runCommand(
   recordCommand(command);
 }
 
-/** The row of keys that no key press is: what is held while the pointer works. */
+/** The row of a key that is no shortcut: it is held during a pointer gesture. */
 const HELD_WITH_POINTER: KeyRow = { keys: 'Alt', does: 'Turn snapping off while held' };
 
-/** Every shortcut in the words of what it does, each row once. */
+/** Returns the rows of the list of keys, each once. */
 export function keyRows(): readonly KeyRow[] {
   return [...new Set([...COMMANDS.flatMap(rowsOf), HELD_WITH_POINTER])];
 }

@@ -7,14 +7,14 @@ import { useAppStore } from '../state/store.ts';
 import { readSetting } from '../storage/settings.ts';
 import { modesAt } from './modes.ts';
 
-/** A key press that is held back, to be made again where a hand made it. */
+/** A key press that is held back, and dispatched again if it was typed by hand. */
 interface HeldKey extends TapeKey {
   readonly event: KeyboardEvent;
 }
 
 /**
- * Listens to a laser tape that types, as a keyboard: what it types never is a shortcut, and goes to the length that is asked for.
- * Its code comes after the start, so it listens until the page goes.
+ * Listens to a laser tape that types like a keyboard: its text is never a shortcut, and is entered as the length that is asked for. Never
+ * stops, because it is started once for the life of the page.
  */
 export async function startTapeKeys(): Promise<void> {
   const again = new WeakSet<Event>();
@@ -58,14 +58,14 @@ function keysGoTo({ target, ctrlKey, altKey, metaKey }: KeyboardEvent): KeyUse {
   if (lengthInputAt(target)) return 'length';
   const modes = modesAt(target);
   if (isTyping(target) || modes.includes('dialog') || modes.includes('menu')) return 'other';
-  // The first digit opens a field there, and the others go into it.
+  // In these modes the first digit opens a field, which receives the others.
   return modes.includes('length') || modes.includes('drawing') ? 'length' : 'shortcuts';
 }
 
-/** A bare number that is hardly typed by hand: with three decimals, or in mm. */
+/** A number without a unit that is rarely typed by hand: with three decimals, or in mm. */
 const LIKE_A_TAPE = /[.,]\d{3}|\d{4}/;
 
-/** Takes what a tape typed. Returns whether the key that ends it is taken, so that the field does not hear of it. */
+/** Uses a text that a tape typed. Returns whether its last key is consumed, so that no other listener receives it. */
 function takeTyped(typed: string, end: BurstEnd, use: 'shortcuts' | 'length'): boolean {
   const reading = readTapeText(typed, useTape.getState().unit, useAppStore.getState().plan.display.length);
   const field = use === 'length' ? lengthInputAt(document.activeElement) : null;
@@ -74,14 +74,14 @@ function takeTyped(typed: string, end: BurstEnd, use: 'shortcuts' | 'length'): b
     return end !== null;
   }
   if (reading.kind === 'bare') {
-    // The field takes it as it takes what a hand types, and the line over the sheet asks.
+    // The field reads it like a number typed by hand, in its own unit, and the line over the sheet asks for the tape's unit.
     if (LIKE_A_TAPE.test(typed)) useTape.setState({ reading: { ...reading, isTaken: true } });
     return false;
   }
   dropReading();
   const text = withTapeUnit(field.value, typed, reading);
   if (text !== null) typeInto(field, text);
-  // On the sheet Enter itself goes on to the next length that is asked for.
+  // On the sheet Enter already leads to the next length that is asked for.
   if (end === 'Enter' && !field.closest('.length-box')) setTimeout(() => nextLengthInput(field)?.focus());
   return false;
 }

@@ -12,7 +12,7 @@ import { unfold } from './panels.ts';
 import { openRowFields } from './row.ts';
 import { plainKey, withCtrl } from './shortcut.ts';
 
-/** A round thing looks the same however it is turned, unless it throws its air to one side. */
+/** Whether rotation changes the item: a round item looks the same at any rotation, unless it blows air to one side. */
 const canTurn = (each: ListedItem): boolean =>
   (each.list === 'fixtures' && (each.item.stream !== null || !('circle' in each.item.shape))) ||
   (each.list === 'objects' && !('circle' in each.item.shape));
@@ -53,7 +53,7 @@ const spread = (along: SpreadAlong, name: string): Command => ({
     ),
   repeats: true,
 });
-/** Commands on what is selected or was pressed, of any kind. */
+/** Commands on selected or pressed items of any kind. */
 export const THING_COMMANDS: readonly Command[] = [
   {
     id: 'move-here',
@@ -70,7 +70,7 @@ export const THING_COMMANDS: readonly Command[] = [
       state.setTool({ kind: 'move-here', ids });
       if (cross) putCross(cross);
     },
-    // A detector has this button under its verdict.
+    // For a detector this button is shown under its verdict.
     inPanel: ({ one }) => one?.list !== 'detectors',
   },
   {

@@ -13,7 +13,7 @@ import { plainKey, type Shortcut, withAny } from './shortcut.ts';
 const ARROW_KEYS: Shortcut = withAny('Arrows', ...Object.keys(ARROWS).map((key) => key.toLowerCase()));
 const hasTool = ({ state }: Target): boolean => state.tool.kind !== 'select';
 
-/** Commands on the tool that is chosen, and on the keyboard's cross. */
+/** Commands on the active tool and on the crosshair of the keyboard. */
 export const TOOL_COMMANDS: readonly Command[] = [
   {
     id: 'arrows',
@@ -90,7 +90,7 @@ export const TOOL_COMMANDS: readonly Command[] = [
     name: 'Cancel the gesture',
     shortcuts: [{ ...plainKey('Ctrl + Z', 'z'), ctrl: 'down' }],
     modes: ['gesture'],
-    // A step back in the middle of a gesture is the gesture itself.
+    // During a gesture, undo cancels the gesture.
     run: () => {
       activeTool()?.cancel();
     },

@@ -3,13 +3,13 @@ import { pannedBy, toScreen } from '../state/viewport.ts';
 import type { Command, Target } from './command.ts';
 import { plainKey, type Shortcut, withAny } from './shortcut.ts';
 
-/** A press on "larger" or "smaller" zooms by this. */
+/** Zoom factor of a press on "larger" or "smaller". */
 const ZOOM_STEP = 1.25;
 const ZOOM_HELP = [{ keys: '+ − 0', does: 'Larger, smaller, the whole level' }];
-/** Alt may be held through it: it holds the snap off. */
+/** Allows Alt to be held, which turns snapping off. */
 const withAlt = (shortcut: Shortcut): Shortcut => ({ ...shortcut, alt: 'either' });
 
-/** Commands on how the sheet is looked at. */
+/** Commands on the view of the sheet. */
 export const VIEW_COMMANDS: readonly Command[] = [
   {
     id: 'pan-by-drag',
