@@ -1,28 +1,28 @@
-/** Pieces of a page that know their height before they are drawn: layout first, ink afterwards. */
+/** Pieces of a page whose height is known before they are drawn, so that layout comes before drawing. All lengths in mm of paper. */
 import { COLOR, LINE_MM } from './style.ts';
 import { type Attributes, group, line, rectElement } from './svg.ts';
 import { balancedText, drawText, lineHeight, shortened, type TextStyle, wrapText } from './text.ts';
 
-/** Drawn with its upper left corner at a place on the paper, mm. */
+/** `draw` returns SVG with the block's upper left corner at (x, y), mm. */
 export interface Block {
   readonly height: number;
   readonly draw: (x: number, y: number) => string;
 }
 
-/** Free height. */
+/** Returns an empty block of a height, mm. */
 export function space(height: number): Block {
   return { height, draw: () => '' };
 }
 
-/** A text of more lines is cut short with "…": names that somebody pasted by mistake must not push a page over its edge. */
+/** A text of more lines is shortened with "…": a long text that was pasted by mistake must not run past the edge of a page. */
 const MOST_LINES = 12;
 
-/** Whether a paragraph has the whole text. */
+/** Returns whether a paragraph shows the whole text, not shortened. */
 export function fitsParagraph(text: string, width: number, style: TextStyle): boolean {
   return wrapText(text, width, style).length <= MOST_LINES;
 }
 
-/** Text wrapped to a width. Empty text has no height. */
+/** Returns text wrapped to a width, shortened after `MOST_LINES` lines. Empty text has no height. */
 export function paragraph(text: string, width: number, style: TextStyle): Block {
   const all = style.anchor === 'middle' ? balancedText(text, width, style) : wrapText(text, width, style);
   const lines =
@@ -41,12 +41,12 @@ export function paragraph(text: string, width: number, style: TextStyle): Block 
   };
 }
 
-/** A thin line across. */
+/** Returns a thin horizontal line. */
 export function ruling(width: number, weight: number = LINE_MM.rule, color: string = COLOR.inkSoft): Block {
   return { height: weight, draw: (x, y) => line(x, y, x + width, y, { stroke: color, 'stroke-width': weight }) };
 }
 
-/** One below the other. */
+/** Returns the blocks one below the other, `gap` mm apart; blocks without height are left out. */
 export function stack(blocks: readonly Block[], gap = 0): Block {
   const shown = blocks.filter(({ height }) => height > 0);
   return {
@@ -63,7 +63,7 @@ export function stack(blocks: readonly Block[], gap = 0): Block {
   };
 }
 
-/** Side by side, tops aligned; each at its own distance from the left. */
+/** Returns blocks side by side, tops aligned, each `left` mm from the left edge. */
 export function besides(cells: readonly { readonly left: number; readonly block: Block }[]): Block {
   return {
     height: Math.max(0, ...cells.map(({ block }) => block.height)),
@@ -71,12 +71,12 @@ export function besides(cells: readonly { readonly left: number; readonly block:
   };
 }
 
-/** The block moved to the right. */
+/** Returns the block moved to the right. */
 export function indented(block: Block, by: number): Block {
   return { height: block.height, draw: (x, y) => block.draw(x + by, y) };
 }
 
-/** The block in a heavy frame. `width` is that of the frame; the block has 4 mm less. */
+/** Returns the block in a heavy frame. `width` is that of the frame; the block has 4 mm less. */
 export function boxed(block: Block, width: number): Block {
   const height = block.height + 3;
   return {
@@ -90,7 +90,7 @@ export function boxed(block: Block, width: number): Block {
   };
 }
 
-/** The block with its role in the page (WAI-ARIA 1.2), for readers that hear it. */
+/** Returns the block with its role in the page (WAI-ARIA 1.2), for screen readers. */
 export function withRole({ height, draw }: Block, role: string, more: Attributes = {}): Block {
   return { height, draw: (x, y) => group({ role, ...more }, draw(x, y)) };
 }

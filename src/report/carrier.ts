@@ -4,12 +4,12 @@ import type { Detector, Level } from '../../geometry/plan/model.ts';
 import { TYPE_MM } from './style.ts';
 import { shortened } from './text.ts';
 
-/** A longer name of what carries a detector is shortened, mm of body type. */
+/** Width beyond which the name of a carrier is shortened, mm in body type. */
 const LONGEST = 40;
 
 /**
- * Returns ", on the table", ", hung" or ", on its own stand", and where nobody has measured how high the table is; empty where it is not known
- * what carries the detector.
+ * Returns ", on the table", ", hung" or ", on its own stand", with "(height not measured)" where the height of the carrier is not measured.
+ * Empty if the carrier of the detector is not known.
  */
 export function carrierWords(level: Level, detector: Detector): string {
   const carrier = level.objects.find((object) => supports(object, detector));

@@ -28,14 +28,17 @@ import { hatchFill, verdictMark } from './svg-shapes.ts';
 import { drawText, shortened, textWidth } from './text.ts';
 
 type Fullness = 'full' | 'short' | 'least';
-/** Of the verdicts: all; no reason where all is met; no places either; words alone. */
+/**
+ * How much each verdict says. "full": word, reason and place. "places": no reason where the verdict is clear. "short": reasons of those
+ * that are not clear, no places. "least": the word only.
+ */
 type VerdictFullness = Fullness | 'places';
-/** How much is said beside the drawing; what is left out stands on the sheets that follow. */
+/** How much is said beside the drawing; what is left out is on the sheets that follow. */
 export interface NoteForm {
   readonly verdicts: VerdictFullness;
   readonly basis: Fullness;
 }
-/** From all to least: the verdicts keep their reasons longest. */
+/** From the fullest to the shortest; reasons of verdicts are left out last. */
 export const NOTE_FORMS: readonly NoteForm[] = [
   { verdicts: 'full', basis: 'full' },
   { verdicts: 'full', basis: 'short' },
@@ -53,19 +56,19 @@ const SMALL = { size: TYPE_MM.small } as const;
 const SOFT = { size: TYPE_MM.small, color: COLOR.inkSoft } as const;
 const BOLD = { size: TYPE_MM.body, weight: 'bold' } as const;
 const HEAD = { size: TYPE_MM.head, weight: 'bold' } as const;
-/** A longer note is shortened beside the drawing; the tables have it whole. */
+/** Lines after which a note is shortened beside the drawing; the tables have it whole. */
 const NOTE_LINES = 4;
 const CHUNK = 8;
-/** Letters of a verdict's word that leave room for a second row beside it. */
+/** Longest word of a verdict that leaves room for a second verdict in the row, letters. */
 const LONG_WORD = 10;
-/** Where the sources stand that have no room beside the drawing. */
+/** Says where the sources are if they have no room beside the drawing. */
 const SOURCES_ELSEWHERE: Readonly<Record<SubjectMatter['paper'], string>> = {
   sheets: 'Sources: in the tables on the sheets that follow.',
   report: 'Sources: in the table of the rules, in this report.',
 };
 const SWATCH = { width: 11, height: 4.6 } as const;
 
-/** Blocks in the order of their weight for the reader; each is kept whole. */
+/** Returns the blocks in order of importance; each is kept whole. */
 export function columnBlocks(matter: SubjectMatter, width: number, form: NoteForm): readonly Block[] {
   const { verdicts, basis } = form;
   return [
@@ -79,7 +82,7 @@ export function columnBlocks(matter: SubjectMatter, width: number, form: NoteFor
   ].filter(({ height }) => height > 0);
 }
 
-/** The state of the whole test, never greener than its worst part; every cause stands with the tables. */
+/** The state of the whole test, never better than that of its worst part; every cause is in the tables. */
 function testBlock({ plan, state }: SubjectMatter, width: number, { verdicts, basis }: NoteForm): Block {
   const inner = width - 4;
   const lead = paragraph(headlineSentence(plan, state), inner, BOLD);
@@ -112,7 +115,7 @@ function verdictBlocks(matter: SubjectMatter, width: number, fullness: VerdictFu
   return [stack([...head, first ?? space(0)], 1.2), ...rest];
 }
 
-/** Word and mark; then the reason, of every detector or only of those that are not clear. */
+/** Mark and word; then the reason and the place, as far as `fullness` says. */
 function verdictBlock(
   matter: SubjectMatter,
   placed: SubjectMatter['detectors'][number],
@@ -139,13 +142,13 @@ function verdictBlock(
   return stack([head, ...lines.map((block) => indented(block, 5.6))], 0.2);
 }
 
-/** Two short rows stand side by side, but where a word takes up a row. */
+/** Two short verdicts share a row, unless the word of one needs the whole row. */
 function cellWidth({ detectors }: SubjectMatter, width: number): number {
   const long = detectors.some(({ report }) => headlineText(report).length > LONG_WORD);
   return long ? width : width / 2;
 }
 
-/** Short rows in groups, so that a long list can run on in the next column. */
+/** Short rows in groups, so that a long list can continue in the next column. */
 function chunks(blocks: readonly Block[]): readonly (readonly Block[])[] {
   const count = Math.ceil(blocks.length / CHUNK);
   return Array.from({ length: count }, (_, i) => blocks.slice(i * CHUNK, (i + 1) * CHUNK));
@@ -160,7 +163,7 @@ function inColumns(blocks: readonly Block[], width: number): readonly Block[] {
   return rows;
 }
 
-/** Loud on purpose: in a heavy box, the word in capitals. */
+/** In a heavy box with "LOOSENED" in capitals, so that a loosened rule is not overlooked. */
 function changedBlock(matter: SubjectMatter, width: number): Block {
   const changed = changedRules(matter);
   if (changed.length === 0) return space(0);
@@ -180,7 +183,7 @@ function notRunBlock(matter: SubjectMatter, width: number): Block {
   return stack([paragraph('Not run', width, BOLD), ...lines.map((words) => paragraph(words, width, SMALL))], 0.4);
 }
 
-/** In one column, or in two where there is little room. */
+/** Hatches are listed in two columns at `least`, else in one. */
 function legendBlock(matter: SubjectMatter, width: number, fullness: Fullness): Block {
   const wide = fullness === 'least' ? width / 2 - 2.5 : width;
   const white = hasWhite(matter)

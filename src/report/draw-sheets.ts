@@ -1,6 +1,6 @@
 /**
- * The marked-up plan of one level as SVG documents, one a sheet: first the drawing with its notes, then the tables.
- * Pure: the same input gives the same text. Nothing is cut off: what does not fit beside the drawing goes to the tables.
+ * The marked-up plan of one level as SVG documents, one for each sheet: first the drawing with its notes, then the tables.
+ * Pure: the same input gives the same text. Nothing is lost: notes that do not fit beside the drawing are on the sheets with the tables.
  */
 import type { Plan } from '../../geometry/plan/model.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
@@ -24,19 +24,19 @@ import { tableFlow } from './tables.ts';
 export interface SheetOptions extends PageChoice {
   readonly plan: Plan;
   readonly levelId: string;
-  /** As it shall be read on the sheet: this code has no clock. */
+  /** Date of printing, ISO 8601 or as it is to be printed: this code has no clock. */
   readonly date: string;
-  /** What the white is drawn for; left out, the level's first detector, or a common canister on a table. */
+  /** The detector that the allowed area is drawn for; left out, the level's first detector, or a common canister on a table. */
   readonly probe?: Probe;
-  /** Whether the picture that the level was drawn over shows faintly; left out, it does not. */
+  /** Whether the picture that the level was traced from is drawn faintly; left out, it is not. */
   readonly showTracing?: boolean;
-  /** What the second computation says of each detector, by id; left out, the sheet says that there was one only. */
+  /** Outcome of the second computation by detector id; left out, the sheet states that verdicts were computed once. */
   readonly computed?: ReadonlyMap<string, Computed>;
-  /** Ms; an event that is recorded for later has not happened. Left out, whatever is recorded has. */
+  /** Time of printing, ms: events recorded for later have not happened yet. Left out, all recorded events have. */
   readonly now?: Ms;
 }
 
-/** The notes stand in one column at the right, or in three under the drawing where that shows a long house larger. */
+/** The notes are in one column at the right, or in three under the drawing where that shows a long house larger. */
 interface Arrangement {
   readonly drawing: Area;
   readonly columns: readonly Area[];
@@ -48,7 +48,7 @@ const COLUMN_WIDTH = 70;
 const PAD = 4;
 const BLOCK_GAP = 3;
 
-/** All sheets of a level in order. The plan must have the level. */
+/** Returns all sheets of a level in order. Throws if the plan does not have the level. */
 export function drawSheets(options: SheetOptions): readonly string[] {
   const { plan, levelId, probe, computed, now } = options;
   const matter = subjectMatter(plan, levelId, probe, computed, now);
@@ -65,15 +65,15 @@ export function drawSheets(options: SheetOptions): readonly string[] {
   ];
 }
 
-/** The sheet with the drawing alone, for a report whose pages are not counted yet. */
+/** The sheet with the drawing only, for a report whose number of pages is not known yet. */
 export interface PlanPage {
   readonly levelName: string;
-  /** What is to be said of the drawing, names without room on it too: no sheets follow on which it stands. */
+  /** Remarks on the drawing and names without room on it, for the report to print: no sheets with tables follow. */
   readonly remarks: readonly string[];
   readonly draw: (sheet: number, sheets: number) => string;
 }
 
-/** The plan must have the level. */
+/** Returns the page with the plan of one level. Throws if the plan does not have the level. */
 export function planPage(options: SheetOptions): PlanPage {
   const { plan, levelId, probe, computed, now } = options;
   const matter: SubjectMatter = { ...subjectMatter(plan, levelId, probe, computed, now), paper: 'report' };
@@ -90,7 +90,7 @@ export function planPage(options: SheetOptions): PlanPage {
   };
 }
 
-/** Returns the orientation in which the level is drawn larger; landscape where both show it alike. The plan must have the level. */
+/** Returns the orientation that draws the level larger, landscape if both are alike. Throws if the plan does not have the level. */
 export function fittingOrientation({ plan, levelId, paper, probe, computed }: SheetOptions): Orientation {
   return fittingLayout(subjectMatter(plan, levelId, probe, computed), { paper }).orientation;
 }
@@ -117,7 +117,7 @@ function factsOf(
   return { ...rest, plan, levelName: level.name || level.id, date: formatPrinted(date, plan) };
 }
 
-/** One sheet; the first, with the drawing, when `sheet` is left out. The sheet must exist. */
+/** Returns one sheet; left out, `sheet` is 1, the drawing. Throws if there is no such sheet. */
 export function drawSheet({ sheet = 1, ...options }: SheetOptions & { readonly sheet?: number }): string {
   const sheets = drawSheets(options);
   const found = sheets[sheet - 1];
@@ -156,7 +156,7 @@ function firstSheet(matter: SubjectMatter, { arrangement }: Layout, showTracing 
   return { drawn: drawn.join(''), drawing, rest: notes.rest.map((block) => ({ block, above: BLOCK_GAP })) };
 }
 
-/** The arrangement that shows the level largest; beside the drawing when both do. */
+/** The arrangement that shows the level largest; notes beside the drawing unless notes below it gain more than `WORTH`. */
 function arrange(matter: SubjectMatter, area: Area): Arrangement {
   const side = besideDrawing(area);
   return NOTE_FORMS.map((form) => underDrawing(matter, area, form)).reduce(
@@ -165,14 +165,14 @@ function arrange(matter: SubjectMatter, area: Area): Arrangement {
   );
 }
 
-/** A drawing that is less than so much larger is not worth another arrangement. */
+/** Another arrangement is used only if it draws the level more than this factor larger. */
 const WORTH = 1.1;
 
 function isLarger(matter: SubjectMatter, one: Arrangement, other: Arrangement): boolean {
   return ratioIn(matter, one) * WORTH < ratioIn(matter, other);
 }
 
-/** How much smaller than the house the drawing is; 1 where nothing is drawn. */
+/** House length over length on paper; 1 if nothing is drawn. */
 function ratioIn(matter: SubjectMatter, { drawing }: Arrangement): number {
   return levelScale(matter, { ...drawing, height: drawing.height - STRIP_MM })?.ratio ?? 1;
 }
@@ -186,7 +186,7 @@ function besideDrawing(area: Area): Arrangement {
   };
 }
 
-/** The band is as high as its notes need, up to half of the sheet. */
+/** The band of notes is as high as they need, up to half of the sheet. */
 function underDrawing(matter: SubjectMatter, area: Area, form: NoteForm): Arrangement {
   const width = (area.width - 4 * PAD) / 3;
   const blocks = columnBlocks(matter, width, form);
@@ -206,7 +206,7 @@ function threeColumns({ x, y }: Area, width: number, height: number): readonly A
   return [0, 1, 2].map((i) => ({ x: x + PAD + i * (width + PAD), y, width, height }));
 }
 
-/** The fullest notes that fit; where not even the least do, the others go to the tables. */
+/** The fullest notes that fit; if not even the shortest fit, the blocks left over are printed before the tables. */
 function fittingNotes(matter: SubjectMatter, columns: readonly Area[]): Filled {
   const width = columns[0]?.width ?? COLUMN_WIDTH;
   let tried: Filled = { placed: [], rest: [] };

@@ -1,4 +1,4 @@
-/** The level itself on the paper: ground, walls, things, dimensions, names, detectors. */
+/** The drawing of a level on paper: ground, walls, things, dimensions, names, detectors. */
 import { runningDimensions, wholeDimensions } from '../../geometry/dimension/running-dimensions.ts';
 import { levelExtent } from '../../geometry/level/level-extent.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
@@ -26,29 +26,28 @@ export interface Drawing {
   readonly scale: DrawingScale;
   readonly view: View;
   readonly svg: string;
-  /** Names that found no place on the drawing. */
+  /** Names without room on the drawing. */
   readonly leftOff: readonly string[];
 }
 
-/** Paper beside the lines of dimensions, mm. */
+/** Free paper outside the dimension lines, mm. */
 const PAST = 4;
 const NONE: ReadonlySet<string> = new Set();
 
-/** How the level stands on the paper. */
 interface Fitted {
   readonly scale: DrawingScale;
-  /** For the building without its lines of dimensions. */
+  /** Area for the building without its dimension lines. */
   readonly place: Area;
-  /** Whether the lengths that set out the openings are drawn. */
+  /** Whether the dimension strings that locate the openings are drawn. */
   readonly strings: boolean;
 }
 
-/** The largest round scale at which the level with its dimension lines fits; null for an empty level. */
+/** Returns the largest round scale at which the level with its dimension lines fits; null for an empty level. */
 export function levelScale(matter: SubjectMatter, area: Area): DrawingScale | null {
   return fittedLevel(matter, area)?.scale ?? null;
 }
 
-/** Where the drawing is small there are no strings of openings: most of their figures would find no room. */
+/** A small drawing has no dimension strings of openings: most of their figures would have no room. */
 function fittedLevel(matter: SubjectMatter, area: Area): Fitted | null {
   const extent = levelExtent(matter.level);
   if (!extent) return null;
@@ -62,8 +61,8 @@ function fittedLevel(matter: SubjectMatter, area: Area): Fitted | null {
 }
 
 /**
- * The paper for the building without its lines of dimensions. Above and at the left the whole building stands beyond the rooms, and those
- * beyond the strings of their openings; below and at the right there is no line of the whole.
+ * The area for the building without its dimension lines. Above and at the left there are, from the building outward, the strings of
+ * openings, the rooms and the whole building; below and at the right there is no line of the whole building.
  */
 function buildingArea({ model }: SubjectMatter, { x, y, width, height }: Area, strings: boolean): Area {
   const { outside, step } = DIMENSIONS_MM;
@@ -73,7 +72,7 @@ function buildingArea({ model }: SubjectMatter, { x, y, width, height }: Area, s
   return { x: x + near, y: y + near, width: width - both, height: height - both };
 }
 
-/** Draws the level in the middle of an area of the paper, over the picture that it was drawn over where that is to show. */
+/** Returns the level drawn in the middle of an area of the paper, over the picture it was traced from if `showTracing`; null if empty. */
 export function drawLevel(matter: SubjectMatter, area: Area, showTracing = false): Drawing | null {
   const { level, model } = matter;
   const extent = levelExtent(level);
@@ -93,13 +92,13 @@ export function drawLevel(matter: SubjectMatter, area: Area, showTracing = false
   return { scale, view, svg: svg.join(''), leftOff };
 }
 
-/** Everything on the floor, from the ground up. */
+/** Returns the floors, zones and the edge of the allowed area, in the order in which they are drawn. */
 export function drawGround({ region, zones }: SubjectMatter, view: View): string {
   const shapes = [...floorShapes(region), ...zoneShapes(region, zones, visibleEdges(zones)), regionEdge(region)];
   return svgShapes(view, shapes);
 }
 
-/** The labels, and the signs of the detectors between them. */
+/** The labels and the symbols of the detectors. */
 function drawWritten(matter: SubjectMatter, view: View, area: Area, strings: boolean) {
   const { plan, model, region, zones, detectors } = matter;
   const { ratio } = view.scale;
@@ -152,7 +151,7 @@ function drawWritten(matter: SubjectMatter, view: View, area: Area, strings: boo
   };
 }
 
-/** The lengths of the rooms along outside walls, and the strings of their openings. */
+/** The dimensions along outside walls, and the dimension strings of their openings. */
 function dimensionsOf(model: LevelModel, strings: boolean) {
   const all = (strings ? runningDimensions(model) : wholeDimensions(model)).filter(
     ({ wallBehind }) => wallBehind !== null,
@@ -160,7 +159,7 @@ function dimensionsOf(model: LevelModel, strings: boolean) {
   return { wholes: all.filter(({ row }) => row === 'whole'), parts: all.filter(({ row }) => row === 'string') };
 }
 
-/** What stands in place of a level on which nothing is drawn. */
+/** Returns the text printed for a level on which nothing is drawn. */
 export function drawEmptyLevel({ x, y, width, height }: Area): string {
   const style = { size: TYPE_MM.head, color: COLOR.inkSoft, anchor: 'middle' } as const;
   return drawText(x + width / 2, y + height / 2, 'Nothing is drawn on this level yet.', style);

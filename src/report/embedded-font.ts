@@ -1,4 +1,4 @@
-/** The sheet's font inside the SVG: a picture that is drawn from an SVG loads nothing else. */
+/** Embeds the sheet's font in the SVG: an SVG used as an image loads no other files. */
 import latin400 from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff2?url';
 import latin700 from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff2?url';
 import extended400 from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff2?url';
@@ -13,13 +13,13 @@ const ADDRESSES = {
 
 const loaded = new Map<string, Promise<string>>();
 
-/** The SVG with the faces that its text needs. Rejects with a sentence when a font file cannot be had. */
+/** Returns the SVG with the font faces that its text needs. Rejects with a sentence for people if a font file cannot be loaded. */
 export async function withEmbeddedFont(svg: string): Promise<string> {
   const faces = facesOf(svg).map(async (face) => ({ face, data: await dataOf(ADDRESSES[face.subset][face.weight]) }));
   return withFaces(svg, await Promise.all(faces));
 }
 
-/** Once a session; a failure is not cached, so that the next try may succeed. */
+/** Cached for the session; a failure is not, so that the next try may succeed. */
 function dataOf(url: string): Promise<string> {
   const known = loaded.get(url);
   if (known) return known;
@@ -38,7 +38,7 @@ async function fetchData(url: string): Promise<string> {
   }
   const bytes = new Uint8Array(await response.arrayBuffer());
   let text = '';
-  // In pieces: a call takes only so many arguments.
+  // In pieces: the number of arguments of a call is limited.
   for (let i = 0; i < bytes.length; i += 8192) text += String.fromCharCode(...bytes.subarray(i, i + 8192));
   return `data:font/woff2;base64,${btoa(text)}`;
 }

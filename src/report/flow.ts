@@ -1,4 +1,4 @@
-/** Blocks poured into columns and pages, in order, each kept whole. */
+/** Places blocks in columns and pages, in order, each kept whole. */
 import type { Block } from './block.ts';
 import type { Area } from './paper.ts';
 import { group } from './svg.ts';
@@ -6,23 +6,23 @@ import { group } from './svg.ts';
 /** A block of a long text. */
 export interface FlowItem {
   readonly block: Block;
-  /** Free height above it, unless it opens a page. */
+  /** Free height above it, mm, unless it is the first on a page. */
   readonly above: number;
-  /** Drawn again above it when it opens a page, e.g. the head of its table. */
+  /** Drawn above it if it is the first on a page, e.g. the head of its table. */
   readonly heading?: Block;
   /** Never the last on a page. */
   readonly keepWithNext?: boolean;
-  /** The table that it is a row of: rows of one table on a page are one group. */
+  /** Identity of the table that it is a row of: rows of one table on a page are one group. */
   readonly table?: object;
 }
 
-/** Where the blocks stand in the columns, and those for which there was no room. */
+/** Blocks with their places in the columns, and the blocks for which there was no room. */
 export interface Filled {
   readonly placed: readonly { readonly block: Block; readonly x: number; readonly y: number }[];
   readonly rest: readonly Block[];
 }
 
-/** One column after the other. From the first block that fits nowhere on, all go to the rest, so that the order stays. */
+/** Fills one column after the other. The first block that fits in none, and all after it, are the rest, so that the order is kept. */
 export function fillColumns(blocks: readonly Block[], columns: readonly Area[], gap: number): Filled {
   const placed: Filled['placed'][number][] = [];
   let column = 0;
@@ -45,10 +45,10 @@ export function drawFilled({ placed }: Filled): string {
   return placed.map(({ block, x, y }) => block.draw(x, y)).join('');
 }
 
-/** What stands on a page, by the table that it belongs to. */
+/** A drawn block of a page with its table. */
 type Drawn = { readonly table: object | undefined; readonly drawn: string };
 
-/** The pages that a flow needs, each drawn within the same area. */
+/** Returns the SVG of the pages that a flow needs, each drawn within the same area. */
 export function pour(items: readonly FlowItem[], area: Area): readonly string[] {
   const pages: Drawn[][] = [];
   let used = Number.POSITIVE_INFINITY;
@@ -79,7 +79,7 @@ function tablesGrouped(page: readonly Drawn[]): string {
   return runs.map(({ table, drawn }) => (table ? group({ role: 'table' }, drawn) : drawn)).join('');
 }
 
-/** Height of an item together with those that it may not be parted from. */
+/** Height of an item together with the items that must stay on its page, mm. */
 function chainHeight(items: readonly FlowItem[], from: number): number {
   let height = 0;
   for (let i = from; i < items.length; i++) {

@@ -5,11 +5,11 @@ export interface FontFace {
   readonly weight: 400 | 700;
 }
 
-/** Letters of the extended files: Latin Extended-A and -B, and Latin Extended Additional (Unicode blocks). */
+/** Letters of the extended font files: Latin Extended-A and -B, and Latin Extended Additional (Unicode blocks). */
 const EXTENDED = /[\u0100-\u024f\u1e00-\u1eff]/;
 const EXTENDED_RANGE = 'U+0100-024F, U+1E00-1EFF';
 
-/** Letters that one font file has. */
+/** A run of letters that one font file has. */
 export interface SubsetRun {
   readonly text: string;
   readonly subset: FontFace['subset'];
@@ -29,7 +29,7 @@ export function facesOf(svg: string): readonly FontFace[] {
   return subsets.flatMap((subset) => ([400, 700] as const).map((weight) => ({ subset, weight })));
 }
 
-/** Returns the SVG with a style sheet of these faces. `data`: data addresses of WOFF 2 files. */
+/** Returns the SVG with a style sheet of these faces. `data`: data URLs of WOFF 2 files. */
 export function withFaces(svg: string, faces: readonly { readonly face: FontFace; readonly data: string }[]): string {
   const rules = faces.map(({ face: { subset, weight }, data }) => {
     const characters = subset === 'latin-ext' ? `unicode-range:${EXTENDED_RANGE};` : '';

@@ -1,26 +1,26 @@
-/** How large a picture of sheets may be, and where the sheets stand in it. Lengths in px unless they say mm. */
+/** Size of a picture of sheets, and the places of the sheets in it. Lengths in px unless they say mm. */
 import type { PageSize } from './paper.ts';
 
-/** Sharp enough for the smallest type, and small enough to send: px to the inch. */
+/** Sharp enough for the smallest type, and small enough to send, px per inch. */
 const USUAL_DPI = 200;
-/** What browsers on tablets still draw: beyond it a canvas stays blank without a word. */
+/** Limits of browsers on tablets, px: a larger canvas stays blank without an error. */
 const LONGEST_SIDE = 8192;
 const MOST_PIXELS = 16e6;
 
 export interface ImageSize {
   readonly width: number;
   readonly height: number;
-  /** px to the inch of paper, after what the limits leave of the wish. */
+  /** px per inch of paper: the resolution wanted, lowered to the limits. */
   readonly dpi: number;
   /** Upper left corners of the sheets. */
   readonly corners: readonly { readonly x: number; readonly y: number }[];
-  /** Of one sheet. */
+  /** Size of one sheet. */
   readonly sheetWidth: number;
   readonly sheetHeight: number;
 }
 
 /**
- * Sheets below one another, in as many rows of two or more as leave them largest; never beyond what a canvas holds.
+ * Returns the size of a picture of all sheets, in the number of columns that leaves the sheets largest, within the limits of a canvas.
  * @param count 1 or more
  */
 export function imageSize(page: PageSize, count: number, wantedDpi: number = USUAL_DPI): ImageSize {

@@ -1,4 +1,4 @@
-/** A level the size of a playing card: floor, white, walls, things, detectors. No words: they would not be read. */
+/** A thumbnail of a level: floor, allowed area, walls, things, detectors. No text: it could not be read at this size. */
 import { levelExtent } from '../../geometry/level/level-extent.ts';
 import { toneOf } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
@@ -13,15 +13,15 @@ import { element, num } from './svg.ts';
 import { svgShapes, verdictMark } from './svg-shapes.ts';
 import { centeredView, toPaper } from './view.ts';
 
-/** mm of paper, a little smaller than it is shown. */
+/** Size of the thumbnail, mm of paper, a little smaller than it is shown. */
 const PICTURE_MM = { width: 66, height: 44 } as const;
 const MARGIN = 2;
-/** A detector is what one looks for: two side by side are told apart in the smallest picture, mm. */
+/** Radii of the marks of detectors and their distance, mm: two side by side must be distinct in the smallest picture. */
 const MARKS = { single: 2.1, pair: 1.5, gap: 0.4 } as const;
-/** Walls are drawn at least this thick, so that a large house keeps its rooms. */
+/** Walls are drawn at least this thick, mm, so that the rooms of a large house can be seen. */
 const LEAST_WALL = 0.5;
 
-/** An SVG drawing of the level; empty where nothing is drawn on it. The plan must have the level. */
+/** Returns an SVG drawing of the level; empty if nothing is drawn on it. Throws if the plan does not have the level. */
 export function levelPicture(plan: Plan, levelId: string): string {
   const matter = subjectMatter(plan, levelId);
   const extent = levelExtent(matter.level);

@@ -8,21 +8,21 @@ import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
 import { element, group, num, rectElement } from './svg.ts';
 import { drawText } from './text.ts';
 
-/** Height that both need, mm. */
+/** Height of the strip with both, mm. */
 export const STRIP_MM = 14;
 const BAR_WIDTH = 70;
-/** For the north arrow, or the words in place of it. */
+/** Width for the north arrow or the words that replace it, mm. */
 const BESIDE_BAR = 26;
 const BAR_HEIGHT = 1.6;
 
 export interface StripFacts {
   readonly scale: DrawingScale;
   readonly unit: LengthUnit;
-  /** From floor to ceiling, mm; null where nobody has measured it, which the strip then says. */
+  /** Height from floor to ceiling, mm; null if not measured, which the strip then says. */
   readonly ceiling: number | null;
-  /** How many walls are as thick as nobody has measured, which the strip then says. */
+  /** Number of walls whose thickness is not measured, which the strip then says. */
   readonly unmeasuredWalls: number;
-  /** Degrees clockwise from straight up the page; null where it is not given, which the strip then says. */
+  /** Degrees clockwise from straight up the page; null if not given, which the strip then says. */
   readonly north: number | null;
 }
 
@@ -33,7 +33,7 @@ export function drawStrip({ x, y, width, height }: Area, facts: StripFacts): str
   return bar + drawText(x + width - 6, y + height / 2 + 1, 'North not given', { size: TYPE_MM.small, anchor: 'end' });
 }
 
-/** The bar is right at any size of print; the scale in words only at the paper's full size. */
+/** The bar is right at any print size; the scale in words only if the sheet is printed at full size. */
 function drawBar(x: number, y: number, width: number, { scale, unit, ceiling, unmeasuredWalls }: StripFacts): string {
   const { part, labels } = barParts(scale, Math.min(BAR_WIDTH, width), unit);
   const step = part / scale.ratio;

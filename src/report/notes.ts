@@ -1,4 +1,4 @@
-/** Sentences of the sheet that do not come from a single check: what the white means, what was changed, what did not run. */
+/** Sentences of the sheet that are not about a single check: the allowed area, changed rules, checks that did not run. */
 
 import { isDrawn } from '../../geometry/check/subjects.ts';
 import type { DetectorReport } from '../../geometry/check/types.ts';
@@ -33,7 +33,7 @@ import { shortened } from './text.ts';
 /** More detectors than this are counted, not named. */
 const MOST_NAMES = 6;
 
-/** One override: what it says, whether it loosens, and the note. */
+/** One override of a rule as text. */
 export interface ChangedRule {
   readonly loosened: boolean;
   /** "LOOSENED", "Tightened", "Own distance". */
@@ -42,7 +42,7 @@ export interface ChangedRule {
   readonly note: string;
 }
 
-/** Rules that the plan changes, loosened ones first. */
+/** Returns the rules that the plan changes, loosened ones first. */
 export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRule[] {
   const unit = plan.display.length;
   const changed = rules.flatMap(({ name, least, override }) => {
@@ -54,17 +54,17 @@ export function changedRules({ rules, plan }: SubjectMatter): readonly ChangedRu
   return changed.sort((a, b) => Number(b.loosened) - Number(a.loosened));
 }
 
-/** How the verdicts of the level were come by; each sentence with the detectors that it concerns where not all are of one kind. */
+/** Returns how the verdicts of the level were computed; each sentence names its detectors unless all share it. */
 export function computedLines({ detectors, plan }: SubjectMatter): readonly string[] {
   return mergeSentences(detectors.map((placed) => [placed.detector, [describeComputed(placed.computed, plan)]]));
 }
 
-/** What stood beside the verdicts without having run, each with the detectors that it concerns. */
+/** Returns the checks that were not run; each sentence names its detectors unless all share it. */
 export function notRunLines({ detectors, plan }: SubjectMatter): readonly string[] {
   return mergeSentences(detectors.map(({ detector, report }) => [detector, openLines(report, plan)]));
 }
 
-/** "3 ft", "20 in to 6 ft"; empty where a rule has no limit. */
+/** Returns "3 ft" or "20 in to 6 ft"; empty if the rule has no limit. */
 export function limitWords({ least, most }: Pick<EffectiveRule, 'least' | 'most'>, unit: LengthUnit): string {
   const words = [
     ...(least === null ? [] : [formatRequired(least, unit)]),
@@ -73,7 +73,7 @@ export function limitWords({ least, most }: Pick<EffectiveRule, 'least' | 'most'
   return words.join(' to ');
 }
 
-/** What nobody looked for in one line, then every other check that was not run with its reason. */
+/** One line for all subjects that were not looked for, then every other check that was not run with its reason. */
 function openLines(report: DetectorReport, plan: Plan): readonly string[] {
   const { looks, others } = openRules(report, plan);
   const checks = report.checks.filter(({ rule }) => others.some(({ id }) => id === rule));
@@ -81,10 +81,10 @@ function openLines(report: DetectorReport, plan: Plan): readonly string[] {
   return [...(names ? [`Not looked for: ${names}.`] : []), ...describeNotRun({ ...report, checks }, plan)];
 }
 
-/** What was looked for on the level and is not there: who says so, and when. */
+/** Returns the subjects that were looked for and are not on the level, each with who looked, and when. */
 export function lookedForLines({ plan, level, rules, model }: SubjectMatter): readonly string[] {
   return rules.flatMap((rule) => {
-    // What is drawn counts, whatever was answered.
+    // A drawn subject overrides the answer that there is none.
     if (rule.absent === null || !level.lookedFor?.includes(rule.id) || isDrawn(rule, model)) return [];
     const signed = level.lookedForBy?.find((each) => each.rule === rule.id);
     const who = signed?.by.trim() || 'inspected by: not recorded';
@@ -94,7 +94,7 @@ export function lookedForLines({ plan, level, rules, model }: SubjectMatter): re
   });
 }
 
-/** "Outside doors and windows, 3 ft"; a rule without a distance is its name. */
+/** Returns "Outside doors and windows, 3 ft"; the name alone for a rule without a distance. */
 export function ruleWithDistance({ name, least, most }: EffectiveRule, { plan }: SubjectMatter): string {
   const words = limitWords({ least, most }, plan.display.length);
   return words ? `${name}, ${words}` : name;
@@ -107,12 +107,12 @@ export function profileLine({ plan }: Pick<SubjectMatter, 'plan'>): string {
   return `Profile "${profile?.name ?? plan.protocol.profile}", ${why}.`;
 }
 
-/** Every source once, in the order of the rules. */
+/** Returns every source once, in the order of the rules. */
 export function sourcesLine({ rules }: SubjectMatter): string {
   return [...new Set(rules.flatMap(({ sources }) => sources.map(markedCite)))].join('; ');
 }
 
-/** What the white is drawn for, and where it is not the last word. */
+/** Returns which detector the allowed area is drawn for, and which rules it leaves out. */
 export function whiteMeans(matter: SubjectMatter): string {
   const { plan, region } = matter;
   const [across, tall] = [region.probe.radius * 2, region.probe.tall].map((value) =>
@@ -125,7 +125,7 @@ export function whiteMeans(matter: SubjectMatter): string {
   return `${whiteHeight(matter)} The allowed area (white) is where the middle of a detector ${across} across and ${tall} tall may be. ${own}`;
 }
 
-/** At which height the white holds, and which detectors it does not speak for. */
+/** Returns the height that the allowed area is drawn for, and the detectors of another height or size. */
 export function whiteHeight({ plan, region: { probe }, detectors }: SubjectMatter): string {
   const unlike = detectors.filter(
     ({ detector: { base, radius, tall } }) => base !== probe.base || radius !== probe.radius || tall !== probe.tall,
@@ -151,7 +151,7 @@ export function toleranceLine({ plan }: SubjectMatter): string {
 export const MEASURED_LINE =
   'Distances are measured on the plan from the rim of the detector, straight through partitions; to objects also over their height.';
 
-/** The reason of a verdict, after what the second computation doubts of it. */
+/** Returns the reason of a verdict, after the difference that the second computation found, if any. */
 export function reasonOf(
   { plan, level }: SubjectMatter,
   { report, computed }: SubjectMatter['detectors'][number],
@@ -160,7 +160,7 @@ export function reasonOf(
   return [...doubt, describeReport(report, plan, level)].join(' ');
 }
 
-/** Where a detector is found again, and which one it is. */
+/** Returns where a detector is, and its serial number. */
 export function placeLine({ plan, model, level }: SubjectMatter, detector: Detector): string {
   const walls = tapeWords(plan, model, detector);
   return [
@@ -172,7 +172,7 @@ export function placeLine({ plan, model, level }: SubjectMatter, detector: Detec
     .join(' ');
 }
 
-/** When the detectors were out; a time that is not on record is said to be missing. */
+/** Returns when the detectors were placed and picked up; a time without a record is "not recorded". */
 export function timeLine({ plan }: SubjectMatter): string {
   const { start, startPlanned, end, plannedEnd } = plan.visit;
   const words = (recorded: string | null, planned: string | null | undefined) => {
@@ -183,12 +183,12 @@ export function timeLine({ plan }: SubjectMatter): string {
   return `Detectors placed: ${placed}. Picked up: ${words(end, plannedEnd)}.`;
 }
 
-/** Remarks on how the level is drawn. */
+/** Returns remarks on how the level is drawn, each once. */
 export function remarks({ model, level, plan }: SubjectMatter): readonly string[] {
   return [...new Set(model.notices.map((notice) => describeNotice(notice, plan.display.length, level)))];
 }
 
-/** "Bed (12), Chair, Locker (77)": names that found no place on the drawing; empty for none. */
+/** Returns a sentence with the names without room on the drawing, "Bed (12), Chair, Locker (77)"; empty for none. */
 export function leftOffLine(names: readonly string[]): string {
   if (names.length === 0) return '';
   const counts = new Map<string, number>();
@@ -197,7 +197,7 @@ export function leftOffLine(names: readonly string[]): string {
   return `Names without room on the drawing, where their outlines stand: ${words.join(', ')}.`;
 }
 
-/** Whether any white is left on the level. */
+/** Returns whether the level has any allowed area. */
 export function hasWhite(matter: SubjectMatter): boolean {
   return openRooms(matter.region).some(({ area }) => area > 0);
 }

@@ -1,4 +1,4 @@
-/** What every sheet has: the frame, the cautions, and the title block at the foot in the order of ISO 7200. */
+/** Parts of every sheet: the frame, the cautions, and the title block at the foot in the order of ISO 7200. */
 import { CAUTIONS } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { msOf } from '../protocol/timing/clock.ts';
@@ -21,23 +21,23 @@ export interface PageFacts {
   readonly page: PageSize;
   readonly plan: Plan;
   readonly levelName: string;
-  /** As it shall be read, e.g. "2026-11-25". */
+  /** As it is to be printed, e.g. "2026-11-25". */
   readonly date: string;
-  /** As it shall be read; empty where nothing is drawn to scale. */
+  /** As it is to be printed; empty if nothing is drawn to scale. */
   readonly scale: string;
   readonly sheet: number;
   readonly sheets: number;
   /** Whether the drawing is a page of a document, not one of the plan's own sheets. */
   readonly inDocument?: boolean;
-  /** A page of words, read by people in the house: no scale, larger cautions. */
+  /** Whether it is a page of text for people in the house: no scale, larger cautions. */
   readonly words?: boolean;
 }
 
-/** Of one row of the title block, and the cautions in one line and in two. A page in portrait has two of each. */
+/** Heights of a row of the title block, and of the cautions in one line and in two, mm. A portrait page has two of each. */
 const ROW_HEIGHT = 14;
 const CAUTION_HEIGHT = [5.6, 8.8] as const;
 
-/** What is left for the sheet's own matter, mm. */
+/** Returns the area within the frame above the cautions and the title block. */
 export function contentArea(page: PageSize): Area {
   const frame = frameOf(page);
   return { ...frame, height: frame.height - titleHeight(page) - cautionHeight(page) };
@@ -46,7 +46,7 @@ export function contentArea(page: PageSize): Area {
 const titleHeight = (page: PageSize) => (isPortrait(page) ? 2 : 1) * ROW_HEIGHT;
 const cautionHeight = (page: PageSize) => CAUTION_HEIGHT[isPortrait(page) ? 1 : 0];
 
-/** The whole sheet as an SVG document. `content` is drawn within the frame. */
+/** Returns the whole sheet as an SVG document. `definitions` and `content` are SVG; `content` is drawn within the frame. */
 export function drawPage(facts: PageFacts, definitions: string, content: string): string {
   const { width, height } = facts.page;
   const frame = frameOf(facts.page);
@@ -62,7 +62,7 @@ export function drawPage(facts: PageFacts, definitions: string, content: string)
   );
 }
 
-/** A page of paper as an SVG document, mm; `title` is escaped. */
+/** Returns a page of paper as an SVG document, mm. `title` must be escaped already. */
 export function pageDocument({ width, height }: PageSize, title: string, ...parts: readonly string[]): string {
   return element(
     'svg',
@@ -85,7 +85,7 @@ function escapedTitle({ plan, levelName, sheet, words, inDocument = words }: Pag
   return escapeXml(text);
 }
 
-/** One line across, two in portrait, in type that is made smaller until it fits. */
+/** One line in landscape, two in portrait, in the largest type that fits. */
 function drawCautions(page: PageSize, most: number): string {
   const { x, y, width, height } = frameOf(page);
   const tall = cautionHeight(page);
@@ -111,7 +111,7 @@ interface Cell {
   readonly heading: string;
   readonly text: string;
   readonly second?: string;
-  /** Share of the width, mm; 0 takes what is left. */
+  /** Width, mm; a cell of 0 takes the rest of the row. */
   readonly width: number;
   readonly bold?: boolean;
 }
@@ -137,7 +137,7 @@ function drawRow(cells: readonly Cell[], { x, y, width, height }: Area, index: n
   return parts.join('');
 }
 
-/** Title, owner, date, sheet: ISO 7200. Scale and author stand between owner and date; in portrait they begin the second row. */
+/** Title, owner, date, sheet: ISO 7200. Scale and author are between owner and date; in portrait they begin the second row. */
 function titleRows({
   page,
   plan,
@@ -161,7 +161,7 @@ function titleRows({
   return isPortrait(page) ? [first, second] : [[...first, ...second]];
 }
 
-/** Who drew the plan, and when: as it is on record, never the person who prints it. */
+/** Who drew the plan, and when, as recorded; never the person who prints it. */
 function drawnCell(plan: Plan): Cell {
   const { by = '', at = null } = plan.report?.drawing ?? {};
   const drawn = msOf(at);
@@ -182,7 +182,7 @@ function drawCell({ heading, text, second, bold = false }: Cell, x: number, top:
   return head + body + under;
 }
 
-/** As large as fits in so many lines; at the least size shortened, for the whole stands on the sheet with the tables. */
+/** In the largest type that fits in `rows` lines; shortened at the least size, because the sheet with the tables has the whole text. */
 function fitted(
   text: string,
   width: number,

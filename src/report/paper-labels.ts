@@ -1,4 +1,4 @@
-/** The labels of a plan on paper: what they are laid out for, and how they are drawn. */
+/** The labels of a plan on paper: measures for their layout, and their SVG. */
 import type { DetectorReport } from '../../geometry/check/types.ts';
 import { checksInOrder, headlineText, toneOf } from '../../geometry/messages/index.ts';
 import type { Detector } from '../../geometry/plan/model.ts';
@@ -20,11 +20,11 @@ import { tapeDistances } from './tape-distances.ts';
 import { drawText, shortened, textWidth } from './text.ts';
 import { toPaper, type View } from './view.ts';
 
-/** A longer label is shortened on the drawing; the tables have it whole. */
+/** Width beyond which a label is shortened on the drawing, mm of paper; the tables have it whole. */
 const LABEL_WIDTH = 24;
-/** From the box's edge to the text, and between label and word, mm of paper; height of the box in sizes of its type. */
+/** Distances from the box's edge to the text, and from label to word, mm of paper; height of the box as a multiple of the type size. */
 const TAG = { pad: 1.1, gap: 1.2, height: 1.5 } as const;
-/** Radius of the least symbol of a detector, mm of paper. */
+/** Least radius of a detector's symbol, mm of paper. */
 const SYMBOL = 1.5;
 
 export function paperMedium({ scale: { ratio }, originX, originY }: View, area: Area): LabelMedium {
@@ -53,7 +53,7 @@ export function paperMedium({ scale: { ratio }, originX, originY }: View, area: 
 export function drawLabels(view: View, labels: readonly Label[]): string {
   const shapes = labels.flatMap((label) => label.shapes);
   const texts = labels.flatMap((label) => label.texts);
-  // All edges come before all letters, so that no line eats into the one above.
+  // All halos are drawn before all letters, so that the halo of a line does not cover the line above.
   const edges = texts.filter(({ style }) => style.halo).map((text) => svgText(view, text, true));
   return [svgShapes(view, shapes), ...edges, ...texts.map((text) => svgText(view, text, false))].join('');
 }
@@ -66,7 +66,7 @@ function svgText(view: View, { text, at, turn, style: { size: mm, bold, color } 
   return drawText(x, y + (size * CAP_HEIGHT) / 2, text, look, more);
 }
 
-/** A detector's label and its verdict in words, with the width of the box about them, mm of paper. */
+/** Returns a detector's label and its verdict in words, with their widths and that of the box around them, mm of paper. */
 export function tagTexts(detector: Detector, report: DetectorReport) {
   const size = TYPE_MM.body;
   const label = shortened(detector.label.trim() || detector.id, LABEL_WIDTH, { size, weight: 'bold' });
@@ -75,7 +75,7 @@ export function tagTexts(detector: Detector, report: DetectorReport) {
   return { label, word, long, wide, width: long + wide + TAG.gap + 2 * TAG.pad };
 }
 
-/** Label and verdict in a box, with the leader to where the detector stands. */
+/** Returns label and verdict in a box, with the leader to the detector. */
 export function tagLabel(view: View, detector: Detector, report: DetectorReport, { slot, leader }: TagPlace): Label {
   const { ratio } = view.scale;
   const { label, word, long, wide } = tagTexts(detector, report);
@@ -96,12 +96,12 @@ export function tagLabel(view: View, detector: Detector, report: DetectorReport,
   };
 }
 
-/** With more detectors than this, only what is not met is measured on the drawing. */
+/** With more detectors than this, only distances of rules that are not met are drawn. */
 const FEW = 12;
-/** Where all is met, a distance is shown that is at most this many times what is needed, and the tightest in any case. */
+/** A clear distance is drawn if it is less than this many times the required one; where all checks are clear, the tightest always is. */
 const NEAR = 1.5;
 
-/** The nearest subject of every rule that is not met, tight or near its limit; of a pair, the same subject once. */
+/** Returns the measured distances of every check that is not clear or is near its limit; of a pair, one for each subject. */
 export function measuredLines({ plan, detectors }: SubjectMatter): readonly MeasuredLine[] {
   const seen = new Set<string>();
   return detectors.flatMap(({ detector, report }) => {
@@ -122,10 +122,10 @@ export function measuredLines({ plan, detectors }: SubjectMatter): readonly Meas
   });
 }
 
-/** Two tapes that end so near to one another are one, mm. */
+/** A taped distance that ends this near to a measured one is left out, mm. */
 const SAME_END = 150;
 
-/** From each detector to the nearer wall on either axis, but where a rule's own distance is drawn; of a pair one of them. */
+/** Returns distances from each detector to the nearer wall on either axis, without those that `measured` shows; a pair shares `key`. */
 export function tapedGaps(
   { plan, model, detectors }: SubjectMatter,
   measured: readonly MeasuredLine[],

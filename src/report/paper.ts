@@ -2,7 +2,6 @@ import { EDGE_MM } from './style.ts';
 
 export type PaperName = 'letter' | 'a4' | 'tabloid' | 'a3';
 
-/** Which side of the paper lies across. */
 export type Orientation = 'landscape' | 'portrait';
 export const ORIENTATIONS: readonly Orientation[] = ['landscape', 'portrait'];
 
@@ -14,20 +13,20 @@ export interface Area {
   readonly height: number;
 }
 
-/** mm. */
+/** Size of a page as it is drawn, mm. */
 export interface PageSize {
   readonly width: number;
   readonly height: number;
 }
 
-/** What is asked for: a paper, and how it lies. Left out, as the drawing fits best, or landscape where there is none. */
+/** The paper and its orientation. Left out, the orientation that draws the plan larger; landscape for a page without a drawing. */
 export interface PageChoice {
   readonly paper: PaperName;
   readonly orientation?: Orientation | undefined;
 }
 
 export interface Paper extends PageSize {
-  /** As people call it. */
+  /** Name for people. */
   readonly words: string;
 }
 
@@ -46,7 +45,7 @@ export function pageSize(paper: PaperName, orientation: Orientation): PageSize {
   return orientation === 'landscape' ? { width, height } : { width: height, height: width };
 }
 
-/** Returns the size of a drawn page. */
+/** Returns the size of a drawn page, mm, from its view box; 0 by 0 if it has none. */
 export function sizeOfPage(svg: string): PageSize {
   const [, width = 0, height = 0] = (/ viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? []).map(Number);
   return { width, height };
@@ -56,12 +55,12 @@ export function isPortrait({ width, height }: PageSize): boolean {
   return width < height;
 }
 
-/** What the frame encloses. */
+/** Returns the area that the frame encloses. */
 export function frameOf({ width, height }: PageSize): Area {
   return { x: EDGE_MM, y: EDGE_MM, width: width - 2 * EDGE_MM, height: height - 2 * EDGE_MM };
 }
 
-/** The area without a margin on each side. */
+/** Returns the area less a margin of `by` mm on each side. */
 export function inset({ x, y, width, height }: Area, by: number): Area {
   return { x: x + by, y: y + by, width: width - 2 * by, height: height - 2 * by };
 }

@@ -1,4 +1,4 @@
-/** The photo or scan that the level was drawn over, faint under its walls, where the sheet is to show it. */
+/** The photo or scan that the level was traced from, drawn faintly under the walls. */
 import type { Tracing } from '../../geometry/plan/model.ts';
 import { isShowable } from '../drawing/picture-head.ts';
 import type { Area } from './paper.ts';
@@ -6,10 +6,10 @@ import { element, group, num } from './svg.ts';
 import { onPaper, toPaper, type View } from './view.ts';
 
 const FIELD = 'tracing-field';
-/** Faint enough that no line of it is taken for one of the drawing. */
+/** Opacity, low enough that no line of the picture is taken for one of the drawing. */
 const STRENGTH = 0.3;
 
-/** Nothing of it reaches beyond `area`. It is mixed in like ink on glass, so that white stays white. */
+/** Returns the picture clipped to `area`, blended by multiplication so that white stays white; empty if it cannot be shown. */
 export function drawTracing({ image, width, height, at, scale, turn }: Tracing, view: View, area: Area): string {
   if (!isShowable(image)) return '';
   const [x, y] = toPaper(view, at);

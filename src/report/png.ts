@@ -1,4 +1,4 @@
-/** The marked-up plan as a picture, made in the browser. Every failure is an Error whose message is for people. */
+/** The marked-up plan as a PNG picture, made in the browser. Every failure is an Error whose message is for people. */
 import type { Plan } from '../../geometry/plan/model.ts';
 import type { Computed } from '../../geometry/recheck/compare.ts';
 import type { Probe } from '../../geometry/region/types.ts';
@@ -10,27 +10,27 @@ import { COLOR, EDGE_MM } from './style.ts';
 import { num } from './svg.ts';
 
 export interface ImageOptions extends PageChoice {
-  /** As it shall be read on the sheet. */
+  /** Date of printing, ISO 8601 or as it is to be printed. */
   readonly date: string;
-  /** px to the inch; 200 when left out. Less where the picture would be larger than a browser draws. */
+  /** px per inch; left out, 200. Lowered if the picture would be larger than a browser can draw. */
   readonly dpi?: number;
-  /** One sheet by its number, or all in one picture; all when left out, so that nothing is missing from it. */
+  /** One sheet by its number from 1, or all in one picture; left out, all, so that nothing is missing. */
   readonly sheet?: number | 'all';
-  /** What the white is drawn for; left out, the level's first detector. */
+  /** The detector that the allowed area is drawn for; left out, the level's first detector. */
   readonly probe?: Probe;
-  /** Whether the picture that the level was drawn over shows faintly; left out, it does not. */
+  /** Whether the picture that the level was traced from is drawn faintly; left out, it is not. */
   readonly showTracing?: boolean;
-  /** What the second computation says of each detector, by id. */
+  /** Outcome of the second computation by detector id. */
   readonly computed?: ReadonlyMap<string, Computed>;
 }
 
-/** A PNG of the sheets of one level. Rejects with a sentence for people; never resolves to an empty picture. */
+/** Returns a PNG of the sheets of one level. Rejects with a sentence for people; never resolves to an empty picture. */
 export async function exportPlanImage(plan: Plan, levelId: string, options: ImageOptions): Promise<Blob> {
   const sheets = chosenSheets(plan, levelId, options);
   return imageOfSheets(sheets, imageSize(sizeOfPage(sheets[0] ?? ''), sheets.length, options.dpi));
 }
 
-/** The same of one page of another size, mm, with a frame at the usual edge. */
+/** Returns a PNG of one page, its size in mm. It must have a frame at the usual edge. Rejects as above. */
 export async function exportPageImage(svg: string, page: PageSize, dpi = 150): Promise<Blob> {
   const [width, height] = [Math.floor((page.width * dpi) / 25.4), Math.floor((page.height * dpi) / 25.4)];
   const corners = [{ x: 0, y: 0 }];
@@ -81,7 +81,7 @@ async function drawSheetAt(
   if (!hasFrame(context, corner, size)) throw tooLarge(size);
 }
 
-/** The document in whole px, its cells of hatching at the same places as on paper. */
+/** The document sized in whole px, with its hatches at the same places as on paper. */
 function inPixels(svg: string, { dpi, sheetWidth, sheetHeight }: ImageSize): string {
   const mm = (px: number) => num((px * 25.4) / dpi);
   return svg.replace(
@@ -106,7 +106,7 @@ async function imageOf(svg: string): Promise<HTMLImageElement> {
   }
 }
 
-/** A canvas that is too large for the browser stays blank without a word: the frame of the sheet must be there. */
+/** Whether the frame of the sheet is drawn: a canvas that is too large for the browser stays blank without an error. */
 function hasFrame(
   context: CanvasRenderingContext2D,
   { x, y }: { x: number; y: number },

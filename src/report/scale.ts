@@ -1,13 +1,13 @@
 import { FOOT, type LengthUnit } from '../../geometry/units/index.ts';
 
-/** A round drawing scale: one on paper stands for `ratio` in the house. */
+/** A round drawing scale: a length of 1 on paper is `ratio` in the house. */
 export interface DrawingScale {
   readonly ratio: number;
-  /** As a drawing says it: "1/4 in = 1 ft", "1:50". */
+  /** As printed on a drawing: "1/4 in = 1 ft", "1:50". */
   readonly words: string;
 }
 
-/** What architects and engineers draw to: so much paper to the foot, or so many feet to the inch. Largest drawing first. */
+/** Scales of architects (inches per foot) and engineers (feet per inch). Largest drawing first. */
 const PER_FOOT: readonly (readonly [ratio: number, words: string])[] = [
   [12, '1 in = 1 ft'],
   [24, '1/2 in = 1 ft'],
@@ -23,16 +23,16 @@ const PER_FOOT: readonly (readonly [ratio: number, words: string])[] = [
 ];
 const METRIC = [20, 25, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000, 10000];
 
-/** Largest drawing first. */
+/** Returns the round scales of a unit, largest drawing first. */
 export function drawingScales(unit: LengthUnit): readonly DrawingScale[] {
   if (unit === 'metric') return METRIC.map((ratio) => ({ ratio, words: `1:${ratio}` }));
   return PER_FOOT.map(([ratio, words]) => ({ ratio, words }));
 }
 
 /**
- * The largest round scale at which something fits; beyond the last of the list, the next whole thousand.
- * @param width of the thing, mm in the house; likewise `height`
- * @param room what there is on the paper, mm
+ * Returns the largest round scale at which a rectangle fits; beyond the last of the list, the next whole thousand.
+ * @param width of the rectangle, mm in the house; likewise `height`
+ * @param room space on the paper, mm
  */
 export function fittingScale(
   width: number,
@@ -47,7 +47,7 @@ export function fittingScale(
   return { ratio, words: `1:${ratio}` };
 }
 
-/** Of a scale bar: the length of one part in the house, mm, and what stands at its marks. */
+/** A scale bar: the length of one part in the house, mm, and the labels of its marks. */
 export interface BarParts {
   readonly part: number;
   readonly labels: readonly string[];
@@ -56,7 +56,7 @@ export interface BarParts {
 const FEET_STEPS = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 const METER_STEPS = [0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500];
 
-/** Four parts of a round length, as long as fits into `width` mm of paper. */
+/** Returns four parts of a round length, the longest that fits in `width` mm of paper. */
 export function barParts({ ratio }: DrawingScale, width: number, unit: LengthUnit): BarParts {
   const metric = unit === 'metric';
   const one = metric ? 1000 : FOOT;

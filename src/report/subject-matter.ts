@@ -1,4 +1,4 @@
-/** What one set of sheets is about: the level, measured once, and shared by everything that is drawn. */
+/** The data of one set of sheets: the level, checked once, for all that is drawn. */
 import type { ArcRing } from '../../geometry/arrangement/types.ts';
 import { checkPlan } from '../../geometry/check/check-detector.ts';
 import { levelBar } from '../../geometry/check/level.ts';
@@ -26,7 +26,7 @@ export interface SubjectMatter {
   readonly level: Level;
   readonly model: LevelModel;
   readonly region: LevelRegion;
-  /** Zones that reach into rooms that are not out as a whole. */
+  /** Zones that overlap a room that is not barred as a whole. */
   readonly zones: readonly Zone[];
   readonly rules: readonly EffectiveRule[];
   readonly detectors: readonly {
@@ -36,16 +36,17 @@ export interface SubjectMatter {
   }[];
   /** The state of the whole test, all levels included. */
   readonly state: TestState;
-  /** What the drawing is a page of. */
+  /** The document that the drawing is a page of. */
   readonly paper: 'sheets' | 'report';
-  /** Why the whole level is not the one to test; empty when it is. */
+  /** Why the level is not the one to test; empty if it is. */
   readonly levelBar: string;
 }
 
 /**
- * Measures a level. The plan must have it. The white is drawn for `probe`; left out, for the level's first detector. `computed` is what
- * the second computation says of each detector, by id: where the two differ the verdict is unknown. An event that is recorded for later
- * than `now` has not happened.
+ * Checks a level. Throws if the plan does not have it.
+ * @param probe detector that the allowed area is drawn for; left out, the level's first, or a common canister on a table
+ * @param computed outcome of the second computation by detector id: where it differs, the verdict is unknown
+ * @param now ms: events recorded for later have not happened yet
  */
 export function subjectMatter(
   plan: Plan,
@@ -80,7 +81,7 @@ export function subjectMatter(
   };
 }
 
-/** Whether an area reaches onto a floor: a boundary point of the one lies in the other. */
+/** Whether an area overlaps a floor: a boundary point of the one is inside the other. */
 function touches(rings: readonly ArcRing[], floor: readonly Ring[]): boolean {
   const shares = [0, 0.2, 0.4, 0.6, 0.8];
   return (

@@ -8,15 +8,15 @@ import { COLOR, FULL_WEIGHT_RATIO, PX_MM, SMALL_RATIO, TAKEN_GROUND } from './st
 import { type Attributes, element, group, num } from './svg.ts';
 import { onPaper, toPaper, type View } from './view.ts';
 
-/** Of shapes that are in mm of paper already. */
+/** View for shapes whose coordinates are mm of paper already. */
 export const ON_PAPER: View = { scale: { ratio: 1, words: '' }, originX: 0, originY: 0 };
 
-/** The sign of a verdict about a point of the paper; the radius to its outer edge, mm. */
+/** Returns the symbol of a verdict around a point of the paper; `radius` is that of its outer edge, mm. */
 export function verdictMark(verdict: Tone, x: number, y: number, radius: number): string {
   return svgShapes(ON_PAPER, verdictSign(verdict, [x, y], radius));
 }
 
-/** Every clip of a drawing is to the floors of the same rooms. */
+/** Id of the clip path: all clipped shapes of a drawing share one, the floors of the open rooms. */
 const FLOOR = 'open-floor';
 
 export function svgShapes(view: View, shapes: readonly Shape[]): string {
@@ -25,7 +25,7 @@ export function svgShapes(view: View, shapes: readonly Shape[]): string {
   return (floor ? element('clipPath', { id: FLOOR }, floor) : '') + clippedShapes(view, shapes).join('');
 }
 
-/** Those after one another that are clipped share a group: each takes a renderer as long as a picture of the page. */
+/** Consecutive clipped shapes share a group: each clipped group takes a renderer as long as a picture of the page. */
 function clippedShapes(view: View, shapes: readonly Shape[]): readonly string[] {
   const groups: { readonly isClipped: boolean; readonly drawn: string[] }[] = [];
   for (const shape of shapes) {
@@ -49,7 +49,7 @@ function svgShape(view: View, { ink, parts }: Shape): string {
   return drawn.join('');
 }
 
-/** The edge of the white is finer where the house is drawn small, and so is furniture. */
+/** At small scales the edge of the allowed area and furniture have finer lines. */
 function strokeAttributes({ scale: { ratio } }: View, ink: Ink): Attributes {
   const { width, dashes } = strokeOf(ink, 'mm');
   const small = ink.line === 'object' && ratio > SMALL_RATIO ? 0.6 : 1;
@@ -62,7 +62,7 @@ function strokeAttributes({ scale: { ratio } }: View, ink: Ink): Attributes {
   };
 }
 
-/** White is where a detector may be placed: furniture, on which one may, has no fill. */
+/** White is the allowed area. Furniture, on which a detector may be placed, has no fill, so that the area shows through. */
 const ON_SHEET: Readonly<Partial<Record<ColorRole, string>>> = {
   ground: TAKEN_GROUND,
   sheet: COLOR.paper,
@@ -73,12 +73,12 @@ export function paperColor(role: ColorRole): string {
   return ON_SHEET[role] ?? roleColor(COLOR, role);
 }
 
-/** `url(#…)` of a hatch, for `fill`. */
+/** Returns `url(#…)` of a hatch, for `fill`. */
 export function hatchFill(name: HatchName): string {
   return `url(#hatch-${name})`;
 }
 
-/** The definitions of the hatches that are used, in the size that they have on screen at 96 px to the inch. */
+/** Returns the SVG definitions of the hatches, in the size that they have on screen at 96 px per inch. */
 export function hatchDefinitions(names: Iterable<HatchName>): string {
   return [...names].map(hatchDefinition).join('');
 }
@@ -96,10 +96,10 @@ function hatchDefinition(name: HatchName): string {
   );
 }
 
-/** An SVG arc cannot say a whole turn, and loses digits near it: such arcs are drawn in two halves. */
+/** Arcs beyond this angle, rad, are drawn in two halves: an SVG arc cannot be a full circle, and near one it loses precision. */
 const LONG_ARC = Math.PI * 1.5;
 
-/** The data of a path of SVG, mm of paper. */
+/** Returns the data of an SVG path, mm of paper. */
 function pathData(view: View, parts: readonly Part[]): string {
   let data = '';
   const point = (x: number, y: number) => toPaper(view, [x, y]).map(num).join(' ');

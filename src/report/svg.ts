@@ -4,7 +4,7 @@ import { oneLine } from '../../geometry/messages/plain-text.ts';
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
-/** A number with at most three decimals: a thousandth of a mm is finer than any printer. */
+/** Returns a number with at most three decimals: a thousandth of a mm is finer than any printer prints. */
 export function num(value: number): string {
   const rounded = Math.round(value * 1000) / 1000;
   return String(Object.is(rounded, -0) ? 0 : rounded);
@@ -31,7 +31,7 @@ export function rectElement(x: number, y: number, width: number, height: number,
   return element('rect', { x, y, width, height, ...attributes });
 }
 
-/** Text as it may stand in XML: marked characters escaped; characters that XML 1.0 (section 2.2) bars are left out. */
+/** Returns text for XML: markup characters escaped; characters that XML 1.0 (section 2.2) does not allow left out. */
 export function escapeXml(text: string): string {
   if (/^[ !#-%'-;=?-~]*$/.test(text)) return text; // nothing to escape or leave out
   return oneLine(text)

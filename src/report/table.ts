@@ -9,7 +9,7 @@ export interface Column {
   /** Share of the table's width. */
   readonly share: number;
 }
-/** A text, or something drawn with its own height. */
+/** A text, or a block. */
 export type Cell = string | { readonly text: string; readonly bold?: boolean; readonly color?: string } | Block;
 
 const CELL: TextStyle = { size: TYPE_MM.small };
@@ -17,9 +17,9 @@ const PAD = 0.56;
 const GUTTER = 2;
 
 /**
- * The rows of a table for the flow, its head on top, a little smaller.
- * @param again heading of the first column where the table goes on
- * @param goesOn whether a row belongs to the one before it, and stays on its page
+ * Returns the rows of a table for the flow, below its head in smaller type.
+ * @param again heading of the first column where the table continues on the next page
+ * @param goesOn whether a row belongs to the row before it and stays on its page
  */
 export function tableItems(
   columns: readonly Column[],
@@ -42,7 +42,7 @@ export function tableItems(
       above: 0,
       table,
       heading: headAgain,
-      // The first and the last rows stay together in twos: a row alone on a page is easily missed.
+      // The first two rows stay together, and the last two: a single row on a page is easily missed.
       keepWithNext: i === 0 || i === rows.length - 2 || goesOn(rows[i + 1] ?? []),
     })),
   ];
@@ -76,7 +76,7 @@ function cellBlock(cell: Cell, width: number, style: TextStyle): Block {
   });
 }
 
-/** A heading of a section, kept with what follows. */
+/** Returns the heading of a section, kept with the item after it. */
 export function headingItem(text: string, width: number): FlowItem {
   return {
     block: stack([
@@ -88,7 +88,7 @@ export function headingItem(text: string, width: number): FlowItem {
   };
 }
 
-/** A paragraph line by line, so that even a very long one breaks across pages. */
+/** Returns a paragraph as one item for each line, so that a long one breaks across pages. */
 export function textItems(text: string, width: number, style: TextStyle = { size: TYPE_MM.body }): readonly FlowItem[] {
   return wrapText(text, width, style).map((line, i) => ({
     block: paragraph(line, width, style),

@@ -1,4 +1,4 @@
-/** The sheets after the drawing: every check of every detector, then what the verdicts rest on. */
+/** The sheets after the drawing: every check of every detector, then the basis of the verdicts. */
 import type { Check } from '../../geometry/check/types.ts';
 import {
   capital,
@@ -43,7 +43,7 @@ import { drawText, lineHeight, shortened, type TextStyle } from './text.ts';
 type Placed = SubjectMatter['detectors'][number];
 
 const KEY = { size: TYPE_MM.fine, color: COLOR.inkSoft } as const;
-/** Where there is no figure. */
+/** Printed where there is no figure. */
 const NONE = '–';
 
 const CHECK_COLUMNS: readonly Column[] = [
@@ -69,7 +69,7 @@ const ROOM_COLUMNS: readonly Column[] = [
   { heading: 'Allowed area', share: 0.29 },
 ];
 
-/** Everything that stands on the sheets after the drawing, in order. */
+/** Returns the content of the sheets after the drawing, in order. `leftOff`: names without room on the drawing. */
 export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], width: number): readonly FlowItem[] {
   return [
     ...matter.detectors.flatMap((placed) => detectorItems(matter, placed, width)),
@@ -95,7 +95,7 @@ export function tableFlow(matter: SubjectMatter, leftOff: readonly string[], wid
   ];
 }
 
-/** Every rule with its distance and its sources. */
+/** Returns every rule with its distance and its sources. */
 export function ruleItems(
   { plan, rules }: Pick<SubjectMatter, 'plan' | 'rules'>,
   width: number,
@@ -124,11 +124,11 @@ function changedLines(matter: SubjectMatter): readonly string[] {
   return changedRules(matter).map(({ word, says, note }) => `${word}: ${says}${note ? ` Note: ${note}` : ''}`);
 }
 
-/** Longer than this, a text may be shortened in the title block; who drew the plan has less room. */
+/** Longest text and longest name of the author that the title block shows whole in any case, characters. */
 const LONG = 48;
 const LONG_NAME = 24;
 
-/** What the title block may have had to shorten. */
+/** The texts that the title block may have shortened. */
 function longLines({ plan, level }: SubjectMatter): readonly string[] {
   return [
     ['Title', plan.title],
@@ -151,13 +151,13 @@ function detectorItems(matter: SubjectMatter, placed: Placed, width: number): re
       checks.map((check) => checkRow(matter, check)),
       width,
       undefined,
-      // On the next page the head of the table says of which detector it is.
+      // On the next page the head of the table names the detector.
       `${shortened(placed.detector.label.trim() || placed.detector.id, width / 6, { size: TYPE_MM.fine })}, continued`,
     ),
   ];
 }
 
-/** Mark, label and word; where it stands. */
+/** Mark, label and word of the verdict; then the place. */
 function detectorHead(matter: SubjectMatter, { detector, report }: Placed, width: number): Block {
   const { model, level } = matter;
   const room = model.rooms.find(({ label }) => label !== null && label.id === report.room);
@@ -192,7 +192,7 @@ function checkRow(matter: SubjectMatter, check: Check): readonly Cell[] {
   ];
 }
 
-/** Every source of the profile once; its number is its place in the list. */
+/** Every source of the profile once; its number is its position in the list. */
 function sourceList({ rules }: SubjectMatter): readonly string[] {
   return [...new Set(rules.flatMap(({ sources }) => sources.map(markedCite)))];
 }
@@ -205,7 +205,7 @@ function sourceNumbers(matter: SubjectMatter, { sources }: EffectiveRule): strin
     .join(', ');
 }
 
-/** What the numbers in the last column stand for. */
+/** The legend of the source numbers in the last column. */
 function sourceKey(matter: SubjectMatter): string {
   return `Sources by number: ${sourceList(matter)
     .map((cite, i) => `${i + 1} ${cite}`)
@@ -217,7 +217,7 @@ const changeEnd = ({ required, override }: Check): string => {
   return word && `. ${word}`;
 };
 
-/** The subject; where there is none, what the engine says of the room, the level or the sun. */
+/** The subject and the engine's reason about the room, the level or the sun; either may be missing. */
 function againstWords({ plan, level }: SubjectMatter, check: Check): string {
   const subject = capital(checkSubject(check, plan, level));
   const reason = check.reason.trim();

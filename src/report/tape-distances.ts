@@ -1,4 +1,4 @@
-/** How far a detector is from the walls, as somebody with a tape finds its spot again. */
+/** Distances from a detector to the walls, for finding its place again with a tape. */
 import { nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { capital } from '../../geometry/messages/index.ts';
@@ -13,13 +13,13 @@ const DIRECTION: Readonly<Record<Side, number>> = { right: 0, down: 90, left: 18
 
 interface TapeDistance {
   readonly side: Side;
-  /** From the rim to the face of the wall. */
+  /** Line from the rim to the face of the wall. */
   readonly line: Line;
   /** "9 ft 10 in". */
   readonly length: string;
 }
 
-/** Returns the distance across and the one down, to the nearer wall each; none to a wall that the detector touches. */
+/** Returns the distance to the nearer wall across the page and down it; none to a wall that the detector touches. */
 export function tapeDistances({ display }: Plan, model: LevelModel, { at, radius }: Detector): readonly TapeDistance[] {
   const reach = { left: radius, right: radius, up: radius, down: radius };
   return nearGaps(model, at, reach)

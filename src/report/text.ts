@@ -1,4 +1,4 @@
-/** Text on the sheet: measured with the widths of the font itself, so that what fits here fits in every renderer. */
+/** Text on the sheet, measured with the advance widths of the font, so that text that fits here fits in every renderer. */
 
 import { oneLine } from '../../geometry/messages/plain-text.ts';
 import { wordsOf } from '../drawing/labels/label.ts';
@@ -15,25 +15,25 @@ export interface TextStyle {
   readonly weight?: Weight;
   readonly color?: string;
   readonly anchor?: 'start' | 'middle' | 'end';
-  /** A white edge around the letters, for text that lies on hatches or lines. */
+  /** A white edge around the letters, for text on hatches or lines. */
   readonly halo?: boolean;
 }
 
 /**
- * On the root of a drawing: its texts are as wide as they are measured here, letter by letter, so letters are not moved together or
- * joined.
+ * Attributes for the root of a drawing: kerning and ligatures are off, so that texts are as wide as they are measured here, letter by
+ * letter.
  */
 export const SET_AS_MEASURED: Attributes = {
   'font-family': `'Atkinson Hyperlegible Next', sans-serif`,
   style: 'font-kerning:none;font-variant-ligatures:none',
 };
 
-/** A character that the font does not have is drawn by another font; nothing common is wider than the size itself. */
+/** Width of a character that another font draws: common ones are not wider than the type size. */
 const UNKNOWN_WIDTH = 1000;
 
 const tables = { regular: widthTable(FONT_WIDTHS.regular), bold: widthTable(FONT_WIDTHS.bold) };
 
-/** Spaces that SVG leaves out where it is not told to keep them, on the text itself: browsers do not look at the root for it. */
+/** Spaces that SVG collapses unless the text element itself says to keep them: browsers ignore the setting on the root. */
 const SPACES = /^\s|\s\s|\s$/;
 
 /** A word with its advance width in thousandths of the type size. */
@@ -42,19 +42,19 @@ interface MeasuredWord {
   readonly wide: number;
 }
 
-/** Texts whose words are kept measured: a document is set in one type size after another until it fits its pages. */
+/** Number of texts whose word widths are cached: a document is laid out in one type size after another until it fits its pages. */
 const MOST_KEPT = 2000;
 const measured = {
   regular: new Map<string, readonly MeasuredWord[]>(),
   bold: new Map<string, readonly MeasuredWord[]>(),
 };
 
-/** Advance width in mm, without kerning: the sheet switches kerning off, so the sum is exact. */
+/** Returns the advance width, mm, without kerning: the sheet turns kerning off, so the sum is exact. */
 export function textWidth(text: string, { size, weight = 'regular' }: Pick<TextStyle, 'size' | 'weight'>): number {
   return (units(oneLine(text), weight) * size) / 1000;
 }
 
-/** Advance width in thousandths of the type size, a whole number: those of two texts add up to that of both. */
+/** Advance width in thousandths of the type size, an integer, so that widths add up exactly. */
 function units(text: string, weight: Weight): number {
   const table = tables[weight];
   let sum = 0;
@@ -66,7 +66,7 @@ function units(text: string, weight: Weight): number {
   return sum;
 }
 
-/** One line of text. `y` is its baseline. */
+/** Returns one line of text as SVG. `y` is its baseline. */
 export function drawText(x: number, y: number, text: string, style: TextStyle, more: Attributes = {}): string {
   const { size, weight = 'regular', color = COLOR.ink, anchor = 'start', halo = false } = style;
   const edge = halo
@@ -90,7 +90,7 @@ export function drawText(x: number, y: number, text: string, style: TextStyle, m
 }
 
 /**
- * The text in lines no wider than `width`, broken at spaces; a word that is wider by itself is broken within.
+ * Returns the text in lines no wider than `width`, mm, broken at spaces; a word wider than a line is broken.
  * Empty text gives no lines.
  */
 export function wrapText(text: string, width: number, style: TextStyle): readonly string[] {
@@ -100,7 +100,7 @@ export function wrapText(text: string, width: number, style: TextStyle): readonl
   const lines: string[] = [];
   let current = '';
   let wide = 0;
-  // A figure that is wider than a line is broken at its spaces.
+  // A figure wider than a line is broken at its no-break spaces.
   const words = measuredWords(text, weight).flatMap((each) =>
     fits(each.wide) ? [each] : measuredParts(each.word, width, style),
   );
@@ -117,7 +117,7 @@ export function wrapText(text: string, width: number, style: TextStyle): readonl
   return current ? [...lines, current] : lines;
 }
 
-/** The same in lines of about the same length: for lines about a middle, where a last word alone looks forgotten. */
+/** Returns the same number of lines, of about the same length, for centered text: it avoids a single word in the last line. */
 export function balancedText(text: string, width: number, style: TextStyle): readonly string[] {
   const lines = wrapText(text, width, style);
   if (lines.length < 2) return lines;
@@ -131,12 +131,12 @@ export function balancedText(text: string, width: number, style: TextStyle): rea
   return wrapText(text, wide, style);
 }
 
-/** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */
+/** Returns the text, or as much of its start as fits before "…". Only for texts that are printed whole elsewhere. */
 export function shortened(text: string, width: number, style: TextStyle): string {
   return shortenedToWidth(oneLine(text), width, (part) => textWidth(part, style));
 }
 
-/** From one baseline to the next, mm. */
+/** Returns the distance from one baseline to the next, mm. */
 export function lineHeight({ size }: Pick<TextStyle, 'size'>): number {
   return size * LEADING;
 }

@@ -1,4 +1,4 @@
-/** The only place where mm of the house become mm of paper. */
+/** The only place where mm in the house are converted to mm of paper. */
 import type { XY } from '../../geometry/plan/model.ts';
 import type { Extent } from '../../geometry/plane/extent.ts';
 import type { Area } from './paper.ts';
@@ -6,7 +6,7 @@ import type { DrawingScale } from './scale.ts';
 
 export interface View {
   readonly scale: DrawingScale;
-  /** Paper point of the house's origin. */
+  /** Point of the house's origin on the paper, mm. */
   readonly originX: number;
   readonly originY: number;
 }
@@ -15,12 +15,12 @@ export function toPaper({ scale: { ratio }, originX, originY }: View, [x, y]: XY
   return [originX + x / ratio, originY + y / ratio];
 }
 
-/** A length in the house, mm, as mm of paper. */
+/** Returns a length in the house, mm, as mm of paper. */
 export function onPaper({ scale: { ratio } }: View, length: number): number {
   return length / ratio;
 }
 
-/** Returns the view that has an extent of the house in the middle of an area of the paper. */
+/** Returns the view with an extent of the house in the middle of an area of the paper. */
 export function centeredView(
   { minX, minY, maxX, maxY }: Extent,
   { x, y, width, height }: Area,

@@ -3,7 +3,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
 import { formatAt } from './format-times.ts';
 
-/** Returns who signed or refused the non-interference agreement, and when, in a sentence. */
+/** Returns a sentence that says who signed or refused the non-interference agreement, and when. */
 export function agreementLine(plan: Plan): string {
   const agreement = agreementOf(plan);
   const { signedBy, at, note } = agreement;
@@ -16,7 +16,7 @@ export function agreementLine(plan: Plan): string {
   return [words, note.trim()].filter(Boolean).join(' ');
 }
 
-/** Whether anything about the agreement is on record. */
+/** Returns whether anything about the agreement is on record. */
 export function isAgreementOnRecord(plan: Plan): boolean {
   const agreement = agreementOf(plan);
   return agreementState(agreement) !== 'open' || agreement.note.trim() !== '';

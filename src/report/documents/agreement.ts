@@ -25,7 +25,7 @@ const AGREEMENT = { title: NAME, name: NAME, sizes: typeSizes(4.2, 2.9), gap: 0.
 
 const COPY = 'A copy stays with who signs.';
 const LAW = 'Some states prohibit interference with a radon test.';
-/** A state rule that was read; no clause of one state stands on the paper of another. */
+/** A state rule that was read in its text. It is printed for Illinois only. */
 const ILLINOIS_LAW = 'Illinois prohibits interference with a radon test: 32 Ill. Adm. Code 422.70(g).';
 
 /**
@@ -39,7 +39,7 @@ export function drawAgreement(order: DocumentOrder): readonly string[] {
 function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle): readonly Block[] {
   const { plan } = order;
   const say = (text: string) => paragraph(text, width, style);
-  // A blank line is enough for what is not scheduled: the page is full.
+  // A time that is not scheduled gets a blank line without words: the page is full.
   const times = testTimes(plan, (text) => formatAt(text, plan, '') || null, order).map((time) =>
     time.otherwise === NOT_SCHEDULED ? { ...time, otherwise: '' } : time,
   );
@@ -83,7 +83,7 @@ function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle):
   ];
 }
 
-/** By the rules that the plan goes by, or by the address. */
+/** By the rule profile of the plan, or by the address. */
 function isInIllinois({ protocol, report }: DocumentOrder['plan']): boolean {
   const state = report?.address?.state.trim().toLowerCase() ?? '';
   return protocol.profile === 'illinois-422-130' || state === 'il' || state === 'illinois';
@@ -99,7 +99,7 @@ function promises(plan: DocumentOrder['plan'], width: number, style: TextStyle):
   });
 }
 
-/** Column in which name, signature and day stand side by side, mm. */
+/** Least width of a column for name, signature and day side by side, mm. */
 const WIDE_ENOUGH = 100;
 
 function signature({ plan }: DocumentOrder, width: number): Block {

@@ -10,7 +10,6 @@ const HEAD: TextStyle = { size: 4.6, weight: 'bold' };
 const BODY: TextStyle = { size: CHART_MM.type };
 const FINE: TextStyle = { size: 2.6, color: PAPER_COLORS.soft };
 
-/** The legend. */
 const MARKS = [
   ['in-control', 'in control'],
   ['warning', 'warning'],

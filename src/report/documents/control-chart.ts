@@ -8,7 +8,7 @@ import { COLOR } from '../style.ts';
 import { type Attributes, element, escapeXml, group, line, num } from '../svg.ts';
 import { drawText, textWidth } from '../text.ts';
 
-/** Size of a chart, mm. Type of 3.4 mm is 16 px at the width of a tablet. */
+/** Size of a chart and of its type, mm. Type of 3.4 mm is 16 px at the width of a tablet. */
 export const CHART_MM = { width: 200, height: 78, type: 3.4 } as const;
 const PLOT = { left: 15, right: 164, top: 8, bottom: 68 } as const;
 const LINE = { axis: 0.25, way: 0.2, limit: 0.5, mark: 0.35 } as const;
@@ -30,7 +30,7 @@ export const PAPER_COLORS: ChartColors = {
   point: { 'in-control': tones.clear.line, warning: tones.tight.line, 'out-of-control': tones.blocked.line },
 };
 
-/** Colors for the page, by theme. */
+/** Colors for the page: custom properties that the theme sets. */
 export const PAGE_COLORS: ChartColors = {
   ink: 'var(--ink)',
   soft: 'var(--ink-soft)',
@@ -42,7 +42,7 @@ export const PAGE_COLORS: ChartColors = {
   },
 };
 
-/** Returns a chart of size `CHART_MM` with its upper left corner at (0, 0). A chart without pairs shows its limits. */
+/** Returns the SVG of a chart of size `CHART_MM` with its upper left corner at (0, 0). A chart without pairs shows its limits. */
 export function drawControlChart(chart: ControlChart, colors: ChartColors): string {
   const scale = scalesOf(chart);
   const way = chart.points
@@ -186,7 +186,7 @@ export function runRing(x: number, y: number, { ink }: ChartColors): string {
   return element('circle', { cx: x, cy: y, r: 2.6, fill: 'none', stroke: ink, 'stroke-width': LINE.mark });
 }
 
-/** Returns a sentence for screen readers; the table next to the chart has every pair. */
+/** Returns a summary for screen readers; the table next to the chart has every pair. */
 export function describeChart({ band, points }: ControlChart): string {
   const of = (wanted: ChartPoint['verdict']) => points.filter(({ verdict }) => verdict === wanted).length;
   return `Control chart. ${bandName(band)}: ${points.length} pairs, ${of('warning')} in warning, ${of('out-of-control')} out of control.`;

@@ -1,5 +1,3 @@
-/** Where the detectors are, in words. */
-
 import { roomAt } from '../../../geometry/check/room.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../../geometry/level/types.ts';
@@ -20,7 +18,7 @@ export interface PlacedDetector {
   readonly fromWalls: string;
   /** Height of its base above the floor. */
   readonly height: string;
-  /** What carries it: ", on the table"; empty where that is not known. */
+  /** Its carrier, ", on the table"; empty where that is not known. */
   readonly carrier: string;
 }
 

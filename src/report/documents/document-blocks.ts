@@ -17,11 +17,11 @@ export interface DocumentOrder extends PageChoice, Printing {
   readonly plan: Plan;
   /** Outcome of the second computation by detector id; left out, the document states that verdicts were computed once. */
   readonly computed?: ReadonlyMap<string, Computed>;
-  /** Ms; an event that is recorded for later has not happened. Left out, whatever is recorded has. */
+  /** Time of printing, ms: events recorded for later have not happened yet. Left out, all recorded events have. */
   readonly now?: Ms;
 }
 
-/** Returns the size of the document's pages: landscape unless something else is asked for. */
+/** Returns the size of the document's pages: landscape unless the order names another orientation. */
 export const pageOf = ({ paper, orientation = 'landscape' }: PageChoice): PageSize => pageSize(paper, orientation);
 
 /** Type sizes, mm: larger than on the plan, for reading at a distance. */
@@ -32,7 +32,7 @@ const READ_TITLE: TextStyle = { size: 9, weight: 'bold' };
 
 const PAD = 7;
 const GUTTER = 10;
-/** What is filled in is never smaller, mm. */
+/** Least type size of text that is filled in, mm. */
 const LEAST_WRITTEN = 2.75;
 /** Height of a line to write on, mm. */
 const WRITING_LINE = 9;
@@ -66,7 +66,7 @@ function marked(text: string, width: number, style: TextStyle, mark: (x: number,
   return { height: words.height, draw: (x, y) => mark(x, y) + words.draw(x, y) };
 }
 
-/** Returns a line to write on with its label below, filled in with `written` where that is known, in smaller type where it is long. */
+/** Returns a line to write on with its label below, filled in with `written`; a long text is set in smaller type. */
 export function blankLine(label: string, width: number, written = ''): Block {
   const words = paragraph(label, width, READ_SOFT);
   const long = textWidth(written, READ_TEXT);
@@ -102,7 +102,7 @@ export function checkBoxes(words: readonly string[], width: number, style: TextS
   return besides(words.map((text, i) => ({ left: i * each, block: checkBox(text, each - 1, style) })));
 }
 
-/** Returns a row per time: its name, then the time, or a blank line with what applies until it is arranged. */
+/** Returns a row for each time: its name, then the time, or a blank line with `otherwise` below. */
 export function timeRows(times: readonly TestTime[], width: number, style: TextStyle = READ_TEXT): Block {
   const bold: TextStyle = { ...style, weight: 'bold' };
   const left = Math.min(width / 2, Math.max(...times.map(({ name }) => textWidth(name, bold))) + style.size);
@@ -135,7 +135,7 @@ export const heading = (text: string, width: number): Block =>
 export const titleBlock = (text: string, width: number): Block =>
   withRole(paragraph(text, width, { size: 7.4, weight: 'bold' }), 'heading', { 'aria-level': 1 });
 
-/** Returns the document's title over the page width, with the site. */
+/** Returns the document's title across the page, with the site. */
 function masthead(title: string, order: DocumentOrder): Block {
   const { plan } = order;
   const { width } = inset(contentArea(pageOf(order)), PAD);
@@ -171,7 +171,7 @@ function columnsOf(page: PageSize, count: number, under = 0): readonly Area[] {
   }));
 }
 
-/** Returns pages in so many columns, below `head` on the first page. */
+/** Returns pages in `count` columns, on the first page below `head`. */
 function pagesInColumns(
   head: Block,
   blocksFor: (width: number) => readonly Block[],
@@ -191,21 +191,21 @@ function pagesInColumns(
   return pages;
 }
 
-/** Columns to try: across, two; upright, whichever takes the larger type. */
+/** Numbers of columns to try; the one that allows the larger type is used. */
 const COLUMNS = { landscape: [2], portrait: [1, 2] } as const;
 
 interface Handout {
-  /** Over the first page. */
+  /** Printed at the top of the first page. */
   readonly title: string;
-  /** In the title block of each page. */
+  /** Printed in the title block of each page. */
   readonly name: string;
   /** Type sizes to try, mm, the largest first. */
   readonly sizes: readonly number[];
-  /** Between blocks, mm. */
+  /** Distance between blocks, mm. */
   readonly gap: number;
 }
 
-/** Returns the pages of a document that is handed to people in the house: in the largest type that needs one page only, or in the smallest type. */
+/** Returns the pages of a document for people in the house, in the largest type with which it fits on one page, else in the smallest type. */
 export function drawHandout(
   order: DocumentOrder,
   { title, name, sizes, gap }: Handout,
@@ -236,7 +236,7 @@ export function typeSizes(most: number, least: number): readonly number[] {
   return Array.from({ length: Math.round((most - least) / 0.1) + 1 }, (_, i) => most - i * 0.1);
 }
 
-/** Returns each page with its frame, cautions and title block. `furtherPages`: pages of the document that are drawn elsewhere. */
+/** Returns each page with its frame, cautions and title block. `furtherPages`: number of pages of the document that are drawn elsewhere. */
 export function framed(
   order: DocumentOrder,
   name: string,
@@ -262,12 +262,12 @@ export function framed(
   );
 }
 
-/** Returns who set out the detectors, where the log names one person for all; else empty. */
+/** Returns who placed the detectors if the log names one person for all; else empty. */
 export function testerOf({ log = [] }: Plan): string {
   return theOnly(log.map(({ placedBy }) => placedBy));
 }
 
-/** Returns who picked the detectors up, where the log names one person for all; else empty. */
+/** Returns who picked up the detectors if the log names one person for all; else empty. */
 export function retrieverOf({ log = [] }: Plan): string {
   return theOnly(log.map(({ fetchedBy }) => fetchedBy));
 }

@@ -59,7 +59,6 @@ function largestThatFits(words: (share: number) => Block, room: number): Block {
   throw new Error('The words are too long for a door hanger.');
 }
 
-/** Returns the essentials in large type. */
 function frontFace({ plan }: DocumentOrder, share: number, width: number): Block {
   const style = (size: number, weight: TextStyle['weight'] = 'regular'): TextStyle => ({ size: size * share, weight });
   const middle = (text: string, size: number, weight?: TextStyle['weight']) =>
@@ -88,7 +87,7 @@ function frontFace({ plan }: DocumentOrder, share: number, width: number): Block
   ]);
 }
 
-/** Tester or firm with the telephone; empty where no telephone is known. */
+/** Tester or firm with the telephone number; empty if no number is known. */
 function whomToCall(plan: Plan): string {
   const { name = '', telephone = '' } = plan.report?.firm ?? {};
   return telephone.trim() ? [testerOf(plan) || name, telephone].filter(Boolean).join(', ') : '';
@@ -115,7 +114,6 @@ function backFace({ plan }: DocumentOrder, share: number, width: number): Block 
   ]);
 }
 
-/** Returns the cautions and the site. */
 function foot(plan: DocumentOrder['plan'], width: number, share: number): Block {
   const style: TextStyle = { size: Math.max(2.6, 3 * share) };
   const bold: TextStyle = { ...style, weight: 'bold' };

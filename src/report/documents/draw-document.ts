@@ -26,7 +26,7 @@ const DRAWN: Readonly<Record<VisitDocument, (order: DocumentOrder) => readonly s
   report: drawTestReport,
 };
 
-/** Returns the pages of one document as SVG, in the orientation that is asked for. Pure: the same plan and date give the same text. */
+/** Returns the pages of one document as SVG. Pure: the same order gives the same text. */
 export function drawDocument(which: VisitDocument, order: DocumentOrder): readonly string[] {
   return DRAWN[which](order);
 }

@@ -8,7 +8,7 @@ import { placedDetectors } from './detector-places.ts';
 import { formatAt } from './format-times.ts';
 import type { ReportContent } from './report-content.ts';
 
-/** Returns every earlier test on record in a sentence, then what each does to the result of a location: the next step may rest on it. */
+/** Returns a sentence for each earlier test on record, then its effect on the result of each location: the next step may depend on it. */
 export function earlierLines({ plan, sets }: ReportContent): readonly string[] {
   const all = plan.earlier ?? [];
   if (all.length === 0) return [];

@@ -10,8 +10,8 @@ import { describePickUp, formatForOccupants } from './format-times.ts';
 const SHARES = Array.from({ length: 60 }, (_, i) => 1.7 - i * 0.02);
 
 /**
- * Returns the notice for each entrance while a test runs, in type that is read from the door step. After ANSI/AARST MAH-2019, Exh. 4 (a
- * notice at the entrance); the wording is ours.
+ * Returns the notice for each entrance while a test runs, in type that can be read from the doorstep. Throws if it does not fit on one
+ * page. After ANSI/AARST MAH-2019, Exh. 4 (a notice at the entrance); the wording is ours.
  */
 export function drawEntranceNotice(order: DocumentOrder): readonly string[] {
   const area = inset(contentArea(pageOf(order)), 8);

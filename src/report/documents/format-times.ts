@@ -8,19 +8,19 @@ import { DAYS, formatDate, formatInstant, isMonthFirst } from '../../protocol/ti
 import { hasMitigation } from '../../protocol/timing/mitigation.ts';
 import { timingReport } from '../../protocol/timing/timing-report.ts';
 
-/** Returns "Saturday, March 7, 2026, 6:00 pm"; `otherwise` for no instant. */
+/** Returns "Saturday, March 7, 2026, 6:00 pm"; `otherwise` if there is no instant. */
 export function formatAt(text: string | null | undefined, { site }: Plan, otherwise: string): string {
   const at = msOf(text);
   return at === null ? otherwise : unbrokenInstant(formatInstant(at, site.timeZone, { year: true }));
 }
 
-/** Returns "Sat, Mar 7, 2026, 6:00 pm", for tables; empty for no instant. */
+/** Returns "Sat, Mar 7, 2026, 6:00 pm", for tables; empty if there is no instant. */
 export function formatShortAt(text: string | null | undefined, { site }: Plan): string {
   const at = msOf(text);
   return at === null ? '' : unbrokenInstant(formatInstant(at, site.timeZone, { short: true, year: true }));
 }
 
-/** Returns "Saturday, March 7, 6:00 pm"; midnight also names its day: it could be taken for the night before or after. Null for no instant. */
+/** Returns "Saturday, March 7, 6:00 pm"; midnight names the day that it ends too, because it is ambiguous. Null if there is no instant. */
 export function formatForOccupants(text: string | null | undefined, { site }: Plan): string | null {
   const at = msOf(text);
   if (at === null) return null;
@@ -35,7 +35,7 @@ export function clockLine({ site }: Plan): string {
   return `Local time at the property (time zone ${site.timeZone.replaceAll('_', ' ')}).`;
 }
 
-/** Returns an ISO 8601 date as the place of the house writes it, "March 7, 2026" or "7 March 2026"; other text unchanged. */
+/** Returns an ISO 8601 date as it is written at the site, "March 7, 2026" or "7 March 2026"; other text unchanged. */
 export function formatPrinted(date: string, { site }: Plan): string {
   const isDate = /^\d{4}-\d{2}-\d{2}$/.test(date) && !Number.isNaN(Date.parse(date));
   if (!isDate) return date;
@@ -43,17 +43,17 @@ export function formatPrinted(date: string, { site }: Plan): string {
   return formatDate(instantAt({ year, month, day, hour: 12, minute: 0 }, site.timeZone), site.timeZone, { year: true });
 }
 
-/** Of a time that nobody has set. */
+/** Printed for a time that is not set. */
 export const NOT_SCHEDULED = 'not scheduled yet';
 
-/** Of a time that has passed, and that nobody has recorded. */
+/** Printed for a time that has passed and is not recorded. */
 const NOT_RECORDED = 'not recorded';
 
 /** One time of the test as text; null for a blank line. */
 export interface TestTime {
   readonly name: string;
   readonly at: string | null;
-  /** What stands below the blank line: what applies until the time is arranged, or that it is not recorded. */
+  /** Text below the blank line: what applies until the time is scheduled, or that the time is not recorded. */
   readonly otherwise: string;
 }
 
@@ -61,13 +61,13 @@ export interface TestTime {
 export interface Printing {
   /** ISO 8601 date. */
   readonly date: string;
-  /** The instant; left out, only the day is known. */
+  /** The instant, ms; left out, only the day is known. */
   readonly now?: Ms;
 }
 
 type FormatTime = (text: string | null | undefined, plan: Plan) => string | null;
 
-/** Whether an instant is certainly still ahead; of the day of printing that is not known without its time. */
+/** Whether an instant is certainly still ahead; without the time of printing, one on the day of printing is not. */
 function isAhead(text: string | null | undefined, { site }: Plan, { date, now }: Printing): boolean {
   const at = msOf(text);
   if (at === null) return false;
@@ -82,9 +82,8 @@ function isPast(text: string | null | undefined, { site }: Plan, { date, now }: 
 }
 
 /**
- * Returns the times of the test. What is recorded is printed as it is; what lies ahead is asked for or planned; what has passed without
- * being recorded is a blank line to fill in: no time that nobody recorded reads as one that was.
- * @param format formats an instant
+ * Returns the times of the test. A recorded time is printed; a future time is requested or planned; a time that has passed without a
+ * record is a blank line to fill in, so that it does not read as recorded.
  */
 export function testTimes(plan: Plan, format: FormatTime, printing: Printing): readonly TestTime[] {
   const { closeBy, mitigationOnBy } = timingReport(plan);
@@ -123,12 +122,12 @@ const CLOSED: SinceWords = {
 
 interface Since {
   readonly recorded: string | null;
-  /** The latest time that is asked for. */
+  /** The latest time requested. */
   readonly by: string | null;
   readonly words: SinceWords;
 }
 
-/** Returns since when something holds that must hold before the placement. */
+/** Returns the time since which a condition holds that must hold before the placement. */
 function sinceTime(plan: Plan, format: FormatTime, printing: Printing, { recorded, by, words }: Since): TestTime {
   const { done, asked, least } = words;
   if (recorded !== null) {
@@ -140,7 +139,7 @@ function sinceTime(plan: Plan, format: FormatTime, printing: Printing, { recorde
   return { name: asked, at: latest && `${latest} at the latest`, otherwise: least };
 }
 
-/** Whether the placement may have happened, a planned one too once its time has passed: then nothing is asked for that had to be done before it. */
+/** Whether the placement, recorded or planned, may have happened: then nothing is requested any more that had to come before it. */
 const wasPlaced = (plan: Plan, printing: Printing): boolean =>
   plan.visit.end !== null || (plan.visit.start !== null && !isAhead(plan.visit.start, plan, printing));
 
@@ -164,7 +163,7 @@ function pickUp(plan: Plan, format: FormatTime, printing: Printing): TestTime {
   return { name: 'Detectors to be picked up', at: describePickUp(plan, format), otherwise: NOT_SCHEDULED };
 }
 
-/** Returns the pick-up, or the window that the kit allows; null where neither is known. */
+/** Returns the time of the pick-up, or the window that the kit allows; null if neither is known. */
 export function describePickUp(plan: Plan, format: FormatTime): string | null {
   const { earliestEnd, latestEnd } = timingReport(plan);
   const [from, to] = [format(earliestEnd, plan), format(latestEnd, plan)];

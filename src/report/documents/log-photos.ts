@@ -9,7 +9,7 @@ import { headingItem } from '../table.ts';
 import { shortened, type TextStyle } from '../text.ts';
 import { placedDetectors } from './detector-places.ts';
 
-/** Size of a photo, mm, five in a row: the plan file has them in full size. */
+/** Size of a photo, mm, for five in a row; the plan file keeps the photos in full size. */
 const PHOTO = { width: 46, height: 34, gap: 4 } as const;
 const NAME: TextStyle = { size: 2.75 };
 

@@ -74,7 +74,7 @@ export function emptyRows(columns: readonly Column[], count: number): readonly R
 
 export const placeRow = (plan: Plan, placed: PlacedDetector): Row => row(placeCells(plan, placed));
 
-/** Returns the cells of `PLACE_COLUMNS`; an empty one is not known. */
+/** Returns the cells of `PLACE_COLUMNS`; an empty cell is not known. */
 export function placeCells(
   plan: Plan,
   { detector, name, level, room, fromWalls, height, carrier }: PlacedDetector,
@@ -110,7 +110,7 @@ export function custodyRows(plan: Plan): readonly Row[] {
   return [...handOvers(plan).map(row), ...emptyRows(CUSTODY_COLUMNS, EMPTY_ROWS)];
 }
 
-/** Returns the cells of `CUSTODY_COLUMNS` for the recorded hand-overs in order of time, equal ones in one row. */
+/** Returns the cells of `CUSTODY_COLUMNS` for the recorded hand-overs in order of time; equal hand-overs of detectors share a row. */
 export function handOvers(plan: Plan): readonly Row[] {
   const steps = new Map<string, { at: number; names: string[]; cells: readonly [string, string, string, string] }>();
   for (const { detector, name } of placedDetectors(plan)) {
@@ -135,7 +135,7 @@ export function handOvers(plan: Plan): readonly Row[] {
     );
 }
 
-/** Returns the row of a condition, and one for each other answer to it that is on record. `all`: the rows whose sources are numbered. */
+/** Returns a row for a condition, and one for each further answer to it on record. `all`: the conditions whose sources are numbered. */
 export function conditionRows(plan: Plan, condition: ConditionRow, all: readonly ConditionRow[]): readonly Row[] {
   const { item, state, by, at, note, further, text, beforePickUp } = condition;
   const words = [state === 'broken' ? text : '', clipped(note)].filter(Boolean).join(' ');
@@ -159,7 +159,7 @@ export function conditionRows(plan: Plan, condition: ConditionRow, all: readonly
   ];
 }
 
-/** In place of the name of a condition, where a row has another answer to it: of an earlier inspection, say. */
+/** Replaces the name of a condition in the row of a further answer to it, e.g. of an earlier inspection. */
 export const ALSO = 'also on record';
 export const isFurtherAnswer = ([name]: readonly Cell[]): boolean => name === ALSO;
 
@@ -191,12 +191,12 @@ function boxes(words: readonly string[]) {
   return besides(words.map((text, i) => ({ left: i * left, block: checkBox(text, left, { size: 2.75 }) })));
 }
 
-/** Returns in full every text that a table of the log shows clipped. */
+/** Returns the full text of every cell that the log's tables clip. */
 export function clippedTexts(plan: Plan): readonly string[] {
   return longOf([...textsOfDetectors(plan), ...plan.conditions.flatMap(({ by = '', note }) => [by, note])]);
 }
 
-/** Returns in full every text that a table of the report shows clipped. */
+/** Returns the full text of every cell that the report's tables clip. */
 export function clippedInReport(plan: Plan): readonly string[] {
   const notes = placedDetectors(plan).map(({ detector }) => logEntryOf(plan, detector.id).note);
   return longOf([...textsOfDetectors(plan), ...notes]);

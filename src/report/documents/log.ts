@@ -106,7 +106,7 @@ function logFlow({ plan, computed = new Map(), now }: DocumentOrder, width: numb
     ...textItems(agreementLine(plan), width, BODY),
     ...section('Written out', clippedTexts(plan), width),
     headingItem('Remarks', width),
-    // A page of signatures alone looks forgotten.
+    // Keeps the signatures off a page of their own.
     ...[writing([''], width), writing([''], width)].map((line) => ({ ...line, keepWithNext: true })),
     ...signatures(plan, width),
   ];
@@ -189,7 +189,7 @@ function notes(plan: Plan, width: number): readonly FlowItem[] {
   return section('Notes on the detectors', lines, width);
 }
 
-/** Returns the signature lines of those who had custody of the detectors. */
+/** Returns signature lines for the people who had custody of the detectors. */
 function signatures(plan: Plan, width: number): readonly FlowItem[] {
   const rows: readonly (readonly [string, string])[] = [
     ['Placed by', testerOf(plan)],

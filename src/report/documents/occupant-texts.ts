@@ -5,7 +5,7 @@ import { conditionTexts } from '../../protocol/conditions/condition-texts.ts';
 import { conditionsReport } from '../../protocol/conditions/conditions-report.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 
-/** Checklist items by what the occupant does. Every item with a notice is in one group. */
+/** Checklist items by what the occupant does. Every item with a notice is in exactly one group. */
 export const SENTENCE_GROUPS = [
   { id: 'closed', title: 'Keep closed', items: ['windows-closed', 'doors-closed'] },
   {
@@ -40,11 +40,11 @@ export type AskedGroupId = (typeof SENTENCE_GROUPS)[number]['id'];
 export interface AskedGroup {
   readonly id: AskedGroupId;
   readonly title: string;
-  /** A sentence each. */
+  /** One sentence each. */
   readonly asks: readonly string[];
 }
 
-/** What the people in the house are asked; without what the house does not have. */
+/** Returns the requests to the people in the house, without those that do not apply to the house. */
 export function occupantRequests(plan: Plan): readonly AskedGroup[] {
   const asked = conditionsReport(plan).rows.filter(
     ({ state, item }) => state !== 'not-applicable' && conditionTexts(item).notice !== '',
@@ -68,7 +68,7 @@ export const SAFE_AND_ALONE: readonly string[] = [
   'Carbon-monoxide and smoke alarms stay in place and on.',
 ];
 
-/** Direct sun is kept off a detector only while what covers the windows stays closed. */
+/** A covered window keeps direct sun off a detector only while its cover stays closed. */
 function coveredRequest({ levels }: Plan): readonly string[] {
   const covered = levels.flatMap(({ name, openings }) =>
     openings.some(({ shade }) => shade === 'covered') ? [name.trim() || 'the level that is tested'] : [],
@@ -88,10 +88,10 @@ const WHY_CLOSED =
 export const SAFETY =
   'Fire, a smell of gas, someone ill: safety comes first. Open what you must, get out, call for help.';
 
-/** The same where somebody else carries out the test. */
+/** The same for a test that a tester carries out. */
 export const SAFETY_FIRST = `${SAFETY} Tell the tester later.`;
 
-/** Returns why the building is kept closed; for a long-term test, that occupants live as usual. */
+/** Returns why the building is kept closed; for a long-term test, that occupants are to live as usual. */
 export const whyClosed = (plan: Plan): string =>
   isLongTerm(plan)
     ? 'The test measures the air as you live in it: live as usual, and leave the detectors alone.'

@@ -22,7 +22,7 @@ const CARD = {
   gap: 1.2,
 };
 
-/** Returns the card for the person who places the detectors: where, how high, when, and what to do after. */
+/** Returns the card for the person who places the detectors: where, how high, when and how. */
 export function drawPlacementCard(order: DocumentOrder): readonly string[] {
   const card = contentOf(order); // once, not for each type size
   return drawHandout(order, CARD, (width, style) => cardBlocks(order, card, width, style));
@@ -91,7 +91,7 @@ function placeBlock(
   );
 }
 
-/** Common practice for detectors in sealed packs, no published source, beside the instructions of the kit. */
+/** Steps for detectors in sealed packs: common practice, no published source. The instructions of the kit apply too. */
 function steps(plan: Plan): readonly string[] {
   const { kit, visit } = plan;
   const monitor = visit.device === 'monitor';

@@ -1,4 +1,4 @@
-/** What the report of a test says, as data: the pages, the table and the JSON are made from it. */
+/** The content of the report of a test as data, from which the pages, the table and the JSON are made. */
 import { checkPlan } from '../../../geometry/check/check-detector.ts';
 import { capital } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
@@ -30,7 +30,7 @@ export interface ReportContent {
 /**
  * Returns the content of the report.
  * @param computed outcome of the second computation by detector id
- * @param now an event that is recorded for later has not happened; left out, whatever is recorded has
+ * @param now ms: events recorded for later have not happened yet; left out, all recorded events have
  */
 export function reportContent(
   plan: Plan,
@@ -50,13 +50,13 @@ export interface ResultRow {
   readonly place: string;
   /** Label and value of each detector, in both units: "A1: 3.9 pCi/L (144 Bq/m³)". */
   readonly values: readonly string[];
-  /** The average and how a pair agrees; empty where the location does not hold. */
+  /** Notes on the values, then, where `validity` is "holds", the average and the agreement of the pair. */
   readonly agreement: readonly string[];
   readonly step: string;
   readonly validity: Validity;
 }
 
-/** Returns a row for each location with a result. Of one that does not hold the values are a record and nothing is evaluated. */
+/** Returns a row for each location with a result. Values of a location that is not valid are a record only. */
 export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] {
   const placed = placedDetectors(plan);
   return sets.map((set) => {
@@ -74,7 +74,7 @@ export function resultRows({ plan, sets }: ReportContent): readonly ResultRow[] 
       place: [...new Set(there.map(({ room, level }) => `${room}, ${level}`))].join('; '),
       values,
       agreement: [...results.slice(1), ...pair],
-      // Without the causes: they stand once, in the summary.
+      // Without the causes: the summary states them once.
       step: amountsInUnit(plan.display.radon, NEXT_STEPS[set.next.id].text),
       validity: set.state.validity,
     };

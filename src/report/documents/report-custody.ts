@@ -1,4 +1,4 @@
-/** Who had the detectors, and what was done for the quality of the measurement. */
+/** Chain of custody of the detectors, and quality of the measurement. */
 import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { isSentToLaboratory, logEntryOf } from '../../protocol/custody/log-entries.ts';
@@ -42,7 +42,7 @@ export function custodyItems(plan: Plan, width: number): readonly FlowItem[] {
   ];
 }
 
-/** With air above it, so that it is not taken for the same table. */
+/** The table with space above it, so that it is not read as part of the table before. */
 function below([first, ...rest]: readonly FlowItem[]): readonly FlowItem[] {
   return first ? [{ ...first, above: 3 }, ...rest] : [];
 }
@@ -69,7 +69,7 @@ function pairsInWords(isPlaced: boolean, compared: number): string {
     : 'No collocated pair in this test: nothing shows how well two detectors agree.';
 }
 
-/** Returns what this test itself shows of the quality of the measurement, and what it does not. */
+/** Returns what the pairs, blanks and spikes of this test show about the quality of the measurement, and what is missing. */
 export function qualityItems(plan: Plan, width: number): readonly FlowItem[] {
   const { pairs, checks } = qualityBook([plan]);
   const isPlaced = locations(plan).some(({ detectors }) => detectors.length > 1);

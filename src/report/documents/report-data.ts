@@ -6,7 +6,7 @@ import { locationJson } from '../../protocol/results/describe-location.ts';
 import { issueText } from '../../protocol/validity/validity.ts';
 import { houseStep, type ReportContent, resultRows, STATEMENTS } from './report-content.ts';
 
-/** Returns the report for other programs. */
+/** Returns the report as an object for JSON. Instants are RFC 3339. */
 export function reportJson(content: ReportContent) {
   const { plan, state, sets, house, items } = content;
   return {
@@ -32,7 +32,7 @@ export function reportJson(content: ReportContent) {
   };
 }
 
-/** Returns a row for each detector, with what it shares with its location in every row, below a row of headings. */
+/** Returns a row of headings, then a row for each detector; values of its location are repeated in every row. */
 export function reportTable(content: ReportContent): readonly (readonly (string | number)[])[] {
   const { plan, state, sets } = content;
   const names = new Map(namedDetectors(plan).map(({ id, name }) => [id, name]));

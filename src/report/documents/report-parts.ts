@@ -16,7 +16,7 @@ const FACT_COLUMNS: readonly Column[] = [
   { heading: '', share: 0.72 },
 ];
 
-/** A heading with names and values; a value that is not known is said to be missing. */
+/** Returns a heading, then names with values; an unknown value is marked as missing. */
 export function facts(
   title: string,
   rows: readonly (readonly [name: string, value: string])[],
@@ -35,10 +35,10 @@ export function facts(
   ];
 }
 
-/** A higher table is parted where the page ends, mm. */
+/** A higher table breaks across pages, mm. */
 const HIGHEST_WHOLE = 80;
 
-/** The items on one page, where they are not too high for it. */
+/** Returns the items kept on one page, unless they are higher than `HIGHEST_WHOLE`. */
 export function together(rows: readonly FlowItem[]): readonly FlowItem[] {
   const height = rows.reduce((sum, { block, above }) => sum + block.height + above, 0);
   return height > HIGHEST_WHOLE

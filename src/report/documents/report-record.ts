@@ -32,7 +32,7 @@ const CONDITION_COLUMNS: readonly Column[] = [
   { heading: 'Meaning, note', share: 0.32 },
 ];
 
-/** Returns the times of the test, and what is open or wrong with them. */
+/** Returns the times of the test, and the checks of them that are open or failed. */
 export function timeItems(plan: Plan, width: number): readonly FlowItem[] {
   const { visit } = plan;
   const { exposureHours, planned, checks } = timingReport(plan);
@@ -84,7 +84,7 @@ export function conditionItems(plan: Plan, width: number): readonly FlowItem[] {
           mitigation ? [MITIGATION[mitigation.seen], mitigation.note.trim()].filter(Boolean).join('. ') : '',
         ],
         ['Permanent vents', vents],
-        // Two things: what was forecast before the start, and what somebody noted. The condition above is an answer, not a note.
+        // The forecast before the start and the notes of the weather are separate records; the condition above is an answer.
         ['Forecast before the start', forecastText(plan)],
         ['Weather noted during the test', weather.during],
         ...(weather.before ? [['Weather noted before the test', weather.before] as const] : []),
@@ -109,7 +109,7 @@ const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
   unknown: MISSING,
 };
 
-/** Returns the row of a condition, and one for each other answer to it that is on record. */
+/** Returns a row for a condition, and one for each further answer to it on record. */
 function conditionRows(plan: Plan, row: ConditionRow): readonly (readonly Cell[])[] {
   const { item, text, effect, further } = row;
   const cells = (name: string, { state, by = '', at, note }: Answer, meaning: string): readonly Cell[] => [
@@ -123,7 +123,7 @@ function conditionRows(plan: Plan, row: ConditionRow): readonly (readonly Cell[]
 
 type Answer = Pick<Condition, 'state' | 'by' | 'at' | 'note'>;
 
-/** Returns devices and laboratory. */
+/** Returns the facts about devices and laboratory; for a continuous monitor its calibration instead of the laboratory. */
 export function deviceItems(plan: Plan, width: number): readonly FlowItem[] {
   const { device } = plan.report ?? {};
   const serials = placedDetectors(plan)
@@ -182,7 +182,7 @@ export function peopleItems(plan: Plan, width: number): readonly FlowItem[] {
   ];
 }
 
-/** Who analyzes works under the license of the laboratory. */
+/** An analyst without a license on record works under that of the laboratory. */
 function analystRows(plan: Plan): readonly (readonly Cell[])[] {
   const { name = '', analyst = '', license = '' } = plan.report?.laboratory ?? {};
   if (!isSentToLaboratory(plan) || (!name.trim() && !analyst.trim())) return [];

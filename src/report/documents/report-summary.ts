@@ -12,7 +12,7 @@ import { BODY, section, TABLE } from './report-parts.ts';
 
 const LEAD: TextStyle = { size: 3.7 };
 const LEAD_BOLD: TextStyle = { size: 3.7, weight: 'bold' };
-/** More causes than these stand below the results; one or two more are not worth another place. */
+/** Of more than `CAUSES_AT_ONCE` causes, the first `CAUSES_FIRST` are listed at the top and the rest below the results. */
 const CAUSES_FIRST = 4;
 const CAUSES_AT_ONCE = 6;
 
@@ -23,13 +23,13 @@ const RESULT_COLUMNS: readonly Column[] = [
   { heading: 'Next step', share: 0.27 },
 ];
 
-/** What stands in place of the average of a location that is not known to be valid. */
+/** Printed instead of the average of a location that is not known to be valid. */
 const NOT_EVALUATED: Readonly<Record<Exclude<Validity, 'holds'>, string>> = {
   'not-evaluated': 'Invalid, do not use: the values are kept as a record.',
   unknown: 'Not known to be valid: nothing is evaluated yet.',
 };
 
-/** Whether the test holds, then the figures, then what comes next. */
+/** Returns the validity of the test, then the results, then the next step. */
 export function summaryItems(content: ReportContent, width: number): readonly FlowItem[] {
   const { plan, state, items } = content;
   const holds = state.validity === 'holds';

@@ -23,7 +23,7 @@ import { BODY, FINE, facts, inOneLine, MISSING, NOT_KNOWN, partyText, section, T
 import { conditionItems, deviceItems, peopleItems, timeItems } from './report-record.ts';
 import { summaryItems } from './report-summary.ts';
 
-/** The marks that stand beside sources. */
+/** Explains the marks beside sources. */
 const MARKS =
   'Beside a source: (secondary) is not read in the primary text, (from memory) is not looked up. The text of the state decides.';
 
@@ -34,8 +34,8 @@ const ITEM_COLUMNS: readonly Column[] = [
 ];
 
 /**
- * Returns the report of a test: the summary first, then all that it rests on, then the marked-up plan of each level with a detector. The
- * first page of a test that does not hold says so before any figure.
+ * Returns the pages of the report of a test: the summary, then its basis, then the marked-up plan of each level with a detector. If the
+ * test is not valid, the first page says so before any value.
  */
 export function drawTestReport(asked: DocumentOrder): readonly string[] {
   const order = { ...asked, orientation: asked.orientation ?? usualOrientation(asked) };
@@ -60,7 +60,7 @@ function remarkItems(plans: readonly PlanPage[], width: number): readonly FlowIt
   return section('Remarks on the drawing', lines, width);
 }
 
-/** Portrait where each level is drawn larger in it; a report is read and printed in one orientation. */
+/** Portrait if every level is drawn larger in portrait; all pages of a report have one orientation. */
 function usualOrientation({ plan, paper, date, computed }: DocumentOrder): Orientation {
   const levels = testedLevels(plan);
   const fitting = levels.map(({ id }) =>
@@ -112,7 +112,7 @@ function siteItems(plan: Plan, width: number): readonly FlowItem[] {
   );
 }
 
-/** The parts that lists require one by one. The line under the title is what was typed as the property, not this. */
+/** The parts of the address, because lists of required items name each. The line under the title is the label of the site instead. */
 function addressText({ report }: Plan): string {
   const { street = '', city = '', state = '', zip = '' } = report?.address ?? {};
   const known = inOneLine([street, city, `${state.trim()} ${zip.trim()}`]);
@@ -126,7 +126,7 @@ function addressText({ report }: Plan): string {
   return [known, lacking.length > 0 ? `${MISSING}: ${listed(lacking)}` : ''].filter(Boolean).join('. ');
 }
 
-/** Rooms of the tested levels that are labeled unfinished, and what was answered: no other use says that a room is finished. */
+/** Rooms of the tested levels that are labeled unfinished, and the answer on finished areas: no other use says that a room is finished. */
 function finishedAreas(plan: Plan): string {
   const rooms = testedLevels(plan).flatMap((level) =>
     buildLevel(level).rooms.map((room) => ({ room, of: level.name.trim() || level.id })),
@@ -167,7 +167,7 @@ function placementItems({ plan, placement }: ReportContent, width: number): read
   ];
 }
 
-/** More than these are counted: each is marked in its own section. */
+/** Further missing items are counted, not named: each is marked in its own section. */
 const MOST_NAMED = 4;
 
 function lackingWords(lacking: readonly string[]): string {

@@ -6,7 +6,7 @@ import { limitWords, SHORT_TEST } from '../../protocol/timing/limits.ts';
 import { describeForecast, needsForecast } from '../../protocol/timing/weather-check.ts';
 import { formatAt } from './format-times.ts';
 
-/** Returns the forecast and the weather that was seen, a sentence each. */
+/** Returns the forecast, then the notes of the weather, a sentence each. */
 export function weatherLines(plan: Plan): readonly string[] {
   return [...forecastLines(plan), ...weatherSeen(plan)];
 }
@@ -16,18 +16,18 @@ function forecastLines(plan: Plan): readonly string[] {
   return forecast ? [[`${describeForecast(forecast, plan)}.`, forecast.note.trim()].filter(Boolean).join(' ')] : [];
 }
 
-/** Returns the forecast from before the start in a sentence; that none is required where that is so; empty where it is missing. */
+/** Returns the forecast from before the start as a sentence, or that none is required; empty if a required forecast is missing. */
 export function forecastText(plan: Plan): string {
   const [known] = forecastLines(plan);
   return known ?? (needsForecast(plan) ? '' : `Not required of a test of ${limitWords(SHORT_TEST)} or longer`);
 }
 
-/** Returns the weather that was noted on site, a sentence each. */
+/** Returns the notes of the weather on site, a sentence each. */
 function weatherSeen(plan: Plan): readonly string[] {
   return (plan.weather ?? []).map((note) => sentence(plan, note));
 }
 
-/** Returns the notes of the weather in sentences: what was noted before the start is none of the test. */
+/** Returns the notes of the weather as sentences; notes from before the start are not part of the test. */
 export function weatherByTime(plan: Plan): { readonly during: string; readonly before: string } {
   const notes = plan.weather ?? [];
   const words = (isEarly: boolean) =>

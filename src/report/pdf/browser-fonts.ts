@@ -5,7 +5,7 @@ import extended400 from '@fontsource/atkinson-hyperlegible-next/files/atkinson-h
 import extended700 from '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url';
 import type { FontFiles } from './fonts.ts';
 
-/** Returns the files. Rejects with a sentence when one cannot be had. */
+/** Returns the font files. Rejects with a sentence for people if one cannot be loaded. */
 export async function loadFontFiles(): Promise<FontFiles> {
   const [regular, bold] = await Promise.all([
     Promise.all([latin400, extended400].map(bytesOf)),

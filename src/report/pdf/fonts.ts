@@ -1,7 +1,7 @@
 import type { Font } from 'fontkit';
 import type { PdfDocument, PdfFont } from './pdf-library.ts';
 
-/** The font files of a page, WOFF or OpenType, which give the same bytes: for each weight the Latin letters and the further ones. */
+/** The font files of a page, for each weight those of the Latin and the extended letters. WOFF and OpenType files give the same PDF. */
 export interface FontFiles {
   readonly regular: readonly Uint8Array[];
   readonly bold: readonly Uint8Array[];
@@ -16,7 +16,7 @@ export interface Run {
 
 /** Chooses font files by letter, and lists the letters that none of them has. */
 export class PageFonts {
-  /** Letters that no file has: drawn as an empty box, and told. */
+  /** Letters that no file has: drawn as an empty box, and reported to the user. */
   readonly lacking = new Set<string>();
   readonly #faces: Readonly<Record<Weight, readonly { readonly name: string; readonly font: Font }[]>>;
 
@@ -50,10 +50,10 @@ export class PageFonts {
   }
 }
 
-/** Letters at the places that the page measured for them. */
+/** Without kerning and ligatures, letters are at the places that the layout of the page measured. */
 const FEATURES = { kern: false, liga: false, clig: false } as const;
 
-/** Sets these for every text of the font: with each text of its own the library would set every word anew, three times over. */
+/** Sets the features for all texts of the font: if each text names them, the library does not cache words and lays out each three times. */
 function asMeasured(face: PdfFont): Font {
   const layoutRun = face.layoutRun.bind(face);
   face.layoutRun = (text) => layoutRun(text, FEATURES);

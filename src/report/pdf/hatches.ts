@@ -7,7 +7,7 @@ export interface PdfHatch {
   readonly color: string;
 }
 
-/** Returns the hatches that the page defines, by id. The patterns take the coordinates of the page: call it while those hold. */
+/** Returns the hatches that the page defines, by id. Call it after the page's scale is set: patterns take the coordinates of that moment. */
 export function pageHatches(doc: PdfDocument, definitions: readonly SvgElement[]): ReadonlyMap<string, PdfHatch> {
   return new Map(
     definitions.map((pattern) => {
@@ -36,7 +36,7 @@ function markColor(marks: readonly SvgElement[]): string {
 /** Returns the operators that draw the marks of one cell. */
 function tileOperators(doc: PdfDocument, marks: readonly SvgElement[]): string {
   const operators: string[] = [];
-  // The library writes to the page; the cell is collected instead.
+  // The library writes to the page; this collects the operators of the cell instead.
   const recorder: PdfDocument = Object.create(doc, {
     addContent: {
       value(line: string) {

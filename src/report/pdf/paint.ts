@@ -1,4 +1,4 @@
-/** Paints the elements of a drawn page with the calls of the PDF library. What it does not know is our own mistake, never left out. */
+/** Paints the elements of a drawn page with calls of the PDF library. Throws for an element it does not know: none is left out silently. */
 import { textWidth } from '../text.ts';
 import type { PageFonts, Weight } from './fonts.ts';
 import type { PdfHatch } from './hatches.ts';
@@ -17,7 +17,7 @@ type Attributes = SvgElement['attributes'];
 
 const numberIn = (attributes: Attributes, key: string): number => Number(attributes[key] ?? 0);
 
-/** Paints one element without its children, and those of a group that `inside` paints. */
+/** Paints one element; `inside` paints the children of a group. */
 export function paintElement(
   brush: Brush,
   element: SvgElement,
@@ -68,7 +68,7 @@ function strokeStyle(doc: PdfDocument, attributes: Attributes): void {
   const dashes = attributes['stroke-dasharray']?.split(/[ ,]+/).map(Number) ?? [];
   doc.strokeColor(stroke).lineWidth(Number(attributes['stroke-width'] ?? 1));
   doc.lineJoin(join as 'round').lineCap(cap as 'butt');
-  // The limit of SVG, at which sharp corners are cut off; that of PDF is 10.
+  // The default miter limit of SVG; that of PDF is 10.
   doc.miterLimit(4);
   if (dashes.length > 0) doc.addContent(`[${dashes.join(' ')}] 0 d`);
   else doc.undash();
@@ -94,7 +94,7 @@ function paintText({ doc, fonts }: Brush, { attributes, text }: SvgElement): voi
     }
   };
   if (stroke) {
-    // The edge is not a second text: who copies the page gets the words once.
+    // The halo is not text of its own, so that copied text has the words once.
     doc.addContent('/Span <</ActualText ()>> BDC');
     strokeStyle(doc, attributes);
     draw({ fill: false, stroke: true });

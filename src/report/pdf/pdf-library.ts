@@ -1,4 +1,4 @@
-/** What is used of pdfkit beyond its published types: structure, marked content and tiling patterns. */
+/** The parts of pdfkit that its published types leave out: structure, marked content and tiling patterns. */
 import type { Font } from 'fontkit';
 import PDFDocument from 'pdfkit';
 
@@ -6,15 +6,15 @@ export interface StructureElement {
   add: (child: StructureElement | StructureContent) => StructureElement;
   end: () => void;
 }
-/** Marked content of a structure element, between its begin and the next end. */
+/** Marked content of a structure element, from its start to the next end. */
 interface StructureContent {
   readonly marked?: never;
 }
 export interface TilingPattern {
-  /** Makes the pattern part of the page, in the coordinates of this moment. */
+  /** Adds the pattern to the page, in the current coordinates. */
   embed: () => void;
 }
-/** A font of a document: sets words, and keeps them where no features are asked for. */
+/** A font of a document: lays out words, and caches them if no features are given. */
 export interface PdfFont {
   readonly font: Font;
   layoutRun: (text: string, features?: Readonly<Record<string, boolean>>) => unknown;

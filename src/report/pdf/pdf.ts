@@ -1,4 +1,4 @@
-/** Drawn pages as one PDF: vectors, embedded fonts, text in reading order, tags, bookmarks. The same bytes in browser and Node. */
+/** Writes drawn pages as one PDF: vectors, embedded fonts, text in reading order, tags, bookmarks. The same bytes in browser and Node. */
 import { type FontFiles, PageFonts } from './fonts.ts';
 import { pageHatches } from './hatches.ts';
 import { type Brush, paintElement } from './paint.ts';
@@ -15,14 +15,14 @@ export interface PdfOptions {
 
 export interface Pdf {
   readonly bytes: Uint8Array;
-  /** Letters that the font does not have: they are drawn as empty boxes, and must be told. */
+  /** Letters that the font does not have: drawn as empty boxes, and to be reported to the user. */
   readonly lacking: readonly string[];
 }
 
 const POINTS_PER_MM = 72 / 25.4;
 const SVG_DEFINITIONS = new Set(['title', 'defs', 'clipPath', 'pattern', 'style']);
 
-/** Returns the PDF of pages drawn as SVG, mm. Rejects where a page has what the PDF cannot draw: our own mistake. */
+/** Returns the PDF of pages drawn as SVG, mm. Rejects if a page has an element that the PDF code cannot draw: our own mistake. */
 export async function pagesToPdf(pages: readonly string[], { title, date, fonts }: PdfOptions): Promise<Pdf> {
   const doc = createPdf({
     autoFirstPage: false,
@@ -103,7 +103,7 @@ function joined(chunks: readonly Uint8Array[]): Uint8Array {
   return bytes;
 }
 
-/** Noon, so that no time zone shows another day. */
+/** Noon in UTC, so that time zones up to 11 h from UTC show the same day. */
 function dayOf(date: string): Date {
   const day = new Date(`${date}T12:00:00Z`);
   return Number.isNaN(day.getTime()) ? new Date(0) : day;

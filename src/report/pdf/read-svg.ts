@@ -8,7 +8,7 @@ export interface SvgElement {
   readonly text: string;
 }
 
-/** What the parser returns in order of the document: a node has its name as its only key beside `:@`. */
+/** A node as the parser returns it, in document order: its name is the only key besides `:@`. */
 type ParsedNode = Readonly<Record<string, unknown>>;
 const ATTRIBUTES = ':@';
 const TEXT = '#text';
@@ -22,7 +22,7 @@ const parser = new XMLParser({
   trimValues: false,
 });
 
-/** Returns the root of a page that this project drew. Throws where it is no single SVG element: that is our own mistake. */
+/** Returns the root of a page that this project drew. Throws if it is not a single SVG element: that is our own mistake. */
 export function readSvg(svg: string): SvgElement {
   const [root, ...more] = elementsOf(parser.parse(svg) as readonly ParsedNode[]);
   if (root?.name !== 'svg' || more.length > 0) throw new Error('A page must be one SVG element.');

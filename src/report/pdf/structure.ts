@@ -10,7 +10,7 @@ const TYPE_BY_ROLE: Readonly<Record<string, string>> = {
   cell: 'TD',
   figure: 'Figure',
 };
-/** Types that hold text themselves; in the others a text becomes a paragraph. */
+/** Types that hold text directly; in the others a text becomes a paragraph. */
 const HOLDS_TEXT = new Set(['P', 'TH', 'TD', 'Figure', 'H1', 'H2', 'H3']);
 
 interface Open {
@@ -18,11 +18,11 @@ interface Open {
   readonly type: string;
 }
 
-/** Writes the structure of a page while it is painted: texts in reading order, figures with a text, all else as decoration. */
+/** Writes the structure of a page while it is painted: text in reading order, figures with alternative text, the rest as decoration. */
 export class StructureWriter {
   readonly #doc: PdfDocument;
   readonly #stack: Open[];
-  /** What the content at this place belongs to; null between two. */
+  /** The element that the open marked content belongs to; null if none is open. */
   #marked: StructureElement | 'decoration' | null = null;
 
   constructor(doc: PdfDocument, root: StructureElement) {
@@ -41,7 +41,7 @@ export class StructureWriter {
     }
   }
 
-  /** Ends what is open on this page. */
+  /** Ends the open marked content of this page. */
   end(): void {
     if (this.#marked) this.#doc.endMarkedContent();
     this.#marked = null;
@@ -55,7 +55,7 @@ export class StructureWriter {
     const element = this.#doc.struct(type, alt ? { alt } : {});
     this.#top.element.add(element);
     this.#stack.push({ element, type });
-    // The content of the one must not go on in the other.
+    // Marked content of the parent must not continue in the child.
     this.end();
     paint();
     this.end();
