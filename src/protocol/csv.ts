@@ -11,7 +11,7 @@ const NUMBER = /^-?\d+(?:\.\d+)?$/;
 
 function field(value: string | number): string {
   const text = severalLines(String(value));
-  // A spreadsheet would take such a text for a formula; a negative number stays a number.
+  // A spreadsheet would read such a text as a formula; a negative number stays a number.
   const plain = typeof value === 'string' && FORMULA.test(text) && !NUMBER.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }

@@ -1,12 +1,12 @@
 /**
- * The words of the project: one term for each thing, on screen, on paper, on the command line and in the schema. A test reads every shown text
- * and fails on a word that a term replaces. Names of the file format, ids of rules and keys of `--json` are fixed by the format and stand apart.
+ * The terms of the project: one for each thing, on screen, on paper, on the command line and in the schema. A test reads every shown text
+ * and fails on a word that a term replaces. Names of the file format, ids of rules and keys of `--json` are fixed and exempt.
  */
 export interface GlossaryEntry {
   readonly term: string;
   /** What it means, in a sentence. */
   readonly means: string;
-  /** Words that must not stand for it, in lower case; each form that could appear. */
+  /** Words that must not be used for it, in lower case, in each form that could appear. */
   readonly replaces: readonly string[];
   /** Where the trade uses the term. */
   readonly source: string;

@@ -78,7 +78,7 @@ const idOf = memoize(({ title, site, levels }: Plan): string => {
   return digest(JSON.stringify([title, site, drawn]));
 });
 
-/** Returns a 106-bit hash (cyrb53 twice, public domain): collisions are not to be expected. */
+/** Returns a 106-bit hash (cyrb53 twice, public domain): collisions are not expected. */
 function digest(text: string): string {
   return [0, 1].map((seed) => hash53(text, seed).toString(36).padStart(11, '0')).join('');
 }
@@ -95,7 +95,7 @@ function hash53(text: string, seed: number): number {
   return 4294967296 * (2097151 & b) + (a >>> 0);
 }
 
-/** An alarm's text as RFC 5545, 3.3.11, asks for; the library escapes the texts of an entry, but not of its alarms. */
+/** Escapes an alarm's text (RFC 5545, 3.3.11): the library escapes the texts of an entry, but not those of its alarms. */
 function escaped(text: string): string {
   return text.replaceAll('\\', '\\\\').replaceAll('\n', '\\n').replaceAll(';', '\\;').replaceAll(',', '\\,');
 }

@@ -23,7 +23,7 @@ export interface VisitEvent {
 
 /** Length of an entry that marks one instant. */
 const MOMENT: Ms = 15 * MINUTE;
-/** The technician has to drive there, the occupant needs a reminder: common practice, no published source. */
+/** Alarm lead times, for the drive of the technician and as reminders of the occupant: common practice, no published source. */
 const ALARMS = {
   visit: [DAY, 2 * HOUR],
   /** When the pick-up window opens. */
@@ -45,13 +45,13 @@ type CreateEvent = (
 /**
  * Returns the calendar entries of a plan's visit in the order of the visit; none while the start is not recorded. A recorded or
  * planned pick-up is an entry of its own.
- * @param now closing the building is never scheduled before it
+ * @param now ms: closing the building is never scheduled earlier
  */
 export function visitEvents(plan: Plan, now: Ms = Number.NEGATIVE_INFINITY): readonly VisitEvent[] {
   const { start, end, closed } = visitTimes(plan);
   if (start === null) return [];
   const report = timingReport(plan);
-  // Calendars have whole minutes: the first one inside the window, never one that begins seconds before it.
+  // Calendars have whole minutes: rounded up, so that the entry does not begin seconds before the window.
   const [from, latest] = [msOf(report.earliestEnd), msOf(report.latestEnd)];
   const earliest = from === null ? null : Math.ceil(from / MINUTE) * MINUTE;
   const event = eventCreator(plan);
@@ -86,9 +86,9 @@ interface Closing {
   readonly now: Ms;
 }
 
-/** Returns the entry of closing the building: 12 h before the start, or later where it was closed, or can only be closed, later. */
+/** Returns the entry for closing the building: 12 h before the start, or when it was closed or can still be closed, if that is later. */
 function closingEvent({ site }: Plan, { closeBy, closed, start, now }: Closing, event: CreateEvent): VisitEvent {
-  // After the placement nobody can close it any more: the required time stays, and never reads as a record of a closing.
+  // After the placement it is too late to close it: the entry shows the required time, and must not read as a record of a closing.
   if (closed === null && now >= start) {
     const missing = `Required from this time, ${limitWords(CLOSED_BEFORE)} before the placement. When it was closed is not recorded.`;
     return event('closing', 'House to be closed by now, closing not recorded', closeBy, closeBy + MOMENT, missing, []);
@@ -109,7 +109,7 @@ function closingEvent({ site }: Plan, { closeBy, closed, start, now }: Closing, 
 }
 
 interface PickUp {
-  /** The first minute and the last moment that the kit allows; null while its hours are not known. */
+  /** The first whole minute and the last instant that the kit allows; null while its hours are not known. */
   readonly earliest: Ms | null;
   readonly latest: Ms | null;
   /** The recorded or planned pick-up. */
@@ -120,7 +120,7 @@ interface PickUp {
 
 const COUNTED_FROM_THE_PLAN = ' Counted from the planned placement: placed at another minute, count from that one.';
 
-/** Returns the pick-up window, the recorded or planned pick-up, and the end of the window; no window that nobody has entered. */
+/** Returns the pick-up window, the recorded or planned pick-up, and the end of the window; no window while the kit's hours are not known. */
 function pickUpEvents(
   { site, visit }: Plan,
   { earliest, latest, end, names }: PickUp,
@@ -140,7 +140,7 @@ function pickUpEvents(
   ];
 }
 
-/** Returns posting and arrival at the laboratory, for passive detectors picked up at `pickUp`; no limit that nobody has entered. */
+/** Returns mailing and arrival at the laboratory, for passive detectors picked up at `pickUp`; no deadline while its days are not known. */
 function laboratoryEvents(plan: Plan, pickUp: Ms | null, event: CreateEvent): VisitEvent[] {
   const { kit, site, visit } = plan;
   if (pickUp === null || visit.device === 'monitor') return [];

@@ -2,7 +2,7 @@ import type { FixtureKind } from '../../../geometry/plan/model.ts';
 import type { Condition, ConditionState } from '../../../geometry/plan/test-record.ts';
 import type { Validity } from '../validity/validity.ts';
 
-/** Effect of a deviation: results are not evaluated, or a professional decides. With neither does a test hold. */
+/** Effect of a deviation: results are not evaluated, or a professional decides. In neither case is the test valid. */
 export type DeviationEffect = 'not-evaluated' | 'professional-review';
 
 /** One item of the closed-building checklist. */
@@ -13,11 +13,11 @@ export interface ConditionItem {
   readonly deviationEffect: DeviationEffect;
   /** How to correct a deviation, beyond what its effect requires. */
   readonly correction: string;
-  /** Asked only where the building has this; left out: always asked. */
+  /** Asked only if the building has this; left out, always asked. */
   readonly onlyWith?: 'mitigation-system';
   /** Asked for tests of any term; the others are closed-building conditions of short-term tests. */
   readonly anyTerm?: true;
-  /** Every building has it: "not applicable" is not accepted. */
+  /** Whether every building has it: "not applicable" is not accepted. */
   readonly everyHouse?: true;
   /** A building with one of these drawn has it too. */
   readonly shownBy?: readonly FixtureKind[];
@@ -39,11 +39,11 @@ export interface ConditionRow {
   readonly note: string;
   /** The other answers on record: one that the log or the drawing contradicts, then those of earlier inspections, in order of time. */
   readonly further: readonly Condition[];
-  /** Observed as kept before the recorded pick-up, and not since. */
+  /** Whether it was observed as kept before the recorded pick-up, and not since. */
   readonly beforePickUp: boolean;
-  /** Sentence with the drawn machines that the item is about; empty for none. */
+  /** A sentence with the drawn machines that the item is about; empty for none. */
   readonly drawnItems: string;
-  /** A deviation that was observed before the start. */
+  /** Whether the state is a deviation that was observed before the start. */
   readonly beforeStart: boolean;
   /** Effect of the deviation; null without one. */
   readonly effect: DeviationEffect | null;
@@ -53,13 +53,13 @@ export interface ConditionRow {
 
 export interface ConditionsReport {
   readonly rows: readonly ConditionRow[];
-  /** "holds" only where every applicable item is kept until the pick-up. */
+  /** "holds" only if every applicable item is kept until the pick-up. */
   readonly validity: Validity;
   /** The validity in a sentence. */
   readonly text: string;
 }
 
-/** Whether an accepted answer lacks its observer or its time. */
+/** Returns whether an accepted answer lacks its observer or its time. */
 export const lacksObserverOrTime = ({
   state,
   answered,

@@ -3,7 +3,7 @@ import { ILLINOIS_COPY, MAH, MALB, PENNSYLVANIA_RULES, source } from '../sources
 import { limitWords, MITIGATION_BEFORE, SHORT_TEST, WIND_LIMIT } from '../timing/limits.ts';
 import type { ConditionItem } from './condition-row.ts';
 
-/** What published texts say of the checklist. For the panel and the papers: apart from what decides about a test, so that it loads later. */
+/** Published requirements of the checklist, for the panel and the documents; in a separate file from the checks, so that it can load later. */
 
 export interface ConditionTexts {
   /** What published texts require, paraphrased. */
@@ -113,13 +113,13 @@ const TEXTS: Readonly<Record<string, ConditionTexts>> = {
   },
 };
 
-/** Of an answer in a file that is not on the checklist. */
+/** Texts for an answer in the file whose item is not on the checklist. */
 const UNLISTED: ConditionTexts = {
   requirement: 'This comes from the file and is not on this list.',
   notice: '',
   sources: [],
 };
 
-/** Returns what published texts say of an item. */
+/** Returns the published requirement of an item, with its sources. */
 export const conditionTexts = ({ id }: Pick<ConditionItem, 'id'>): ConditionTexts =>
   Object.hasOwn(TEXTS, id) ? (TEXTS[id] ?? UNLISTED) : UNLISTED;

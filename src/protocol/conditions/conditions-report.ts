@@ -13,7 +13,7 @@ import type { ConditionItem, ConditionRow, ConditionsReport, DeviationEffect } f
 import { machinesNearby } from './nearby-machines.ts';
 import { OTHER_ITEMS } from './other-items.ts';
 
-/** Items by how far from the detector they are looked at: the spot, its room, its level, the other levels, outdoors. The order is ours. */
+/** Items in order of distance from the detector: the spot, its room, its level, the other levels, outdoors. The order is ours. */
 const WALK = [
   'not-disturbed',
   'room-machines-off',
@@ -68,7 +68,7 @@ function applies(plan: Plan, { id, onlyWith, anyTerm }: ConditionItem): boolean 
   return hasMitigation(plan) || plan.conditions.some(({ item }) => item === id);
 }
 
-/** Returns items for answers in the file that are not on the checklist; nothing is known that would make a deviation from one less. */
+/** Returns items for answers in the file that are not on the checklist; a deviation from one has the worst effect, since none is known. */
 function unlistedItems({ conditions }: Plan): readonly ConditionItem[] {
   const known = new Set(CONDITION_ITEMS.map(({ id }) => id));
   return [...new Set(conditions.map(({ item }) => item))]
@@ -84,8 +84,8 @@ function unlistedItems({ conditions }: Plan): readonly ConditionItem[] {
 const RANK = { broken: 0, unknown: 1, kept: 2, 'not-applicable': 3 } as const;
 
 /**
- * Returns the answer to an item that counts: the worst of several, for a deviation that was observed once has happened; of equal ones the
- * latest.
+ * Returns the answer to an item that counts: the worst of several, because a deviation that was observed once has happened; of equal
+ * answers the latest.
  */
 export function recordedCondition({ conditions }: Plan, id: string): Condition | undefined {
   return conditions
@@ -137,7 +137,7 @@ function rowOf(plan: Plan, item: ConditionItem): ConditionRow {
   };
 }
 
-/** An answer that the log or the drawing contradicts stays on record; its note stands beside the state that counts. */
+/** The answer if the log or the drawing contradicts it: it stays on record, without its note, which is shown with the accepted state. */
 const overruled = (answer: Condition | undefined, state: Condition['state']): readonly Condition[] =>
   answer && answer.state !== 'unknown' && answer.state !== state ? [{ ...answer, note: '' }] : [];
 
@@ -154,7 +154,7 @@ function rowText(plan: Plan, state: Condition['state'], item: ConditionItem, at:
   }
 }
 
-/** Whether a deviation was observed before the start: it is corrected, and no measurement is repeated. */
+/** Whether a deviation was observed before the start, until the pick-up: it is corrected, and no measurement is repeated. */
 function isBeforeStart({ visit }: Plan, at: string | null): boolean {
   const [seen, start] = [msOf(at), msOf(visit.start)];
   if (visit.end !== null) return false;
@@ -197,7 +197,7 @@ function tamperedDetectors({ log = [], levels }: Plan): readonly string[] {
   );
 }
 
-/** Whether an answer was given before the pick-up: it does not cover the time in between. */
+/** Whether an answer was given before the pick-up: it does not cover the time from then to the pick-up. */
 const isBeforePickUp = (at: string | null, pickUp: string | null): boolean => {
   const [seen, end] = [msOf(at), msOf(pickUp)];
   return seen !== null && end !== null && seen < end;

@@ -7,14 +7,14 @@ import { furtherAnswers, recordedCondition } from './conditions-report.ts';
 type Answer = Partial<Omit<Condition, 'item'>>;
 
 /**
- * Answers this far apart are those of two inspections, at the placement and at the pick-up say; a later one of the same inspection corrects
- * the former. Common practice, no published source.
+ * Answers at least this far apart, ms, are from two inspections, e.g. at the placement and at the pick-up; a later answer of the same
+ * inspection corrects the earlier one. Common practice, no published source.
  */
 const ANOTHER_INSPECTION = 12 * HOUR;
 
 /**
- * Returns the plan with the answer to an item changed, at its former index or at the end. Of further answers to the item only those of
- * earlier inspections stay.
+ * Returns the plan with the answer to an item changed, at its former index or at the end. Of the further answers to the item, only those
+ * of earlier inspections are kept.
  */
 export function withCondition(plan: Plan, id: string, change: Answer): Plan {
   const counts = recordedCondition(plan, id);
@@ -32,8 +32,8 @@ function withEntry(plan: Plan, entry: Condition, replaced: Condition | undefined
 }
 
 /**
- * Whether an answer stays beside a later one. A deviation does not: answered again, it is taken back. Nor does "not applicable": the house
- * has it, or has none.
+ * Whether an answer is kept beside a later one. A deviation is not: a new answer withdraws it. "Not applicable" is not either: it is true
+ * of the house at any time or never.
  */
 function isOfEarlierInspection(before: Condition, { state, at }: Condition): boolean {
   const [then, now] = [msOf(before.at), msOf(at)];
@@ -43,8 +43,8 @@ function isOfEarlierInspection(before: Condition, { state, at }: Condition): boo
 
 /**
  * Returns the plan with a new answer to an item. Observer and time are those of this inspection only: an earlier observer did not see the
- * new state. The note stays with the answer that it was written to, or goes over to the one that takes its place. "unknown" takes the answer
- * back that counts; one of an earlier inspection counts again then.
+ * new state. A note stays with its answer, or moves to the answer that replaces it. "unknown" withdraws the answer that counts; an answer
+ * of an earlier inspection then counts again.
  */
 export function withAnswer(plan: Plan, id: string, state: ConditionState, { by, at }: Look): Plan {
   const counts = recordedCondition(plan, id);

@@ -5,7 +5,7 @@ import { memoize } from '../../../geometry/plane/memoize.ts';
 import { QUESTION_OF_MACHINE } from '../../../geometry/rules/running.ts';
 import { detectorLabel } from '../detector-label.ts';
 
-/** Within 20 ft (6096 mm) of a detector machines are off during the exposure: copies of 32 Ill. Adm. Code 422.130, closed-building list. */
+/** Machines closer to a detector than 20 ft (6096 mm) are off during the exposure: copies of 32 Ill. Adm. Code 422.130, closed-building list. */
 const OFF_WITHIN = 6096;
 
 /** A drawn machine within that distance of a detector, and the checklist item about it. */

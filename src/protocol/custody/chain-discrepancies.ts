@@ -7,7 +7,7 @@ import { isSameHolder } from './holder-names.ts';
 import { recordedStart } from './placed.ts';
 
 /**
- * Returns sentences on what in a step contradicts the times of the visit, the other steps, or `holder`, who has the detector before it.
+ * Returns sentences on contradictions between a step and the times of the visit, the other steps, or `holder`, who had the detector before.
  */
 export function stepDiscrepancies(plan: Plan, entry: LogEntry, step: UncheckedStep, holder: string): readonly string[] {
   const { visit, site } = plan;

@@ -18,9 +18,9 @@ export interface ChainStep {
 }
 
 export interface Chain {
-  /** In order of time. A step without a time stays behind the step that was recorded before it. */
+  /** In order of time. A step without a time is placed after the step that was recorded before it. */
   readonly steps: readonly ChainStep[];
-  /** Who has the detector, with the time, in words; empty before it is set out. */
+  /** Who has the detector, with the time, in words; empty before it is placed. */
   readonly currentHolder: string;
   readonly hasDiscrepancies: boolean;
 }

@@ -19,9 +19,9 @@ import { recordedStart } from './placed.ts';
 const ORDER: readonly StepKind[] = ['set-out', 'fetched', 'sealed', 'hand-over', 'posted', 'received'];
 
 /**
- * Returns the chain of custody of a detector. Set out, pick-up, posting and receipt come from the visit, seal and hand-overs from the
- * detector's log. Nothing is corrected: contradictions are listed with their step.
- * @param now `currentHolder` follows from the steps until then
+ * Returns the chain of custody of a detector. Placement, pick-up, mailing and receipt are taken from the visit, seal and hand-overs from
+ * the detector's log. Nothing is corrected: contradictions are listed with their step.
+ * @param now ms: `currentHolder` follows from the steps until then
  */
 export function chainOf(plan: Plan, detector: string, now: Ms = Number.POSITIVE_INFINITY): Chain {
   const entry = logEntryOf(plan, detector);
@@ -43,7 +43,7 @@ export function chainOf(plan: Plan, detector: string, now: Ms = Number.POSITIVE_
   };
 }
 
-/** Returns the current holder's name, from whom a hand-over can start; empty where it is not recorded. */
+/** Returns the name of the current holder, with whom a hand-over can start; empty if it is not recorded. */
 export function holderOf(plan: Plan, detector: string): string {
   return chainOf(plan, detector).steps.findLast(({ kind }) => kind !== 'sealed')?.to ?? '';
 }

@@ -22,7 +22,7 @@ function sharedChains(plan: Plan): readonly { readonly detectors: readonly Named
 
 /** A contradiction in a chain, with its detectors. */
 export interface ChainDiscrepancy {
-  /** Ids. */
+  /** Ids of the detectors. */
   readonly detectors: readonly string[];
   readonly text: string;
 }
@@ -57,7 +57,7 @@ export function describeStep({ kind, from, to }: ChainStep): string {
   }
 }
 
-/** Returns how long after the pick-up a detector was sealed, in words; empty where a time is unknown or they contradict. */
+/** Returns how long after the pick-up a detector was sealed, in words; empty if a time is unknown or the times contradict each other. */
 export function describeTimeToSeal({ visit }: Plan, { sealed }: LogEntry): string {
   const [end, at] = [msOf(visit.end), msOf(sealed)];
   if (end === null || at === null || at < end) return '';

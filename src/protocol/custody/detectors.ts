@@ -24,8 +24,8 @@ export function namedDetectors({ levels }: Plan): readonly NamedDetector[] {
 const normalizeSerial = (serial: string): string => serial.trim().replaceAll(/\s+/g, '').toUpperCase();
 
 /**
- * Returns a sentence on what else in the plan has the serial number of a detector: other detectors, blanks, spikes. Empty where nothing
- * has, or where the detector has no serial number.
+ * Returns a sentence with the other detectors, blanks and spikes of the plan that have the serial number of a detector. Empty for none, or
+ * if the detector has no serial number.
  */
 export function describeDuplicateSerial(plan: Plan, detector: string): string {
   const own = normalizeSerial(logEntryOf(plan, detector).serial);
@@ -41,7 +41,7 @@ export function describeDuplicateSerial(plan: Plan, detector: string): string {
   return `${capital(listed(all))} ${all.length > 1 ? 'have' : 'has'} the same serial number. Check the labels again.`;
 }
 
-/** Returns whether a serial number stands twice in a plan: at two detectors, or at a detector and a blank or spike. */
+/** Returns a function that says whether several detectors, blanks or spikes of a plan have a serial number. */
 export function repeatedSerials(plan: Plan): (serial: string) => boolean {
   const detectors = plan.levels.flatMap((level) => level.detectors.map(({ id }) => logEntryOf(plan, id)));
   const counts = new Map<string, number>();

@@ -12,7 +12,7 @@ export function duplicateSerials(plan: Plan): readonly string[] {
   });
 }
 
-/** Returns sentences on what the log entries of a plan lack, each with every detector that lacks it, and on serial numbers that occur twice. */
+/** Returns a sentence for each missing record of the log, with the detectors that lack it, and for each serial number that occurs twice. */
 export function missingRecords(plan: Plan): readonly string[] {
   const { end, posted, received } = plan.visit;
   const fetched = end !== null;
@@ -51,7 +51,7 @@ export function missingRecords(plan: Plan): readonly string[] {
   ].filter(Boolean);
 }
 
-/** More detectors are named in part and counted. */
+/** Of more detectors than this, the first `NAMED_OF_MANY` are named and the others counted. */
 const MOST_NAMED = 6;
 const NAMED_OF_MANY = 4;
 

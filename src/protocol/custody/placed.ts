@@ -2,7 +2,7 @@ import type { Plan } from '../../../geometry/plan/model.ts';
 import type { Visit } from '../../../geometry/plan/test-record.ts';
 import { type Ms, msOf } from '../timing/clock.ts';
 
-/** Returns the detectors that are placed in the house, by the log: from then on each is measuring where it is. A start alone can be a plan. */
+/** Returns the ids of the detectors that the log records as placed. A start alone does not count: it can be planned. */
 export function placedDetectors({ log = [], visit }: Plan): readonly string[] {
   return log
     .filter(({ placed, placedBy }) => placedBy.trim() !== '' || (placed === true && visit.start !== null))
@@ -10,8 +10,8 @@ export function placedDetectors({ log = [], visit }: Plan): readonly string[] {
 }
 
 /**
- * Returns the start where it is only planned: it is marked so, also once its time has passed, or it lies ahead and no detector is recorded as
- * placed. Null for any other.
+ * Returns the start if it is only planned, else null. It is planned if it is marked so, even when its time has passed, or if it is in the
+ * future and no detector is recorded as placed.
  */
 export function plannedStart(plan: Plan, now: Ms): Ms | null {
   const start = msOf(plan.visit.start);
@@ -19,7 +19,7 @@ export function plannedStart(plan: Plan, now: Ms): Ms | null {
   return start > now && placedDetectors(plan).length === 0 ? start : null;
 }
 
-/** Returns the start that was recorded; null where there is none, or only a planned one. */
+/** Returns the recorded start; null if there is none, or only a planned one. */
 export const recordedStart = ({ start, startPlanned }: Visit): string | null => (startPlanned ? null : start);
 
 /** Returns the visit with another start, planned or recorded. */

@@ -26,7 +26,7 @@ export interface DatedWeatherNote {
   readonly when: string;
 }
 
-/** Whether a note of the weather is dated before the recorded start: it says nothing of the test. */
+/** Returns whether a note of the weather is dated before the recorded start, so that it is not about the test. */
 export function isBeforeTest({ visit }: Plan, { at }: WeatherNote): boolean {
   const [noted, start] = [msOf(at), msOf(recordedStart(visit))];
   return noted !== null && start !== null && noted < start;

@@ -20,7 +20,7 @@ export interface ControlChart {
   readonly band: PrecisionBand;
   readonly points: readonly ChartPoint[];
   readonly warning: number;
-  /** Null where no text gives one. */
+  /** Null if no text gives one. */
   readonly control: number | null;
   /** Whether the limits are computed from the user's own pairs: from 20 on, where they are tighter. */
   readonly own: boolean;

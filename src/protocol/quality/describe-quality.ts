@@ -67,7 +67,7 @@ export function chartStatus({ points, flags }: ControlChart): {
   return { status: 'clear', text: 'In control.' };
 }
 
-/** Returns a sentence on plans that record a test which another one records too; empty for none. */
+/** Returns a sentence on plans that record the same test as another plan; empty for none. */
 export const describeCopies = ({ copies }: Pick<QualityBook, 'copies'>): string =>
   copies === 0
     ? ''

@@ -62,15 +62,15 @@ export interface QualityBook {
   /** In the order of their dates. */
   readonly pairs: readonly PairRecord[];
   readonly checks: readonly CheckRecord[];
-  /** How many plans record a test that another one records too, by serial numbers, start and results: each test is counted once. */
+  /** Number of plans that record the same test as another plan, by serial numbers, start and results: each test is counted once. */
   readonly copies: number;
 }
 
 export const UNDATED = 'undated';
 
 /**
- * Returns the quality book of many plans: measurements, pairs, blanks and spikes, done and required by month. A duplicate of a plan adds
- * nothing to what was done.
+ * Returns the quality book of many plans: measurements, pairs, blanks and spikes, done and required by month. A copy of a test is not
+ * counted.
  */
 export function qualityBook(all: readonly Plan[]): QualityBook {
   const plans = withoutCopies(all);
@@ -97,7 +97,7 @@ function withoutCopies(all: readonly Plan[]): readonly Plan[] {
   });
 }
 
-/** What no two tests share: their devices with start and results; null while a device with a result has no serial number. */
+/** Key that no two tests share: start, serial numbers with results, and blanks and spikes; null if a device with a result has no number. */
 function testKey({ readings, log = [], visit, quality = [] }: Plan): string | null {
   const serialOf = (id: string) => log.find(({ detector }) => detector === id)?.serial.trim() ?? '';
   const results = readings.map(({ detector, value, unit }) => [serialOf(detector), value, unit]);
@@ -128,7 +128,7 @@ function measurementsOf(plan: Plan): readonly Measurement[] {
   });
 }
 
-/** The kind of kit, which a book counts apart; one that nobody has entered is a kind of its own. */
+/** The kind of kit, which a book counts separately; kits without a kind are counted as one kind. */
 const deviceOf = ({ kit }: Plan): string => kit.kind.trim() || 'kind not entered';
 
 function monthOf(at: Ms | null, zone: string): string {
@@ -145,7 +145,7 @@ function checksOf(plan: Plan): readonly CheckRecord[] {
   });
 }
 
-/** Returns (measured - reference) / reference, percent; null where there is no reference. */
+/** Returns (measured - reference) / reference, percent; null for a blank, or if there is no reference. */
 function spikeError({ kind, value, reference }: QualityCheck): Exact | null {
   if (kind === 'blank' || !reference) return null;
   return times(dividedBy(minus(exactOf(value), exactOf(reference)), exactOf(reference)), exact(100n));

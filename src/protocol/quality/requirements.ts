@@ -11,7 +11,7 @@ export interface QcRequirement {
   /** Annual minimum; 0 where no text gives one. */
   readonly leastAYear: number;
   readonly sources: readonly Source[];
-  /** Where a text requires something else, or the book counts differently; empty where none is known to. */
+  /** A text that requires something else, or a difference in how the book counts; empty if none is known. */
   readonly conflict: string;
 }
 

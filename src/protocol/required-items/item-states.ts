@@ -6,11 +6,11 @@ type ItemState = 'present' | 'missing' | 'not-applicable';
 export interface ItemReport {
   readonly item: RequiredItem;
   readonly state: ItemState;
-  /** What of it is not known; empty unless it is missing. */
+  /** The parts that are not known; empty unless the item is missing. */
   readonly lacking: readonly string[];
 }
 
-/** Returns every required item with its state: none is left out in silence. */
+/** Returns every required item with its state; none is left out. */
 export function requiredItems(plan: Plan): readonly ItemReport[] {
   const hasDetectors = plan.levels.some(({ detectors }) => detectors.length > 0);
   return REQUIRED_ITEMS.map((item) => {

@@ -1,4 +1,4 @@
-/** What published lists require of the report of a test, as data: each item with its sources, and what of it the plan does not hold. */
+/** Items that published lists require in the report of a test: each with its sources, and a function for the parts that a plan lacks. */
 import { roomAt } from '../../../geometry/check/room.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { counted } from '../../../geometry/messages/index.ts';
@@ -50,14 +50,14 @@ export interface RequiredItem {
   readonly name: string;
   /** The lists that require it, each with its clause. */
   readonly sources: readonly Source[];
-  /** Left out: always. */
+  /** Whether the item is required for a plan; left out, it always is. */
   readonly applies?: (plan: Plan) => boolean;
-  /** What of it is not known, in a few words; empty where all of it is. */
+  /** Returns the parts that are not known, each in a few words; empty if all are. */
   readonly missing: (plan: Plan) => readonly string[];
 }
 
 const ILLINOIS = (letter: string) => ILLINOIS_COPY(`(o)(1)(${letter})`);
-/** What Pennsylvania asks for in reports to the department, as far as it is known (effective 24 Jan 2019). */
+/** Requirements of Pennsylvania for reports to the department, as far as they are known (effective 24 Jan 2019). */
 const PENNSYLVANIA = (letter: string) => source('primary', `25 Pa. Code 240.303(1)(i)(${letter})`);
 
 /** Of MAH-2019, 8.5 these were read: 8.5.2(a)(2) to the beginning of 8.5.4, and 8.5.9.2. */
@@ -65,10 +65,10 @@ export const UNREAD = 'Of ANSI/AARST MAH-2019, 8.5.5 to 8.5.9.1 were not read: w
 
 const unless = (known: unknown, words: string): readonly string[] => (known ? [] : [words]);
 
-/** Returns the levels that the report is about. */
+/** Returns the levels with a detector, which the report is about. */
 export const testedLevels = ({ levels }: Plan) => levels.filter(({ detectors }) => detectors.length > 0);
 
-/** Returns the words once for each detector whose log entry lacks something. */
+/** Returns the label of each detector whose log entry lacks something. */
 function perDetector(plan: Plan, lacks: (entry: LogEntry) => boolean): readonly string[] {
   return plan.levels.flatMap(({ detectors }) =>
     detectors.filter(({ id }) => lacks(logEntryOf(plan, id))).map((detector) => detectorLabel(detector)),
@@ -150,7 +150,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
       const isTwice = repeatedSerials(plan);
       return [
         ...perDetector(plan, ({ serial }) => serial.trim() === ''),
-        // A number that two devices have ties a result to neither.
+        // A serial number of two devices identifies neither.
         ...perDetector(plan, ({ serial }) => isTwice(serial)).map((label) => `${label} (its number stands twice)`),
       ];
     },
@@ -299,7 +299,7 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     id: 'firm',
     name: 'Name, address and telephone of the firm',
     sources: [MALB('8.2.1(a)')],
-    // A purpose that nobody has answered may be another one.
+    // A purpose that is not answered may be one that requires the firm.
     applies: ({ site }) => site.purpose !== 'own-household' || site.purposeAnswered === false,
     missing: ({ report }) => {
       const { name = '', address = '', telephone = '' } = report?.firm ?? {};

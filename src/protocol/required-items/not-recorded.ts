@@ -5,21 +5,21 @@ import { fewNames } from '../custody/missing-records.ts';
 import { type ItemReport, requiredItems } from './item-states.ts';
 import type { RequiredItemId } from './items.ts';
 
-/** What published lists require of a report and the plan does not hold: a valid test stands without it, its report does not. */
+/** Required items that are not recorded, as text. A test is valid without them, but its report is not complete. */
 export interface NotRecorded {
   /** "16 required items are not recorded."; empty for none. */
   readonly short: string;
   /** "16 items not recorded", for a small page; empty for none. */
   readonly brief: string;
-  /** "Not recorded: …": the first by name, who requires them, and what a missing serial number means; empty for none. */
+  /** "Not recorded: …": the first items by name, who requires them, and the consequence of a missing serial number; empty for none. */
   readonly named: string;
 }
 
-/** What ties a result to its device and to people is named first, then the order of the report. */
+/** Items that tie a result to its device and to people are named first, the others in the order of the report. */
 const FIRST: readonly RequiredItemId[] = ['serial-numbers', 'placed-by', 'picked-up-by', 'device', 'weather'];
 const MOST_NAMED = 3;
 
-/** Returns what is required of the report of a plan and not recorded, in words. */
+/** Returns the required items of the report of a plan that are not recorded, as text. */
 export function notRecorded(plan: Plan, items: readonly ItemReport[] = requiredItems(plan)): NotRecorded {
   const missing = items.filter(({ state }) => state === 'missing').toSorted((a, b) => rank(a) - rank(b));
   if (missing.length === 0) return { short: '', brief: '', named: '' };

@@ -1,4 +1,4 @@
-/** Changes of what only the report needs. A section begins with empty texts: not known. */
+/** Edits of data that only the report needs. A new section has empty texts, which mean "not known". */
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type {
   DeviceFacts,
@@ -22,12 +22,12 @@ export const NO_LABORATORY: Laboratory = {
 export const NO_DRAWING: DrawingFacts = { by: '', at: null };
 export const NO_DEVICE: DeviceFacts = { description: '', maker: '', model: '', calibrated: '', expires: '' };
 
-/** Returns the plan with some of what the report needs changed. */
+/** Returns the plan with some of the data for the report changed. */
 export function withReportFacts(plan: Plan, change: ReportFacts): Plan {
   return { ...plan, report: { ...plan.report, ...change } };
 }
 
-/** Returns the plan with the license of a person changed; an empty one is taken away. */
+/** Returns the plan with the license of a person changed; an empty one is removed. */
 export function withLicense(plan: Plan, name: string, license: string): Plan {
   const known = plan.report?.licenses ?? [];
   const isOwn = (each: { readonly name: string }) => each.name.trim() === name;
@@ -39,10 +39,10 @@ export function withLicense(plan: Plan, name: string, license: string): Plan {
   return withReportFacts(plan, { licenses: kept.map((each) => (each === own ? { ...own, license: number } : each)) });
 }
 
-/** What stays the same from one job to the next. */
+/** Data that stays the same from one job to the next. */
 export type UsualFacts = Pick<ReportFacts, 'firm' | 'laboratory' | 'device' | 'licenses'>;
 
-/** Returns what of a report can serve for the next one: without the days of this test. */
+/** Returns the data of a report that can be used for the next one, without the dates and the analyst of this test. */
 export function usualFacts({ report = {} }: Plan): UsualFacts {
   const { firm, laboratory, device, licenses } = report;
   return {
@@ -53,7 +53,7 @@ export function usualFacts({ report = {} }: Plan): UsualFacts {
   };
 }
 
-/** Returns the plan with the usual facts where it has none of its own. */
+/** Returns the plan with the usual facts for each section that it does not have. */
 export function withUsualFacts(plan: Plan, usual: UsualFacts): Plan {
   return { ...plan, report: { ...usual, ...plan.report } };
 }

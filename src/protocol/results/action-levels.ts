@@ -9,9 +9,9 @@ export interface ActionLevel {
   readonly authority: string;
   readonly value: number;
   readonly unit: 'pCi/L' | 'Bq/m3';
-  /** "from": at or above the level; "above": only what exceeds it. */
+  /** "from": results at or above the level count; "above": only results above it. */
   readonly counts: 'from' | 'above';
-  /** What the authority recommends then. */
+  /** Recommendation of the authority for a result that counts. */
   readonly action: string;
   /** The compared quantity: the annual mean, or the result of the test. */
   readonly of: 'test' | 'year';
@@ -20,7 +20,7 @@ export interface ActionLevel {
 
 /** Action level of the United States, pCi/L: it decides the next step of a short-term test. */
 export const US_ACTION_LEVEL = 4;
-/** From here to the action level, pCi/L, mitigation is to be considered: ANSI/AARST MAH-2019, 7.1. */
+/** From this level to the action level, pCi/L, mitigation is to be considered: ANSI/AARST MAH-2019, 7.1. */
 export const US_CONSIDER_LEVEL = 2;
 
 /** A table of national levels in a journal; the publications of the authorities were not read. */
@@ -28,7 +28,7 @@ const NATIONAL_LEVELS = source('secondary', 'Eur Respir J 2017;50:1701609, table
 /** Recommends reduction where the mean exceeds 200 Bq/m3. */
 export const CANADA_GUIDE = source('primary', 'Health Canada, guide for radon measurements in homes');
 
-/** The highest level first. "from" is the strict reading where a text is not known to say "exceeds". */
+/** Highest level first. "from" is the strict reading, used if a text is not known to say "exceeds". */
 export const ACTION_LEVELS: readonly ActionLevel[] = [
   {
     id: 'eu',
@@ -125,18 +125,18 @@ export const ACTION_LEVELS: readonly ActionLevel[] = [
 /** Returns the level in pCi/L, exactly. */
 export const levelInPicocuries = ({ value, unit }: ActionLevel): Exact => inPicocuries({ value, unit });
 
-/** Whether a result, pCi/L, reaches the level. Exact: 148 Bq/m3 is 4 pCi/L, the often printed 150 is not. */
+/** Returns whether a result, pCi/L, reaches the level. Exact: 148 Bq/m3 is 4 pCi/L, the often printed 150 is not. */
 export function reaches(result: Exact, level: ActionLevel): boolean {
   const apart = compare(result, levelInPicocuries(level));
   return level.counts === 'from' ? apart >= 0 : apart > 0;
 }
 
 /**
- * Whether an exact mean, pCi/L, reaches the level. Levels in pCi/L apply to results as reported, at one decimal (ANSI/AARST MAH-2019,
- * 8.5.2(b)). Levels in Bq/m3 apply unrounded: 101 Bq/m3 would round to 2.7 pCi/L, which is below 100 Bq/m3.
+ * Returns whether an exact mean, pCi/L, reaches the level. Levels in pCi/L apply to results as reported, at one decimal (ANSI/AARST
+ * MAH-2019, 8.5.2(b)). Levels in Bq/m3 apply unrounded: 101 Bq/m3 would round to 2.7 pCi/L, which is below 100 Bq/m3.
  */
 export const meanReaches = (mean: Exact, level: ActionLevel): boolean =>
   reaches(level.unit === 'pCi/L' ? rounded(mean, 1) : mean, level);
 
-/** Whether a result as reported, pCi/L, is at or above `picocuries`. */
+/** Returns whether a result as reported, pCi/L, is at or above `picocuries`. */
 export const isAtLeast = (result: Exact, picocuries: number): boolean => atLeast(result, exactOf(picocuries));

@@ -18,17 +18,17 @@ export const RESULT_CAUTIONS: readonly string[] = [
 
 /** The evaluation of one location in sentences, part by part. */
 export interface LocationTexts {
-  /** Results as reported, and why they have no single value. */
+  /** Results as reported, reasons why they have no single value, and the average. */
   readonly results: readonly string[];
-  /** How the results of a pair compare. */
+  /** Agreement of the results of a pair. */
   readonly pair: readonly string[];
   readonly earlier: readonly string[];
   readonly step: string;
-  /** Where another published text differs; empty where none is known to. */
+  /** Another published text that differs; empty if none is known. */
   readonly conflict: string;
 }
 
-/** Returns the sentences about a location. Of an invalid one only the results and the next step: they are a record. */
+/** Returns the sentences about a location. Without the average, the pair and earlier tests if the location is not valid. */
 export function locationTexts(plan: Plan, report: LocationReport): LocationTexts {
   const evaluated = report.state.validity === 'holds';
   const inUnit = (sentence: string) => amountsInUnit(plan.display.radon, sentence);

@@ -2,7 +2,7 @@ import { absolute, compare, decimalText, minus } from './exact.ts';
 import { type LocationReport, OUT_OF_CONTROL } from './location-report.ts';
 import type { PrecisionBand } from './precision.ts';
 
-/** What each pair status means, in a sentence. */
+/** The meaning of each pair status, in a sentence. */
 const PAIR_STATUS_TEXT: Readonly<Record<LocationReport['pairStatus'], string>> = {
   'in-control': 'The two results agree.',
   warning: 'The two results are farther apart than they should be: a warning. Look for the cause.',
@@ -12,11 +12,11 @@ const PAIR_STATUS_TEXT: Readonly<Record<LocationReport['pairStatus'], string>> =
   single: 'A single result, with no collocated result to compare it with.',
 };
 
-/** A result below the detection limit counts as that limit: the nearest to the other that it can be. */
+/** A result below the detection limit counts as that limit, the closest that it can be to the other result. */
 const AGREE_AT_LIMIT =
   'Counted as its limit, the result below the detection limit agrees with the other. It can be lower, and farther from it.';
 
-/** Whether only the lower of two results is below the detection limit: they are at least as far apart as they are counted. */
+/** Whether only the lower of two results is below the detection limit: the computed difference is then the least possible. */
 function isLowerBelowLimit({ set, values }: LocationReport): boolean {
   const [first, second] = set.readings.map(({ belowLimit }) => belowLimit === true);
   const [a, b] = values;

@@ -5,11 +5,11 @@ import { compare } from './exact.ts';
 import { type LocationResults, locations } from './locations.ts';
 import { inPicocuries } from './radon.ts';
 
-/** Earlier results of one location. Of several results of one term the highest counts: the strict reading. */
+/** Earlier results of one location. Of several results of one term, the highest counts: the strict reading. */
 export interface EarlierResults {
   readonly shortTerm: EarlierResult | null;
   readonly longTerm: EarlierResult | null;
-  /** Count of earlier results without a location, on a plan with several locations: they are averaged with none. */
+  /** Number of earlier results without a location, on a plan with several locations: they are not averaged with any. */
   readonly withoutLocation: number;
 }
 
@@ -38,18 +38,19 @@ function highest(results: readonly EarlierResult[]): EarlierResult | null {
 }
 
 /**
- * How long before this test an earlier result still lowers it: a home is tested again within 2 years (32 Ill. Adm. Code Part 422, App. B, the
- * strict term), so an older result stands for nothing. Our reading: no text says how far apart a test and its follow-up may be.
+ * Longest time before this test, ms, at which an earlier result may lower its result: a home is tested again within 2 years (32 Ill. Adm.
+ * Code Part 422, App. B, the strict term), so an older result is out of date. Our reading: no text says how far apart a test and its
+ * follow-up may be.
  */
 const STANDS_FOR = 730 * DAY;
 
-/** Whether an earlier result may lower the result of this test. One that makes it stricter counts, of whatever day. */
+/** Returns whether an earlier result may lower the result of this test. One that raises it counts whatever its date. */
 export function mayLower({ visit }: Plan, { at }: Pick<EarlierResult, 'at'>): boolean {
   const [then, start] = [msOf(at), msOf(visit.start)];
   return then !== null && start !== null && then < start && start - then <= STANDS_FOR;
 }
 
-/** Returns what is wrong with the date of an earlier result, which must be before this test; empty where nothing is. */
+/** Returns the error in the date of an earlier result, which must be before this test; empty for none. */
 export function earlierDateProblem({ visit }: Plan, { at }: Pick<EarlierResult, 'at'>): string {
   const [then, start] = [msOf(at), msOf(visit.start)];
   const after = then !== null && start !== null && then >= start;

@@ -54,7 +54,7 @@ interface Pair {
   readonly high: Result;
 }
 
-/** Returns the lowest and the highest of two or more results; null for one. Of two equal values the one below the detection limit is the lower. */
+/** Returns the lowest and highest of two or more results; null for one. Of equal values, one below the detection limit is the lower. */
 function extremes(readings: readonly Reading[]): Pair | null {
   if (readings.length < 2) return null;
   const sorted = readings
@@ -89,7 +89,8 @@ function straddlesActionLevel({ protocol }: Plan, { low, high }: Pair): 'no' | '
 
 /**
  * Returns the average of an initial short-term test and this one, at one decimal: ANSI/AARST MALB-2014 with 1/21 revisions, 8.1.2(b). Null
- * after mitigation, for the earlier test measured the home without the system, and where only a result of these days would lower this one.
+ * after mitigation, because the earlier test measured the home without the system, and if the earlier result would lower this one but is
+ * too old or has no date.
  */
 function averageWithEarlier(plan: Plan, { shortTerm }: EarlierResults, mean: Exact): Exact | null {
   if (!shortTerm || plan.site.purpose === 'after-mitigation') return null;
@@ -100,7 +101,7 @@ function averageWithEarlier(plan: Plan, { shortTerm }: EarlierResults, mean: Exa
 
 type Evaluated = Pick<LocationReport, 'set' | 'mean' | 'pairStatus' | 'earlier' | 'withEarlier'>;
 
-/** Returns the next step. Of an invalid location it names the issues and says nothing derived from the value. */
+/** Returns the next step. For a location that is not valid it names the issues, and nothing in it is derived from the value. */
 function nextStep(plan: Plan, evaluated: Evaluated, { validity, issues }: TestState, whole: TestState): NextStep {
   const { mean } = evaluated;
   if (validity === 'holds' && mean && isComplete(evaluated))

@@ -37,7 +37,7 @@ const plus = (a: Exact, b: Exact): Exact =>
 export const minus = (a: Exact, b: Exact): Exact =>
   exact(a.numerator * b.denominator - b.numerator * a.denominator, a.denominator * b.denominator);
 export const times = (a: Exact, b: Exact): Exact => exact(a.numerator * b.numerator, a.denominator * b.denominator);
-/** Asserts that `b` is not zero. */
+/** Returns a / b. Asserts that `b` is not zero. */
 export const dividedBy = (a: Exact, b: Exact): Exact => exact(a.numerator * b.denominator, a.denominator * b.numerator);
 export const absolute = (a: Exact): Exact => (a.numerator < 0n ? { ...a, numerator: -a.numerator } : a);
 
@@ -79,6 +79,6 @@ export function decimalText(value: Exact, decimals: number): string {
 
 /** Returns the nearest double: for documents and drawings, never for a comparison with a limit. */
 export function asNumber(value: Exact): number {
-  // Forty decimals are more than a double holds: the last digit is right.
+  // Forty decimals: more digits than a double has, so that the result is the nearest double.
   return Number(decimalText(value, 40));
 }

@@ -10,11 +10,11 @@ export interface LocationResults {
   readonly pair: string | null;
   readonly level: Level;
   readonly detectors: readonly Detector[];
-  /** In the order of `detectors`, at most one each. */
+  /** In the order of `detectors`, at most one for each. */
   readonly readings: readonly Reading[];
-  /** In the order of `detectors`, all of them: of `duplicated` more than one each. */
+  /** All results in the order of `detectors`; several for each of `duplicated`. */
   readonly recorded: readonly Reading[];
-  /** Marked as a pair but too far apart: each detector is a location of its own. */
+  /** Whether it is marked as a pair but too far apart: each detector is a separate location. */
   readonly apart: boolean;
   /** Detectors with more than one result: which one counts is not known. */
   readonly duplicated: readonly Detector[];
@@ -22,7 +22,7 @@ export interface LocationResults {
 
 /**
  * Returns the results of a plan by location. Detectors of one pair mark, on one level and side by side, are one
- * location; every other detector is one. Locations without a result are left out.
+ * location; every other detector is a separate one. Locations without a result are left out.
  */
 export function resultsByLocation(plan: Plan): readonly LocationResults[] {
   return plan.levels
@@ -49,7 +49,7 @@ function locationsOn({ detectors }: Level): readonly Location[] {
   return locations;
 }
 
-/** Compares every two: of three in a row the outer two may be too far apart. */
+/** Compares every two: of three in a row, the outer two may be too far apart. */
 function areCollocated(detectors: readonly Detector[]): boolean {
   return detectors.every((a, i) => detectors.slice(i + 1).every((b) => areSideBySide(a, b)));
 }

@@ -31,7 +31,7 @@ export function nextStepForMean(plan: Plan, evaluated: EvaluatedMean, mean: Exac
   return findCauseFirst(step === 'retest-later' && hasMitigation(plan) ? 'retest-mitigated' : step, pairStatus);
 }
 
-/** Of a pair that is out of control the cause is found first, unless the step calls for mitigation anyway. */
+/** For a pair that is out of control the cause is found first, unless the step calls for mitigation anyway. */
 const findCauseFirst = (step: NextStepId, status: LocationReport['pairStatus']): NextStepId =>
   status === 'out-of-control' && !ASKS_FOR_WORK.has(step) ? 'retest-spread' : step;
 
@@ -47,7 +47,7 @@ const isWorthFixing = (result: Exact): boolean => isAtLeast(result, US_CONSIDER_
 const wasHighForLong = ({ longTerm }: EarlierResults): boolean =>
   longTerm !== null && isHigh(rounded(inPicocuries(longTerm), 1));
 
-/** In a property transfer the test itself decides, or the average with an earlier one where that is stricter. */
+/** In a property transfer the test itself decides, or the average with an earlier test if that is stricter. */
 function saleStep(own: Exact, withEarlier: Exact | null, earlier: EarlierResults): NextStepId {
   if (isHigh(own)) return withEarlier && !isHigh(withEarlier) ? 'fix-sale-either' : 'fix-sale';
   if (withEarlier && isHigh(withEarlier)) return 'fix-sale-either';
@@ -59,27 +59,27 @@ function saleStep(own: Exact, withEarlier: Exact | null, earlier: EarlierResults
 
 const mitigatedStep = (own: Exact): NextStepId => (isHigh(own) ? 'call-mitigator' : 'retest-mitigated');
 
-/** In a household: a long-term test decides, else the average of two short-term tests, else the first test alone. */
+/** In a household a long-term test decides, else the average of two short-term tests, else the first test alone. */
 function householdStep(own: Exact, withEarlier: Exact | null, earlier: EarlierResults): NextStepId {
   if (wasHighForLong(earlier)) return 'fix-long-term';
   if (withEarlier) return isHigh(withEarlier) ? 'fix' : 'below-after-two';
   return firstStep(own);
 }
 
-/** After a first short-term test of a household. */
+/** The step after a first short-term test of a household. */
 function firstStep(result: Exact): NextStepId {
   if (isAtLeast(result, SECOND_TEST_FROM)) return 'second-test-now';
   if (isHigh(result)) return 'follow-up';
   return isWorthFixing(result) ? 'consider-fixing' : 'retest-later';
 }
 
-/** Above it Health Canada recommends reduction within a year (from memory). In pCi/L, 600 Bq/m3. */
+/** Level above which Health Canada recommends reduction within a year (from memory): 600 Bq/m3, in pCi/L. */
 const REDUCE_SOON_LEVEL = inPicocuries({ value: 600, unit: 'Bq/m3' });
 
 /** The level of a long-term profile: the guideline of Canada, 200 Bq/m3. */
 const LONG_TERM_LEVEL = ACTION_LEVELS.find(({ id }) => id === 'canada') as ActionLevel;
 
-/** Whether a mean, pCi/L, exceeds the level: a result at the level does not. Compared exactly, not rounded. */
+/** Returns whether a mean, pCi/L, exceeds the long-term level; one at the level does not. Compared exactly, not rounded. */
 export const exceedsLongTermLevel = (mean: Exact): boolean => reaches(mean, LONG_TERM_LEVEL);
 
 /** Returns the next step for a long-term mean, pCi/L. */

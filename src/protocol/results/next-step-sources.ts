@@ -6,7 +6,7 @@ import type { NextStepId } from './next-steps.ts';
 /** Published sources of a next step. */
 export interface NextStepSources {
   readonly sources: readonly Source[];
-  /** Where another published text differs; empty where none is known to. */
+  /** Another published text that differs; empty if none is known. */
   readonly conflict: string;
 }
 

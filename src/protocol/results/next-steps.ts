@@ -1,9 +1,9 @@
-/** What to do after a result. Sources are in `next-step-sources.ts`, which is not loaded at the start of the app. */
+/** The next step after a result. Sources are in `next-step-sources.ts`, which is not loaded at the start of the app. */
 export interface NextStep {
   readonly id: NextStepId;
   /** The step in a sentence or two. */
   readonly text: string;
-  /** The phrases of `text` that call for no immediate action; none where the step calls for action now. */
+  /** The phrases of `text` that call for no immediate action; none if the step calls for action now. */
   readonly noActionPhrases: readonly string[];
 }
 
@@ -33,7 +33,7 @@ export type NextStepId =
   | 'reduce-long'
   | 'below-long';
 
-/** Every next step; the strict reading where published texts differ. Amounts are in pCi/L. */
+/** Every next step; the strict reading if published texts differ. Amounts are in pCi/L. */
 export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   'not-evaluated': {
     id: 'not-evaluated',
@@ -157,17 +157,17 @@ export const NEXT_STEPS: Readonly<Record<NextStepId, NextStep>> = {
   },
 };
 
-/** Whether a step asks for a retest before the result is used. */
+/** Returns whether a step calls for a retest before the result is used. */
 export const isRetest = (step: NextStepId): boolean =>
   step === 'retest-straddles' ||
   step === 'retest-straddles-long' ||
   step === 'retest-spread' ||
   step === 'not-evaluated';
 
-/** At or above it, pCi/L, a second short-term test is done at once: the Illinois fact sheet. EPA's guide says above it, other texts from 10. */
+/** Level from which a second short-term test is done at once, pCi/L: the Illinois fact sheet. EPA's guide says above it, other texts from 10. */
 export const SECOND_TEST_FROM = 8;
 
-/** Most cautious first: of several locations of a home, the step that comes first here decides. */
+/** Most cautious first: of several locations of a home, the step that is first in this list decides. */
 export const MOST_CAUTIOUS_FIRST: readonly NextStepId[] = [
   'fix',
   'fix-sale',

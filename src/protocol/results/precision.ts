@@ -15,7 +15,7 @@ import {
   times,
 } from './exact.ts';
 
-/** How the difference of a collocated pair compares with the control limits. */
+/** The difference of a collocated pair against the control limits. */
 export type ControlStatus = 'in-control' | 'warning' | 'out-of-control';
 
 /** Control limits of a pair's difference for one range of its mean. Percentages are of the mean. */
@@ -26,10 +26,10 @@ export interface PrecisionBand {
   readonly below: number | null;
   /** The statistic: the relative percent difference, or the difference in pCi/L. */
   readonly of: 'percent' | 'difference';
-  /** Average of a process in control, percent; null where no text gives one. */
+  /** Average of a process in control, percent; null if no text gives one. */
   readonly typical: number | null;
   readonly warning: number;
-  /** Null where no text gives one. */
+  /** Null if no text gives one. */
   readonly control: number | null;
   readonly sources: readonly Source[];
 }
@@ -79,7 +79,7 @@ type LimitReading = 'strict' | 'other';
 export interface Precision {
   readonly band: PrecisionBand;
   readonly status: ControlStatus;
-  /** Status by the other reading of the limits where it differs; else null. */
+  /** Status by the other reading of the limits if it differs; else null. */
   readonly otherReading: ControlStatus | null;
 }
 

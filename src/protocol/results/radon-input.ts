@@ -12,21 +12,21 @@ export type ParsedRadon =
   | { readonly ok: true; readonly entered: EnteredRadon | null }
   | { readonly ok: false; readonly message: string };
 
-/** Above this a misplaced decimal point or a wrong unit is likelier: the highest concentration ever measured indoors is far below. */
+/** Largest number accepted: the highest concentration ever measured indoors is far below, so a larger number is an error of point or unit. */
 const MOST = 1e6;
-/** pCi/L (37,000 Bq/m3). Above it a slip of the decimal point or the unit is likelier than such a home: common practice, no published source. */
+/** pCi/L (37,000 Bq/m3). Above it an error of decimal point or unit is likelier than such a home: common practice, no published source. */
 const LIKELY_SLIP = exactOf(1000);
 
-/** Whether a result is so high that a slip is likelier: it is taken, with a remark beside it. */
+/** Returns whether a result is so high that a typing error is likely: it is accepted, with a remark. */
 export const isLikelySlip = (entered: RadonValue): boolean => compare(inPicocuries(entered), LIKELY_SLIP) > 0;
 
 const FORM = /^(<)?\s*(\d+(?:[.,]\d*)?|[.,]\d+)\s*(?:(pci\s*\/\s*l)|(bq\s*\/\s*m(?:3|\^3|³)))?$/i;
 
-/** Parses "3.9", "3,9", "< 0.4", "150 Bq/m3". Without a unit it is in `unit`; empty text is null. */
+/** Parses "3.9", "3,9", "< 0.4", "150 Bq/m3". A number without a unit is in `unit`; empty text is null; else an error message. */
 export function parseRadon(text: string, unit: RadonUnit): ParsedRadon {
   const plain = text.trim();
   if (plain === '') return { ok: true, entered: null };
-  // A comma before three digits may separate thousands: 1,234 Bq/m3 taken for 1.234 would be a wrong pass.
+  // A comma before three digits may separate thousands: 1,234 Bq/m3 read as 1.234 would be a wrong pass.
   if (/,\d{3}(?!\d)/.test(plain)) {
     return { ok: false, message: `"${plain}" can be read in two ways. Write it without the comma, or with a point.` };
   }

@@ -1,7 +1,7 @@
 import type { RadonUnit, RadonValue } from '../../../geometry/plan/test-record.ts';
 import { compare, decimalText, dividedBy, type Exact, exact, exactOf, rounded, times } from './exact.ts';
 
-/** Bq/m3 per pCi/L, exactly: the curie is 3.7e10 decays a second, a liter a thousandth of a cubic meter. */
+/** Bq/m3 per pCi/L, exactly: the curie is 3.7e10 decays per second, a liter is 0.001 m3. */
 const BECQUERELS_PER_PICOCURIE = exact(37n);
 
 /** Returns a reported concentration in pCi/L, exactly. */
@@ -31,13 +31,13 @@ export const digitsText = ({ value, unit }: RadonValue): string => withDecimal(S
 /** Returns a value as the laboratory reported it, with its unit: "3.95 pCi/L", "3.0 pCi/L". */
 export const enteredText = (entered: RadonValue): string => `${digitsText(entered)} ${unitText(entered.unit)}`;
 
-/** ANSI/AARST MAH-2019, 8.5.2(b): pCi/L are reported with one decimal. More of them are kept. */
+/** ANSI/AARST MAH-2019, 8.5.2(b): pCi/L are reported with one decimal. Further decimals are kept. */
 const withDecimal = (digits: string, unit: RadonUnit): string =>
   unit === 'pCi/L' && /^\d+$/.test(digits) ? `${digits}.0` : digits;
 
 export const unitText = (unit: RadonUnit): string => (unit === 'Bq/m3' ? 'Bq/m³' : unit);
 
-/** Returns an entered value in the other unit, at most two decimals: "146.15 Bq/m³". "about 4.05 pCi/L" where digits are left out. */
+/** Returns an entered value in the other unit, with at most two decimals: "146.15 Bq/m³", or "about 4.05 pCi/L" if it is rounded. */
 export function otherUnitText(entered: RadonValue): string {
   const picocuries = inPicocuries(entered);
   const unit = otherUnit(entered.unit);
@@ -48,7 +48,7 @@ export function otherUnitText(entered: RadonValue): string {
 }
 
 /**
- * Returns a sentence with each amount in pCi/L also in `unit`: "at 148 Bq/m³ (4 pCi/L) or above". The published figure stays.
+ * Returns a sentence with each amount in pCi/L also in `unit`: "at 148 Bq/m³ (4 pCi/L) or above". The published figure is kept.
  */
 export function amountsInUnit(unit: RadonUnit, sentence: string): string {
   if (unit === 'pCi/L') return sentence;

@@ -12,7 +12,7 @@ interface RecordedEvent {
   readonly stage: 'time' | 'house' | 'log';
 }
 
-/** Returns every event that is recorded with a time. Placement and the closing of the house may be planned: they are not among them. */
+/** Returns every event that is recorded with a time, except placement and the closing of the house, which may be planned. */
 export function recordedEvents({ visit, conditions, log = [] }: Plan): readonly RecordedEvent[] {
   const at = (stage: RecordedEvent['stage'], name: string, text: string | null | undefined) => {
     const ms = msOf(text);
@@ -31,7 +31,7 @@ export function recordedEvents({ visit, conditions, log = [] }: Plan): readonly 
   ];
 }
 
-/** Returns an issue for each stage with events that are recorded for later than `now`: what has not happened is not known. */
+/** Returns an issue for each stage with events that are recorded for later than `now`: they have not happened, so they are not known. */
 export function aheadIssues(plan: Plan, now: Ms): readonly ValidityIssue[] {
   const ahead = recordedEvents(plan).filter(({ at }) => at > now);
   return [...new Set(ahead.map(({ stage }) => stage))].map((stage): ValidityIssue => {
@@ -44,8 +44,8 @@ export function aheadIssues(plan: Plan, now: Ms): readonly ValidityIssue[] {
 }
 
 /**
- * Returns the plan as it is known at `now`: a pick-up recorded for later is only planned, mailing and delivery are not known. The plan
- * itself where none of them lies ahead.
+ * Returns the plan as it is known at `now`: a pick-up recorded for later is only planned, mailing and delivery for later are not known.
+ * Returns the plan itself if none of them is later.
  */
 export function asKnownAt(plan: Plan, now: Ms): Plan {
   const { visit } = plan;

@@ -25,7 +25,7 @@ export interface WallTime {
   readonly offset: Ms;
 }
 
-/** Wall times kept of a zone: a plan's few instants are asked for hundreds of times, and the formatter is slow. */
+/** Number of cached wall times of a zone: the few instants of a plan are formatted hundreds of times, and the formatter is slow. */
 const MOST_KEPT = 500;
 
 const formats = new Map<string, Intl.DateTimeFormat>();
@@ -93,7 +93,7 @@ export interface LocalTime {
   readonly minute: number;
 }
 
-/** How often a local time occurs in a zone: once, twice where clocks go back, never where they skip it. */
+/** How often a local time occurs in a zone: once, twice if clocks go back, never if they skip it. */
 export type WallTimeMatch =
   | { readonly shown: 'once'; readonly at: Ms }
   | { readonly shown: 'twice'; readonly first: Ms; readonly second: Ms }
@@ -119,8 +119,8 @@ export function matchWallTime(wall: LocalTime, zone: string): WallTimeMatch {
 }
 
 /**
- * Returns the instant of a local time in `zone`: the earlier of two (clocks go back); of a skipped time (clocks go forward) the instant of
- * the skip. Text typed by a person goes through `parseWallTime` instead.
+ * Returns the instant of a local time in `zone`: the earlier of two (clocks go back); for a skipped time (clocks go forward) the instant of
+ * the skip. For text typed by a person use `parseWallTime`.
  */
 export function instantAt(wall: LocalTime, zone: string): Ms {
   const reading = matchWallTime(wall, zone);

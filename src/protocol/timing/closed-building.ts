@@ -30,7 +30,7 @@ export function closedCheck(plan: Plan, times: VisitTimes): TimingCheck {
   const { closed, start } = times;
   if (start === null)
     return check('unknown', 'The start is not recorded, so the closed hours before it are not known.');
-  // Before missing times: a recorded opening decides, whatever else is unknown.
+  // Checked before missing times: a recorded opening decides, whatever else is unknown.
   const opened = describeOpening(plan, times, start);
   if (opened) return check('blocked', opened);
   const zone = plan.site.timeZone;
@@ -54,7 +54,7 @@ interface Late {
   readonly lead: string;
 }
 
-/** Closed less than 12 h before the start: an extended test compensates for it, or for a continuous monitor its later hours. */
+/** For a house closed less than 12 h before the start: a longer test compensates, or the later hours of a continuous monitor do. */
 function lateCheck(
   plan: Plan,
   { end }: VisitTimes,
@@ -72,7 +72,7 @@ function lateCheck(
   if (end !== null && plan.visit.device === 'monitor' && end >= averagedUntil(closed, start)) {
     const from = closed + CLOSED_BEFORE.duration;
     const first = formatInstant(from, zone);
-    // Nothing records which hours a result is the average of.
+    // The plan does not record which hours a result is the average of.
     const way =
       end - from >= leastOfTerm(plan).duration
         ? `average those, and record ${first} as the start.`
@@ -95,11 +95,11 @@ const extendedUntil = (closed: Ms, start: Ms): Ms => Math.max(closed, start) + S
 const averagedUntil = (closed: Ms, start: Ms): Ms =>
   Math.max(start, closed + CLOSED_BEFORE.duration) + MONITOR_HOURS.duration;
 
-/** Options where the building was closed too late. */
+/** Options if the building was closed too late. */
 export interface LateClosingOptions {
   /** The earliest start with 12 h of closed-building conditions before it. */
   readonly startFrom: Ms;
-  /** The earliest pick-up that makes the test long enough; null where the kit does not allow it. */
+  /** The earliest pick-up that makes the test long enough; null if the kit does not allow it. */
   readonly leaveUntil: Ms | null;
 }
 
@@ -132,7 +132,7 @@ function describeOptions(plan: Plan, closed: Ms, start: Ms): string {
   return `${wait}, or${open} ${fetch}.`;
 }
 
-/** Returns the effect of an opening during the test; empty for none, or where the building was closed again afterwards. */
+/** Returns the effect of an opening before or during the test; empty for none, if the building was closed again, or after the pick-up. */
 function describeOpening({ site }: Plan, { closed, opened, end }: VisitTimes, start: Ms): string {
   if (opened === null || (closed !== null && opened < closed) || (end !== null && opened >= end)) return '';
   const at = formatInstant(opened, site.timeZone);

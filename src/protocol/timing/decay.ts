@@ -25,7 +25,7 @@ export interface DecayMark {
   readonly at: Ms;
   /** Days of 24 hours since the pick-up. */
   readonly days: number;
-  /** 0 to 1. */
+  /** Fraction of radon left, 0 to 1. */
   readonly left: number;
   readonly text: string;
 }
@@ -55,7 +55,7 @@ export function decayCourse(plan: Plan): DecayCourse | null {
   const { start, end, planned, posted, received } = visitTimes(plan);
   const { kit, visit, site } = plan;
   const from = end ?? (start === null ? null : firstPickUp(plan, start));
-  // Long-term detectors hold no charcoal: their tracks do not decay.
+  // Long-term detectors contain no charcoal: their tracks do not decay.
   if (from === null || visit.device === 'monitor' || isLongTerm(plan)) return null;
   const mark = (kind: DecayMark['kind'], at: Ms, words: string): DecayMark => {
     const left = fractionLeft(at - from);

@@ -9,7 +9,7 @@ export function earliestPickUp(plan: Plan): Ms | null {
   return start === null ? null : start + leastExposure(kitWindow(plan));
 }
 
-/** Returns what to ask before a pick-up at `at` that is too early; empty where it is not. */
+/** Returns the question to ask before a pick-up at `at` that is too early; empty if it is not. */
 export function earlyPickUpQuestion(plan: Plan, at: Ms): string {
   const [start, earliest] = [msOf(plan.visit.start), earliestPickUp(plan)];
   if (start === null || earliest === null || at >= earliest) return '';

@@ -44,7 +44,7 @@ export function exposureCheck(plan: Plan, { start, startPlanned, end, planned }:
   const verdictOf = planned ? 'Plan another pick-up.' : 'The test is invalid; keep the record and test again.';
   const fault = isAnswered ? outsideOf(exposure, least, most) : '';
   if (fault) return check('blocked', `${lay}, ${fault}. ${verdictOf}`);
-  // What is published holds for any kit.
+  // The published minimum applies to any kit.
   if (exposure < term.duration) {
     const allowed = isAnswered ? `The kit allows it, and ${term.name}` : capital(term.name);
     return check(
@@ -69,7 +69,7 @@ function outsideOf(exposure: Ms, least: Ms, most: Ms): string {
   return exposure > most ? `${formatDuration(exposure - most)} past the kit's ${formatDuration(most)}` : '';
 }
 
-/** Nobody was there at a planned time for certain: what was planned is no exposure. */
+/** Whether detectors were placed at the planned time is not certain: a planned time is no exposure. */
 const START_NOT_RECORDED =
   'When the detectors were placed is not recorded: the time of placement is only a planned one. Record it, to the minute.';
 

@@ -1,6 +1,6 @@
 /**
- * Dates and clock as the place of the house writes them, on screen and on paper: "Saturday, March 7, 6:00 pm" in the United States and Canada,
- * "Saturday 7 March, 18:00" elsewhere. The time zone decides, so that a plan reads the same on every device.
+ * Dates and times in the format of the site, on screen and on paper: "Saturday, March 7, 6:00 pm" in the United States and Canada,
+ * "Saturday 7 March, 18:00" elsewhere. The time zone of the site decides, so that a plan reads the same on every device.
  */
 import { type LocalTime, MINUTE, type Ms, matchWallTime, wallTime } from './clock.ts';
 
@@ -20,23 +20,23 @@ const MONTHS = [
   'December',
 ] as const;
 
-/** Zones of the United States and Canada in the IANA database: the month stands first, and the clock has 12 hours. */
+/** Zones of the United States and Canada in the IANA database: the month is first, and the clock has 12 hours. */
 const MONTH_FIRST =
   /^(?:US|Canada)\/|^Pacific\/Honolulu$|^America\/(?:(?:Indiana|Kentucky|North_Dakota)\/|(?:New_York|Detroit|Chicago|Menominee|Denver|Boise|Phoenix|Los_Angeles|Anchorage|Juneau|Sitka|Metlakatla|Yakutat|Nome|Adak|Indianapolis|Louisville|St_Johns|Halifax|Glace_Bay|Moncton|Goose_Bay|Toronto|Montreal|Iqaluit|Winnipeg|Resolute|Rankin_Inlet|Regina|Swift_Current|Edmonton|Cambridge_Bay|Inuvik|Creston|Dawson|Dawson_Creek|Fort_Nelson|Whitehorse|Vancouver)$)/;
 
-/** Whether dates in `zone` are written with the month first and times with am and pm. */
+/** Returns whether dates in `zone` are written with the month first and times with am and pm. */
 export const isMonthFirst = (zone: string): boolean => MONTH_FIRST.test(zone);
 
 /** Returns the time zone of this device. */
 export const deviceZone = (): string => new Intl.DateTimeFormat().resolvedOptions().timeZone;
 
-/** How much of a date is written. */
+/** Whether names are shortened to three letters, and whether the year is written. */
 interface DateForm {
   readonly short?: boolean;
   readonly year?: boolean;
 }
 
-/** Returns "Saturday, March 7, 6:00 pm" or "Saturday 7 March, 18:00"; of a minute that occurs twice also which one it is. */
+/** Returns "Saturday, March 7, 6:00 pm" or "Saturday 7 March, 18:00"; for a minute that occurs twice, also which one it is. */
 export function formatInstant(at: Ms, zone: string, form: DateForm = {}): string {
   return `${formatDay(at, zone, form)}, ${formatTimeOfDay(at, zone)}`;
 }
@@ -76,19 +76,19 @@ export function formatHourMinute({ hour, minute }: Pick<LocalTime, 'hour' | 'min
   return `${hour % 12 || 12}:${minutes} ${hour < 12 ? 'am' : 'pm'}`;
 }
 
-/** Returns an instant as `formatInstant`, with the year where it is not that of `now`. */
+/** Returns an instant as `formatInstant` does, with the year if it is not that of `now`. */
 export function formatInstantNear(at: Ms, zone: string, now: Ms, form: DateForm = {}): string {
   return formatInstant(at, zone, { ...form, year: wallTime(at, zone).year !== wallTime(now, zone).year });
 }
 
-/** Returns "Sat, Mar 7, 6:00 pm" or "Sat 7 Mar, 18:00", with the year where it is not that of `now`. */
+/** Returns "Sat, Mar 7, 6:00 pm" or "Sat 7 Mar, 18:00", with the year if it is not that of `now`. */
 export function formatShortInstant(at: Ms, zone: string, now: Ms = at): string {
   return formatInstantNear(at, zone, now, { short: true });
 }
 
 /**
- * Returns a duration to the minute: "47 h 59 min", "12 h", "5 min". Rounded down, so that no test looks longer than it was; never "0 min" for
- * a few seconds.
+ * Returns a duration to the minute: "47 h 59 min", "12 h", "5 min". Rounded down, so that no test looks longer than it was; "less than a
+ * minute" for a few seconds.
  */
 export function formatDuration(duration: Ms): string {
   const minutes = Math.floor(Math.abs(duration) / MINUTE);

@@ -1,12 +1,12 @@
 import type { Kit } from '../../../geometry/plan/test-record.ts';
 import { hoursAreKnown, labDaysAreKnown } from './exposure-limits.ts';
 
-/** What the instructions of a kit give: hours of exposure, days to the laboratory. */
+/** The figures that the instructions of a kit give: hours of exposure, days to the laboratory. */
 export type KitFigure = 'minimumHours' | 'maximumHours' | 'labDays';
 
 /**
- * Returns the kit with a figure of its instructions entered. The hours are answered once both of them were entered: one figure says nothing
- * of another, which is what a new plan begins with.
+ * Returns the kit with a figure of its instructions entered. The hours are answered once both were entered: while one is not, it has the
+ * initial value of a new plan.
  * @param entered the figures that were entered before this one
  */
 export function withKitFigure(kit: Kit, entered: ReadonlySet<KitFigure>, figure: KitFigure, value: number): Kit {

@@ -10,10 +10,10 @@ import { POST_TAKES } from './limits.ts';
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
 
-/** Returns when the laboratory must have a detector: `labDays` of 24 hours after the pick-up, whatever the clocks do. */
+/** Returns when the laboratory must have a detector: `labDays` of 24 hours after the pick-up, regardless of clock changes. */
 export const laboratoryBy = (pickUp: Ms, labDays: number): Ms => pickUp + labDays * DAY;
 
-/** Returns the latest time to post it for that deadline; the pick-up, where the kit leaves no time. */
+/** Returns the latest time to mail it for that deadline; the pick-up if the kit leaves no time. */
 export const postBy = (pickUp: Ms, labDays: number): Ms =>
   Math.max(pickUp, laboratoryBy(pickUp, labDays) - POST_TAKES.duration);
 
@@ -75,7 +75,7 @@ export function laboratoryCheck(
   return check('not-run', `${sent} ${must}`);
 }
 
-/** Returns the last transfer to the laboratory in the log; null where there is none with a time. */
+/** Returns the time of the last transfer to the laboratory in the log; null if none has a time. */
 function loggedDelivery(log: readonly LogEntry[], laboratory: Laboratory | undefined): Ms | null {
   const name = laboratory?.name.trim() ?? '';
   const isThere = (to: string) => isSameHolder(to, LABORATORY) || (name !== '' && isSameHolder(to, name));
@@ -98,7 +98,7 @@ interface OnTheWay {
   readonly zone: string;
 }
 
-/** Returns which day of the laboratory cannot be; empty where each can. Days are compared, not hours: reports of laboratories name days. */
+/** Returns which date of the laboratory is impossible; empty for none. Days are compared, not hours: reports of laboratories name days. */
 function analyzedTooEarly(laboratory: Laboratory | undefined, { end, posted, received, zone }: OnTheWay): string {
   const [analyzed, reported] = [msOf(laboratory?.analyzed), msOf(laboratory?.reported)];
   const before = (at: Ms | null, other: Ms | null) =>

@@ -8,7 +8,7 @@ export interface TimeLimit {
   readonly sources: readonly Source[];
 }
 
-/** Returns the duration of a limit as a sentence has it: "12 h". */
+/** Returns the duration of a limit as text: "12 h". */
 export const limitWords = ({ duration }: TimeLimit): string => `${duration / HOUR} h`;
 
 /** Closed-building conditions before a test of less than `SHORT_TEST`. */
@@ -17,7 +17,7 @@ export const CLOSED_BEFORE: TimeLimit = {
   sources: [MAH('Exh. 2 and 4'), MALB('4.1'), PENNSYLVANIA_RULES('(a)(4)(iv)'), ILLINOIS_COPY(' (at least 12 h)')],
 };
 
-/** A test shorter than this needs closed-building conditions before the start; one of this length under them does not. */
+/** A test shorter than this needs closed-building conditions before the start; another short-term test needs them only while it runs. */
 export const SHORT_TEST: TimeLimit = { duration: 96 * HOUR, sources: [MAH('6.1.2')] };
 
 /** The longest test to which closed-building conditions apply. */
@@ -34,7 +34,7 @@ export const MITIGATION_BEFORE: TimeLimit = {
   ],
 };
 
-/** Running time before the test that shows whether mitigation has worked. */
+/** Running time of a mitigation system before the test after mitigation. */
 export const MITIGATION_BEFORE_ITS_TEST: TimeLimit = { duration: SYSTEM_RUNS, sources: [MAH('7.3.2')] };
 
 /** Longest time between the activation of a system and the test after mitigation. */
@@ -68,7 +68,7 @@ export const LEAST_LONG_EXPOSURE: TermLimit = {
 /** A continuous monitor may leave out its first hours: this many consecutive hours must remain. */
 export const MONITOR_HOURS: TimeLimit = { duration: 46 * HOUR, sources: [MAH('6.1.2(c)')] };
 
-/** Sustained wind, km/h, from which no test of less than `SHORT_TEST` is done: 30 mph, which the text gives as 48 km/h. */
+/** Sustained wind from which no test of less than `SHORT_TEST` is done: 30 mph, which the text gives as 48 km/h. */
 export const WIND_LIMIT = {
   mph: 30,
   kmh: 48,

@@ -7,7 +7,7 @@ import { AFTER_MITIGATION_WITHIN, limitWords, MITIGATION_BEFORE, MITIGATION_BEFO
 import type { TimingCheck } from './timing-check.ts';
 import type { VisitTimes } from './visit-times.ts';
 
-/** Whether there is a mitigation system: drawn, named as the reason for the test, noted as running, or seen by who wrote the report. */
+/** Returns whether there is a mitigation system: drawn, implied by the purpose of the test, recorded as running, or seen for the report. */
 export function hasMitigation({ levels, site, visit, report }: Plan): boolean {
   const seen = report?.mitigation?.seen;
   const drawn = levels.some(({ fixtures }) => fixtures.some(({ kind }) => kind === 'mitigation-pipe'));
@@ -26,7 +26,7 @@ function mitigationSources({ site }: Plan): readonly Source[] {
   return [...MITIGATION_BEFORE_ITS_TEST.sources, ...AFTER_MITIGATION_WITHIN.sources];
 }
 
-/** Returns the check of how long a mitigation system ran before the start. What the report says to the contrary leaves it unknown. */
+/** Returns the check of how long a mitigation system ran before the start; "unknown" if the report contradicts a pass. */
 export function mitigationCheck(plan: Plan, times: VisitTimes): TimingCheck {
   const check = runningCheck(plan, times);
   const seen = plan.report?.mitigation?.seen;

@@ -5,7 +5,7 @@ import { laboratoryBy, postBy } from './laboratory.ts';
 import { LEAST_EXPOSURE } from './limits.ts';
 import type { VisitFacts } from './visit-facts.ts';
 
-/** A test as a list of plans holds it; without `visit` only start and end are known. */
+/** A test in a list of plans; without `visit` only start and end are known. */
 export interface DueFacts {
   readonly start: string | null;
   readonly end: string | null;
@@ -35,7 +35,7 @@ export interface Due {
 
 /**
  * Returns the next due date of a test.
- * @param zone time zone of the text where that of the site is not known
+ * @param zone time zone of the text if that of the site is not known
  */
 export function nextDue(facts: DueFacts, now: Ms, zone: string): Due {
   const [start, end] = [msOf(facts.start), msOf(facts.end)];
@@ -103,6 +103,6 @@ function onceFetched({ visit }: DueFacts, start: Ms, end: Ms, now: Ms, format: F
   if (visit.posted !== null) return onTheWay(`Mailed. At the laboratory by ${format(by)}`);
   const post = postBy(end, visit.kit.labDays);
   const posting = now <= post && post > end ? `mail it by ${format(post)}` : 'mail it now';
-  // The pick-up may have been written down ahead: with its time beside it, one that was missed is seen.
+  // A pick-up may have been recorded in advance: its time in the text shows if it was missed.
   return onTheWay(`Pick-up ${format(end)}: ${posting}. At the laboratory by ${format(by)}`);
 }

@@ -6,7 +6,7 @@ import { CLOSED_BEFORE, limitWords, MITIGATION_BEFORE } from './limits.ts';
 import { hasMitigation } from './mitigation.ts';
 import { visitTimes } from './visit-times.ts';
 
-/** Working hours where the plan has none: common practice, no published source. */
+/** Working hours if the plan has none: common practice, no published source. */
 export const USUAL_PRACTICE: Practice = {
   days: (['mon', 'tue', 'wed', 'thu', 'fri'] as const).map((day) => ({ day, from: '08:00', to: '18:00' })),
   daysOff: [],
@@ -93,7 +93,7 @@ export function proposeStarts(plan: Plan, now: Ms, days = 10): readonly DayPropo
     });
 }
 
-/** Returns since when the building is closed; null where that is not recorded, or where it was opened since. */
+/** Returns since when the building is closed; null if that is not recorded, or if it was opened since. */
 function closedStill(plan: Plan, now: Ms): Ms | null {
   const { closed, opened } = visitTimes(plan);
   const isOpen = closed !== null && opened !== null && opened >= closed && opened <= now;

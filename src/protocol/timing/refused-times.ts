@@ -2,13 +2,13 @@ import type { Visit } from '../../../geometry/plan/test-record.ts';
 import { type Ms, msOf } from './clock.ts';
 import { formatInstantNear } from './format-time.ts';
 
-/** Returns why an instant is not accepted, in a sentence or two; empty where it is. */
+/** Returns why an instant is not accepted, in a sentence or two; empty if it is. */
 export type TimeRefusal = (at: Ms, now: Ms) => string;
 
-/** A planned pick-up is what people enter ahead. */
+/** Added because a pick-up entered in advance is usually a planned one. */
 const WHERE_A_PLAN_GOES = 'A planned pick-up is entered under Time, in "Pick-up planned".';
 
-/** Refuses a time that has not come yet, for what is recorded once it has happened. `zone` is that of the site. */
+/** Refuses a future time, for an event that is recorded after it has happened. `zone` is that of the site. */
 export const notAhead =
   (zone: string): TimeRefusal =>
   (at, now) =>
@@ -16,7 +16,7 @@ export const notAhead =
       ? `${formatInstantNear(at, zone, now)} has not come yet: by this device it is ${formatInstantNear(now, zone, now)}. Record it once it has happened.`
       : '';
 
-/** The same for events at and after the pick-up: says where a plan is entered instead. */
+/** The same for events at and after the pick-up: the text adds where a planned pick-up is entered. */
 export const pickUpNotAhead =
   (zone: string): TimeRefusal =>
   (at, now) => {
@@ -24,7 +24,7 @@ export const pickUpNotAhead =
     return refusal && `${refusal} ${WHERE_A_PLAN_GOES}`;
   };
 
-/** Refuses a placement that is not before the recorded pick-up. It may lie ahead: it is planned then. */
+/** Refuses a placement that is not before the recorded pick-up. It may be in the future: it is planned then. */
 export const placedRefusal =
   ({ end }: Visit, zone: string): TimeRefusal =>
   (at, now) => {
@@ -33,7 +33,7 @@ export const placedRefusal =
     return `The pick-up is recorded at ${formatInstantNear(pickUp, zone, now)}: the detectors were placed before that. Review both times.`;
   };
 
-/** Refuses a pick-up that lies ahead or is not after the placement. */
+/** Refuses a pick-up in the future or not after the placement. */
 export const pickedUpRefusal =
   ({ start }: Visit, zone: string): TimeRefusal =>
   (at, now) => {

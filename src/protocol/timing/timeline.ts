@@ -29,16 +29,16 @@ export interface TimelineBar {
 export interface Timeline {
   readonly from: Ms;
   readonly to: Ms;
-  /** In their order. What began long before the visit, a mitigation system say, begins before `from`. */
+  /** In the order of the visit. A bar that began long before it, e.g. of a mitigation system, begins before `from`. */
   readonly bars: readonly TimelineBar[];
-  /** Midnights in the site's zone within the timeline: each of them, or every `everyDays`th where they would be too many. */
+  /** Midnights in the site's zone within the timeline: all of them, or one in `everyDays` if there are too many. */
   readonly midnights: readonly Ms[];
   readonly everyDays: number;
 }
 
-/** So long before the start the timeline begins at the earliest: more than any list requires. */
+/** Longest time before the start that the timeline shows, ms: more than any list requires. */
 const LONGEST_BEFORE: Ms = 7 * DAY;
-/** More marks than these cannot be told apart. */
+/** Largest number of midnights that can be drawn as distinct marks. */
 const MOST_MARKS = 100;
 
 /** Returns the visit as bars on one time scale; null while the start is not known. */
@@ -53,7 +53,7 @@ export function timelineOf(plan: Plan): Timeline | null {
 }
 
 /**
- * Returns "Sat 7 Mar, 6:00 to 18:00", with the second date where it differs, and with the year of a date where it is not that of `now`.
+ * Returns "Sat 7 Mar, 6:00 to 18:00", with the second date if it differs, and with the year of a date if it is not that of `now`.
  */
 export function formatSpan({ from, to }: Pick<TimelineBar, 'from' | 'to'>, zone: string, now: Ms = from): string {
   const [first, last] = [from, to].map((at) => formatDay(at, zone, { short: true, year: true }));
@@ -75,7 +75,7 @@ function before(plan: Plan, start: Ms): readonly TimelineBar[] {
   const bar = (of: Pick<TimelineBar, 'name' | 'kind' | 'why'>, since: Ms | null, to = until): readonly TimelineBar[] =>
     since === null || since >= to ? [] : [{ ...of, from: since, to }];
   const done = (name: string) => ({ name, kind: 'done', why: '' }) as const;
-  /** What lies up to a pick-up that nobody recorded may still lie ahead. */
+  /** A bar up to a pick-up that is not recorded: its end may be in the future. */
   const ahead = (name: string) =>
     ({ name, kind: 'open', why: 'Until the pick-up, which is not recorded yet.' }) as const;
   const lead = formatDuration(CLOSED_BEFORE.duration);

@@ -8,7 +8,7 @@ export interface TimingCheck {
   readonly rule: TimingRule;
   /** "not-run": nothing to check yet, never a pass. */
   readonly verdict: Verdict | 'not-run';
-  /** What was found, what is required, and what can be done. */
+  /** Sentences with the finding, the requirement, and what can be done. */
   readonly detail: string;
   readonly sources: readonly Source[];
 }

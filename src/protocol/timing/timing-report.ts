@@ -7,10 +7,10 @@ import type { TimingCheck } from './timing-check.ts';
 import { timingChecks } from './timing-checks.ts';
 import { visitTimes } from './visit-times.ts';
 
-/** The times of a plan's visit. Instants are RFC 3339 in the site's zone; null where the start, or the limit of the kit, is not known. */
+/** The times of a plan's visit. Instants are RFC 3339 in the site's zone; null if the start or the limit of the kit is not known. */
 export interface TimingReport {
   readonly exposureHours: number | null;
-  /** Whether the pick-up is only planned, and with it what depends on it. */
+  /** Whether the pick-up, and all that depends on it, is only planned. */
   readonly planned: boolean;
   readonly earliestEnd: string | null;
   readonly latestEnd: string | null;
@@ -48,6 +48,6 @@ export function timingReport(plan: Plan): TimingReport {
 /** Rules that make results invalid when broken. */
 export const DECIDING_RULES: readonly TimingCheck['rule'][] = ['exposure', 'closed-building', 'mitigation-system'];
 
-/** Whether a check leaves the validity of a test unknown because of the delivery to the laboratory. */
+/** Returns whether a check leaves the validity of a test unknown because of the delivery to the laboratory. */
 export const isLaboratoryIssue = ({ rule, verdict }: TimingCheck): boolean =>
   rule === 'laboratory' && (verdict === 'blocked' || verdict === 'unknown');

@@ -11,11 +11,11 @@ export interface VisitFacts {
   /** IANA zone of the site. */
   readonly zone: string;
   readonly kit: Pick<Kit, 'minimumHours' | 'maximumHours' | 'labDays' | 'hoursAnswered' | 'labDaysAnswered'>;
-  /** Whether the start is only planned, not recorded; left out where it is not. */
+  /** Whether the start is only planned, not recorded; left out if it is not. */
   readonly startPlanned?: boolean;
   /** The planned pick-up; earlier versions left it out. */
   readonly plannedEnd?: string | null;
-  /** Why a retest is needed, in a few words; empty or left out where none is. */
+  /** Why a retest is needed, in a few words; empty or left out if none is. */
   readonly retestReason?: string;
   readonly posted: string | null;
   readonly received: string | null;
@@ -25,7 +25,7 @@ export interface VisitFacts {
   readonly read: boolean;
 }
 
-/** Returns these values of a plan. */
+/** Returns the values of a plan, with the exposure hours that both the kit and the profile allow. */
 export function visitFacts(plan: Plan): VisitFacts {
   const { site, kit, visit, readings } = plan;
   const { labDays } = kit;
@@ -50,7 +50,7 @@ export function visitFacts(plan: Plan): VisitFacts {
 }
 
 /**
- * Returns why a retest is needed, in a few words; empty where timing, conditions and results call for none. Placement is left out: it would
+ * Returns why a retest is needed, in a few words; empty if timing, conditions and results call for none. Placement is left out: it would
  * need the drawing.
  */
 function retestReason(plan: Plan): string {

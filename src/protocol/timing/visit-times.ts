@@ -1,7 +1,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { type Ms, msOf } from './clock.ts';
 
-/** The instants of a visit, ms; null for those that are not known. A pick-up that happened outweighs a planned one. */
+/** The instants of a visit, ms; null if not known. */
 export interface VisitTimes {
   readonly closed: Ms | null;
   readonly opened: Ms | null;
@@ -9,7 +9,7 @@ export interface VisitTimes {
   readonly start: Ms | null;
   /** Whether `start` is only planned. */
   readonly startPlanned: boolean;
-  /** The pick-up that happened, or the planned one while none has. */
+  /** The recorded pick-up, else the planned one. */
   readonly end: Ms | null;
   /** Whether `end` is only planned. */
   readonly planned: boolean;

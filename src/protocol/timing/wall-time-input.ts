@@ -13,7 +13,7 @@ interface WallChoice {
 export type WallTimeInput =
   | { readonly kind: 'empty' }
   | { readonly kind: 'instant'; readonly at: Ms }
-  /** The local time occurs twice: only the person can say which one is meant. */
+  /** The local time occurs twice: the person has to choose one. */
   | { readonly kind: 'twice'; readonly question: string; readonly choices: readonly WallChoice[] }
   | { readonly kind: 'refused'; readonly message: string };
 
@@ -39,7 +39,7 @@ export function parseWallTime(text: string, zone: string): WallTimeInput {
   if (!isOnCalendar(wall)) return { kind: 'refused', message: INSTANT_NEEDED };
   const reading = matchWallTime(wall, zone);
   if (reading.shown === 'once') {
-    // The plan counts its years by the clock of UTC: the first and the last hours of them may lie outside.
+    // The range of years of a plan is in UTC: the first and last local hours of it may be outside.
     if (!isInTestYears(reading.at)) return { kind: 'refused', message: yearRefusal(year, 1) };
     return { kind: 'instant', at: reading.at };
   }

@@ -17,14 +17,14 @@ export function windUnit(lengths: Lengths): { readonly name: 'mph' | 'km/h'; rea
   return lengths === 'metric' ? { name: 'km/h', kmh: 1 } : { name: 'mph', kmh: KMH_PER_MPH };
 }
 
-/** Returns "30 mph", "47.9 km/h": to a hundredth, so that no wind below the limit reads like it. */
+/** Returns "30 mph", "47.9 km/h", rounded to a hundredth, so that a wind below the limit does not read as the limit. */
 export function formatWind(kmh: number, lengths: Lengths): string {
   const unit = windUnit(lengths);
   return `${Math.round((100 * kmh) / unit.kmh) / 100} ${unit.name}`;
 }
 
 const LIMIT = `no test of less than ${limitWords(SHORT_TEST)} in a severe storm or in sustained wind of ${WIND_LIMIT.words} or more.`;
-/** What is asked before a test that may be shorter than that. */
+/** Request before a test that may be shorter than `SHORT_TEST`. */
 export const LOOK_UP_THE_FORECAST = `Look up the forecast before the start and note it: ${LIMIT}`;
 
 /** Returns the forecast with its time and source as far as noted, without a period at the end. */
@@ -52,8 +52,8 @@ export function withForecast(visit: Visit, patch: Partial<Forecast>): Visit {
 }
 
 /**
- * Returns the check of the forecast for a test of less than `SHORT_TEST`. "Unknown" where a part is not noted, or was looked up after the
- * start: the text requires it to be looked up and recorded before.
+ * Returns the check of the forecast for a test of less than `SHORT_TEST`. "Unknown" if a part is not noted, or the forecast was looked up
+ * after the start: the text requires it to be looked up and recorded before.
  */
 export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingCheck {
   const { forecast } = plan.visit;
@@ -101,18 +101,18 @@ export function weatherCheck(plan: Plan, { start, end }: VisitTimes): TimingChec
   return check('clear', `${found}.${before}`);
 }
 
-/** Whether a short-term test of less than `SHORT_TEST` lacks its forecast. The check is then not run: the test is valid without it. */
+/** Returns whether a test of less than `SHORT_TEST` lacks its forecast. The check is then not run: the test can be valid without it. */
 export function lacksForecast(plan: Plan): boolean {
   return needsForecast(plan) && !plan.visit.forecast;
 }
 
-/** Whether the forecast decides about a test: a longer one takes the weather as it comes. */
+/** Returns whether a test needs a forecast: short-term and less than `SHORT_TEST`. */
 export function needsForecast(plan: Plan): boolean {
   const { start, end } = visitTimes(plan);
   return !isLongTerm(plan) && !lastsLong(plan, start, end);
 }
 
-/** The text gives 30 mph as 48 km/h, which is slightly less: the lower figure counts. */
+/** The source gives 30 mph as 48 km/h, which is slightly less: the lower figure counts. */
 function windLimitWords(kmh: number): string {
   const between = kmh < WIND_LIMIT.mph * KMH_PER_MPH;
   return ` The limit is ${WIND_LIMIT.words}${between ? '; of the two figures the lower one counts' : ''}.`;

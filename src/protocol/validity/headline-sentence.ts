@@ -5,8 +5,8 @@ import { testHeadline } from './headline.ts';
 import type { TestState } from './validity.ts';
 
 /**
- * Returns the headline as documents and the command line have it: "The test: valid so far." Beside a test that is valid it counts what
- * published lists require of its report and nobody recorded. Apart from `headline.ts`: the lists are not part of the start.
+ * Returns the headline for documents and the command line: "The test: valid so far." For a valid test it adds the number of required items
+ * of the report that are not recorded. In a separate file from `headline.ts`, because the lists are not loaded at the start of the app.
  */
 export function headlineSentence(plan: Plan, state: TestState): string {
   const { head } = testHeadline(plan, state);

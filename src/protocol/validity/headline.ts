@@ -8,7 +8,7 @@ import { amountsInUnit } from '../results/radon.ts';
 import { homeStep } from './home-step.ts';
 import { issueText, type TestStage, type TestState, type ValidityIssue, validityWords } from './validity.ts';
 
-/** The whole test in one line; its tone is that of the worst part. */
+/** The state of the whole test in one line; its tone is that of the worst part. */
 export interface TestHeadline {
   readonly tone: Verdict;
   /** "Invalid, do not use", "Valid so far", "Not begun". */
@@ -51,18 +51,18 @@ export function testHeadline(plan: Plan, state: TestState): TestHeadline {
   return { tone, head, text: [...state.notes, house.text].join(' '), more: 0, stage: null };
 }
 
-/** Returns the first issue, or the next step, and the number of further issues: for where there is no room for all. */
+/** Returns the first issue, or the next step, and the number of further issues, for places without room for all. */
 export function headlineDetail(plan: Plan, state: TestState): string {
   const { text, more } = testHeadline(plan, state);
   return `${amountsInUnit(plan.display.radon, text)}${more > 0 ? ` And ${more} more.` : ''}`;
 }
 
-/** Returns what the validity means and every issue; the next step where there is no issue. On paper: the app is not there to press in. */
+/** Returns the meaning of the validity and every issue, or the next step if there is none. For paper, without the stages of the app. */
 export function describeIssues(plan: Plan, state: TestState): readonly string[] {
   return withIssues(plan, state, ({ text }) => text);
 }
 
-/** The same with where in the app each issue is fixed. */
+/** Returns the same with the stage of the app in which each issue is fixed. */
 export function describeIssuesToFix(plan: Plan, state: TestState): readonly string[] {
   return withIssues(plan, state, issueText);
 }

@@ -14,9 +14,9 @@ export interface HomeStep {
 }
 
 /**
- * Returns the most cautious next step over the locations of a home: what a valid one calls for comes before what is open at one that is not.
- * Unknown while a level that the profile requires has fewer locations with valid results than required; the text then adds what the valid
- * results already call for.
+ * Returns the most cautious next step over the locations of a home. The step of a valid location that calls for action now is returned even
+ * if another location is not valid. "unknown" while a level that the profile requires has fewer locations with valid results than required;
+ * the text then adds the action that the valid results already call for.
  */
 export function homeStep(plan: Plan, sets: readonly LocationReport[]): HomeStep {
   const valid = sets.filter(({ state }) => state.validity === 'holds');
@@ -33,14 +33,14 @@ export function homeStep(plan: Plan, sets: readonly LocationReport[]): HomeStep 
   return { step: 'unknown', text: so + already };
 }
 
-/** Whether a step calls for action now. Others are not named while another location is missing. */
+/** Whether a step calls for action now. Other steps are not named while a location is missing. */
 const asksNow = (step: NextStepId): boolean =>
   MOST_CAUTIOUS_FIRST.indexOf(step) < MOST_CAUTIOUS_FIRST.indexOf('not-evaluated');
 
 const mostCautious = (steps: readonly NextStepId[]): NextStepId | null =>
   MOST_CAUTIOUS_FIRST.find((step) => steps.includes(step)) ?? null;
 
-/** Returns a phrase for each level that lacks valid results, or of which nobody has answered whether it is to be tested. */
+/** Returns a phrase for each level that lacks valid results, or for which it is not answered whether it is to be tested. */
 function levelsWithoutResult(plan: Plan, valid: readonly LocationReport[]): readonly string[] {
   const asked = levelsMaybeOnGround(plan).map(
     (level) => `what is under the floor of ${levelName(level)} is not answered`,

@@ -15,15 +15,15 @@ export interface LevelPlacement {
 /** A report; `discrepancy` describes a difference between the two computations. */
 type PlacementReport = DetectorReport & { readonly discrepancy?: string | undefined };
 
-/** What placement means for a test: issues, and notes that do not affect its validity. */
+/** The effect of placement on a test: issues, and notes that do not affect its validity. */
 export interface PlacementIssues {
   readonly issues: readonly ValidityIssue[];
   readonly notes: readonly string[];
 }
 
 /**
- * Returns the issues of placement. A blocked detector with a result makes that result invalid. A blocked one without a result, an undecided
- * one and every check that was not run leave the validity unknown.
+ * Returns the issues of placement. A blocked detector with a result makes that result invalid. A blocked detector without a result, an
+ * unknown verdict, and every check that was not run leave the validity unknown.
  */
 export function placementIssues(plan: Plan, placement: readonly LevelPlacement[]): PlacementIssues {
   const levels = plan.levels.map((level) =>
@@ -94,7 +94,7 @@ function notRunIssues(plan: Plan, placed: readonly Placed[]): readonly ValidityI
     );
     const text = `Not run for ${names}: ${line || ruleOf(plan.protocol, rule).name}`;
     const row = ruleOf(plan.protocol, rule);
-    // Something is drawn, and the list has no figure for it: the distance is entered with the list.
+    // A subject is drawn, and the profile has no distance for it: the distance is entered with the profile, in stage "site".
     const isDrawn = of.some(({ report }) => openChecks(report).some((check) => check.rule === rule && check.subject));
     const stage = STAGE_OF[rule] ?? (isDrawn && row.least === null && isOverridable(row) ? 'site' : 'draw');
     return { validity: 'unknown', stage, text: withFullStop(text), detectors: of.map(({ detector }) => detector.id) };

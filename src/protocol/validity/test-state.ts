@@ -21,7 +21,7 @@ import { type TestState, testStateFrom, type ValidityIssue } from './validity.ts
  * the mitigation system, delivery to the laboratory, chain of custody, tampering, single detectors in a property transfer, missing
  * results. The worst issue decides; what is not recorded is unknown, never a pass.
  * @param placement reports of the placement checks; computed when left out
- * @param now an event that is recorded for later has not happened; left out, whatever is recorded has
+ * @param now ms: events recorded for later have not happened yet; left out, all recorded events have
  */
 export function testState(
   recorded: Plan,
@@ -45,7 +45,7 @@ export function testState(
   );
 }
 
-/** A forecast that is missing is said beside a test that is over, and takes nothing from its validity. */
+/** A missing forecast is noted once the test is over, and does not affect its validity. */
 const weatherNotes = (plan: Plan): readonly string[] =>
   plan.visit.end !== null && lacksForecast(plan)
     ? [
@@ -53,12 +53,12 @@ const weatherNotes = (plan: Plan): readonly string[] =>
       ]
     : [];
 
-/** Returns the issues of timing and conditions, whatever was placed and measured. */
+/** Returns the issues of timing and conditions, regardless of placement and results. */
 export const visitIssues = (plan: Plan): readonly ValidityIssue[] => [...timingIssues(plan), ...conditionsIssues(plan)];
 
 /**
- * What a test is for decides how many detectors a location needs, and the next step. Where the level rule depends on it too, that rule asks
- * for it.
+ * The purpose of a test decides how many detectors a location needs, and the next step. If the level rule depends on the purpose too, that
+ * rule reports it as missing.
  */
 function purposeIssues({ protocol, site }: Plan): readonly ValidityIssue[] {
   const isAsked = effectiveRules(protocol).some(({ subject }) => subject.of === 'level' && subject.choice === 'lowest');
@@ -112,7 +112,7 @@ function conditionsIssues(plan: Plan): readonly ValidityIssue[] {
   return [{ validity: validity, stage: 'house', text: `The house: ${text}`, detectors: null }];
 }
 
-/** Discrepancies of the chain of custody: where a detector was, and how long, is not known. Tampering is a condition. */
+/** Discrepancies of the chain of custody: the place and the exposure of a detector are not known. Tampering is a condition, not an issue here. */
 const custodyIssues = (plan: Plan): readonly ValidityIssue[] =>
   chainDiscrepancies(plan).map(({ detectors, text }) => ({ validity: 'unknown', stage: 'log', text: text, detectors }));
 

@@ -10,7 +10,7 @@ export type TestStage = 'site' | 'draw' | 'place' | 'time' | 'house' | 'log' | '
 export interface ValidityIssue {
   readonly validity: Exclude<Validity, 'holds'>;
   readonly stage: TestStage;
-  /** The issue in a sentence or two, without where it is fixed. */
+  /** The issue in a sentence or two, without the stage in which it is fixed. */
   readonly text: string;
   /** Ids of the affected detectors; null for all. */
   readonly detectors: readonly string[] | null;
@@ -25,7 +25,7 @@ export interface TestState {
   readonly notes: readonly string[];
 }
 
-/** Where an issue is fixed, by stage: the end of its text. */
+/** The end of the text of an issue, by the stage in which it is fixed. */
 const WHERE_TO_FIX: Readonly<Record<TestStage, string>> = {
   site: 'Record this under Property.',
   draw: 'Answer or draw this under Draw.',
@@ -36,7 +36,7 @@ const WHERE_TO_FIX: Readonly<Record<TestStage, string>> = {
   read: 'Enter this under Results.',
 };
 
-/** What the stages in which a test is corrected are called. */
+/** Names of the stages in which a test is corrected. */
 export const TEST_STAGE_NAME: Readonly<Record<TestStage, string>> = {
   site: 'Property',
   draw: 'Draw',
@@ -58,7 +58,7 @@ export const STAGE_BUTTON: Readonly<Record<TestStage, string>> = {
   read: 'Review the results',
 };
 
-/** What the validity of a test means for its results; empty where it holds. */
+/** The meaning of the validity of a test for its results; empty for a valid test. */
 export const VALIDITY_TEXT: Readonly<Record<Validity, string>> = {
   holds: '',
   'not-evaluated': 'This test is invalid: its results are kept on record. Do not use them.',
@@ -72,13 +72,13 @@ export const VALIDITY_HEADLINE: Readonly<Record<Validity, string>> = {
   unknown: 'Unknown',
 };
 
-/** Of a test that is not measured yet, and against which there is nothing but placement and times: a pair can be completed, a kit left longer. */
+/** Words for a test without results whose placement or times make it invalid, and can be corrected before the pick-up. */
 const AS_IT_STANDS = {
   head: 'Invalid as it stands',
   text: 'As it stands this test is invalid. Before the pick-up this can still be corrected.',
 };
 
-/** Whether what makes a test invalid can still be corrected, and has spoiled no result. */
+/** Returns whether every cause that makes a test invalid can still be corrected, and no result is affected. */
 export const isOpenToCorrection = (
   { visit, readings }: Pick<Plan, 'visit' | 'readings'>,
   { validity, issues }: TestState,
@@ -88,7 +88,7 @@ export const isOpenToCorrection = (
   readings.length === 0 &&
   issues.every((each) => each.validity !== validity || each.stage === 'place' || each.stage === 'time');
 
-/** Returns the headline of a test, and what its validity means for the results. */
+/** Returns the headline of a test, and the meaning of its validity for the results. */
 export function validityWords(
   plan: Pick<Plan, 'visit' | 'readings'>,
   state: TestState,
@@ -105,7 +105,7 @@ export function testStateFrom(reasons: readonly ValidityIssue[], notes: readonly
   return { validity: sorted[0]?.validity ?? 'holds', issues: sorted, notes };
 }
 
-/** Returns the state of some of the detectors. */
+/** Returns the state with the issues of some detectors and those of all. */
 export function stateForDetectors({ issues }: TestState, detectors: readonly { readonly id: string }[]): TestState {
   return testStateFrom(
     issues.filter(({ detectors: of }) => of === null || detectors.some(({ id }) => of.includes(id))),
@@ -113,8 +113,8 @@ export function stateForDetectors({ issues }: TestState, detectors: readonly { r
 }
 
 /**
- * Returns the text of an issue with where it is fixed. What makes a test invalid has happened: a true record of it is not to be changed, and
- * the text does not ask for it.
+ * Returns the text of an issue with the stage in which it is fixed. The cause of an invalid test has happened: the text asks to correct
+ * only what was recorded wrong.
  */
 export const issueText = ({ validity, text, stage }: ValidityIssue): string =>
   `${text} ${validity === 'not-evaluated' ? `Recorded under ${TEST_STAGE_NAME[stage]}: correct only what was recorded wrong.` : WHERE_TO_FIX[stage]}`;

@@ -6,10 +6,10 @@ import type { Computed } from '../../../geometry/recheck/compare.ts';
 import { withAgreedVerdict } from '../../../geometry/recheck/published-report.ts';
 import { detectorLabel } from '../detector-label.ts';
 
-/** A placement report with how its verdict was computed. */
+/** A placement report with the outcome of the second computation. */
 export interface VerifiedReport extends DetectorReport {
   readonly computed: Computed;
-  /** Description of the difference between the two computations; undefined where they agree. */
+  /** Description of the difference between the two computations; undefined if they agree. */
   readonly discrepancy: string | undefined;
 }
 export interface VerifiedLevel {
@@ -38,7 +38,7 @@ export function verifiedLevels(
   }));
 }
 
-/** Returns a line per detector: verdict, reason, and what was not looked for or not run: "A1: clear. Every rule …". */
+/** Returns a line for each detector: verdict, reason, and rules not looked for or not run: "A1: clear. Every rule …". */
 export function describePlacement(plan: Plan, levels: readonly VerifiedLevel[]): readonly string[] {
   return plan.levels.flatMap((level) =>
     level.detectors.flatMap((detector) => {
@@ -51,7 +51,7 @@ export function describePlacement(plan: Plan, levels: readonly VerifiedLevel[]):
   );
 }
 
-/** Returns how the verdicts were computed: each sentence once, with its detectors where they are not all. */
+/** Returns how the verdicts were computed: each sentence once, with its detectors unless all share it. */
 export function describeVerification(plan: Plan, levels: readonly VerifiedLevel[]): readonly string[] {
   const reports = levels.flatMap(({ detectors }) => detectors);
   return mergeSentences(
