@@ -5,19 +5,19 @@ import { distance } from '../../geometry/plane/point.ts';
 import { airPath } from '../../geometry/search/air-path.ts';
 import { formatLength, type LengthUnit } from '../../geometry/units/index.ts';
 
-/** How the air gets from a fixture to a detector. Information, never the rule. */
+/** The route of the air from a fixture to a detector: information only, no rule depends on it. */
 export interface AirRoute {
-  /** From the fixture to the middle of the detector; null where no door or passage leads there. */
+  /** From the fixture to the middle of the detector; null if no door or passage leads there. */
   readonly points: readonly XY[] | null;
   readonly words: string;
 }
 
-/** Routes whose lengths differ by less than this, mm, count as equal: a tape is not read closer over such a length. */
+/** Routes whose lengths differ by less than this, mm, count as equal: a tape over such a length is not read more precisely. */
 const SAME: Mm = 25.4;
 
 /**
- * Returns the route of the air for a check of moving air: from where the rule measures on the fixture, round the walls and through the
- * doors, to the rim. Null for a row that measures no distance, as of a stream of air.
+ * Returns the route of the air for a check of moving air: from the point on the fixture that the rule measures from, around the walls and
+ * through the doors, to the rim. Null for a check that measures no distance, e.g. of a stream of air.
  */
 export function airRoute(plan: Plan, model: LevelModel, detector: Detector, check: Check): AirRoute | null {
   if (!check.witness || check.measured === null || !check.required) return null;
@@ -42,7 +42,7 @@ export function airRoute(plan: Plan, model: LevelModel, detector: Detector, chec
   };
 }
 
-/** Rounded to 1 in or 5 cm: doors are counted as open, and nobody tapes such a route. */
+/** Rounded to 1 in or 5 cm: doors are counted as open, and such a route is not measured with a tape. */
 function aboutLength(mm: Mm, unit: LengthUnit): string {
   const step = unit === 'metric' ? 50 : 25.4;
   return formatLength(Math.round(mm / step) * step, unit);

@@ -26,25 +26,25 @@ export type Stage = TestStage | 'sheet';
 
 export interface StageState {
   readonly stage: Stage;
-  /** What is there already; empty for nothing. */
+  /** What is recorded already, in a few words; empty for nothing. */
   readonly done: string;
   /** The most important first. */
   readonly hints: readonly Hint[];
-  /** Whether nothing of it is missing or still to come: what is planned, or under way, is never done. */
+  /** Whether nothing of it is missing or still to come; a planned or running test is never complete. */
   readonly whole: boolean;
 }
 
-/** What the stages are called. */
+/** Names of the stages. */
 export const STAGE_NAME: Readonly<Record<Stage, string>> = {
   ...TEST_STAGE_NAME,
   sheet: 'Plan sheet',
 };
 
 /**
- * Returns for each stage what is done and what is missing, over all levels of the plan, in the order in which it matters.
- * @param levels the lowest first
- * @param test whether the test of this plan stands
- * @param now tells what is overdue, planned or not over yet; left out, what is recorded has happened and nothing is overdue
+ * Returns what is done and what is missing in each stage, over all levels of the plan, in the order of the stages.
+ * @param levels lowest first
+ * @param test state of the test of this plan
+ * @param now ms: decides what is overdue, planned or running; left out, all recorded events have happened and nothing is overdue
  */
 export function guidance(
   recorded: Plan,
@@ -80,20 +80,20 @@ export function guidance(
   ];
 }
 
-/** Returns whether every condition is met, with who saw it and when. */
+/** Returns whether every condition is met, with its observer and time. */
 function isHouseWhole(plan: Plan): boolean {
   const { validity, rows } = conditionsReport(plan);
   return validity === 'holds' && !rows.some(lacksObserverOrTime);
 }
 
-/** Returns whether everything was looked for that the list asks for, direct sun too; of a level that is neither tested nor has a detector nothing is asked. */
+/** Returns whether all subjects of the profile, direct sun too, were looked for; true for a level that is not to be tested and has no detector. */
 const isWalkWhole = ({ plan, model, reports, toTest }: SeenLevel): boolean =>
   (!toTest && model.level.detectors.length === 0) ||
   !looksOf(plan, model, reports).some(({ state }) => state === 'open');
 
 const isAllRun = ({ reports }: SeenLevel): boolean => reports.every((report) => openChecks(report).length === 0);
 
-/** Returns what comes next on a plan, in words, and its action. Nothing is missing only when that is true of everything: drawing, answers, sun, times, house, log, results. */
+/** Returns the next step on a plan, in words, with its action. It says that nothing is missing only if every stage is complete. */
 export function nextStep(stages: readonly StageState[]): { readonly says: string; readonly action: HintAction | null } {
   const missing = stillToDo(stages).find((hint) => hint.missing);
   if (missing) return { says: `Next: ${missing.text}`, action: missing.action };
@@ -104,7 +104,7 @@ export function nextStep(stages: readonly StageState[]): { readonly says: string
   return { says, action };
 }
 
-/** Returns the hints of all stages: what is missing before what is only remarked, the most important first. */
+/** Returns the hints of all stages: missing items before remarks, the most important first. */
 export function stillToDo(stages: readonly StageState[]): readonly Hint[] {
   return stages
     .flatMap(({ hints }) => hints)

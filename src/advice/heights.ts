@@ -16,8 +16,8 @@ const STEP: Readonly<Record<LengthUnit, { readonly one: Mm; readonly many: Mm }>
 const CATCH: Mm = 20;
 
 /**
- * Returns the next height up or down by key, mm: a whole step, or a stop that lies before it, so that no end of what is allowed and no
- * table top is stepped over. `many` steps go past stops.
+ * Returns the next height up or down by key, mm: a multiple of the step, or a stop before it, so that a single step does not skip the end
+ * of an allowed interval or a table top. Large steps skip stops.
  */
 export function steppedHeight(
   from: Mm,
@@ -28,7 +28,7 @@ export function steppedHeight(
 ): Mm {
   const size = STEP[unit][step];
   const sign = way === 'up' ? 1 : -1;
-  // Rounding must not make a whole step of nothing.
+  // A height that is a multiple except for rounding counts as that multiple.
   const steps = (sign * from) / size;
   const next = sign * (Math.floor(steps + 1e-6) + 1) * size;
   if (step === 'many') return next;
@@ -38,7 +38,7 @@ export function steppedHeight(
   return between.length > 0 ? sign * Math.min(...between.map((stop) => sign * stop)) : next;
 }
 
-/** Returns the height at which a dragged slider stands, mm: a stop that is near, else a whole step. */
+/** Returns the height of a dragged slider, mm: the nearest stop within `CATCH`, else a multiple of the step. */
 export function caughtHeight(at: Mm, unit: LengthUnit, stops: readonly Mm[]): Mm {
   const near = stops.filter((stop) => Math.abs(stop - at) <= CATCH);
   const { one } = STEP[unit];
@@ -48,15 +48,15 @@ export function caughtHeight(at: Mm, unit: LengthUnit, stops: readonly Mm[]): Mm
   );
 }
 
-/** The heights that are allowed at a place, in numbers and in words. */
+/** The allowed heights at a place, in numbers and in words. */
 export interface HeightLane {
   readonly intervals: readonly HeightInterval[];
   readonly words: readonly HeightTexts[];
-  /** What carries a detector there, and its top, mm; null for the floor. */
+  /** The carrier of a detector there, and the height of its top, mm; null for the floor. */
   readonly carrier: { readonly name: string; readonly top: Mm } | null;
 }
 
-/** For a detector of a size with its axis at a point. */
+/** Returns the allowed heights for a detector of a size with its axis at a point. */
 export function heightLane(
   plan: Plan,
   model: LevelModel,
@@ -72,12 +72,12 @@ export function heightLane(
   };
 }
 
-/** Whether a height lies in one of the intervals; a limit may be missed by the 0.1 mm that a check forgives. */
+/** Returns whether a height is in one of the intervals, within the tolerance of a check (`LIMIT_TOLERANCE`). */
 export function isAllowed({ intervals }: HeightLane, base: Mm): boolean {
   return intervals.some(({ from, to }) => base >= from - LIMIT_TOLERANCE && base <= to + LIMIT_TOLERANCE);
 }
 
-/** Heights at which a slider stops by itself: the ends of what is allowed, and the top of what carries. */
+/** Returns the heights that a slider snaps to, mm: the ends of the allowed intervals, and the top of the carrier. */
 export function stopsOf({ intervals, carrier }: HeightLane): readonly Mm[] {
   return [...intervals.flatMap(({ from, to }) => [from, to]), ...(carrier ? [carrier.top] : [])];
 }

@@ -10,19 +10,19 @@ import { sunTimes } from '../../geometry/sun/times.ts';
 import { DAY } from '../protocol/timing/clock.ts';
 import { NO_CLOUDS } from './sun-words.ts';
 
-/** Starts up to so many days later are looked at: a visit is put off by less than that, or planned anew. */
+/** Largest delay of the start that is examined, days: a visit is delayed by less, or planned again. */
 const MOST_DAYS_LATER = 7;
 
 /** The first later start with which direct sun gives a detector another verdict. */
 export interface LateStart {
-  /** Days after the planned one; null where none of those that were looked at changes it. */
+  /** Days after the planned start; null if no delay that was examined changes the verdict. */
   readonly days: number | null;
   readonly verdict: Verdict;
 }
 
 /**
- * Returns from how many days later on the verdict of direct sun is another one, at a spot. With pauses, for a page that must not
- * stop meanwhile; null where direct sun is not worked out.
+ * Computes the first later start with another verdict of direct sun for a detector. Yields between days, so that a page stays responsive.
+ * Returns null if direct sun is not computed.
  */
 export function* lateStartSteps(plan: Plan, model: LevelModel, detector: Detector): Generator<void, LateStart | null> {
   const planned = sunVerdict(plan, model, detector);
@@ -42,7 +42,7 @@ export function* lateStartSteps(plan: Plan, model: LevelModel, detector: Detecto
   return { days: null, verdict: planned };
 }
 
-/** Returns what a later start than planned would change, as a sentence. */
+/** Returns the effect of a later start than planned, as a sentence. */
 export function lateStartWords({ days, verdict }: LateStart): string {
   if (days === null)
     return `Direct sun: a start 1 to ${MOST_DAYS_LATER} days later, at the same time of day, changes nothing. ${NO_CLOUDS}`;

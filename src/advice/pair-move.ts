@@ -12,19 +12,19 @@ import { levelRegion } from '../../geometry/region/level-region.ts';
 import { JUST_INSIDE, nearestSpot } from '../../geometry/region/nearest.ts';
 import { lengthAsWritten, pointAlong } from './written-move.ts';
 
-/** One move for all detectors of a pair: their spacing stays. */
+/** One move for all detectors of a pair, which keeps their spacing. */
 export interface PairMove {
   readonly words: string;
   /** New places by id, all members. */
   readonly places: ReadonlyMap<string, XY>;
 }
 
-/** The members move in turn; more rounds than this lead nowhere. */
+/** Rounds of moving the members in turn; further rounds find no place. */
 const MOST_ROUNDS = 8;
 
 /**
- * The pair of a detector moved together to where every member passes (`spare`: is clear, with more to spare than the tape may be off);
- * null where none is found, and for a single one. Each member in turn moves to its nearest spot, and the others move with it.
+ * Returns a move of the pair of a detector to a place where every member passes (`spare`: is clear by more than the tape tolerance); null
+ * if none is found, and for a single detector. Each member in turn moves to its nearest spot, and the others move with it.
  */
 export function pairMove(
   plan: Plan,
@@ -45,7 +45,7 @@ export function pairMove(
     const room = own && roomAt(model, own.at);
     if (!own || !room) continue;
     const spot = { at: own.at, room, ...moveTo(detector.at, own.at) };
-    // Moved by the length as it is written, rounded to the tape, none may end up blocked.
+    // Moved by the length as written, rounded to the tape, no member may be blocked.
     const letter = shifted(members, spot.direction, lengthAsWritten(spot.distance, plan.display.length));
     if (worstOf(plan, model, letter) === 'blocked') continue;
     const isCarried = (all: readonly Detector[]) => all.every((one) => objects.some((object) => supports(object, one)));
@@ -59,7 +59,7 @@ export function pairMove(
   return null;
 }
 
-/** Distance and direction of a move as they are written: without the margin by which a spot lies inside its limit. */
+/** Distance and direction of a move for the text: without the margin by which a spot is inside its limit. */
 function moveTo(from: XY, to: XY) {
   return { distance: Math.max(0, distance(from, to) - JUST_INSIDE), direction: direction(from, to) };
 }
@@ -81,7 +81,7 @@ function moveInTurn(plan: Plan, model: LevelModel, members: readonly Detector[],
   return moved;
 }
 
-/** The worst verdict of the members where they would stand. */
+/** The worst verdict of the members at their new places. */
 function worstOf(plan: Plan, { level, ...model }: LevelModel, moved: readonly Detector[]): Verdict | undefined {
   const detectors = level.detectors.map((each) => moved.find(({ id }) => id === each.id) ?? each);
   const there = { ...model, level: { ...level, detectors } };

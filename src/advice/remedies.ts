@@ -18,25 +18,25 @@ import { pairMove } from './pair-move.ts';
 import { spotBeside } from './spot-beside.ts';
 import { lengthAsWritten, pointAlong } from './written-move.ts';
 
-/** One press that makes the verdict of a detector better, and the words on its button. */
+/** An action that improves the verdict of a detector with one press, and the words on its button. */
 export type Remedy =
   | { readonly kind: 'move'; readonly words: string; readonly at: XY; readonly spare: boolean }
-  /** All detectors of a pair, by id: their spacing stays. */
+  /** Moves all detectors of a pair, by id, and keeps their spacing. */
   | { readonly kind: 'pair'; readonly words: string; readonly places: ReadonlyMap<string, XY>; readonly spare: boolean }
   | { readonly kind: 'height'; readonly words: string; readonly base: Mm }
   | { readonly kind: 'name-room'; readonly words: string; readonly at: XY }
-  /** Openings whose curtain or blind stays closed, by id. */
+  /** Marks openings, by id, whose curtain or blind stays closed. */
   | { readonly kind: 'cover'; readonly words: string; readonly ids: readonly string[] }
   | { readonly kind: 'level'; readonly words: string; readonly levelId: string };
 
 const NONE: readonly Remedy[] = [];
-/** Keyed by the report alone: every edit that could change a remedy makes a new report. */
+/** Cached by report only: every edit that could change a remedy makes a new report. */
 const remediesOf = new WeakMap<DetectorReport, readonly Remedy[]>();
 
 /**
- * Returns what would help a detector that is not clear: another height, a name for its room, the nearest valid spot, the nearest one
- * with more to spare than the tape may be off. A spot is only offered when its own check agrees; a height when the height is then
- * right, whatever else is in the way. Empty for a clear detector, and where nothing on the level helps.
+ * Returns remedies for a detector that is not clear: another height, a name for its room, the nearest valid spot, the nearest one that is
+ * clear by more than the tape tolerance. A spot is offered only if its check agrees; a height if the checks of the height then pass, even
+ * if others do not. Empty for a clear detector, and if nothing on the level helps.
  */
 export function remediesFor(
   plan: Plan,
@@ -66,11 +66,11 @@ function search(plan: Plan, model: LevelModel, detector: Detector, report: Detec
   if (together.length > 0) return [...together, ...cover];
   const near = report.verdict === 'blocked' ? moveRemedy(plan, model, detector, report, false) : null;
   const spare = moveRemedy(plan, model, detector, report, true);
-  // With a tape that is never off both are the same spot.
+  // With a tape tolerance of zero both are the same spot.
   return [...[near, spare].filter((way) => way !== null), ...cover];
 }
 
-/** Closes what lets direct sun in, where that is what blocks. */
+/** Covers the openings whose direct sun blocks the detector. */
 function coverRemedy(model: LevelModel, { checks }: DetectorReport, { site }: Plan): readonly Remedy[] {
   const rows = checks.filter(({ rule, verdict }) => rule === 'direct-sun' && verdict === 'blocked');
   const ids = [...new Set(rows.flatMap(({ subject }) => subject ?? []))];
@@ -82,7 +82,7 @@ function coverRemedy(model: LevelModel, { checks }: DetectorReport, { site }: Pl
   return [{ kind: 'cover', words: `Keep ${listed([...new Set(names)])} covered during the test`, ids }];
 }
 
-/** One of a pair that moves alone leaves its companion, so the pair is moved as it stands. */
+/** Moves the whole pair: one detector moved alone would leave its companion. */
 function pairRemedies(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): readonly Remedy[] {
   return [false, true].flatMap((spare): Remedy[] => {
     if (!spare && report.verdict !== 'blocked') return [];
@@ -91,7 +91,7 @@ function pairRemedies(plan: Plan, model: LevelModel, detector: Detector, report:
   });
 }
 
-/** To the lowest level that is to be tested: on this one nothing helps. */
+/** Shows the lowest level that is to be tested: on this one nothing helps. */
 function levelRemedy(plan: Plan): readonly Remedy[] {
   const [lowest] = plan.levels.filter((level) => levelBar(plan, level) === '').sort((a, b) => a.order - b.order);
   if (!lowest) return NONE;
@@ -99,7 +99,7 @@ function levelRemedy(plan: Plan): readonly Remedy[] {
   return [{ kind: 'level', words: `Show ${name}, where the test belongs`, levelId: lowest.id }];
 }
 
-/** Up to the least height or down to the greatest, where that is all that is wrong with the height. */
+/** Moves up to the least height or down to the greatest, if no check of the height is then blocked. */
 function heightRemedy(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): Remedy | null {
   const worst = report.checks.find((check) => isHeight(check) && check.verdict === 'blocked');
   if (!worst || worst.margin === null) return null;
@@ -123,9 +123,8 @@ function isHeight({ rule }: Check): boolean {
 }
 
 /**
- * To the nearest spot that passes; `spare`: to the nearest one that is clear, with more to spare than the tape may be off. What
- * stands on furniture stays on it where there is such a spot, else the words say that nothing carries it there.
- * Nothing where the check of that very spot does not agree.
+ * Moves to the nearest spot that passes; `spare`: to the nearest one that is clear by more than the tape tolerance. A detector on furniture
+ * stays on it if there is such a spot, else the words say that nothing carries it there. Null if the check of the spot does not agree.
  */
 function moveRemedy(
   plan: Plan,
@@ -150,7 +149,7 @@ function moveRemedy(
   const spot = nearestSpot(levelRegion(plan, model, { base, radius, tall }, { spare: beyond }), at);
   if (!spot || !better(spot.at)) return null;
   const told = { ...spot, distance: spot.distance - JUST_INSIDE };
-  // Moved by the length as it is written, rounded to the tape, it must not end up blocked.
+  // Moved by the length as written, rounded to the tape, it must not be blocked.
   const letter = pointAlong(at, spot.direction, lengthAsWritten(told.distance, plan.display.length));
   if (checkDetector(plan, model, { ...detector, at: letter }).verdict === 'blocked') return null;
   const words = `Move it ${describeWay(told, at, report.room, plan, model)}`;
@@ -158,7 +157,7 @@ function moveRemedy(
   return { kind: 'move', words: `${words}${left ? ', where nothing carries it' : ''}${tail}`, at: spot.at, spare };
 }
 
-/** The level without what a detector stands on: a move is not described as toward that. */
+/** The level without the carrier of a detector, so that a move is not described as toward it. */
 function without(model: LevelModel, id: string): LevelModel {
   const { level } = model;
   return { ...model, level: { ...level, objects: level.objects.filter((object) => object.id !== id) } };
@@ -170,7 +169,7 @@ function movedWords(plan: Plan, model: LevelModel, { at }: Detector, to: XY, roo
   return spot ? `Move it ${describeWay(spot, at, room, plan, model)}` : 'Move it';
 }
 
-/** For one of a pair that stands wrong to the other: beside it, where `spotBeside` finds the best spot. */
+/** For a detector at a wrong distance from its companion: moves it to the best spot that `spotBeside` finds. */
 function companionRemedy(plan: Plan, model: LevelModel, detector: Detector, report: DetectorReport): Remedy | null {
   const wrong = report.checks.find(({ rule, verdict }) => rule === 'companion' && verdict === 'blocked');
   const other = wrong && model.level.detectors.find(({ id }) => id === wrong.subject);

@@ -9,7 +9,7 @@ import { JUST_INSIDE } from '../../geometry/region/nearest.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import { companionGaps } from '../../geometry/search/group-shapes.ts';
 
-/** So many directions about the companion are tried: one every 5 degrees. */
+/** Number of directions around the companion to try: one every 5 degrees. */
 const DIRECTIONS = 72;
 
 export interface SpotBeside {
@@ -17,14 +17,14 @@ export interface SpotBeside {
   /** From rim to rim, mm. */
   readonly gap: Mm;
   readonly verdict: Verdict;
-  /** The distance that every published list takes, where the spot keeps another one because that one is worse here; else null. */
+  /** The distance that all published lists accept, if the spot has another one because it is better here; else null. */
   readonly insteadOf: Pick<SpotBeside, 'gap' | 'verdict'> | null;
 }
 
 /**
- * Returns where one of a pair stands best beside the other: at the distance that all published lists take, as where a pair is set (see
- * `companionGaps`), unless it is better off midway between the least and the greatest one of the plan's own `companion` rule; in the
- * direction with the best verdict, then the shortest way. Null where the profile has no such rule.
+ * Returns the best spot of one detector of a pair beside the other: at the distance that all published lists accept (see `companionGaps`),
+ * unless the verdict is better midway between the least and the greatest distance of the plan's `companion` rule; in the direction with the
+ * best verdict, then the shortest move. Null if the profile has no such rule.
  */
 export function spotBeside(plan: Plan, model: LevelModel, detector: Detector, other: Detector): SpotBeside | null {
   const rule = effectiveRules(plan.protocol).find(({ id }) => id === 'companion');
@@ -45,7 +45,7 @@ function spotAt(plan: Plan, model: LevelModel, detector: Detector, other: Detect
     const angle = (step / DIRECTIONS) * 2 * Math.PI;
     const at: XY = [other.at[0] + far * Math.cos(angle), other.at[1] + far * Math.sin(angle)];
     const off = carrier !== undefined && !supports(carrier, { ...detector, at });
-    // Past the edge of what carries the other one it would hang in the air.
+    // Beyond the edge of the carrier of the other detector, nothing would carry it.
     const verdict = off ? 'blocked' : checkDetector(plan, model, { ...detector, at }).verdict;
     return { at, gap, verdict, insteadOf: null, move: distance(detector.at, at) };
   });

@@ -5,7 +5,7 @@ import { type Heights, sunFloor } from '../../geometry/sun/sun-floor.ts';
 import { sunTimes } from '../../geometry/sun/times.ts';
 import { NO_CLOUDS, sunTimesInWords } from './sun-words.ts';
 
-/** Returns when the sun is on a spot, as a line; none where it never is, or where it is not worked out. */
+/** Returns a line with the times of direct sun on a spot; empty if there is none, or if it is not computed. */
 export function sunOnSpot(plan: Plan, model: LevelModel, heights: Heights, spot: XY): readonly string[] {
   const times = sunTimes(plan);
   const swept = times && sunFloor(model, times, heights);

@@ -13,22 +13,22 @@ interface SunWindow {
   readonly id: string;
   /** "the window to the south". */
   readonly name: string;
-  /** Allowed area that keeping it covered gives back, mm². */
+  /** Allowed area gained by keeping it covered, mm². */
   readonly back: number;
 }
 
-/** The allowed area of a level and the openings whose sun takes from it, what takes most first. */
+/** The allowed area of a level and the openings whose sun reduces it, largest reduction first. */
 export interface SunTake {
-  /** In mm². */
+  /** Allowed area with the direct sun of all openings, mm². */
   readonly allowed: number;
   readonly windows: readonly SunWindow[];
-  /** What keeping all of them covered gives back, mm². */
+  /** Allowed area gained by keeping all of them covered, mm². */
   readonly all: number;
 }
 
 /**
- * Returns what closing a curtain would give back, for each opening that lets direct sun in; null where that is not worked out. With a
- * pause after each, for a page that must not stop meanwhile.
+ * Computes the allowed area gained by closing a curtain, for each opening that lets direct sun in. Yields after each, so that a page stays
+ * responsive. Returns null if direct sun is not computed.
  */
 export function* sunWindowSteps(plan: Plan, model: LevelModel, probe: Probe): Generator<void, SunTake | null> {
   const times = sunTimes(plan);
@@ -39,7 +39,7 @@ export function* sunWindowSteps(plan: Plan, model: LevelModel, probe: Probe): Ge
   const covered = (ids: ReadonlySet<string>): number => {
     const level = withCover(model.level, ids);
     const darker = buildLevel(level);
-    // The light of the other openings is the same.
+    // The sun through the other openings does not change.
     const areas = swept.areas.filter(({ opening }) => !ids.has(opening));
     keepSunFloor(darker, times, probe, { state: 'known', areas });
     return areaOf({ ...plan, levels: plan.levels.map((one) => (one.id === level.id ? level : one)) }, darker, probe);
@@ -63,7 +63,7 @@ function withCover(level: Level, ids: ReadonlySet<string>): Level {
   };
 }
 
-/** By the compass, seen from the middle of the level. */
+/** Names an opening by its compass direction from the middle of the level. */
 function nameOf({ site }: Plan, { level, rooms }: LevelModel, id: string): string {
   const to = openingMiddle(level, id);
   const { minX, minY, maxX, maxY } = ringExtent(rooms.flatMap(({ floorRings }) => floorRings.flat()));

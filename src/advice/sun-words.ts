@@ -2,14 +2,14 @@ import type { SunSpan } from '../../geometry/sun/sun-hours.ts';
 import { wallTime } from '../protocol/timing/clock.ts';
 import { formatHourMinute } from '../protocol/timing/format-time.ts';
 
-/** Said wherever direct sun is worked out. */
+/** Stated wherever direct sun is computed. */
 export const NO_CLOUDS = 'Clouds are not counted on.';
 
 export const NO_SKYLIGHTS = 'Skylights are not worked out: keep out of the sun below them.';
 export const SUN_HOLDS = `Direct sun is worked out for the days of the test only. ${NO_CLOUDS}`;
 
 /**
- * Returns when the sun comes near, by the clock at the house: "2:10 pm to 4:40 pm, on 3 days of 5". On days with different times the
+ * Returns the times of direct sun, in the time zone `zone`: "2:10 pm to 4:40 pm, on 3 days of 5". For days with different times, the
  * earliest and the latest; empty for no span.
  */
 export function sunTimesInWords(spans: readonly SunSpan[], exposure: SunSpan, zone: string): string {

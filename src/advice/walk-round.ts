@@ -5,10 +5,10 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
 
-/** What a tester asks on a walk round the room, in its order. */
+/** The questions that a tester answers on a walk through the level, in order. */
 export type QuestionId = 'closes' | 'opens' | 'used' | 'air' | 'heats' | 'wet' | 'sun' | 'stands' | 'sit';
 
-/** The rules that "none here" to a question answers, each on its own. A rule that takes no such answer in the profile is not asked. */
+/** The rules that "none here" to a question answers, each separately. A rule without this answer in the profile is not asked. */
 const LOOKS_FOR: readonly (readonly [QuestionId, readonly RuleId[]])[] = [
   ['opens', ['outside-opening']],
   ['air', ['moving-air']],
@@ -17,31 +17,31 @@ const LOOKS_FOR: readonly (readonly [QuestionId, readonly RuleId[]])[] = [
   ['sun', ['direct-sun']],
 ];
 
-/** The question whose answer settles a rule; null where none does. */
+/** Returns the question whose answer settles a rule; null if none does. */
 export function questionOf(rule: string): QuestionId | null {
   return LOOKS_FOR.find(([, rules]) => rules.some((each) => each === rule))?.[0] ?? null;
 }
 
-/** The rules that "none here" to a question answers; none for a question that looks for nothing. */
+/** Returns the rules that "none here" to a question answers; empty for a question without this answer. */
 export function rulesOf(question: QuestionId): readonly RuleId[] {
   return LOOKS_FOR.find(([id]) => id === question)?.[1] ?? [];
 }
 
-/** One thing that is looked for on a level, and what is known of it. */
+/** A subject that is looked for on a level, and the answer. */
 export interface LookRow {
   readonly question: QuestionId;
   readonly rule: EffectiveRule;
-  /** What "none here" says: "No sump pit". */
+  /** Text of the answer "none here": "No sump pit". */
   readonly absent: string;
-  /** Settled by the drawing (of direct sun: worked out), by "none here", or open. */
+  /** "drawn": settled by the drawing, or direct sun is computed; "none": answered "none here"; else open. */
   readonly state: 'drawn' | 'none' | 'open';
-  /** Who answered "none here"; empty when it is not known or nobody did. */
+  /** Who answered "none here"; empty if it is not recorded or not answered. */
   readonly by: string;
-  /** RFC 3339, or null when it is not known. */
+  /** Time of the answer, RFC 3339; null if it is not known. */
   readonly at: string | null;
 }
 
-/** Everything that the profile wants looked for on a level, in the order of the walk. `reports`: of the level's detectors. */
+/** Returns all subjects that the profile requires to be looked for on a level, in the order of the walk. `reports`: of the level's detectors. */
 export function looksOf({ protocol }: Plan, model: LevelModel, reports: readonly DetectorReport[]): readonly LookRow[] {
   const rules = effectiveRules(protocol);
   const { lookedFor = [], lookedForBy = [] } = model.level;
@@ -58,7 +58,7 @@ export function looksOf({ protocol }: Plan, model: LevelModel, reports: readonly
   );
 }
 
-/** Whether the drawing settles a rule: something of it is drawn, or its check ran for every detector without an answer of a person. */
+/** Whether a rule is settled without an answer: a subject is drawn, or, for direct sun, the check ran for every detector. */
 function isSettled(rule: EffectiveRule, model: LevelModel, reports: readonly DetectorReport[]): boolean {
   if (rule.subject.of !== 'sun') return isDrawn(rule, model);
   if (model.level.lookedFor?.includes(rule.id)) return false;

@@ -1,7 +1,7 @@
 import type { Deg, Mm, XY } from '../../geometry/plan/model.ts';
 import { formatLength, type LengthUnit, parseLength } from '../../geometry/units/index.ts';
 
-/** Returns a length as the words of a move have it: rounded up to the next mark of the tape, mm. */
+/** Returns the length of a move as its text gives it, mm: rounded up to the next mark of the tape. */
 export function lengthAsWritten(mm: Mm, unit: LengthUnit): Mm {
   const read = parseLength(formatLength(mm, unit, 'up'), unit);
   return read.ok ? read.mm : mm;

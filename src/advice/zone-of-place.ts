@@ -1,23 +1,23 @@
 import zoneAt from '@photostructure/tz-lookup';
 import { DAY, type Ms, wallTime } from '../protocol/timing/clock.ts';
 
-/** What the clock of a place is. */
+/** The time zone of a place. */
 export interface PlaceZone {
   /** IANA name. */
   readonly zone: string;
-  /** Whether another time is kept not far from there, so that the zone may be the neighbor's. */
+  /** Whether a zone with another time is near, so that the place may be in that zone. */
   readonly isDoubtful: boolean;
 }
 
-/** The zones come from a coarse map, which is off by so much in places, degrees of latitude: 45 km. */
+/** Largest error of the coarse map of zones, degrees of latitude: 45 km. */
 const COARSE = 0.4;
-/** Directions in which it is looked for another time. */
+/** Number of directions in which nearby zones are looked for. */
 const AROUND = 8;
 const NEAREST_SHARE = 0.5;
 
 /**
- * Returns the time zone of a place in degrees north and east, in the year from `now` on. The zone that a plan has stays where it keeps
- * the same time as one of those around: at a border of zones a person knows better than the map. Null where this computer knows none.
+ * Returns the time zone of a place, degrees north and east, for the year from `now` on. The zone of the plan, `own`, is kept if it has the
+ * same time as one of those near the place: at a border of zones the user knows better than the map. Null if this computer knows no zone.
  */
 export function zoneOfPlace(latitude: number, longitude: number, own: string, now: Ms): PlaceZone | null {
   const zones = zonesAround(latitude, longitude).filter(isKnown);
@@ -41,12 +41,12 @@ function zonesAround(latitude: number, longitude: number): readonly string[] {
       zones.push(zoneAt(north, ((east + 540) % 360) - 180));
     }
   }
-  // Far out at sea zones have no name but their offset; they say nothing of the land beside them.
+  // Zones at sea are named by their offset; as neighbors they say nothing about the land.
   const [first, ...around] = zones as [string, ...string[]];
   return [...new Set([first, ...around.filter((zone) => !zone.startsWith('Etc/'))])];
 }
 
-/** Returns what a clock there shows through a year, as a text to compare. */
+/** Returns the UTC offsets of a zone through a year, as a text to compare. */
 const clockOf = (zone: string, now: Ms): string =>
   Array.from({ length: 12 }, (_, month) => wallTime(now + month * 30 * DAY, zone).offset).join(' ');
 

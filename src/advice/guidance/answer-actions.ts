@@ -17,21 +17,21 @@ export function questionAction(levelId: string, question: QuestionId, rule: stri
 }
 
 /**
- * Returns the action that leads to where a rule that was not run for a detector is answered; for a thing that is drawn, to the thing. Null
- * where no action does.
+ * Returns the action that opens the question about a rule that was not run for a detector, or that shows the drawn thing it is about. Null
+ * if there is none.
  */
 export function actionToSettle(plan: Plan, level: Level, report: DetectorReport, rule: string): HintAction | null {
   const detectorId = report.id;
   const subject = openChecks(report).find((check) => check.rule === rule)?.subject ?? null;
   const row = effectiveRules(plan.protocol).find(({ id }) => id === rule);
-  // Something is drawn, and the list has no figure for it: the distance is entered with the list.
+  // A subject is drawn, and the profile has no distance for it: the distance is entered with the profile.
   if (subject !== null && row?.least === null && isOverridable(row))
     return { kind: 'stage', label: 'Enter a distance', stage: 'site' };
   const question = questionOf(rule);
   if (question && subject !== null)
     return { kind: 'show', label: 'Show it', levelId: level.id, ids: [subject], at: null };
   if (question) return questionAction(level.id, question, rule);
-  // As high as a thing that nobody has measured, or beside one.
+  // The height of the thing below or beside the detector is not measured.
   if (subject !== null && (rule === 'height-band' || rule === 'object'))
     return { kind: 'show', label: 'Enter its height', levelId: level.id, ids: [subject], at: null };
   if (rule === 'support') return { kind: 'support', label: 'Enter what carries it', levelId: level.id, detectorId };

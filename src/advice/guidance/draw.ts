@@ -8,7 +8,7 @@ import { inWallRemark, inWalls, mendAction, oneWallAction } from '../wall-remark
 import { questionAction } from './answer-actions.ts';
 import { type Hint, type HintAction, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
-/** Weights of the notices on a drawing: what keeps a room from closing comes first, what should only be looked at last. */
+/** Weights of the notices on a drawing: those that keep a room from closing first, mere remarks last. */
 const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {
   'gap-open': 0,
   'zero-length-wall': 1,
@@ -21,16 +21,16 @@ const NOTICE_WEIGHT: Readonly<Record<Notice['kind'], number>> = {
   'walls-overlap': 8,
   'walls-crowded': 8,
 };
-/** Until these are settled something on the level has no verdict. */
+/** Notices that leave a part of the level without a verdict until they are settled. */
 const NOTICE_MISSING: ReadonlySet<Notice['kind']> = new Set(['gap-open', 'label-outside-rooms', 'unlabelled-room']);
 
-/** What is missing on the drawing: of the house as a whole, of the level in view, of the levels to test and of those with detectors. */
+/** Returns hints about the drawing of the house and of its levels, the most important first. */
 export function drawHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const hints = [...houseHints(plan, levels), ...levels.flatMap(levelHints)];
   return hints.sort((a, b) => a.weight - b.weight);
 }
 
-/** What was drawn, in words: in full for one level, by level for several. */
+/** Returns what is drawn, in words: in full for one level, the rooms of each for several; empty for nothing. */
 export function drawnInWords(levels: readonly SeenLevel[]): string {
   const drawn = levels.filter(({ model }) => model.level.walls.length > 0);
   const [only] = drawn;
@@ -86,7 +86,7 @@ function levelHints(seen: SeenLevel): readonly Hint[] {
   ];
 }
 
-/** What keeps rooms from closing and from having a use. */
+/** Hints from the notices: walls that do not close a room, rooms without a use. */
 function closingHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
   const { plan, model } = seen;
   const { level, rooms, notices } = model;
@@ -104,7 +104,7 @@ function closingHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
   return [{ text, action, missing: counts, weight: WEIGHT.drawing }, ...hints];
 }
 
-/** Walls that are as thick as new ones begin with. */
+/** A hint about walls whose thickness is still the initial one, not measured. */
 function thicknessHints(seen: SeenLevel): readonly Hint[] {
   const { plan, model } = seen;
   const { level, rooms } = model;
@@ -115,7 +115,7 @@ function thicknessHints(seen: SeenLevel): readonly Hint[] {
   return [{ text: withLevelName(seen, words), action, missing: false, weight: WEIGHT.thickness }];
 }
 
-/** Things that were left in a wall. */
+/** Hints about things that reach into a wall. */
 function inWallHints(seen: SeenLevel): readonly Hint[] {
   const { plan, model } = seen;
   return inWalls(model).map((found): Hint => {
@@ -133,7 +133,7 @@ function noticeAction(notice: Notice, levelId: string): HintAction {
   return { kind: 'show', label: 'Show it', levelId, ids, at };
 }
 
-/** What nobody has looked for yet: one hint a question of the walk round. The sun waits for a spot. */
+/** Hints about subjects that were not looked for yet, one for each question of the walk. Direct sun is asked for a spot, not here. */
 function lookedForHints(seen: SeenLevel, counts: boolean): readonly Hint[] {
   const { plan, model, reports } = seen;
   if (model.rooms.length === 0) return [];

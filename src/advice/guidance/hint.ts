@@ -8,7 +8,7 @@ import type { QuestionId } from '../walk-round.ts';
 /** A tool that a hint offers. */
 export type HintTool = { readonly kind: 'wall' | 'room-box' | 'detector' };
 
-/** What can be done about a hint with one press. Where it names a level, that level comes into view first. */
+/** What can be done about a hint with one press. If it names a level, that level is shown first. */
 export type HintAction =
   | { readonly kind: 'tool'; readonly label: string; readonly levelId: string; readonly tool: HintTool }
   | {
@@ -16,21 +16,21 @@ export type HintAction =
       readonly label: string;
       readonly levelId: string;
       readonly ids: readonly string[];
-      /** Where to look; null for where the things are. */
+      /** The point to show; null for the place of the things. */
       readonly at: XY | null;
     }
-  /** Sets a thing that reaches into a wall at its face. */
+  /** Moves a thing that reaches into a wall to the face of the wall. */
   | { readonly kind: 'out-of-wall'; readonly label: string; readonly levelId: string; readonly id: string }
-  /** Makes one of two walls that lie on one another. */
+  /** Merges two walls that overlap. */
   | {
       readonly kind: 'one-wall';
       readonly label: string;
       readonly levelId: string;
       readonly ids: readonly [string, string];
     }
-  /** Joins two walls that miss one another, or cuts one back to the other. */
+  /** Joins two walls with a gap between them, or cuts one back to the other. */
   | { readonly kind: 'mend-gap'; readonly label: string; readonly levelId: string; readonly notice: Notice }
-  /** A question of the walk round, at its answer "none here" for a rule. */
+  /** Opens a question of the walk at its answer "none here" for a rule. */
   | {
       readonly kind: 'question';
       readonly label: string;
@@ -38,18 +38,18 @@ export type HintAction =
       readonly question: QuestionId;
       readonly rule: string;
     }
-  /** Detectors that are placed in the house may be moved on the plan again. */
+  /** Unlocks detectors that are recorded as placed, so that they can be moved on the plan. */
   | { readonly kind: 'unlock'; readonly label: string; readonly levelId: string; readonly ids: readonly string[] }
-  /** The step after this one with the picture under the level. */
+  /** The next step with the picture that the level is traced from. */
   | {
       readonly kind: 'tracing';
       readonly label: string;
       readonly levelId: string;
       readonly next: 'straighten' | 'lock';
     }
-  /** What carries a detector. */
+  /** Asks what carries a detector. */
   | { readonly kind: 'support'; readonly label: string; readonly levelId: string; readonly detectorId: string }
-  /** Whether people live on a level. */
+  /** Asks whether people live on a level. */
   | { readonly kind: 'living'; readonly label: string; readonly levelId: string }
   | { readonly kind: 'name-room'; readonly label: string; readonly levelId: string; readonly at: XY }
   | { readonly kind: 'level'; readonly label: string; readonly levelId: string }
@@ -60,19 +60,19 @@ export type HintAction =
 export interface Hint {
   readonly text: string;
   readonly action: HintAction | null;
-  /** Missing: the stage is not done without it. A remark may stay. */
+  /** Whether the stage is incomplete without it; a hint that is not missing is a remark. */
   readonly missing: boolean;
-  /** Of two hints the one that weighs less comes first: see `WEIGHT`. */
+  /** Sort key, lower first: see `WEIGHT`. */
   readonly weight: number;
 }
 
-/** By importance: what the whole test depends on, what keeps a verdict from being given, what is wrong, what should only be looked at. */
+/** By importance: what the whole test depends on, what prevents a verdict, what is wrong, mere remarks. */
 export const WEIGHT = {
   noLevelToTest: 0,
   notDrawn: 1,
   /** Notices on the drawing, 10 to 18 in their own order. */
   drawing: 10,
-  /** What the choice of the level depends on. */
+  /** Answers that the choice of the level depends on. */
   asked: 19,
   noDetector: 20,
   blocked: 21,
@@ -89,7 +89,7 @@ export const WEIGHT = {
   notRun: 32,
   loosened: 33,
   title: 34,
-  /** After the placing: a test that does not hold, then what is not written down. */
+  /** After the placement: a test that is not valid, then missing records. */
   timeBroken: 26,
   houseBroken: 27,
   time: 36,
@@ -98,13 +98,13 @@ export const WEIGHT = {
   sheet: 40,
 } as const;
 
-/** A level made ready and its detectors checked. */
+/** A level model with the reports of its detectors. */
 export interface CheckedLevel {
   readonly model: LevelModel;
   readonly reports: readonly DetectorReport[];
 }
 
-/** A level of the plan with what guidance needs to know of it. */
+/** A checked level with the facts that guidance needs. */
 export interface SeenLevel extends CheckedLevel {
   readonly plan: Plan;
   /** Whether it is the level to test, or one of several. */
@@ -112,7 +112,7 @@ export interface SeenLevel extends CheckedLevel {
   readonly inView: boolean;
 }
 
-/** Returns a text about a level, with the level's name in front where another one is in view. */
+/** Returns a text about a level, with the name of the level in front if another one is in view. */
 export function withLevelName({ model, inView }: SeenLevel, text: string): string {
   return inView ? text : `${levelHeading(model.level)}: ${text}`;
 }

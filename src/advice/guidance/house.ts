@@ -6,7 +6,7 @@ import { conditionsReport, describeEarlyAnswers } from '../../protocol/condition
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { hasDetectors } from './time.ts';
 
-/** Returns hints about broken house conditions and, once the test is under way, about those that are not looked at or noted. */
+/** Returns hints about house conditions that are broken, not answered, or lack observer or time; and about the agreement. */
 export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const { rows, validity } = conditionsReport(plan);
   const open = { kind: 'stage', label: 'Review the house', stage: 'house' } as const;
@@ -24,7 +24,7 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   const started = plan.visit.start !== null;
   const asked = rows.filter(({ state }) => state === 'unknown').length;
   const remark = (text: string, missing = false) => hints.push({ text, action: open, missing, weight: WEIGHT.house });
-  // Once the walk has begun, the rest of the list is missing.
+  // Once one condition is answered, or the test has started, the others are missing.
   const begun = started || asked < rows.length;
   if (asked > 0) remark(`${counted(asked, 'condition')} of the house not known yet.`, begun);
   const unsigned = rows.filter(lacksObserverOrTime).length;
@@ -36,7 +36,7 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   return hints;
 }
 
-/** How many items were answered, in a few words; empty for none. */
+/** Returns the number of answered items, in a few words; empty for none. */
 export function houseInWords(plan: Plan): string {
   const { rows, validity } = conditionsReport(plan);
   const answered = rows.filter(({ state }) => state !== 'unknown').length;

@@ -7,7 +7,10 @@ import { duplicateSerials, missingRecords } from '../../protocol/custody/missing
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { hasDetectors } from './time.ts';
 
-/** Once the detectors are set out: what their log lacks. A gap is never "missing": a result stands without it, its paper does not. What contradicts itself is: a chain that does not fit, a number that stands twice. */
+/**
+ * Returns hints about the log, once the start is set. A missing record is a remark only: the test is valid without it, the report is not
+ * complete. Contradictions count as missing: in a chain of custody, or a serial number that occurs twice.
+ */
 export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   if (!hasDetectors(levels) || plan.visit.start === null) return [];
   const action = { kind: 'stage', label: 'Review the log', stage: 'log' } as const;
@@ -30,7 +33,7 @@ export function logHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hin
   ];
 }
 
-/** Returns how many detectors have their number, in a few words; empty for none. */
+/** Returns the number of detectors with a serial number, in a few words; empty for none. */
 export function logInWords(plan: Plan): string {
   const all = namedDetectors(plan);
   const numbered = all.filter(({ id }) => logEntryOf(plan, id).serial.trim() !== '').length;

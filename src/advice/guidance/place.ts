@@ -6,13 +6,13 @@ import { exposureEnd } from '../../../geometry/sun/times.ts';
 import { actionToSettle } from './answer-actions.ts';
 import { detectorName, type Hint, type HintAction, type SeenLevel, WEIGHT, withLevelName } from './hint.ts';
 
-/** Returns hints about detectors, over all levels. */
+/** Returns hints about detectors, over all levels, the most important first. */
 export function placeHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const hints = [...absentHints(plan, levels), ...levels.flatMap(detectorHints), ...labelHints(levels)];
   return hints.sort((a, b) => a.weight - b.weight);
 }
 
-/** Every detector with its verdict. */
+/** Returns every detector with its verdict, in words; empty for none. */
 export function placedInWords(levels: readonly SeenLevel[]): string {
   const placed = levels.flatMap(({ model: { level }, reports }) =>
     reports.map((report) => `${detectorName(level.detectors, report.id)} ${headlineText(report)}`),
@@ -20,7 +20,7 @@ export function placedInWords(levels: readonly SeenLevel[]): string {
   return placed.length > 0 ? `${placed.join(', ')}.` : '';
 }
 
-/** No detector where the test belongs: on each of the levels to test where the profile wants one on each, else on one of them. */
+/** Hints about levels to test without a detector: each of them if the profile tests each, else one if none has a detector. */
 function absentHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const toTest = levels.filter((seen) => seen.toTest);
   const bare = toTest.filter(({ model }) => model.level.detectors.length === 0);
@@ -44,7 +44,7 @@ function absentHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] 
   });
 }
 
-/** Whether the profile wants every level on the ground tested, not the lowest alone. */
+/** Whether the profile requires a test on every level on the ground, not on the lowest only. */
 function testsEach({ protocol }: Plan): boolean {
   return effectiveRules(protocol).some(
     ({ subject }) => subject.of === 'level' && subject.choice === 'each-on-the-ground',
@@ -55,7 +55,7 @@ function detectorHints(seen: SeenLevel): readonly Hint[] {
   return [...verdictHints(seen), ...pairHints(seen), ...openHints(seen)];
 }
 
-/** Returns hints about checks that were not run, except those that the walk round and the site ask about: what carries a detector, the sun at its spot. */
+/** Returns hints about checks that were not run and that neither the walk nor the site asks about, e.g. the carrier and direct sun. */
 function openHints(seen: SeenLevel): readonly Hint[] {
   const { plan, model, reports } = seen;
   const { level } = model;
@@ -71,7 +71,7 @@ function openHints(seen: SeenLevel): readonly Hint[] {
     const reason = (report && openChecks(report).find((check) => check.rule === rule.id)?.reason) ?? '';
     const names = listed(ids.map((id) => detectorName(level.detectors, id)));
     const text = withLevelName(seen, `${rule.name} is not run for ${names}. ${reason}`.trim());
-    // The times of the sun are known at the pick-up at the latest.
+    // Direct sun needs the exposure, whose end may not be known before the pick-up.
     const missing = rule.subject.of !== 'sun' || exposureEnd(plan.visit) !== null;
     return {
       text,
@@ -117,7 +117,7 @@ function pairHints(seen: SeenLevel): readonly Hint[] {
   });
 }
 
-/** Labels over the whole plan: the laboratory does not know the levels. */
+/** Hints about labels that are missing or occur twice in the plan: the laboratory does not know the levels. */
 function labelHints(levels: readonly SeenLevel[]): readonly Hint[] {
   const taken = new Set<string>();
   return levels.flatMap((seen) =>

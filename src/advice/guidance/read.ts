@@ -11,8 +11,8 @@ import { STAGE_BUTTON, VALIDITY_TEXT } from '../../protocol/validity/validity.ts
 import { type Hint, WEIGHT } from './hint.ts';
 
 /**
- * What the results ask for next. Nothing before the detectors are fetched: there is none to enter. While the test is not known to
- * hold no step is named from a value.
+ * Returns hints about the results; none before the pick-up, when there is no result to enter. While the test is not known to be valid, no
+ * step is derived from a value.
  */
 export function readHints(plan: Plan, state: TestState): readonly Hint[] {
   const open = { kind: 'stage', label: 'Review the results', stage: 'read' } as const;

@@ -2,7 +2,7 @@ import { openChecks } from '../../../geometry/check/looked-for.ts';
 import { capital, listed } from '../../../geometry/messages/index.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
-/** Returns hints about what the sheet will state against the test. */
+/** Returns hints about statements of the plan sheet that speak against the test. */
 export function sheetHints(levels: readonly SeenLevel[]): readonly Hint[] {
   const weight = WEIGHT.sheet;
   if (levels.every(({ model }) => model.level.detectors.length === 0)) {

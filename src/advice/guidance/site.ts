@@ -7,7 +7,7 @@ import { glazedOpenings } from '../../../geometry/sun/glazed.ts';
 import { GROUND_PRESS, LIVING_PRESS, PURPOSE_ACTION } from './answer-actions.ts';
 import { detectorName, type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
-/** Returns hints about the site: why it is tested, who lives where, its place where the sun is computed; and loosened rules, which are always shown. */
+/** Returns hints about the site: purpose, use of the levels, the location for computing direct sun; and about loosened rules. */
 export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const hints: Hint[] = [...askedHints(plan, levels), ...placeHints(plan, levels)];
   const loosened = effectiveRules(plan.protocol).filter(({ override }) => override?.loosened);
@@ -27,7 +27,7 @@ export function siteHints(plan: Plan, levels: readonly SeenLevel[]): readonly Hi
   return hints;
 }
 
-/** Returns hints about what the choice of the level to test depends on and nobody has answered. */
+/** Returns hints about unanswered questions that the choice of the level to test depends on. */
 function askedHints({ protocol, site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const weight = WEIGHT.asked;
   const purpose: Hint = {
@@ -54,7 +54,7 @@ function askedHints({ protocol, site }: Plan, levels: readonly SeenLevel[]): rea
   return [...(site.purposeAnswered === false ? [purpose] : []), ...living, ...ground];
 }
 
-/** Returns hints about the place of the house and north once they are needed: for direct sun at a spot where nobody has answered. */
+/** Returns hints about the location of the house and north if direct sun at a detector needs them and is not answered. */
 function placeHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint[] {
   const hint = (what: string, label: string, field: 'latitude' | 'north', needed: readonly SeenLevel[]): Hint[] => {
     const names = sunOpen(needed);
@@ -70,7 +70,7 @@ function placeHints({ site }: Plan, levels: readonly SeenLevel[]): readonly Hint
   ];
 }
 
-/** Returns the names of the detectors for which direct sun is neither worked out nor answered. */
+/** Returns the names of the detectors for which direct sun is neither computed nor answered. */
 function sunOpen(levels: readonly SeenLevel[]): readonly string[] {
   return levels.flatMap(({ model, reports }) =>
     reports

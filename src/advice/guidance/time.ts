@@ -12,7 +12,7 @@ import { visitIssues } from '../../protocol/validity/test-state.ts';
 import { testStateFrom } from '../../protocol/validity/validity.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 
-/** Returns hints about times that are missing or break a rule, once a detector is set. */
+/** Returns hints about times that are missing or break a rule; none while the plan has no detector. */
 export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): readonly Hint[] {
   if (!hasDetectors(levels)) return [];
   const open = { kind: 'stage', label: 'Review the times', stage: 'time' } as const;
@@ -24,7 +24,7 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): re
   const overdue: readonly Hint[] = late ? [{ text: late, action: open, missing: true, weight: WEIGHT.timeBroken }] : [];
   const checks = timingReport(plan).checks.flatMap(({ rule, verdict }): Hint[] => {
     if (verdict === 'blocked') return [{ text: BROKEN[rule], action: open, missing: true, weight: WEIGHT.timeBroken }];
-    // Until it is fetched the end cannot be known.
+    // Before the pick-up the exposure cannot be known.
     if (verdict !== 'unknown' || (rule === 'exposure' && (plan.visit.end === null || plan.visit.startPlanned)))
       return [];
     return [{ text: unknownText(plan, rule), action: open, missing: true, weight: WEIGHT.time }];
@@ -45,7 +45,7 @@ export function timeHints(plan: Plan, levels: readonly SeenLevel[], now: Ms): re
   return [...overdue, ...placing, ...checks, ...forecast];
 }
 
-/** Short texts: the stage itself has the figures and the remedies. */
+/** Short texts: the stage has the figures and the remedies. */
 const BROKEN: Readonly<Record<TimingRule, string>> = {
   exposure: "The exposure is outside the kit's window: the test is invalid.",
   'closed-building': 'The house was not closed as a short-term test requires.',
@@ -61,7 +61,7 @@ const UNKNOWN: Readonly<Record<TimingRule, string>> = {
   laboratory: 'The times of mailing and receipt do not fit together.',
 };
 
-/** Returns what leaves a check open: a limit that nobody has entered before times that do not fit together. */
+/** Returns why a check is open: a limit that is not entered, rather than times that contradict each other. */
 function unknownText(plan: Plan, rule: TimingRule): string {
   const { end, received } = plan.visit;
   return rule === 'laboratory' && end !== null && received && !labDaysAreKnown(plan)
@@ -71,12 +71,12 @@ function unknownText(plan: Plan, rule: TimingRule): string {
 
 const PLACING_OPEN = 'Whether the detectors were placed as planned is not recorded.';
 
-/** Whether the planned placement is due, or its pick-up recorded already. */
+/** Whether the time of a planned placement has passed, or the pick-up is recorded already. */
 function hasPlanPassed({ visit }: Plan, now: Ms): boolean {
   return visit.startPlanned === true && (visit.end !== null || (msOf(visit.start) ?? now) < now);
 }
 
-/** Returns a sentence that detectors are overdue; empty where they are not, where their placement is not recorded, and without a clock. */
+/** Returns a sentence that detectors are overdue; empty if they are not, if their placement is not recorded, or if `now` is not finite. */
 function overdueWords(plan: Plan, now: Ms): string {
   if (!Number.isFinite(now)) return '';
   const { start, end } = plan.visit;
@@ -84,18 +84,18 @@ function overdueWords(plan: Plan, now: Ms): string {
   return step === 'overdue' && !plan.visit.startPlanned ? `${text}.` : '';
 }
 
-/** Whether both ends of the test are written down with the forecast that it requires, and no rule about times is broken or open. What had nothing else to run on is neither. */
+/** Returns whether start, end and a required forecast are recorded, and no check of times is blocked or unknown; "not-run" is allowed. */
 export function areTimesWhole(plan: Plan): boolean {
   const { start, end } = plan.visit;
   if (start === null || end === null || lacksForecast(plan)) return false;
   return timingReport(plan).checks.every(({ verdict }) => verdict !== 'blocked' && verdict !== 'unknown');
 }
 
-/** Whether a detector stands on any level. */
+/** Returns whether any level has a detector. */
 export const hasDetectors = (levels: readonly SeenLevel[]): boolean =>
   levels.some(({ model }) => model.level.detectors.length > 0);
 
-/** What is known of the times, in a few words; empty for nothing. */
+/** Returns what is known of the times, in a few words; empty for nothing. */
 export function timedInWords(plan: Plan, now: Ms): string {
   const { start, end } = plan.visit;
   if (start === null) return '';
