@@ -142,7 +142,7 @@ function arcParameter(p: Float64Array, arc: number, x: number, y: number): numbe
   const sweep = at(p, arc + SWEEP);
   let turn = (Math.atan2(y - at(p, arc + CY), x - at(p, arc + CX)) - at(p, arc + START)) % (2 * Math.PI);
   if (turn < -slack) turn += 2 * Math.PI;
-  // Just below a full circle is the start, because of rounding.
+  // Because of rounding, an angle just below a full circle means the start of the arc.
   if (turn > 2 * Math.PI - slack) turn -= 2 * Math.PI;
   return turn <= sweep + slack ? Math.max(0, turn / sweep) : -1;
 }

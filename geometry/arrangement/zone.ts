@@ -21,15 +21,15 @@ export function growZone(body: Body, grow: Mm, hole: Hole | null = null, store =
 }
 
 /**
- * A zone: a body grown by the distance that the axis of a detector keeps from it, with its outline precomputed. Its box is computed from that
- * of its body: four numbers less to keep for each of thousands of zones.
+ * A zone: a body grown by the distance that the axis of a detector keeps from it, with its outline precomputed. The
+ * bounding box is computed from that of the body, which saves four numbers for each of thousands of zones.
  */
 export class GrownZone implements Extent {
   readonly body: Body;
   readonly grow: Mm;
   /** The free part within, on top of an item that supports the detector. Null for none. */
   readonly hole: Hole | null;
-  /** Flat pieces, see `pieces.ts`: those from `start` to `end`. Other zones have theirs in the same array. */
+  /** Flat pieces, see `pieces.ts`: those from `start` to `end`. Other zones keep theirs in the same array. */
   readonly outline: Float64Array;
   readonly start: number;
   readonly end: number;

@@ -29,8 +29,8 @@ import { supports } from './support.ts';
 import type { Check } from './types.ts';
 
 /**
- * Checks a detector against every subject of a distance rule. Returns the nearest and every one that is not clear; where an airflow is nearer
- * to its limit, the nearest fixture with its distance and then that airflow. When there is none, whether somebody looked for one.
+ * Checks a detector against every subject of a distance rule. Returns the nearest subject and every one that is not clear. If an airflow has a
+ * smaller margin, returns the nearest fixture, with its distance, and that airflow. Without subjects, returns whether somebody looked for one.
  *
  * @param others the other detectors of the level; those of another pair count as objects
  */
@@ -51,7 +51,7 @@ export function checkDistances(
     check: subjectCheck(rule, subject, measured, detector, tapeTolerance),
   }));
   const isStream = ({ subject }: { readonly subject: Subject }) => subject.keepOut;
-  // It says less than the distance from the fixture, which the rule gives a figure for.
+  // A clear airflow says less than the distance from the fixture, for which the rule gives a figure.
   const isClearStream = (row: (typeof rows)[number]) => isStream(row) && row.check.verdict === 'clear';
   const shown = new Set(
     [rows, rows.filter((row) => !isStream(row))].flatMap((some) => nearestAndNotClear(some.map(({ check }) => check))),
@@ -103,8 +103,8 @@ function addNearest(
 }
 
 /**
- * Returns those that may be the nearest or not clear, because creating a row is expensive and there may be hundreds of
- * subjects.
+ * Returns the candidates for the nearest row and for rows that are not clear, because creating a row is expensive and
+ * there may be hundreds of subjects.
  */
 function candidateRows(all: readonly Measured[], rule: EffectiveRule, tapeTolerance: Mm): readonly Measured[] {
   const marginOf = ({ subject, measured }: Measured) => measured - requiredOf(rule, subject);
@@ -124,8 +124,8 @@ function requiredOf(rule: EffectiveRule, { keepOut }: Subject): Mm {
 }
 
 /**
- * Breaks the tie between two bodies under the rim, which both measure 0: the one closer to the axis, to which the line
- * is drawn.
+ * Breaks the tie between two bodies under the rim, both measured as 0: the one closer to the axis is nearer, and the
+ * line is drawn to it.
  */
 function isNearer(a: Subject, b: Subject, x: Mm, y: Mm): boolean {
   return bodyDistance(a.body, x, y) < bodyDistance(b.body, x, y);
@@ -188,8 +188,8 @@ function notMeasured(plan: Plan, model: LevelModel, detector: Detector, rule: Ef
 }
 
 /**
- * Returns a row for the nearest thing beside or above the detector that does not count by heights which nobody has measured, and would if
- * they were others. None where the rule is blocked anyway.
+ * Returns a not-run row for the nearest object or fixture within the limit in plan that does not count because of its recorded heights, which
+ * nobody has measured. Returns no row where the rule is blocked anyway.
  */
 function unmeasuredNearby(model: LevelModel, detector: Detector, rule: EffectiveRule, rows: readonly Check[]): Check[] {
   const { subject, least } = rule;
@@ -228,7 +228,7 @@ function nearestOf(subjects: readonly Subject[], { at: [x, y] }: Detector): Subj
   return best;
 }
 
-/** Machines within the distance must be off during the exposure: not run until the condition about it is recorded. */
+/** Machines within the distance must be off during the exposure. Not run until the condition for the machine is recorded. */
 export function checkRunning(plan: Plan, model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
   const { subject } = rule;
   if (subject.of !== 'running' || rule.least === null) return [];

@@ -14,7 +14,7 @@ export function checkHeight({ base, tall }: Cylinder, rule: EffectiveRule, tapeT
   return nearestAndNotClear(rows);
 }
 
-/** Returns the same for a detector on a level: not run where it is as high as a thing that nobody has measured, and not blocked by that. */
+/** Returns the rows of `checkHeight`, or one not-run row if the object under the detector is not measured and no row is blocked. */
 export function checkHeightOn(level: Level, detector: Detector, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
   const rows = checkHeight(detector, rule, tapeTolerance);
   const carrier = unmeasuredCarrier(level, detector);
@@ -23,12 +23,12 @@ export function checkHeightOn(level: Level, detector: Detector, rule: EffectiveR
   return [{ ...reasonCheck(rule, 'unknown', reason, true), subject: carrier.id }];
 }
 
-/** No room that people live in is lower, mm: 5 ft. Common practice, no published source. */
+/** The lowest ceiling of a room that people live in, mm: 5 ft. Common practice, no published source. */
 const LOWEST_CEILING: Mm = 1524;
 
 /**
- * Checks the distance from the top of the detector to the ceiling. Where nobody has measured the ceiling, it is clear under the lowest one
- * that there is, and not run above.
+ * Checks the distance from the top of the detector to the ceiling. Where nobody has measured the ceiling, the check is clear if it would be
+ * clear under the lowest ceiling, and otherwise not run. A blocked check stays blocked.
  */
 export function checkCeiling(level: Level, { base, tall }: Cylinder, rule: EffectiveRule, tapeTolerance: Mm): Check[] {
   if (rule.least === null) return [];

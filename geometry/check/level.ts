@@ -37,8 +37,8 @@ function groundOpen(levels: readonly Level[]): string {
 }
 
 /**
- * Returns the levels that would have to be tested too if they touch the ground, which nobody has answered; none where the profile does not
- * test each level on the ground.
+ * Returns the levels that would also have to be tested if they touch the ground, where that question is not answered. Empty if the profile
+ * does not test each level on the ground.
  */
 export function levelsMaybeOnGround(plan: Plan): readonly Level[] {
   const rule = effectiveRules(plan.protocol).find(({ subject }) => subject.of === 'level');
@@ -58,8 +58,9 @@ const choiceOf = (subject: EffectiveRule['subject']): LevelChoice =>
   subject.of === 'level' ? subject.choice : 'lowest';
 
 /**
- * The lowest of the levels that count; with "each-on-the-ground" any of them on the ground (basement, slab or crawl space), because it is the
- * lowest of its part of the house, while one is. Levels with the same order are equally low.
+ * Returns why a level is not to be tested; "" when it is. The level to test is the lowest of the levels that count. With
+ * "each-on-the-ground" it is every one that is on the ground (basement, slab or crawl space), because it is the lowest of its part of the
+ * house; if no level is on the ground, the lowest again. Levels with the same order are equally low.
  */
 function levelBarOf({ levels, site }: Plan, level: Level, { subject }: EffectiveRule): string {
   const choice = choiceOf(subject);

@@ -1,7 +1,7 @@
 import type { RuleId } from '../rules/types.ts';
 import type { Check, DetectorReport } from './types.ts';
 
-/** A clearance is drawn while its margin is less than this share of its limit. */
+/** A clearance is drawn while its margin is less than this fraction of its limit. */
 const NEAR_SHARE = 0.5;
 
 /**

@@ -13,7 +13,7 @@ export function roomAt(model: LevelModel, at: XY): Room | null {
   return model.rooms.find(({ floorRings }) => ringsContain(floorRings, at)) ?? null;
 }
 
-/** Why no detector may be in a room: `reason` is "" when one may; `certain` is false when it cannot be decided. */
+/** Why no detector may be in a room. `reason` is "" when a detector may be there; `certain` is false when it cannot be decided. */
 export interface RoomBar {
   readonly reason: string;
   readonly certain: boolean;
@@ -27,7 +27,7 @@ export function roomBar(room: Room | null, protocol: Plan['protocol']): RoomBar 
   return rule ? roomBarOf(room, rule) : MAY;
 }
 
-/** The same for each of several rooms. */
+/** Returns `roomBar` for each of several rooms. */
 export function roomBars(rooms: readonly Room[], protocol: Plan['protocol']): RoomBar[] {
   const rule = roomRule(protocol);
   return rooms.map((room) => (rule ? roomBarOf(room, rule) : MAY));

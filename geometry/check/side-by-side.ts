@@ -11,7 +11,7 @@ const COLLOCATED_WITHIN: Mm = 203.2;
 /** The greatest difference between the undersides of a pair, mm: 4 in, rounded up. Up to it their distance is taken in plan. */
 export const SAME_HEIGHT: Mm = 102;
 
-/** Whether two detectors of a level are one location. */
+/** Returns whether two detectors of a level are one location. */
 export function areSideBySide(a: Detector, b: Detector): boolean {
   const inPlan = Math.max(0, distance(a.at, b.at) - a.radius - b.radius);
   const above = Math.max(a.base - b.base - b.tall, b.base - a.base - a.tall, 0);
@@ -19,7 +19,7 @@ export function areSideBySide(a: Detector, b: Detector): boolean {
   return Math.hypot(inPlan, inHeight) <= COLLOCATED_WITHIN + LIMIT_TOLERANCE;
 }
 
-/** Returns how many locations the detectors of a level are: side by side they are one, marked as a pair or not. */
+/** Returns how many locations the detectors of a level are. Detectors side by side are one, whether marked as a pair or not. */
 export function countLocations(detectors: readonly Detector[]): number {
   const locations: Detector[][] = [];
   for (const detector of detectors) {

@@ -7,12 +7,12 @@ import type { Ring } from '../plane/types.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 
 /**
- * What is lost, mm, when two lengths that are each as exact as a number can be are subtracted: 999.9 − 1000 is below −0.1. The limit is
- * met all the same.
+ * Rounding error, mm, of the difference of two lengths in floating point: 999.9 − 1000 is slightly below −0.1. A length that is short of
+ * the limit by no more than this meets it.
  */
 export const SUBTRACTION: Mm = 1e-9;
 
-/** Rounding of coordinates, mm: a position computed to lie on a limit lies on it. */
+/** Rounding of coordinates, mm: a position computed to be on a limit counts as on it. */
 export const ROUNDING: Mm = 1e-6;
 
 /** A top supports a detector whose base is within this height of it, mm: no tape tells them apart. */
@@ -32,7 +32,7 @@ export interface Subject {
   /** Height of its underside and top above the floor; used only by rules measured in space. */
   readonly bottom: Mm;
   readonly top: Mm;
-  /** A fixture's air stream, or sun without a distance: to stay out of, not at a distance from. */
+  /** Whether the detector must stay out of it and keeps no distance: a fixture's air stream, or sun under a rule without a distance. */
   readonly keepOut: boolean;
   /**
    * Whether a detector may not intersect it, whatever the limit. False for walls and openings, which the room rule
@@ -45,8 +45,8 @@ const listsOf = memoize((_: LevelModel) => new Map<EffectiveRule['subject'], rea
 
 /**
  * Returns the bodies on a level that a distance rule applies to, the same for verdicts and shading. Empty for rules
- * about the room, the level, heights and the pair, and for the sun (`ruleSubjects`). Memoized by identity: what an edit does not change keeps its
- * Subject object.
+ * about the room, the level, heights and the pair, and for the sun (`ruleSubjects`). Memoized by identity: a subject
+ * that an edit does not change keeps its object.
  */
 export function subjectsOf({ subject }: EffectiveRule, model: LevelModel): readonly Subject[] {
   const lists = listsOf(model);
@@ -59,8 +59,8 @@ export function subjectsOf({ subject }: EffectiveRule, model: LevelModel): reado
 }
 
 /**
- * Returns whether something that a rule names is drawn. The airflow of a heater is none of it: it does not say that somebody looked for
- * registers.
+ * Returns whether something that a rule names is drawn. The airflow of a heater does not count: drawing it does not
+ * mean that somebody looked for registers.
  */
 export function isDrawn(rule: EffectiveRule, model: LevelModel): boolean {
   const { subject } = rule;
@@ -128,7 +128,6 @@ type FixtureRule = Extract<EffectiveRule['subject'], { readonly of: 'fixture' }>
 
 const fixtureLists = memoize((_: readonly Fixture[]) => new Map<FixtureRule, readonly Subject[]>());
 
-/** Memoized by the list of fixtures. */
 function fixtureSubjects(fixtures: readonly Fixture[], rule: FixtureRule): readonly Subject[] {
   const lists = fixtureLists(fixtures);
   let list = lists.get(rule);
@@ -139,7 +138,7 @@ function fixtureSubjects(fixtures: readonly Fixture[], rule: FixtureRule): reado
   return list;
 }
 
-/** Where a rule is about air, whatever blows it counts: a heater with a fan, a dryer. */
+/** For a rule about air, every fixture with a stream counts, also a heater with a fan or a dryer. */
 function listFixtures(fixtures: readonly Fixture[], { kinds, streams }: FixtureRule): readonly Subject[] {
   const subjects: Subject[] = [];
   for (const fixture of fixtures) {
@@ -186,7 +185,7 @@ function wallSubjects({ pieces, joints }: LevelModel): WallSubjects {
   return wallSubjectsOf(pieces)(joints);
 }
 
-/** Returns whether it extends from floor to ceiling. */
+/** Returns whether a subject extends from floor to ceiling. */
 export function isWall({ top }: Subject): boolean {
   return top === Number.POSITIVE_INFINITY;
 }

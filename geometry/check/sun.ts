@@ -13,23 +13,23 @@ import { reasonCheck } from './measure.ts';
 import type { Subject } from './subjects.ts';
 import type { Check } from './types.ts';
 
-/** What is known of direct sun on a level, at the height of a detector. */
+/** The state of direct sun on a level, at the height of a detector. */
 type SunState =
   /** No sun enters, whatever the place and the times. */
   | { readonly state: 'none'; readonly reason: string }
   /** The place of the house, north or the times of the test are missing. */
   | { readonly state: 'not-run'; readonly reason: string }
-  /** Place and times are known, and yet it cannot be decided: now, or at all. */
+  /** Place and times are known, but the sun cannot be decided: not yet (`pending`), or not at all. */
   | { readonly state: 'unknown'; readonly reason: string; readonly pending: boolean }
   | Extract<Swept, { state: 'known' }>;
 
-/** The reason of a row that was worked out, where no light comes in. */
+/** The reason of a row where the sun was computed and no light comes in. */
 export const NO_SUN_COMES_IN = 'No direct sun comes in at this height during the test.';
 
-/** The reason while the swept area is worked out. */
+/** The reason while the swept area is being computed. */
 const PENDING = 'Direct sun is being worked out.';
 
-/** Returns what is known of direct sun at the height of a detector. */
+/** Returns the state of direct sun at the height of a detector. */
 export function sunState(plan: Plan, model: LevelModel, heights: Heights): SunState {
   if (!model.openings.some(({ outside }) => outside)) return { state: 'none', reason: 'No exterior opening is drawn.' };
   const hasGlass = glazedOpenings(model).length > 0;
@@ -50,7 +50,7 @@ export function sunState(plan: Plan, model: LevelModel, heights: Heights): SunSt
 
 const TIMES = 'the times of the test';
 
-/** Returns what is missing, as a sentence; empty for nothing. North matters only to light that comes in. */
+/** Returns the missing data as a sentence; "" for none. North is needed only where light comes in. */
 function missingForSun({ site, visit }: Plan, hasGlass: boolean): string {
   const missing = [
     site.latitude === null || site.longitude === null ? 'the location of the house' : '',
@@ -83,13 +83,13 @@ const subjectsOfAreas = memoize((areas: readonly SweptArea[]) => {
         (ring): Subject => ({ id, what: 'sun', body: ringBody(ring), bottom: 0, top: 0, keepOut, solid: false }),
       ),
     );
-  // A profile without a distance asks for a place out of the sun, as for one out of a stream of air.
+  // For a rule without a distance, the detector must stay out of the sun, as it must stay out of an air stream.
   return { apart: subjects(false), outside: subjects(true) };
 });
 
 /**
  * Returns the row of the sun rule where nothing is measured: no sun reaches the height of the detector, the rule is not run, or it
- * cannot be decided. What a person confirms on site counts only where the sun is not worked out.
+ * cannot be decided. A person's confirmation on site counts only where the sun is not computed.
  */
 export function checkNoSun(plan: Plan, model: LevelModel, rule: EffectiveRule, detector: Detector): Check[] {
   const sun = sunState(plan, model, detector);
@@ -99,8 +99,8 @@ export function checkNoSun(plan: Plan, model: LevelModel, rule: EffectiveRule, d
 }
 
 /**
- * Returns the rows of the sun rule as far as they rest on measured openings: light is worked out between sill and head. Where nobody has
- * measured those, only what is blocked by them stays; a person's word counts, as where the sun is not worked out.
+ * Returns the rows of the sun rule, as far as they rest on measured openings: the light is computed between sill and head. While the sill or
+ * head of an opening is not measured, blocked rows stay; else one not-run row, or a clear one confirmed on site, replaces them.
  */
 export function sunAsMeasured(
   plan: Plan,
@@ -118,7 +118,7 @@ export function sunAsMeasured(
   return [{ ...row, required: rule.least }];
 }
 
-/** The reason where sill or head of an opening that lets light in is not measured. */
+/** The reason where the sill or the head of an opening that lets light in is not measured. */
 const UNMEASURED_GLASS =
   'Not every opening that lets light in has its sill and its head measured. Keep out of direct sun.';
 

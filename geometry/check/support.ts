@@ -19,8 +19,8 @@ export function checkSupport(level: Level, detector: Detector, rule: EffectiveRu
 }
 
 /**
- * Returns the object on which a detector stands where nobody has measured how high it is, and with it the detector; null for none. A
- * detector that hangs or has its own stand has a height of its own.
+ * Returns the object that a detector stands on if nobody has measured the object's height, so that the detector's height is not known either;
+ * null for none. A detector that hangs or has its own stand has a height of its own.
  */
 export function unmeasuredCarrier(
   { objects }: Level,

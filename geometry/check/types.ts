@@ -29,7 +29,7 @@ export interface Check {
   /** Every source in one line; `sources` has the mark of each. */
   readonly source: string;
   readonly sources: readonly Source[];
-  /** Set where the plan overrides the rule: the published limit, whether it is loosened, and the note. */
+  /** Set where the plan overrides the rule: the published limit, whether the override is looser, and the note. */
   readonly override: RuleOverride | null;
   /** Where the length is drawn; null for heights and for checks without a distance. */
   readonly witness: Witness | null;

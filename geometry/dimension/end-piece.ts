@@ -9,15 +9,15 @@ const AT_CORNER: Mm = 1;
 const ALONG = 0.1;
 
 /**
- * Returns the piece of wall at one end of a face: the one whose own face turns off at that corner. Null at the end of a
- * free-standing wall.
+ * Returns the wall piece that ends a face at `corner`: the nearest one, not parallel to the face, with one of its own
+ * faces at that corner. Null at the end of a free-standing wall.
  */
 export function endPiece(model: LevelModel, face: Line, corner: XY): WallPiece | null {
   const length = distance(...face) || 1;
   const u: XY = [(face[1][0] - face[0][0]) / length, (face[1][1] - face[0][1]) / length];
   let best: WallPiece | null = null;
   let least = Number.POSITIVE_INFINITY;
-  // Round a corner that turns into the room, the face begins beyond the wall by half of the other one, which may be thicker.
+  // At a corner that turns into the room, the face may begin beyond the end of the piece, by half of the other wall, which may be thicker.
   const widest = model.pieces.reduce((most, { thickness }) => Math.max(most, thickness), 0);
   for (const piece of model.pieces) {
     const { from, to, thickness } = piece;

@@ -7,13 +7,13 @@ import { endPiece } from './end-piece.ts';
 import type { Dimension } from './room-dimensions.ts';
 import { HALVES_BEYOND, type TapedBy } from './taped-by.ts';
 
-/** A face this close to half the thickness of a wall is that wall's, mm. */
+/** A face this close to half the thickness of a wall from its center-line belongs to that wall, mm. */
 const ON_FACE: Mm = 1;
 
 /**
- * Returns what a length taped in this way has more than the one along the face, mm: nothing inside; outside, at each end
- * the wall that ends the face and, at a corner of the building, the way round it; half of that between center-lines. It
- * stays the same while the wall at an end is moved square to itself. Negative where the room goes round the end.
+ * Returns how much longer than the face itself the length is when taped in this way, mm. Inside: 0. Outside: at each end
+ * the wall that ends the face, measured along the outer face at a corner of the building. Center-lines: half of that. It
+ * does not change while the wall at an end is moved square to itself. Negative where the room continues around the end.
  */
 export function beyondFace(model: LevelModel, dimension: Dimension, by: TapedBy): Mm {
   const share = (HALVES_BEYOND[by] + 1) / 2;
@@ -22,7 +22,7 @@ export function beyondFace(model: LevelModel, dimension: Dimension, by: TapedBy)
   return share * (beyondEnd(model, dimension, [to, from]) + beyondEnd(model, dimension, [from, to]));
 }
 
-/** Returns how far beyond the second point of a face the far face of the wall that ends it lies, mm; 0 for no wall. */
+/** Returns how far the far face of the wall that ends a face is beyond the face's second point, mm; 0 for no wall. */
 function beyondEnd(model: LevelModel, { outward }: Dimension, [start, corner]: Line): Mm {
   const end = endPiece(model, [start, corner], corner);
   if (!end) return 0;
@@ -30,13 +30,13 @@ function beyondEnd(model: LevelModel, { outward }: Dimension, [start, corner]: L
   const u: XY = [(corner[0] - start[0]) / length, (corner[1] - start[1]) / length];
   const own = ownPiece(model, outward, u, corner, end);
   const far = farFace(end, corner);
-  // Taped outside along the outer face; along the face itself where the wall runs on behind the one that ends it.
+  // Outside lengths are taped along the outer face; where the wall continues behind the one that ends the face, along the face itself.
   const along: Line = own ? shifted([start, corner], outward, own.thickness) : [start, corner];
   const at = lineCrossing(along, far);
   return at ? (at[0] - corner[0]) * u[0] + (at[1] - corner[1]) * u[1] : 0;
 }
 
-/** Returns the piece of wall behind a face at its corner, where it ends there; null where it runs on, or none is there. */
+/** Returns the wall piece behind a face at its corner, if it ends there; null if it continues, or if there is none. */
 function ownPiece(model: LevelModel, outward: XY, u: XY, corner: XY, end: WallPiece): WallPiece | null {
   const beside = model.pieces.filter(({ from, to, thickness }) => {
     const run = distance(from, to) || 1;
@@ -60,7 +60,7 @@ function nodeAhead(own: WallPiece, end: WallPiece, corner: XY, u: XY): Mm | null
   return at && (at[0] - corner[0]) * u[0] + (at[1] - corner[1]) * u[1];
 }
 
-/** Returns the face of a wall that a point of its other face does not lie on. */
+/** Returns the face of a wall on the other side from a point of its near face. */
 function farFace({ from, to, thickness }: WallPiece, near: XY): Line {
   return lineMoved([from, to], Math.sign(cross(from, to, near)) * (thickness / 2));
 }

@@ -15,7 +15,7 @@ export interface TapedOffsets {
   readonly right: Mm;
   /** Along the face, from the corner on the left to the jamb, and from the one on the right. */
   readonly lines: { readonly left: Line; readonly right: Line };
-  /** Direction in which the wall is faced from there, a unit vector. */
+  /** Direction in which a person in that room faces the wall, a unit vector. */
   readonly facing: XY;
   /** The change of the opening's own offset when the left length grows: 1 or −1. */
   readonly way: 1 | -1;

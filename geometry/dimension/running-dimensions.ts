@@ -33,7 +33,7 @@ export function runningDimensions(model: LevelModel): readonly RunningDimension[
   return [...wholeDimensions(model, new Set(strings.map(faceKey))), ...strings];
 }
 
-/** Returns the inside lengths of the rooms alone. `strung`: keys of the faces with a string. */
+/** Returns the inside lengths of the rooms alone. `strung` holds the keys of the faces with a string. */
 export function wholeDimensions(
   model: LevelModel,
   strung: ReadonlySet<string> = new Set(),

@@ -76,7 +76,7 @@ function floorEnd({ floorRings }: Room, middle: XY, step: XY): Mm {
   return best;
 }
 
-/** Outdoors: the distance to the first wall; infinite without one. */
+/** Returns, outdoors, the distance to the first wall; infinite without one. */
 function firstWall({ pieces, joints }: LevelModel, middle: XY, step: XY): Mm {
   const ways = [...pieces, ...joints].flatMap(({ body }) => crossings(body, middle, step));
   return ways.reduce((least, way) => (way >= 0 && way < least ? way : least), Number.POSITIVE_INFINITY);

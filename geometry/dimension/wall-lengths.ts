@@ -5,19 +5,20 @@ import { ringsContain } from '../plane/ring.ts';
 import { JOINED } from '../plane/tolerances.ts';
 import type { TapedBy } from './taped-by.ts';
 
-/** How far in front of a face a room is looked up, mm. */
+/** A room is looked up this far in front of a face, mm. */
 const IN_FRONT: Mm = 2;
-/** Sine of the angle below which a wall runs on in line, or folds back over the other one. */
+/** Sine of the angle below which a wall continues in line, or folds back over the other one. */
 const IN_LINE = 0.05;
 
 /** Right and left of the wall's direction, on screen. */
 type Side = 1 | -1;
 
 /**
- * Returns the length of a wall as taped in each of the three ways. Inside: along its face toward the room, from the face
- * of the wall that meets it at one end to that at the other, whatever butts against it between. Outside: along its other
- * face. Between two rooms, and where there is none: the mean of both faces inside, and as much longer than the center-line
- * outside; in walls without a room that turn to one side, the shorter face is inside. A free end is square.
+ * Returns the length of a wall as taped in each of the three ways, mm. Inside: along its face toward the room, from the
+ * face of the wall that meets it at one end to that at the other, ignoring walls that butt against it between. Outside:
+ * along its other face. With rooms on both sides or on neither, inside is the mean of both faces, and outside is longer than
+ * the center-line by as much as inside is shorter; without a room, if the faces differ, the shorter one is inside. A
+ * free end is square.
  */
 export function wallLengths(model: LevelModel, wall: Wall): Readonly<Record<TapedBy, Mm>> {
   const center = distance(wall.from, wall.to);
@@ -38,18 +39,18 @@ function faceLength(walls: readonly Wall[], wall: Wall, side: Side): Mm {
   return Math.max(0, length - inset(walls, wall, 'from', side) - inset(walls, wall, 'to', side));
 }
 
-/** Returns how far from the end of a wall its face on one side begins, mm; negative where it goes on beyond the end. */
+/** Returns how far from the end of a wall its face on one side begins, mm; negative where the face extends beyond the end. */
 function inset(walls: readonly Wall[], wall: Wall, end: 'from' | 'to', side: Side): Mm {
   const [node, other] = end === 'from' ? [wall.from, wall.to] : [wall.to, wall.from];
   const own = Math.atan2(other[1] - node[1], other[0] - node[0]);
-  // Seen from its other end a wall has its right on its left.
+  // Seen from the other end, the wall's right side is on the left.
   const turn = end === 'from' ? side : -side;
   let least = Number.POSITIVE_INFINITY;
   let thickness = 0;
   for (const { toward, thick } of spokesAt(walls, wall, node)) {
     const angle = Math.atan2(toward[1] - node[1], toward[0] - node[0]);
     const opened = ((((angle - own) * turn) % TURN) + TURN) % TURN;
-    // Of walls one behind the other the thickest counts.
+    // Of several walls in one direction, the thickest counts.
     if (opened < least - 1e-6 || (opened < least + 1e-6 && thick > thickness)) {
       least = opened;
       thickness = thick;
@@ -74,7 +75,7 @@ function spokesAt(
   });
 }
 
-/** Whether a room lies along one side of a wall, at a third or two thirds of it. */
+/** Returns whether a room is on one side of a wall, at a third or two thirds of its length. */
 function hasRoom({ rooms }: LevelModel, { from, to, thickness }: Wall, side: Side): boolean {
   const length = distance(from, to) || 1;
   const off = (thickness / 2 + IN_FRONT) * side;

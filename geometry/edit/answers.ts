@@ -6,14 +6,14 @@ import { uncheckedLevelEdit } from './level.ts';
 export interface Look {
   readonly by: string;
   readonly at: string | null;
-  /** What the word that no direct sun reaches the spot is given for. Missing: for the plan as it is. */
+  /** The days, place and north that the confirmation of no direct sun is given for. Missing: those of the plan now. */
   readonly sun?: SunWord;
 }
 
-/** The rule that the word of a person about direct sun answers. */
+/** The rule that a person's confirmation of no direct sun answers. */
 export const DIRECT_SUN = 'direct-sun';
 
-/** Returns what a word about direct sun is given for with the plan as it is. */
+/** Returns the days, place and north of the plan, for which a confirmation of no direct sun is given now. */
 export function sunWordOf({ site, visit }: Plan): SunWord {
   const { latitude, longitude, north, northAnswered } = site;
   return {
@@ -75,17 +75,17 @@ export function withPurpose(plan: Plan, purpose: Purpose): Plan {
   return { ...plan, site: { ...site, purpose } };
 }
 
-/** Returns the plan with the height of the ceiling of a level, as somebody has measured it, mm. */
+/** Returns the plan with the measured ceiling height of a level, mm. */
 export function withCeiling(plan: Plan, levelId: string, ceiling: Mm): Plan {
   return uncheckedLevelEdit(plan, levelId, ({ ceilingAnswered: _, ...level }) => ({ ...level, ceiling }));
 }
 
-/** Returns the plan with the question answered what is under the floor of a level. */
+/** Returns the plan with an answer to what is under the floor of a level. */
 export function withGround(plan: Plan, levelId: string, ground: Ground): Plan {
   return uncheckedLevelEdit(plan, levelId, ({ groundAnswered: _, ...level }) => ({ ...level, ground }));
 }
 
-/** Returns the plan with the question answered whether people live on a level. */
+/** Returns the plan with an answer to whether people live on a level. */
 export function withLiving(plan: Plan, levelId: string, living: Living): Plan {
   return uncheckedLevelEdit(plan, levelId, ({ livingAnswered: _, ...level }) => ({ ...level, living }));
 }

@@ -57,8 +57,8 @@ const LEVEL_KEYS = ['name', 'order', 'ceiling', 'living', 'ground'] as const;
 const LEVEL_EXTRAS = ['ceilingAnswered', 'livingAnswered', 'groundAnswered', 'lookedFor', 'lookedForBy'] as const;
 
 /**
- * Returns `after` if it is a plan that the reader would accept; else the first reason why not. Checks only objects
- * that are not identical to those in `before`, which was valid: fast enough for each frame of a drag.
+ * Returns `after` if it is a plan that the reader would accept; else the first reason why it would not. Checks only
+ * objects that are not identical to those in `before`, which was valid: fast enough for each frame of a drag.
  */
 export function checkedPlan(before: Plan, after: Plan): EditResult {
   const reason = sectionProblem(before, after) ?? levelsProblem(before, after);
@@ -157,7 +157,7 @@ function levelProblem(was: Level | undefined, level: Level, unit: LengthUnit): s
   return openingsProblem(was, level, unit);
 }
 
-/** An unchanged picture is not validated again: it has megabytes, and this runs on every move of a drag. */
+/** An unchanged picture is not validated again, because it has megabytes and this runs on every move of a drag. */
 function forValidation(tracing: Tracing, was: Tracing | undefined): Tracing {
   return tracing.image === was?.image ? { ...tracing, image: SHORT_PICTURE } : tracing;
 }
@@ -171,7 +171,7 @@ function itemProblem(kind: ItemKind, item: Item, unit: LengthUnit): string | nul
   return said(itemName(kind, item), flaws);
 }
 
-/** Openings that changed, and those whose wall changed. */
+/** Checks the openings that changed, and those whose wall changed. */
 function openingsProblem(was: Level | undefined, level: Level, unit: LengthUnit): string | null {
   if (was && was.walls === level.walls && was.openings === level.openings) return null;
   const unchanged = new Set<unknown>(was ? [...was.walls, ...was.openings] : []);
@@ -201,7 +201,7 @@ function recordsProblem(plan: Plan): string | null {
 const detectorIds = ({ levels }: Plan): ReadonlySet<string> =>
   new Set(levels.flatMap(({ detectors }) => detectors.map(({ id }) => id)));
 
-/** A value of the wrong type: an error of ours, or of a field that accepts too much. The plan stays unchanged. */
+/** Returns the problem of a value with the wrong type: a fault of the app, or of a field that accepts too much. The plan stays unchanged. */
 function structureProblem(schema: v.GenericSchema, value: unknown, thing: string, at: Path = []): string | null {
   const { issues } = v.safeParse(schema, value, { abortEarly: true });
   const [issue] = issues ?? [];

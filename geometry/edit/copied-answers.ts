@@ -1,23 +1,23 @@
 import type { Detector, Opening } from '../plan/model.ts';
 import { type Upright, unmeasuredHeights } from './unmeasured.ts';
 
-/** What somebody has answered or measured of one thing, and nobody of its copy. */
+/** A copy does not take over what somebody answered or measured for the original. */
 
-/** Returns a copy of a thing or an opening, the heights of which nobody has measured. */
+/** Returns a copy of an item with its heights marked as not measured. */
 export function withHeightsOpen<T extends Upright>(copy: T): T {
   return { ...copy, ...unmeasuredHeights(copy) };
 }
 
 /**
- * Returns a copy of an opening without what keeps the sun out of the original: its shade, and that it has no glass. Whether it has some
- * stays where that lets the sun in. Its heights are open too.
+ * Returns a copy of an opening without what keeps the sun out of the original: its shade, and the answer that it has no glass. The answer
+ * that it has glass is kept, because it lets the sun in. Its heights are marked as not measured.
  */
 export function copyOfOpening({ shade: _, ...opening }: Opening): Opening {
   const { glazed, ...rest } = opening;
   return withHeightsOpen(glazed === true ? { ...rest, glazed } : rest);
 }
 
-/** Returns a copy of a detector without what carries the original: the drawing shows it, or it is asked again. */
+/** Returns a copy of a detector without its support: the drawing shows what supports the copy, or the question is asked again. */
 export function copyOfDetector({ support: _, ...detector }: Detector): Detector {
   return detector;
 }

@@ -5,14 +5,14 @@ import { copyOfOpening } from './copied-answers.ts';
 import { freshIds } from './free-id.ts';
 import { levelOf, uncheckedLevelEdit } from './level.ts';
 
-/** The plan with the copies, and their numbers. */
+/** The plan with the copies, and how many walls and openings were copied. */
 export type CopiedWalls =
   | { readonly ok: true; readonly plan: Plan; readonly walls: number; readonly openings: number }
   | Extract<EditResult, { ok: false }>;
 
 /**
- * Copies walls of one level to another at the same position with new ids, and their openings, without their shade, if requested. A wall
- * that is already there is not copied again, and its openings stay: copying twice changes nothing.
+ * Copies walls of one level to another at the same position with new ids, and their openings, without shade, if requested. A wall that
+ * the other level already has is not copied again, and its openings stay: copying twice changes nothing.
  */
 export function wallsCopied(
   plan: Plan,

@@ -15,8 +15,9 @@ export type DimensionMoves = 'from' | 'to';
 const LEAST_WHOLE: Mm = 25.4;
 
 /**
- * Returns the ends of a dimension that can move when its length is corrected. The first is the default: of two walls the
- * inside one; of two alike the right or lower one, because rooms are measured from the left and from above.
+ * Returns the ends of a dimension that can move when its length is corrected. The first is the default: the end at an
+ * inside wall before one at an outside wall; else the right or lower end, because rooms are measured from the left and
+ * from above.
  */
 export function movableEnds(model: LevelModel, dimension: RunningDimension): readonly DimensionMoves[] {
   const { row, ends } = dimension;

@@ -16,7 +16,7 @@ export type Copies =
  * Copies items to a position dx, dy beside them, mm, with new ids. A wall brings its openings; an opening copied
  * alone goes to the nearest free position on its wall, and is refused if there is none. A pair copied as a pair is a
  * new pair; one detector of a pair becomes single. A label that ends in a number gets the next free number. Readings
- * are not copied, and neither is what was answered or measured of the original: what carries a detector, what shades an opening, heights.
+ * are not copied, nor is what was answered or measured for the original: a detector's support, an opening's shade, heights.
  */
 export function duplicatedItems(plan: Plan, levelId: string, ids: readonly string[], dx: Mm, dy: Mm): Copies {
   return copiedInto(plan, levelId, levelOf(plan, levelId), ids, [dx, dy]);

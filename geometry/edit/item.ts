@@ -11,7 +11,7 @@ export function withItem<K extends ItemKind>(plan: Plan, levelId: string, kind: 
   return withItems(plan, levelId, kind, [item]);
 }
 
-/** Several at once: all or none. */
+/** Adds or replaces several items at once: all or none. */
 export function withItems<K extends ItemKind>(
   plan: Plan,
   levelId: string,

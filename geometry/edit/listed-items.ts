@@ -27,7 +27,7 @@ export function prefixOf(list: ItemList): string {
   return kind ? ID_PREFIX[kind] : '';
 }
 
-/** Changes some values of one item of a level, moving what is on top of it. Returns the level itself where it has no such item. */
+/** Changes some values of one item of a level, moving what is on top of it. Returns the same level if it has no such item. */
 export function withItemPatched(level: Level, id: string, patch: Readonly<Record<string, unknown>>): Level {
   const found = findItem(level, id);
   if (!found) return level;
@@ -41,7 +41,7 @@ export function withItemPatched(level: Level, id: string, patch: Readonly<Record
   return withSupportedItems(level, after, new Set([id]));
 }
 
-/** Returns the item without the mark that nobody has measured a height or a thickness which is entered. */
+/** Returns the item without the "not measured" marks of the heights and the thickness that the patch enters. */
 function withMeasured(item: Item, patch: Readonly<Record<string, unknown>>): Item {
   const entered = (['bottom', 'top', 'thickness'] as const).filter(
     (key) => key in patch && !(`${key}Answered` in patch),
@@ -66,7 +66,7 @@ export function uncheckedItemPatched(
   return uncheckedLevelEdit(plan, levelId, (level) => withItemPatched(level, id, patch));
 }
 
-/** Checks the plan of an edit that has not been checked: one that the reader would refuse is refused with the reason. */
+/** Returns the result of an unchecked edit, refused with the reason if the reader would refuse the plan. */
 export function checkedResult(before: Plan, result: Plan | EditResult): EditResult {
   return 'ok' in result ? result : checkedPlan(before, result);
 }

@@ -7,10 +7,10 @@ import { JOINED } from '../plane/tolerances.ts';
 import { withWalls } from './move-items.ts';
 import type { LevelEdit } from './wall-edit.ts';
 
-/** A gap that counts as closed is noted where the walls would meet: so far from the end at most, mm. */
+/** A gap that counts as closed is reported where the walls would meet: at most this far from the end, mm. */
 const NEAR: Mm = 25.4;
 
-/** An end lengthened along its wall may go so many times as far as the gap is wide; farther away it goes straight across. */
+/** An end is lengthened along its wall by at most this many times the width of the gap; beyond that it goes straight across. */
 const FARTHEST = 3;
 
 type End = 'from' | 'to';
@@ -23,9 +23,9 @@ interface LooseEnd {
 
 /**
  * Returns the level with the walls of a notice joined: the loose end is lengthened, or cut back, along its wall to the
- * other wall's center-line; of two loose ends both go to the corner that their lines make. Where their lines do not meet
- * near there, the end goes straight across. Openings keep their place. Refused if one of them would not fit any more, or if
- * the walls are not there any more.
+ * center-line of the other wall. Two loose ends both go to the corner where their lines cross. If the lines do not cross
+ * near the gap, the end goes straight across. Openings keep their position. Refused if an opening would no longer fit, or
+ * if the walls are no longer as reported.
  */
 export function mendedGap(level: Level, { ids, at, length }: Notice, unit: Plan['display']['length']): LevelEdit {
   const walls = ids.flatMap((id) => level.walls.find((wall) => wall.id === id) ?? []);
@@ -44,7 +44,7 @@ export function mendedGap(level: Level, { ids, at, length }: Notice, unit: Plan[
   return reason ? { ok: false, reason } : { ok: true, level: after };
 }
 
-/** Returns the end that the notice is about: the one nearest to its place that no other wall meets. */
+/** Returns the loose end that the notice is about: of the ends that no other wall meets, the one nearest to the notice. */
 function looseEnd(level: Level, walls: readonly Wall[], at: XY, reach: Mm): LooseEnd | null {
   let best: LooseEnd | null = null;
   let least = reach;
@@ -81,7 +81,7 @@ function joined(level: Level, loose: LooseEnd, other: Wall, gap: Mm): readonly (
   const isNear = crossing !== null && distance(crossing, from) <= FARTHEST * Math.max(gap, distance(from, near));
   const to = roundPoint(isNear ? crossing : near);
   if (distance(to, nearestOnSegment(to, other.from, other.to)) <= JOINED) return [{ ...loose, to }];
-  // Beyond the end of the other wall: a corner, which that wall is lengthened to where nothing else meets its end.
+  // The crossing is beyond the end of the other wall: that end, if it is loose too, moves to the corner.
   const tip: End = distance(to, other.from) <= distance(to, other.to) ? 'from' : 'to';
   if (isLoose(level, other, tip))
     return [

@@ -46,7 +46,7 @@ export function mergedWalls(level: Level, ids: readonly [string, string], freshI
 
 function isMain(a: Wall, b: Wall): boolean {
   if (Math.abs(a.thickness - b.thickness) > 0.05) return a.thickness > b.thickness;
-  // Of two equally long walls the first.
+  // Of two equally long walls, the first stays.
   return distance(a.from, a.to) >= distance(b.from, b.to) - SHORTEST_REMAINDER;
 }
 

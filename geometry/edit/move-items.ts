@@ -14,7 +14,7 @@ export function withItemsMoved(level: Level, ids: ReadonlySet<string>, by: XY): 
   return withSupportedItems(level, withOnlyItemsMoved(level, ids, by), ids);
 }
 
-/** The same without what is on top. */
+/** `withItemsMoved` without what is on top of moved objects. */
 export function withOnlyItemsMoved(level: Level, ids: ReadonlySet<string>, by: XY): Level {
   const shift = <T extends { readonly id: string; readonly at: XY }>(item: T): T =>
     ids.has(item.id) ? { ...item, at: plus(item.at, by) } : item;

@@ -28,8 +28,8 @@ export function withWallEnds(plan: Plan, levelId: string, wallId: string, from: 
 }
 
 /**
- * Both ends at once: moving one after the other, an end that lands on the other's old corner would drag its neighbors
- * along.
+ * Moves both ends at once: if they moved one after the other, an end that reaches the other end's old corner would drag
+ * the neighbors of that corner along.
  */
 export function wallEndsMoved(level: Level, wallId: string, from: XY, to: XY): Level {
   const laid = level.walls.find(({ id }) => id === wallId);

@@ -2,7 +2,7 @@ import type { Level, Plan } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 import { levelOf } from './level.ts';
 
-/** Where a level goes relative to another one. */
+/** Where a level is put relative to another one. */
 export type Beside = 'above' | 'below';
 
 /** Returns the levels from the lowest up; those of the same order in file order. */
@@ -10,7 +10,7 @@ export function levelsInOrder({ levels }: Plan): readonly Level[] {
   return [...levels].sort((a, b) => a.order - b.order);
 }
 
-/** Returns the level below this one; null for the lowest. Of several at one height the last in the file. */
+/** Returns the level below this one; null for the lowest. Of several at one height, returns the last in the file. */
 export function levelBelow(plan: Plan, levelId: string): Level | null {
   const { order } = levelOf(plan, levelId);
   return levelsInOrder(plan).findLast((level) => level.order < order) ?? null;

@@ -22,7 +22,7 @@ const SPANS = [
   ['B-D', 'B-C', 'C-D'],
   ['B-D', 'D-A', 'A-B'],
 ] as const;
-/** Far above need: starting one foot off, it converges in five steps. */
+/** Far more than needed: starting one foot off, the iteration converges in five steps. */
 const MOST_STEPS = 60;
 
 /** Returns the six lengths between the corners. */

@@ -16,7 +16,7 @@ export interface ItemRow {
   readonly direction: Deg;
 }
 
-/** More at once is a typing error. */
+/** More copies at once are a typing error. */
 const MOST_COPIES = 100;
 
 /**
@@ -78,7 +78,7 @@ function slidOpening(level: Level, opening: Opening, far: Mm, radians: number): 
   return { ...opening, offset: roundCoordinate(opening.offset + (ahead ? far : -far)) };
 }
 
-/** Adjacent is no overlap: an overlap is more than a rounding error. */
+/** Adjacent openings do not overlap: an overlap is more than a rounding error. */
 function overlapsAnother(level: Level, { wall, offset, width }: Opening): boolean {
   return level.openings.some(
     (other) =>

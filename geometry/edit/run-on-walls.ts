@@ -7,34 +7,35 @@ import type { Line } from '../plane/types.ts';
 import { withWallLength } from './stretch.ts';
 import { ALONG, halfWallAt, SAME_CORNER } from './wall-run.ts';
 
-/** Walls drawn one after another that close no outline by themselves: their center-lines, and the standing walls that they go on from. */
+/** Center-lines of walls drawn one after another as an open run, and the existing walls that the run continues. */
 
-/** A run that turns by less than this in all encloses nothing, radians. */
+/** A run whose total turn is less than this encloses nothing, radians. */
 const TURNS: number = Math.PI / 36;
 
 export interface BuiltRun {
   /** Center-lines of the new walls. */
   readonly lines: readonly Line[];
-  /** Standing walls whose open end becomes a corner of the run: which end of them moves, and by how much each is longer then, mm. */
+  /** Existing walls whose open end becomes a corner of the run: the end that moves, and how much longer each wall becomes, mm. */
   readonly stretched: readonly { readonly id: string; readonly end: 'from' | 'to'; readonly by: Mm }[];
 }
 
-/** What stands at one end of a run. */
+/** What one end of a run meets. */
 type Met =
   | { readonly kind: 'nothing' }
-  /** A wall that passes by there. */
+  /** A wall that continues past the end of the run. */
   | { readonly kind: 'body'; readonly wall: Wall }
-  /** The open end of a wall, from which the run turns off: the tape has read that wall up to there. */
+  /** The open end of a wall, from which the run turns off: that wall was taped up to there. */
   | { readonly kind: 'open'; readonly wall: Wall }
-  /** The end of a wall that the run goes on from in line. */
+  /** The end of a wall that the run continues in line. */
   | { readonly kind: 'along'; readonly wall: Wall; readonly isOpen: boolean }
   | { readonly kind: 'corner' };
 
 /**
- * Returns the center-lines of walls drawn one after another, without pieces of length zero. A run that turns was taped along the faces
- * on the side that it turns to (inside), on the other side, or along its middle; a straight one stands on its line. An end on the line
- * of a standing wall stays there. Where the run turns off from the open end of a wall, what was taped of that wall ends at the face of
- * the new one: it is stretched, or cut back, to the corner. Walls that are ended early and go on later stand as if drawn in one run.
+ * Returns the center-lines of walls drawn one after another, without pieces of length zero. A run that turns was taped along its faces on
+ * the side that it turns to (inside), along those on the other side (outside), or along its center-lines; a straight run is drawn on its
+ * center-line. An end on the line of an existing wall stays there. Where the run turns off from the open end of a wall, the taped length of
+ * that wall ends at the face of the new wall: it is stretched, or cut back, to the corner. A run that is interrupted and continued later
+ * gives the same walls as one drawn without interruption.
  */
 export function builtRun(level: Level, points: readonly XY[], thickness: Mm, by: TapedBy): BuiltRun {
   const run = points.filter((point, i) => i === 0 || distance(point, points[i - 1] as XY) > SAME_CORNER);
@@ -62,7 +63,7 @@ export function builtRun(level: Level, points: readonly XY[], thickness: Mm, by:
   };
 }
 
-/** Returns the level with its walls stretched to the corners of such a run. Unchecked: see `checkedWalls`. */
+/** Returns the level with its existing walls stretched to the corners of a run. Unchecked: see `checkedWalls`. */
 export function withWallsStretched(level: Level, { stretched }: BuiltRun): Level {
   return stretched.reduce((now, { id, end, by }) => {
     const wall = now.walls.find((each) => each.id === id);
@@ -71,8 +72,8 @@ export function withWallsStretched(level: Level, { stretched }: BuiltRun): Level
 }
 
 /**
- * Returns by how much the next wall of a run is longer on its line than `typedWallEnd` takes it by itself, mm: where the run turns away
- * from the side on which a standing wall was taped, and after a wall that goes on from a standing one in line, on its middle.
+ * Returns by how much the next wall of a run is longer than `typedWallEnd` alone would make it, mm. Not 0 where the run turns away from the
+ * side on which an existing wall was taped, and after a first wall that continues an existing one in line, on its center-line.
  */
 export function beyondTape(level: Level, points: readonly XY[], toward: XY, thickness: Mm, by: TapedBy): Mm {
   const [from, corner] = points;
@@ -98,12 +99,12 @@ function aheadTo(line: Line, other: Line): Mm {
   return ((found[0] - at[0]) * dx + (found[1] - at[1]) * dy) / distance(at, toward);
 }
 
-/** Whether the center-line of the run passes through this end of it, whatever way it was taped. */
+/** Returns whether the center-line of the run passes through this end, whichever way the run was taped. */
 function isFixed({ kind }: Met): boolean {
   return kind === 'along' || kind === 'corner';
 }
 
-/** Returns what stands at the first point of a line. */
+/** Returns what is at the first point of a line. */
 function metAt({ walls }: Level, line: Line): Met {
   const [at] = line;
   const [one, ...others] = walls.filter(({ from, to }) => distance(at, nearestOnSegment(at, from, to)) <= SAME_CORNER);
@@ -120,19 +121,19 @@ function endAt({ from, to }: Wall, at: XY): 'from' | 'to' | null {
   return distance(to, at) <= SAME_CORNER ? 'to' : null;
 }
 
-/** Returns how far the center-lines stand to the left of the tape, mm; 0 where the run encloses nothing. */
+/** Returns how far the center-lines are to the left of the taped line, mm; 0 where the run encloses nothing. */
 function offLeft(level: Level, run: readonly XY[], met: readonly [Met, Met], thickness: Mm, by: TapedBy): Mm {
   const [start, end] = [run[0], run.at(-1)];
   if (!start || !end) return 0;
   const [before, after] = [wallsBefore(level, met[0], start), wallsBefore(level, met[1], end).reverse()];
-  // What stands was built on one side already.
+  // The existing walls are already built on one side of their taped lines, so their turn decides first.
   const turn = [before, after, [...before.slice(0, -1), ...run, ...after.slice(1)]]
     .map(turnOf)
     .find((each) => Math.abs(each) >= TURNS);
   return (-HALVES_BEYOND[by] * Math.sign(turn ?? 0) * thickness) / 2;
 }
 
-/** Returns the corners of the standing walls that lead to an open end, the end last; none where the end is not open. */
+/** Returns the corners of the existing walls that lead to an open end, the end last; empty where the end is not open. */
 function wallsBefore({ walls }: Level, met: Met, at: XY): XY[] {
   const isOpen = met.kind === 'open' || (met.kind === 'along' && met.isOpen);
   const found: XY[] = isOpen ? [at] : [];
@@ -151,8 +152,8 @@ function wallsBefore({ walls }: Level, met: Met, at: XY): XY[] {
 }
 
 /**
- * Returns the translation after which the tape of a run that turns off from an open end begins at the end of the face that was taped
- * there. Drawn from the center-line it begins there already at a right angle; aslant it does not.
+ * Returns the translation that makes the taped line of a run begin at the end of the taped face of the wall whose open end it turns off from.
+ * A run drawn from the center-line already begins there at a right angle, but not at a slant.
  */
 function shiftAt(met: Met, line: Line, off: Mm, thickness: Mm): XY | null {
   if (met.kind !== 'open') return null;
@@ -162,13 +163,13 @@ function shiftAt(met: Met, line: Line, off: Mm, thickness: Mm): XY | null {
   return drawn && [face[1][0] - drawn[0], face[1][1] - drawn[1]];
 }
 
-/** Returns the face along which a wall was taped that ends at a point; its last point is the one beside it. */
+/** Returns the taped face of a wall that ends at a point; the second point of the face is the one beside that point. */
 function faceOf(wall: Wall, at: XY, off: Mm, thickness: Mm): Line {
   const own: Line = endAt(wall, at) === 'from' ? [wall.to, wall.from] : [wall.from, wall.to];
   return lineMoved(own, (-off * wall.thickness) / thickness);
 }
 
-/** Returns the line of a run whose first point is the end of a standing wall: in line with it where it was drawn beside it by half a wall. */
+/** Returns the line of a run that begins at the end of an existing wall; in line with that wall if it was drawn less than half a wall beside it. */
 function lineFrom(met: Met, line: Line, thickness: Mm): Line {
   const [at, far] = line;
   if (met.kind !== 'along') return line;
@@ -180,7 +181,7 @@ function lineFrom(met: Met, line: Line, thickness: Mm): Line {
   return [at, [at[0] + (sign * (to[0] - from[0])) / length, at[1] + (sign * (to[1] - from[1])) / length]];
 }
 
-/** Returns where the run begins, from its first line. */
+/** Returns the point where the run begins, given its first line. */
 function endOf(met: Met, line: Line): XY {
   return (
     (met.kind === 'open' || met.kind === 'body' ? lineCrossing(line, [met.wall.from, met.wall.to]) : null) ?? line[0]
@@ -194,7 +195,7 @@ function stretchedTo(met: Met, open: XY, corner: XY): BuiltRun['stretched'][numb
   return { id, end, by: distance(corner, end === 'from' ? to : from) - distance(from, to) };
 }
 
-/** Returns by how much a run turns to the right in all, radians. */
+/** Returns the total turn of a run, radians; positive to the right. */
 function turnOf(run: readonly XY[]): number {
   return run.slice(2).reduce((sum, c, i) => {
     const [a, b] = [run[i] as XY, run[i + 1] as XY];

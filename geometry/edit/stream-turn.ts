@@ -1,7 +1,7 @@
 import type { Fixture } from '../plan/model.ts';
 import { addAngles } from '../plane/rigid-motion.ts';
 
-/** Returns the fixture after an edit with its airflow turned as far as its box was; the same where the edit set the airflow itself. */
+/** Returns the edited fixture with its airflow rotated by as much as its box; unchanged if the edit set the airflow itself. */
 export function withStreamTurned(before: Fixture, after: Fixture): Fixture {
   const { shape, stream } = after;
   if (!stream || stream !== before.stream || !('box' in shape) || !('box' in before.shape)) return after;

@@ -2,23 +2,23 @@ import type { Deg, Plan, SunWord } from '../plan/model.ts';
 import { instantMs } from '../planfile/instant.ts';
 import { DIRECT_SUN, sunWordOf, withNoneHere, withoutNoneHere } from './answers.ts';
 
-/** A person's word that no direct sun reaches the spot: for which days, place and north it was given. */
+/** A person's confirmation that no direct sun reaches the spot holds only for the days, place and north that it was given for. */
 
 /**
- * How far the days of the visit may lie outside of those that the word was given for: the sun's daily path moves by at most 1.2° in
- * three days, about two of its own widths. To record the start or the pick-up hours or a day off the plan changes nothing; a visit that
- * is put off by a week is looked at again. Common practice, no published source.
+ * How many days the visit may lie outside the days that the confirmation was given for: the sun's daily path moves by at most 1.2° in
+ * three days, about two of its own widths. Recording the start, or a pick-up hours or a day off the plan, changes nothing; a visit that is
+ * put off by a week needs another look. Common practice, no published source.
  */
 const MOST_DAYS = 3;
-/** The house may be told to stand so far off, degrees: within a region the sun stands as high. Common practice, no published source. */
+/** How far the recorded place may differ, degrees: within a region the sun is about as high. Common practice, no published source. */
 const MOST_OFF_PLACE: Deg = 0.5;
-/** And north so far off: as a hand-held compass is read. Common practice, no published source. */
+/** How far the recorded north may differ, degrees: the accuracy of a hand-held compass. Common practice, no published source. */
 const MOST_OFF_NORTH: Deg = 5;
 
 /**
- * Returns the plan after an edit without the words that were given for other days, another place or another north, and why; where the edit
- * changes none of these, the plan itself. A word that stands records what it was given for, so that a visit that is moved bit by bit does
- * not take it along.
+ * Returns the plan after an edit without the confirmations that were given for other days, another place or another north, and why they were
+ * removed; the same plan if the edit changes none of these. A confirmation that stays records what it was given for, so that moving the visit
+ * in small steps does not extend it.
  */
 export function withSunWordsSettled(
   before: Plan,
@@ -41,18 +41,18 @@ export function withSunWordsSettled(
   return { plan, outlived };
 }
 
-/** Whether days, place and north of a plan are those of another one. */
+/** Returns whether two plans have the same days, place and north. */
 function isSameSun(a: Plan, b: Plan): boolean {
   return (a.visit === b.visit && a.site === b.site) || JSON.stringify(sunWordOf(a)) === JSON.stringify(sunWordOf(b));
 }
 
-/** Returns why a word was not given for a plan as it is now; null where it was, or nobody can know. */
+/** Returns why a confirmation does not hold for the days, place and north of the plan now; null if it holds or this is not known. */
 function whyOutlived(given: SunWord, is: SunWord, looked: string | null): 'days' | 'place' | null {
   if (isOtherDays(given, is, looked)) return 'days';
   return isOtherPlace(given, is) ? 'place' : null;
 }
 
-/** What was not known when it was given is what became known first. */
+/** Fills the values that were not known when the confirmation was given with the first ones that become known. */
 function filled(given: SunWord, is: SunWord): SunWord {
   return {
     start: given.start ?? is.start,
@@ -65,7 +65,7 @@ function filled(given: SunWord, is: SunWord): SunWord {
 
 function isOtherDays(given: SunWord, is: SunWord, looked: string | null): boolean {
   const [start, end] = [msOf(is.start), msOf(is.end)];
-  // Given before there were dates, it is for the visit to which somebody came to look.
+  // A confirmation given before the visit had dates holds for the days around the time when the person looked.
   const from = msOf(given.start ?? looked);
   const to = msOf(given.end);
   if (from === null) return false;

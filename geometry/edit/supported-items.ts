@@ -25,7 +25,7 @@ function isSupported({ objects }: Level, detector: Detector): boolean {
   return objects.some((object) => supports(object, detector));
 }
 
-/** How an edit moved an object, and how far up its top went, mm. */
+/** How an edit moved an object, and by how much its top rose, mm. */
 interface SupportMove {
   readonly object: PlanObject;
   /** Null if it was resized: items on it stay where they are. */

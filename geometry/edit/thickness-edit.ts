@@ -12,21 +12,21 @@ import { withItemPatched } from './listed-items.ts';
 import { impossibleWalls } from './wall-edit.ts';
 import { ALONG } from './wall-run.ts';
 
-/** A thickness that is entered when walls stand: a tape measures faces, so the face that was taped stays, and the center-line moves. */
+/** Changes the thickness of existing walls. A tape measures faces, so the face that was taped stays, and the center-line moves. */
 
 type Unit = Plan['display']['length'];
 
 export interface ThicknessEdit {
   readonly level: Level;
-  /** What stays of each wall, and how much thicker it is, in the order of the level's walls. */
+  /** For each changed wall what stays, and how much thicker it is, in the order of the level's walls. */
   readonly changes: readonly ThicknessChange[];
 }
 
 /**
- * Returns the level with walls so thick. Where lengths are taped inside, the face toward the room stays, outside the other one; between
- * center-lines these stay, and so they do where nobody can know which face was taped. Ends of all walls that are joined slide along their
- * own lines, so that no other face moves; openings keep their position on the page, and things stay. Walls that cannot be moved so keep
- * their center-line.
+ * Returns the level with the given walls `thickness` mm thick. Where lengths are taped inside, the face toward the room stays; where they are
+ * taped outside, the other face. The center-line stays where lengths are taped between center-lines, and where the taped face cannot be
+ * known. Ends of all walls that are joined slide along their own lines, so that no other face moves; openings and other items keep their
+ * position on the page. A wall that cannot be moved in this way keeps its center-line.
  */
 export function wallsThick(
   model: LevelModel,
@@ -57,20 +57,20 @@ export function wallsThick(
 const withThickness = (level: Level, ids: readonly string[], thickness: Mm): Level =>
   ids.reduce((now, id) => withItemPatched(now, id, { thickness }), level);
 
-/** A wall whose line is moved. */
+/** A wall whose center-line moves. */
 interface Shift {
   readonly id: string;
   readonly thickness: Mm;
   readonly by: XY;
-  /** How much thicker it is, mm. */
+  /** How much thicker the wall becomes, mm. */
   readonly more: Mm;
-  /** What lies behind it that nobody tapes. */
+  /** Cavities behind the wall, which nobody tapes. */
   readonly cavities: readonly Room[];
-  /** Whether its face toward the rooms is the one that stays. */
+  /** Whether the face toward the rooms is the one that stays. */
   readonly isInside: boolean;
 }
 
-/** Shifts all walls where that can be done, else as many as can; returns which cannot. */
+/** Shifts all walls if that is possible, else as many as possible; returns those that cannot be shifted. */
 function shiftedAsFarAsCan(
   model: LevelModel,
   shifts: readonly Shift[],
@@ -98,7 +98,7 @@ function shiftedAsFarAsCan(
 
 /**
  * Returns the level with these walls shifted; null where a wall would fold or come loose, a room would open or be divided, or the floor
- * of a room would not be what was taped.
+ * of a room would no longer be as taped.
  */
 function possible(model: LevelModel, shifts: readonly Shift[], unit: Unit): Level | null {
   const thick = shifts.reduce((level, { id, thickness }) => withThickness(level, [id], thickness), model.level);
@@ -112,7 +112,7 @@ function possible(model: LevelModel, shifts: readonly Shift[], unit: Unit): Leve
   return model.rooms.every((room) => cavities.has(room) || isAsTaped(room, rooms, change)) ? next : null;
 }
 
-/** Returns how floors may change: not at all where inside faces stay, else to smaller (−1) or larger ones (1), or both where walls differ. */
+/** Returns how floors may change: empty where inside faces stay, else smaller (−1), larger (1), or both where walls differ. */
 function changeOf(shifts: readonly Shift[]): readonly (1 | -1)[] {
   return [...new Set(shifts.filter(({ isInside }) => !isInside).map(({ more }) => (more > 0 ? -1 : 1)))];
 }
@@ -120,11 +120,11 @@ function changeOf(shifts: readonly Shift[]): readonly (1 | -1)[] {
 const LOOSE: ReadonlySet<Notice['kind']> = new Set(['gap-closed', 'gap-open', 'overshoot', 'zero-length-wall']);
 const noticeKey = ({ kind, ids }: Notice): string => [kind, ...ids].join(' ');
 
-/** Where walls of unlike thickness meet at a slant, the square end of the thicker one shows: a corner of 4 cm by 10 cm, mm². */
+/** Tolerance for floors, mm²: where walls of different thickness meet at a slant, the square end of the thicker one shows, 4 cm by 10 cm. */
 const IN_A_CORNER = 2000;
 
 function isAsTaped(room: Room, after: readonly Room[], ways: readonly (1 | -1)[]): boolean {
-  // A thicker wall may come to stand on the point well inside the floor that was; then that of the floor that is lies in what was floor.
+  // A thicker wall may cover the label point of the old room; then the label point of the new room is in the old floor.
   const now =
     after.find(({ floorRings }) => ringsContain(floorRings, room.labelPoint)) ??
     after.find(({ labelPoint }) => ringsContain(room.floorRings, labelPoint));
@@ -146,8 +146,8 @@ function withLinesShifted(level: Level, shifts: ReadonlyMap<string, XY>): Level 
 }
 
 /**
- * Returns where a wall ends whose line, or one that it meets there, is shifted: where the two lines cross. Of several the farthest, so
- * that it reaches all of them. Null where a wall that goes on in line would be left beside it.
+ * Returns where a wall ends if its line, or one that it meets there, is shifted: where the two lines cross. Of several crossings, returns the
+ * farthest, so that the wall reaches all of them. Null where a wall that continues in line would be left beside it.
  */
 function cornerAfter(
   walls: readonly Wall[],
@@ -181,10 +181,10 @@ function cornerAfter(
 }
 
 const NO_SHIFT: XY = [0, 0];
-/** Two shifts that differ by less are one, mm. */
+/** Two shifts that differ by less than this are equal, mm. */
 const ROUNDING: Mm = 1e-6;
 
-/** Returns an opening where it is on the page, on a wall of which the end moved that it is measured from. */
+/** Returns an opening at its position on the page after the `from` end of its wall, which its offset is measured from, has moved. */
 function onThePage(opening: Opening, before: readonly Wall[], after: readonly Wall[]): Opening {
   const index = before.findIndex(({ id }) => id === opening.wall);
   const [was, is] = [before[index], after[index]];
@@ -195,12 +195,12 @@ function onThePage(opening: Opening, before: readonly Wall[], after: readonly Wa
   return offset === opening.offset ? opening : { ...opening, offset };
 }
 
-/** How far beside a center-line a room is looked up, mm. */
+/** A room is looked up this far beside a center-line, mm. */
 const BESIDE: Mm = 1;
 
 /**
- * Returns on which side of a wall the rooms lie that it faces, 1 for the right one seen along it, on screen. Where rooms lie on both sides
- * of a part of it, on neither, or on one side here and on the other there, nobody can know which face was taped.
+ * Returns the side of a wall on which its rooms are: 1 for the right side, seen along the wall on screen. The taped face cannot be known if a
+ * part of the wall has rooms on both sides, if no part has a room, or if the side differs between parts.
  */
 function roomBeside(
   model: LevelModel,
@@ -224,7 +224,7 @@ function roomBeside(
   return side ? { side, cavities: [...cavities] } : 'no-room';
 }
 
-/** Behind the studs of an exterior wall lies no room but a cavity: nobody has named it, and it is the smaller one. */
+/** Returns > 0 if the cavity is on the left, < 0 on the right. Behind the studs of an exterior wall is no room but a cavity: unnamed, or smaller. */
 function awayFromCavity(right: Room, left: Room): number {
   return Number(!!right.label) - Number(!!left.label) || right.floorArea - left.floorArea;
 }

@@ -25,8 +25,8 @@ export function correctedWall(model: LevelModel, id: string, length: Mm, moves: 
 }
 
 /**
- * Returns the end of a wall that moves when its length is corrected, if nobody says otherwise: the one at which only inside
- * walls stand; `to` where both are, or neither.
+ * Returns the default end of a wall to move when its length is corrected: the end where only inside walls meet it; `to` if
+ * that holds for both ends or neither.
  */
 export function insideEnd({ level, pieces }: LevelModel, wall: Wall): 'from' | 'to' {
   const outside = new Set(pieces.filter((piece) => piece.outside).map((piece) => piece.wall.id));
@@ -40,7 +40,7 @@ export function insideEnd({ level, pieces }: LevelModel, wall: Wall): 'from' | '
 }
 
 /**
- * Translates a wall square to itself by so many mm, to the right or down the page (negative: to the left or up), with
+ * Translates a wall square to itself by `by` mm, to the right or down the page (negative: to the left or up), with
  * the walls that meet it and the items against them. Refused like a corrected length. A wall without length stays.
  */
 export function shiftedWall(model: LevelModel, id: string, by: Mm, unit: Unit): LevelEdit {
@@ -63,7 +63,7 @@ export function checkedWalls(model: LevelModel, moved: Level, unit: Unit): Level
   return reason ? { ok: false, reason } : { ok: true, level: withItemsAtWalls(model, moved) };
 }
 
-/** Returns why walls cannot stand as an edit has moved them, in words; empty where they can. */
+/** Returns why the walls of a level are impossible after an edit, in words; "" if they are possible. */
 export function impossibleWalls(model: LevelModel, moved: Level, unit: Unit): string {
   return openingTrouble(moved, unit) || foldTrouble(model.level, moved) || roomCountProblem(model, moved);
 }

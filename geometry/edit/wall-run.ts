@@ -5,7 +5,7 @@ import { cross, distance, nearestOnSegment, roundPoint } from '../plane/point.ts
 import { signedArea } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
 
-/** Walls drawn one after another along the line that the tape takes: which center-lines they get, and where a typed one ends. */
+/** Walls drawn one after another along the taped line: which center-lines they get, and where a wall of a typed length ends. */
 
 /** Points closer than this are one corner, mm. */
 export const SAME_CORNER: Mm = 0.5;
@@ -43,17 +43,17 @@ export function wallWithOpenEnd({ walls }: Level, at: XY): Wall | null {
 }
 
 /**
- * Returns the length of a drawn line as taped, mm: without half of the wall that it meets at each end, or with it. An end
- * that is on no wall, or on a wall along the line, counts as it is. Never negative.
+ * Returns the length of a drawn line as taped, mm: shorter (inside) or longer (outside) by half of the wall that it meets at each end.
+ * Nothing is added or removed at an end on no wall, or on a wall along the line. Never negative.
  *
- * @param more by how much the line is longer than the tape for another reason, mm
+ * @param more by how much the line is longer than the taped length for another reason, mm
  */
 export function tapedLength(level: Level, [from, to]: Line, by: TapedBy = 'inside', more: Mm = 0): Mm {
   const beyond = halfWallAt(level, from, to) + halfWallAt(level, to, from);
   return Math.max(0, distance(from, to) - more + HALVES_BEYOND[by] * beyond);
 }
 
-/** Returns how far the face of the walls at `end` is along the line to `other`, mm; 0 if none is crossed there, or one runs along the line. */
+/** Returns the distance along the line from `end` to the face of the walls there, mm; 0 if the line crosses none or runs along one. */
 export function halfWallAt({ walls }: Level, end: XY, other: XY): Mm {
   const met = walls.filter(({ from, to }) => distance(end, nearestOnSegment(end, from, to)) <= SAME_CORNER);
   const halves = met.map((wall) => halfAlong(wall, [end, other]));
@@ -73,15 +73,15 @@ export interface TypedEnd {
   readonly at: XY;
   /** The wall that it reaches; null for none. */
   readonly reached: Wall | null;
-  /** The length that it then has, as taped, mm: another one where it was a little off the wall. */
+  /** The resulting length as taped, mm; differs from the typed one if the end was moved onto the wall. */
   readonly length: Mm;
 }
 
 /**
- * Returns where a wall ends that begins at `from`, goes toward a point and is taped `length` mm long. One that ends within
- * `tolerance` of the wall that it then meets, or in it, is joined to that wall.
+ * Returns the end of a wall that begins at `from`, is directed toward a point and is taped `length` mm long. An end within `tolerance` of the
+ * wall that it then meets, or in that wall, is joined to it.
  *
- * @param more by how much the line is longer than the tape for another reason, mm
+ * @param more by how much the line is longer than the taped length for another reason, mm
  */
 export function typedWallEnd(
   level: Level,
@@ -117,7 +117,7 @@ export function typedWallEnd(
   return reached ?? { at: roundPoint(on(center)), reached: null, length };
 }
 
-/** Half the thickness of a wall along a line that crosses it, mm; 0 where the line runs along it. */
+/** Returns half the thickness of a wall along a line that crosses it, mm; 0 where the line runs along the wall. */
 function halfAlong({ from, to, thickness }: Wall, [a, b]: Line): Mm {
   const sine =
     Math.abs((to[0] - from[0]) * (b[1] - a[1]) - (to[1] - from[1]) * (b[0] - a[0])) /

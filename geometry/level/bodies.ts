@@ -76,13 +76,13 @@ function wholeLine(line: CenterLine): Piece {
   return { line, from: line.a, to: line.b };
 }
 
-/** A body and the walls that it represents: its own, then those whose bodies it contains. */
+/** A body and the walls that it represents: its own wall, then those whose bodies it contains. */
 interface MergedBody {
   readonly walls: Wall[];
   body: Rectangle;
 }
 
-/** Returns the bodies of coinciding walls: the thickest first, then each that is not contained in one before. */
+/** Returns the bodies of coinciding walls: the thickest first, then each that no earlier body contains. */
 function mergedBodies(pieces: readonly Piece[], extra: Mm): readonly Readonly<MergedBody>[] {
   if (pieces.length === 1) return pieces.map((piece) => ({ walls: [piece.line.wall], body: bodyOf(piece, extra) }));
   const merged: MergedBody[] = [];

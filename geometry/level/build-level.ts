@@ -19,17 +19,17 @@ import { cavityTest, edgesOutdoors, type FaceKind, SMALLEST_FLOOR } from './outd
 import { NODE_TOLERANCE } from './tolerances.ts';
 import type { LevelModel, Notice, OpeningBody, Room, WallJoint, WallPiece } from './types.ts';
 
-/** Twice as many levels as a house has; a model of every step in the undo history would exhaust the memory. */
+/** Twice as many levels as a house has. Keeping a model of every step in the undo history would exhaust the memory. */
 const MOST_MEMOIZED = 24;
 
-/** What depends on the walls alone, with functions for the rest that are memoized while the walls stay. */
+/** The part of the model that depends on the walls alone, with functions for the rest that are memoized per list of walls. */
 interface WallModel {
   readonly noticesOf: () => readonly Notice[];
   readonly roomsOf: (labels: readonly RoomLabel[]) => readonly Room[];
   readonly sidesOf: (labels: readonly RoomLabel[]) => Sides;
 }
 
-/** What depends on which side of each wall is outdoors. */
+/** The part of the model that depends on which side of each wall is outdoors. */
 interface Sides {
   readonly pieces: readonly WallPiece[];
   readonly joints: readonly WallJoint[];
@@ -37,9 +37,8 @@ interface Sides {
 }
 
 /**
- * Returns the rooms, wall pieces, opening bodies and notices of a level. Never throws on a level that the reader
- * accepts.
- * Memoized by identity for the most recently used levels; what an edit does not change is not rebuilt.
+ * Returns the rooms, wall pieces, opening bodies and notices of a level. Never throws on a level that the reader accepts.
+ * Memoized by identity for the most recently used levels; parts that an edit does not change are not rebuilt.
  */
 export const buildLevel: (level: Level) => LevelModel = memoizeRecent((level: Level) => {
   const { noticesOf, roomsOf, sidesOf } = wallModel(level.walls);
@@ -68,7 +67,7 @@ const wallModel = memoizeRecent((walls: readonly Wall[]): WallModel => {
   const bodies = wallBodies(graph, faces);
   const floors = roomFloors(faces, bodies);
   const hosts = hostWallsOf(walls, graph);
-  /** The outdoors depends on which faces have a label, not on the names, so renaming a room rebuilds nothing. */
+  /** Keyed by which faces have a label: the outdoors depends on that and not on the names, so renaming a room rebuilds nothing. */
   const sides = new Map<string, Sides>();
   const isCavity = cavityTest(graph, faces);
   const narrow = lazyPerFace(floors, ({ face, labelPoint }) => isCavity(face, labelPoint));
@@ -191,7 +190,7 @@ function labelRoom(floor: RoomFloor, all: readonly RoomLabel[]): Room {
   const { extent, face: _, ...room } = floor;
   const { minX, minY, maxX, maxY } = extent;
   const labels: RoomLabel[] = [];
-  // Every label is looked at for every room, so the box comes first.
+  // Every label is tested for every room, so the bounding box is tested first.
   for (const label of all) {
     const x = label.at[0];
     const y = label.at[1];

@@ -5,14 +5,14 @@ import { NODE_TOLERANCE } from './tolerances.ts';
 import type { CenterLine, Notice } from './types.ts';
 
 /**
- * A shorter wall has no direction, mm: its ends may merge into one node. Ten times the node tolerance, which chained
- * merging does not reach by chance.
+ * A shorter wall has no direction, mm: its ends may merge into one node. Ten times the node tolerance, a distance that
+ * chained merging does not reach by chance.
  */
 const SHORTEST_WALL: Mm = 10 * NODE_TOLERANCE;
 
 /**
  * Returns the center-lines of the walls as drawn, then the pieces that connect ends to the walls they nearly meet
- * (`joins.ts`), in an order and direction that do not depend on the file. Every closed gap and every wall without
+ * (`gap-joins.ts`), in an order and direction that do not depend on the file. Every closed gap and every wall without
  * length yields a notice.
  */
 export function joinedCenterLines(walls: readonly Wall[]): { lines: CenterLine[]; notices: Notice[] } {

@@ -10,7 +10,7 @@ import type { Ring } from '../plane/types.ts';
 /** An uncovered part smaller than this is rounding, mm². */
 const NEGLIGIBLE_AREA = 1e-6;
 
-/** After subtracting this many bodies the test gives up; the caller then cuts every body by every other. */
+/** The test gives up after subtracting this many bodies; the caller then cuts every body by every other. */
 const MOST_SUBTRACTIONS = 16;
 
 /** Returns whether a convex zone contains a ring. */
@@ -21,8 +21,8 @@ export function containsRing(one: GrownZone, ring: Ring, extent: Extent): boolea
 }
 
 /**
- * Returns true if a few convex zones together cover a ring and this is found quickly; false otherwise. Parts that one
- * zone contains are done; from any other part a zone that contains its middle is subtracted.
+ * Returns true if a few convex zones together cover a ring and this is found quickly; false otherwise. A part that one
+ * zone contains is done; from any other part, a zone that contains the part's middle is subtracted.
  *
  * @param first zones that are tried before the others
  */
@@ -44,7 +44,7 @@ export function isCovered(ring: Ring, first: readonly GrownZone[], others: reado
   return false;
 }
 
-/** Any point inside a convex ring will do. */
+/** Returns a point inside a convex ring; any point inside is good enough. */
 function middleOf(ring: Ring): XY {
   const [x, y] = ring.reduce(([sx, sy], [px, py]) => [sx + px, sy + py], [0, 0]);
   return [x / ring.length, y / ring.length];

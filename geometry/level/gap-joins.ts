@@ -5,7 +5,7 @@ import { FEWEST_SPOKES, spokesTest } from './spokes.ts';
 import { NODE_TOLERANCE, SNAP_DISTANCE } from './tolerances.ts';
 import type { CenterLine, Notice } from './types.ts';
 
-/** A crossing closer than this to both ends is the corner that was meant; beyond, the walls run side by side. */
+/** A crossing closer than this to both ends is the intended corner; farther away, the walls run side by side. */
 const CROSSING: Mm = 2 * SNAP_DISTANCE;
 
 /** Where an end nearly meets more walls than this, all walls around it are connected to one hub. */
@@ -22,7 +22,7 @@ interface NearMiss {
 /**
  * Returns short pieces of wall that connect ends to the walls they nearly meet, and notices about them. The drawing
  * itself is not changed. Whether and how two walls are connected depends on these two alone, so that a third wall
- * drawn later cannot undo it, not even one that leads from one to the other, because it may be thinner. Around hubs,
+ * drawn later cannot undo the connection, even if it leads from one to the other, because it may be thinner. Around hubs,
  * where no real house has so many walls, the other ends of the walls are not joined to each other.
  */
 export function joinsOf(lines: readonly CenterLine[]): { joins: CenterLine[]; notices: Notice[] } {
@@ -66,11 +66,11 @@ function joinsToHubs(hubEnds: readonly SurveyedEnd[], lines: readonly CenterLine
 interface SurveyedEnd {
   readonly line: CenterLine;
   readonly end: XY;
-  /** At most just above the hub threshold. */
+  /** The list stops just above the hub threshold. */
   readonly misses: readonly NearMiss[];
-  /** Whether it touches no other wall. */
+  /** Whether the end touches no other wall. */
   readonly isLoose: boolean;
-  /** The wall that it has slightly overshot. */
+  /** The wall that the end slightly overshoots. */
   readonly crossed: { readonly other: CenterLine; readonly at: XY } | null;
 }
 

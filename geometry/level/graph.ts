@@ -126,8 +126,8 @@ function splitAt(bundle: Bundle, end: XY, node: number): boolean {
 }
 
 /**
- * Returns where two lines meet: an end of one that touches the other, else their crossing; null for neither. Other
- * lines play no part.
+ * Returns where two lines meet: an end of one that touches the other, else their crossing; null for neither. The result
+ * does not depend on other lines.
  */
 export function meetingPoint(one: { from: XY; to: XY }, two: { from: XY; to: XY }): XY | null {
   for (const end of [one.from, one.to]) if (segmentDistance(end, two.from, two.to) <= NODE_TOLERANCE) return end;

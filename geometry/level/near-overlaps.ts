@@ -46,7 +46,7 @@ function nearOverlap(one: Pick<Wall, 'from' | 'to'>, other: Pick<Wall, 'from' | 
 
 /** Returns a key for every pair of some ids. */
 export function pairsOf(ids: readonly string[]): string[] {
-  // In very large groups, pairs with the first id are enough.
+  // In very large groups, only pairs with the first id.
   if (ids.length > MOST_PAIRS) return ids.slice(1).map((id) => pairOf(ids[0] as string, id));
   return ids.flatMap((a, i) => ids.slice(i + 1).map((b) => pairOf(a, b)));
 }

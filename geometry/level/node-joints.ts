@@ -83,9 +83,9 @@ export function addJointsAt(
 }
 
 /**
- * Returns whether the shorter of two walls that leave a node on one edge coincides with the other as far as it goes, whatever they do on
- * the other side of the node. Two walls that diverge at a small angle also share an edge when a third wall crosses both
- * within the node tolerance of where they meet.
+ * Returns whether the shorter of two walls that leave a node on one edge coincides with the other over its whole length,
+ * whatever the two do on the other side of the node. Two walls that diverge at a small angle also share an edge when a
+ * third wall crosses both within the node tolerance of the point where they meet.
  */
 function coincide(one: NodeArm, two: NodeArm): boolean {
   const [short, long] = distance(one.at, one.far) < distance(two.at, two.far) ? [one, two] : [two, one];
@@ -98,9 +98,7 @@ function containsJoint({ parts, ring: outer }: Joint, one: EdgeWalls, two: EdgeW
   return ring.every(([x, y]) => bodyDistance(body, x, y) <= ON_WALL);
 }
 
-/**
- * Returns the joint of two walls where these two meet, even if a third wall moved their node within the node tolerance.
- */
+/** Returns the joint of two walls at the point where these two meet, even if a third wall moved their node within the node tolerance. */
 function ringOf(node: XY, one: NodeArm, two: NodeArm): Ring | null {
   if (distance(one.at, node) <= SAME_POINT && distance(two.at, node) <= SAME_POINT) return jointRing(node, one, two);
   const at = meetingPoint(one.whole, two.whole) ?? node;
@@ -205,7 +203,7 @@ function jointOf(node: number, one: NodeArm, two: NodeArm, ring: Ring, arms: rea
 function highDegreeJoint(at: XY, node: number, arms: readonly NodeArm[]): Joint {
   const wall = mainWall(arms.map((arm) => arm.wall));
   const half = Math.max(...arms.map((arm): Mm => arm.half));
-  // Walls are connected to a hub from up to an inch and a half away, so the joint reaches that much farther.
+  // Walls up to an inch and a half away are connected to a hub, so the joint reaches that much farther.
   const ring = highDegreeRing(at, half, 3 * SNAP_DISTANCE);
   return { node, parts: arms, walls: [wall], ring, isContained: false, containedBy: [] };
 }

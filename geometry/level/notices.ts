@@ -7,7 +7,7 @@ import { nearOverlapNotices, pairsOf } from './near-overlaps.ts';
 import { isHighDegree } from './node-joints.ts';
 import type { Notice, OpeningBody, Room } from './types.ts';
 
-/** How far from another wall a loose end is reported, mm: outdoors, where it leaves a room open, and indoors. */
+/** A loose end is reported within this distance of another wall, mm: outdoors, where it leaves a room open, and indoors. */
 const REPORTED_GAP = { outdoors: 1219.2, indoors: 152.4 };
 
 /** Returns notices for coinciding and for nearly coinciding walls. */
@@ -24,7 +24,7 @@ export function overlapNotices({ nodes, edges, spans }: WallGraph): Notice[] {
   return [...overlapping, ...nearOverlapNotices(leads, new Set(overlapping.flatMap(({ ids }) => pairsOf(ids))))];
 }
 
-/** Returns a notice for each node where more walls meet than in any house. */
+/** Returns a notice for each node of high degree: more walls meet there than in any house. */
 export function highDegreeNotices(graph: WallGraph, { around }: Faces): Notice[] {
   const { nodes, edges } = graph;
   return around.flatMap((half, node): Notice[] => {
@@ -49,7 +49,7 @@ export function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] 
     const { from, to } = edges[own] as GraphEdge;
     const foot = from === node ? to : from;
     findNear ??= nearbyOf(edges.map((edge) => [nodes[edge.from] as XY, nodes[edge.to] as XY]));
-    // Of several at one distance the first one is named.
+    // Of several walls at the same distance, the first is named.
     for (const k of findNear([at], limit).sort((one, two) => one - two)) {
       const edge = edges[k] as GraphEdge;
       // The walls at the foot of a stub are not walls that it misses.

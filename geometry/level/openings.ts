@@ -66,7 +66,7 @@ export function openingBody(
   }
   return {
     opening,
-    // On no edge: its wall has no known sides, so the stricter reading (outside) counts.
+    // An opening on no edge: its wall has no known sides, so the stricter reading (outside) counts.
     outside: onEdges.length === 0 || onEdges.some((k) => isOutside[k]),
     body: [at(opening.offset, -half), at(end, -half), at(end, half), at(opening.offset, half)],
   };
@@ -77,7 +77,7 @@ function comesNear({ from, to }: Wall, { minX, minY, maxX, maxY }: Extent): bool
   return Math.max(from[1], to[1]) >= minY && Math.min(from[1], to[1]) <= maxY;
 }
 
-/** Distances along a wall from its start, and across it. */
+/** Converts between the page and a wall's own coordinates: distance along the wall from its start, and across it. */
 interface Frame {
   readonly at: (s: Mm, t: Mm) => XY;
   readonly spot: (p: XY) => XY;

@@ -64,7 +64,7 @@ export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly F
 }
 
 /**
- * Returns a predicate: whether a face is nowhere wider than a cavity, that is, nothing remains when every wall is
+ * Returns a predicate: whether a face is nowhere wider than a cavity, that is, nothing of it remains when every wall is
  * thickened. Since all walls count, adding a wall never makes a cavity wider.
  */
 export function cavityTest(graph: WallGraph, faces: Faces): (face: number, within: XY) => boolean {
@@ -72,7 +72,7 @@ export function cavityTest(graph: WallGraph, faces: Faces): (face: number, withi
   let thick: { readonly zones: readonly GrownZone[]; readonly nearby: NearbyZones } | null = null;
   return (face, within) => {
     ways ??= waysOf(graph);
-    // In most rooms the middle is clear, and nothing more is needed.
+    // In most rooms the middle of the floor is clear of all thickened walls, and the rest is not needed.
     if (isClear(graph, ways, faces, within, (CAVITY + CAVITY_SLACK) / 2)) return false;
     if (!thick) {
       const zones = solidZones(wallBodies(graph, faces, (CAVITY + CAVITY_SLACK) / 2).solids);
@@ -106,7 +106,7 @@ function isClear({ nodes }: WallGraph, ways: readonly Way[], { around }: Faces, 
     for (const h of around[n] as number[]) {
       const [ux, uy] = (ways[h >> 1] as Way).along;
       const sign = h & 1 ? -1 : 1;
-      // A joint lies behind the square ends of both its walls, no farther from either line than the thicker wall's
+      // A joint is behind the square ends of both its walls, and no farther from either line than the thicker wall's
       // thickness.
       if (sign * (x * ux + y * uy) <= NODE_SHIFT && Math.abs(y * ux - x * uy) <= widest) behind++;
     }
@@ -114,7 +114,7 @@ function isClear({ nodes }: WallGraph, ways: readonly Way[], { around }: Faces, 
   });
 }
 
-/** More than a node may be moved by merging, mm. */
+/** Larger than the distance by which merging may move a node, mm. */
 const NODE_SHIFT: Mm = 1;
 
 interface Way {

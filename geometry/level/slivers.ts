@@ -39,7 +39,7 @@ export function sliversOf(graph: WallGraph, faces: Faces): Slivers {
   return { joined, between };
 }
 
-/** Returns whether two walls cross at the node: the areas between them before and after it are then separate. */
+/** Returns whether two walls cross at the node; then the areas between them before and after the node are separate. */
 function isCrossing(leaving: readonly number[], one: PassingWall, two: PassingWall): boolean {
   const from = leaving.indexOf(one.ahead);
   const place = (h: number) => (leaving.indexOf(h) - from + leaving.length) % leaving.length;

@@ -4,15 +4,15 @@ import { distance } from '../plane/point.ts';
 import { HIGH_DEGREE, SNAP_DISTANCE } from './tolerances.ts';
 import type { CenterLine } from './types.ts';
 
-/** Fewer walls near each other than this have no cluster of ends: a wall has two. */
+/** With fewer walls near each other than this there is no cluster of ends, because a wall has two ends. */
 export const FEWEST_SPOKES = HIGH_DEGREE / 2;
 
 /** The cluster at each end of a line, by number; −1 for none. */
 type Clusters = readonly [a: number, b: number];
 
 /**
- * Returns a predicate: whether a wall starts at a cluster of very many wall ends together with another wall. Such
- * walls diverge like spokes, and their other ends are not joined however close they are.
+ * Returns a predicate: whether the far end of a line is in a cluster of very many wall ends together with an end of
+ * the other line. Such walls diverge like spokes, and their near ends are not joined however close they are.
  *
  * @returns predicate of a line, the end of it that nearly meets the other, and the other line
  */

@@ -14,7 +14,7 @@ export interface WallPiece {
   readonly body: Ring;
 }
 
-/** What fills the gap between the square ends of two walls that meet, on their outer side. */
+/** The body that fills the gap between the square ends of two walls that meet, on their outer side. */
 export interface WallJoint {
   /** The walls that it joins, by id; at a node of very high degree, only the thickest. */
   readonly walls: readonly Wall[];
@@ -39,7 +39,7 @@ export interface Room {
   readonly key: string;
   /** The first label in the room, in file order, or null. */
   readonly label: RoomLabel | null;
-  /** Every label whose point lies in the room. */
+  /** Every label whose point is in the room. */
   readonly labels: readonly RoomLabel[];
   /** Outer ring first, then holes; on the center-lines. */
   readonly centerRings: readonly Ring[];

@@ -19,7 +19,7 @@ export interface WhyNot {
 
 /**
  * Explains in words why a detector may not be at a point: the rule with the greatest shortfall, its subject, distance
- * and limit, then distance and direction to the nearest white area. `checks` are those of `blockingChecks` there,
+ * and limit, then distance and direction to the nearest white area. `checks` are those of `blockingChecks` at the point,
  * worst first; `region` is what the plan shows white. Also covers white points and points off every floor.
  */
 export function describeBlocked(

@@ -19,9 +19,9 @@ export interface CheckFigures {
 }
 
 /**
- * Returns lengths rounded to the safe side: a minimum distance is measured down and required up, a maximum the
- * reverse; a margin is rounded down, a shortfall up. A check that meets its limit within the limit tolerance (0.1 mm)
- * never reads as short of it.
+ * Returns lengths rounded to the safe side. For a minimum, the measured distance is rounded down and the required one
+ * up; for a maximum, the reverse. A margin is rounded down, a shortfall up. A check that meets its limit within the
+ * limit tolerance (0.1 mm) never reads as short of it.
  */
 export function checkFigures(check: Check, plan: PlanContext): CheckFigures {
   const unit = plan.display.length;
@@ -40,8 +40,8 @@ export function checkFigures(check: Check, plan: PlanContext): CheckFigures {
 }
 
 /**
- * A row can be blocked without a shortfall: inside the body of a rule without a distance, or a pair that is not
- * together.
+ * Describes a margin. A row can be blocked without a shortfall: inside the body of a rule without a distance, or a pair
+ * that is not together.
  */
 function describeMargin({ verdict, rule }: Check, margin: Mm, unit: Plan['display']['length']): string {
   if (verdict === 'blocked') return rule === 'companion' ? 'not together' : 'inside it';
@@ -98,8 +98,8 @@ export function checksInOrder(checks: readonly Check[]): readonly Check[] {
 }
 
 /**
- * Returns the reason of a verdict in one or two sentences, without the verdict. For blocked and unknown, the worst
- * check and the names of the other failing rules; for tight the tightest one, for clear the least that is to spare.
+ * Returns the reason of a verdict in one or two sentences, without the verdict. Blocked and unknown: the worst check and
+ * the names of the other failing rules. Tight: the tightest check. Clear: the smallest margin.
  */
 export function describeReport(report: DetectorReport, plan: PlanContext, level: Level): string {
   const ran = checksInOrder(report.checks.filter(({ notRun }) => !notRun));
@@ -125,8 +125,8 @@ function measuredAgain([tightest]: readonly Check[], plan: PlanContext, level: L
 }
 
 /**
- * The shortest length to spare, not the smallest share of what is needed, by which the rows are in order. Of what stands around the
- * detector: its height is the same wherever it is moved.
+ * Describes the smallest margin as a length, not relative to the limit, which is how the rows are sorted. Prefers items around the
+ * detector, because its height stays the same wherever it is moved.
  */
 function leastAround(measured: readonly Check[], plan: PlanContext, level: Level): string {
   const byLength = [...measured].sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0));
@@ -152,12 +152,12 @@ export function notRunRules(report: DetectorReport, plan: PlanContext): readonly
     .map((check) => ({ rule: ruleOf(plan.protocol, check.rule).name, reason: check.reason || 'nothing to run on.' }));
 }
 
-/** The same, one line each: "Direct sun: …". */
+/** Returns the checks that were not run, one line each: "Direct sun: …". */
 export function describeNotRun(report: DetectorReport, plan: PlanContext): readonly string[] {
   return notRunRules(report, plan).map(({ rule, reason }) => `${rule}: ${reason}`);
 }
 
-/** A stream, and sun by a profile without a distance, has only an edge to stay outside of. */
+/** Returns whether the detector must only stay outside of an edge: an air stream, or sun under a rule without a distance. */
 function isKeepOut(check: Check): boolean {
   const { rule, required, measured } = check;
   return (rule === 'moving-air' || rule === 'direct-sun') && required === 0 && measured !== null;
@@ -173,13 +173,13 @@ function keepOutWords({ rule, verdict }: Check, measured: Mm, unit: Plan['displa
   return `${formatLength(Math.max(0, -measured), unit, 'up')} inside the airflow`;
 }
 
-/** The worst first; those not run last. */
+/** Sorts the worst first, and those not run last. */
 function compareChecks(a: Check, b: Check): number {
   const notRun = Number(a.notRun) - Number(b.notRun);
   return notRun || (a.notRun ? 0 : compareVerdicts(a.verdict, b.verdict));
 }
 
-/** Margin relative to the limit: 2 in short of 4 in is worse than 2 in short of 7 ft. */
+/** Returns the margin relative to the limit: 2 in short of 4 in is worse than 2 in short of 7 ft. */
 function relativeMargin(check: Check): number {
   if (check.margin === null || check.required === null) {
     return check.verdict === 'clear' ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;

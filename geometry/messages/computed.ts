@@ -22,7 +22,7 @@ function differenceWords({ rule, first, second }: Difference, { protocol }: Plan
   return `${name}: ${formatResult(first)}; ${formatResult(second)}.`;
 }
 
-/** To 0.1 mm in any display unit: in inches the two might look the same. */
+/** Formats to 0.1 mm in every display unit, because in inches the two results might look the same. */
 function formatResult({ verdict, measured }: ComputedFigure): string {
   return measured === null ? verdict : `${measured.toFixed(1)} mm, ${verdict}`;
 }

@@ -2,7 +2,7 @@ import type { XY } from '../plan/model.ts';
 import type { Line } from '../plane/types.ts';
 import { wallEndNames } from './subject.ts';
 
-/** How one corner is told from the other: its name, and from where it has that name. */
+/** The words that distinguish one corner from the other: its name, and from where it has that name. */
 export interface CornerWords {
   readonly name: ReturnType<typeof wallEndNames>['from'];
   readonly seen: 'facing the wall' | 'on the page';
@@ -12,7 +12,7 @@ export interface CornerWords {
  * Returns the words for the corners at the two ends of a line along a wall. A tester tapes facing the wall, so left and
  * right are as seen from its only room; with rooms on both sides, or none, they are those of the page.
  *
- * @param facing direction in which the wall is faced from its only room, page axes; null for no such room
+ * @param facing direction in which a person in the only room faces the wall, page axes; null for two rooms or none
  */
 export function cornerWords([from, to]: Line, facing: XY | null): Readonly<Record<'from' | 'to', CornerWords>> {
   if (!facing) {

@@ -14,14 +14,14 @@ import { compassPoint, type North } from './subject.ts';
 /** The model of a level, for the names of its rooms. */
 type ModelOf = (level: Level) => LevelModel;
 
-/** More things than these are counted, not named. */
+/** More things than this are counted, not named. */
 const MOST_NAMED = 3;
-/** What moved by less stands where it stood, mm. */
+/** An item that moved by less than this counts as not moved, mm. */
 const STILL = 0.01;
 
 /**
- * Returns what an edit did to the levels and what is drawn on them, in words: "moved A1 3 ft east", "deleted door 2 of Bedroom". Empty
- * where it changed none of that. Directions are those of the compass.
+ * Returns what an edit changed in the levels and their items, in words: "moved A1 3 ft east", "deleted door 2 of Bedroom". "" if it changed
+ * none of that. Directions are compass directions.
  */
 export function describeEdit(before: Plan, after: Plan, modelOf: ModelOf): string {
   const old = new Map(before.levels.map((level) => [level.id, level]));
@@ -42,7 +42,7 @@ function describeLevelEdit(before: Level, after: Level, plan: Plan, modelOf: Mod
   const gone = [...was.keys()].filter((id) => !is.has(id));
   const come = [...is.keys()].filter((id) => !was.has(id));
   const namesOf = (level: Level, ids: readonly string[]) => ids.map((id) => spokenName(level, modelOf(level), id));
-  // What goes with its wall is not named beside it.
+  // An opening that is added or deleted with its wall is not named separately.
   const openingsToo = (level: Level, ids: readonly string[]) =>
     ids.filter((id) => !ids.includes(level.openings.find((one) => one.id === id)?.wall ?? ''));
   const kept = [...is].flatMap(([id, item]): readonly Kept[] => {
@@ -66,14 +66,14 @@ function named(verb: string, names: readonly string[]): string {
   return `${verb} ${names.length > MOST_NAMED ? counted(names.length, 'thing') : listed(names)}`;
 }
 
-/** An item that is there before and after, and is not the same. */
+/** An item that exists before and after the edit, and has changed. */
 interface Kept {
   readonly id: string;
   readonly old: Item;
   readonly item: Item;
 }
 
-/** What moved together is told together; walls that only follow a moved one are left out, and openings that follow their wall. */
+/** Names items that moved together in one phrase; omits walls that only follow a moved one, and openings that follow their wall. */
 function describeKept(kept: readonly Kept[], level: Level, plan: Plan, modelOf: ModelOf): readonly string[] {
   const unit = plan.display.length;
   const moves = new Map<string, string[]>();
@@ -104,7 +104,7 @@ function wayInWords(by: XY, unit: LengthUnit, north: North): string {
   return `${formatLength(Math.hypot(...by), unit)} ${compassPoint(direction([0, 0], by), north)}`;
 }
 
-/** Returns how far an item was moved, mm, where nothing but its place has changed; null otherwise. */
+/** Returns how far an item was moved, mm; null if anything but its position has changed. */
 function movedBy({ old, item }: Kept): XY | null {
   const [from, to] = [pointsOf(old), pointsOf(item)];
   const [a, b] = [from[0], to[0]];
@@ -117,7 +117,7 @@ function movedBy({ old, item }: Kept): XY | null {
   return same && Math.hypot(...by) >= STILL ? by : null;
 }
 
-/** Returns how far an opening was moved along its wall, mm; null where that is not what changed. */
+/** Returns how far an opening was moved along its wall, mm; null if something else has changed. */
 function slidBy({ old, item }: Kept, { walls }: Level): XY | null {
   if (!('wall' in item && 'wall' in old) || item.wall !== old.wall || item.width !== old.width) return null;
   const wall = walls.find(({ id }) => id === item.wall);
@@ -128,7 +128,7 @@ function slidBy({ old, item }: Kept, { walls }: Level): XY | null {
   return [x - wall.from[0], y - wall.from[1]];
 }
 
-/** The points that set an item out; none for an opening, which is set out along its wall. */
+/** Returns the points that set an item out; none for an opening, which is set out along its wall. */
 function pointsOf(item: Item): readonly XY[] {
   if ('shape' in item) return shapeRing(item.shape);
   if ('at' in item) return [item.at];
@@ -142,7 +142,7 @@ function changeInWords({ old, item }: Kept, name: string, unit: LengthUnit): str
   return size ? `${name} is now ${size}` : `changed ${name}`;
 }
 
-/** Returns the measure that has changed; empty where none has. */
+/** Returns the measure that has changed, in words; "" if none has. */
 function sizeInWords(old: Item, item: Item, unit: LengthUnit): string {
   if ('shape' in item && 'shape' in old) {
     const shape = shapeInWords(old.shape, item.shape, unit);

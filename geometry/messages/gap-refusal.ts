@@ -3,16 +3,16 @@ import type { Mm, Plan } from '../plan/model.ts';
 import { TOUCHING } from '../snap/room-faces.ts';
 import { formatLength } from '../units/index.ts';
 
-/** The wall on each side of the page, as sentences call it. */
+/** The wall on each side of the page, as named in sentences. */
 export const WALL_ON: Readonly<Record<Side, string>> = { left: 'left', right: 'right', up: 'upper', down: 'lower' };
 
 const ACROSS: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', up: 'down', down: 'up' };
 
 /**
- * Returns why a thing cannot be set so far from the wall on one side; "" if it can, also where no wall is opposite. A
- * thing is not typed through a wall, or into it: into another room, or out of the house, it is dragged.
+ * Returns why the distance `wanted`, mm, between a thing and the wall on one side is refused; "" if it is possible, or if there is no wall on
+ * the opposite side. A typed distance cannot move a thing into or through the opposite wall; the thing is dragged there.
  *
- * @param gaps how far it is from the walls now, mm: see `wallGaps`
+ * @param gaps the distances of the thing from the walls now, mm: see `wallGaps`
  */
 export function gapRefusal(
   gaps: Readonly<Record<Side, Mm | null>>,

@@ -3,12 +3,12 @@ import type { DetectorReport, Verdict } from '../check/types.ts';
 import { capital } from '../plan/nouns.ts';
 import type { RuleId } from '../rules/types.ts';
 
-/** The headline of a detector. `open`: the rules that were not run, which the headline then mentions. */
+/** The headline of a detector. `open` holds the rules that were not run, which the headline then mentions. */
 export type Headline =
   | { readonly kind: 'closed'; readonly verdict: Verdict; readonly open: readonly []; readonly word: string }
   | { readonly kind: 'open'; readonly verdict: Verdict; readonly open: readonly RuleId[]; readonly word: string };
 
-/** The verdict when rules were not run. Blocked and unknown are the same, because an open rule cannot improve them. */
+/** The headline for each verdict when rules were not run. Blocked and unknown are unchanged, because an open rule cannot improve them. */
 const OPEN_WORD: Readonly<Record<Verdict, string>> = {
   clear: 'Clear of what is drawn',
   tight: 'Tight to what is drawn',

@@ -6,7 +6,7 @@ import { subjectName } from './subject.ts';
 
 type PlanContext = Pick<Plan, 'display' | 'protocol'>;
 
-/** An interval of allowed base heights, its ends in words, and why it ends there. */
+/** An interval of allowed base heights: its ends in words, and why it ends there. */
 export interface HeightTexts {
   /** Null if the interval is a single height. */
   readonly highest: string | null;
@@ -16,8 +16,8 @@ export interface HeightTexts {
 }
 
 /**
- * Returns the interval rounded inward: the lowest height up, the highest down; a shorter interval is rounded to the
- * nearest.
+ * Returns the interval rounded inward: the lowest height up, the highest down. A very short interval is rounded to the
+ * nearest height.
  */
 export function describeHeights(
   { from, to, above, below }: HeightInterval,

@@ -7,10 +7,10 @@ import { formatLength } from '../units/index.ts';
 import { compassPoint, type North, subjectName, withArticle } from './subject.ts';
 
 /**
- * Returns how to get to a position: "1 ft 10 in toward the east wall". Another room is named instead: "12 ft 4 in, into the
- * den". The length is rounded up, so that a move does not end short.
+ * Returns the way to a position in words: "1 ft 10 in toward the east wall". If the position is in another room, that room
+ * is named: "12 ft 4 in, into the den". The length is rounded up, so that a move does not end short.
  *
- * @param room id of the label of the room that it is in now; null for none
+ * @param room id of the label of the room that the detector is in now; null for none
  */
 export function describeWay(
   spot: NearestSpot,
@@ -48,7 +48,7 @@ export function towardName(model: LevelModel, from: XY, direction: Deg, beyond: 
   for (const { id, shape } of [...level.fixtures, ...level.objects]) {
     offer(shapeBody(shape), () => subjectName(level, id, { from, to: oneAhead(from, ahead), north }));
   }
-  // After the openings, so that a door or window is named in preference to its wall.
+  // Walls come after the openings, so that a door or window is named in preference to its wall.
   for (const { body, from: a, to: b } of model.pieces) {
     offer(ringBody(body), () => `the ${compassPoint(acrossWall(a, b, ahead), north)} wall`);
   }
@@ -75,7 +75,7 @@ function ringHits(ring: readonly XY[], from: XY, ahead: XY): readonly Mm[] {
     const dx = b[0] - a[0];
     const dy = b[1] - a[1];
     const slant = ahead[0] * dy - ahead[1] * dx;
-    if (slant === 0) return; // parallel to the ray: its neighbors are hit
+    if (slant === 0) return; // parallel to the ray: the neighboring edges are hit
     const along = ((a[0] - from[0]) * dy - (a[1] - from[1]) * dx) / slant;
     const share = ((a[0] - from[0]) * ahead[1] - (a[1] - from[1]) * ahead[0]) / slant;
     if (share >= 0 && share <= 1) hits.push(along);
@@ -83,7 +83,7 @@ function ringHits(ring: readonly XY[], from: XY, ahead: XY): readonly Mm[] {
   return hits;
 }
 
-/** A sector is no landmark; discs are pits, drains, heaters. */
+/** Returns the hits of a disc (pits, drains, heaters); none for a sector, which is no landmark. */
 function discHits(body: Exclude<Body, { kind: 'ring' }>, from: XY, ahead: XY): readonly Mm[] {
   if (body.kind !== 'disc') return [];
   const x = body.x - from[0];

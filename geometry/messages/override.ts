@@ -2,7 +2,7 @@ import type { Mm } from '../plan/model.ts';
 import { needsNote, type RuleOverride } from '../rules/profiles.ts';
 import { formatRequired, type LengthUnit } from '../units/index.ts';
 
-/** Returns how a distance of the plan, mm, stands to the published one, in words. */
+/** Returns how a distance of the plan, mm, compares with the published one, in words. */
 export function overrideWord(least: Mm | null, { published, loosened }: RuleOverride): string {
   if (loosened) return 'Looser than published';
   if (published === null) return 'No published figure';
@@ -10,8 +10,8 @@ export function overrideWord(least: Mm | null, { published, loosened }: RuleOver
 }
 
 /**
- * Returns what the plan changes in a rule, in a word for papers and the command line; a loosened distance is loud. Empty where the distance is
- * the published one.
+ * Returns how the plan changes the distance of a rule, in a word for papers and the command line; in capitals if it is loosened. "" if the
+ * distance is the published one.
  */
 export function changeWord(least: Mm | null, override: RuleOverride | null): string {
   if (!override || least === override.published) return '';
@@ -20,7 +20,7 @@ export function changeWord(least: Mm | null, override: RuleOverride | null): str
   return published === null ? 'Own distance' : 'Tightened';
 }
 
-/** Returns why a distance, mm, is not taken in place of the published one, in words; empty where it is. */
+/** Returns why a distance, mm, is refused as an override of the published one, in words; "" if it is accepted. */
 export function overrideRefusal(wanted: Mm, published: Mm | null, note: string): string {
   if (wanted === published) return 'This is the published distance already. Write another one.';
   if (published === null && wanted === 0) return 'The published text gives no figure. Enter the distance.';
@@ -30,7 +30,7 @@ export function overrideRefusal(wanted: Mm, published: Mm | null, note: string):
     : 'This is looser than published. Enter why that is right here.';
 }
 
-/** Returns the distance of the plan beside the published one: "3 ft instead of the published 2 ft". */
+/** Returns the distance of the plan together with the published one: "3 ft instead of the published 2 ft". */
 export function insteadOf(least: Mm, { published }: RuleOverride, unit: LengthUnit): string {
   const own = formatRequired(least, unit);
   return published === null

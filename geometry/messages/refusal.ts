@@ -5,8 +5,8 @@ import { formatLength } from '../units/index.ts';
 type Unit = Plan['display']['length'];
 
 /**
- * Why typed numbers do not describe a possible item, and what to do; "" if they do. A broken rule is
- * not refused here: that is a verdict.
+ * Functions that return why typed numbers do not describe a possible item, and what to do; "" if they do. A broken rule
+ * is not refused here: that is a verdict.
  */
 
 /** Checks an opening: within its wall, not over another, sill below head, head below the ceiling. */
@@ -56,7 +56,7 @@ export function heightsRefusal(bottom: Mm, top: Mm, ceiling: Mm, unit: Unit): st
   return '';
 }
 
-/** Outside this range the unit was mistyped, mm. */
+/** Outside this range of thickness the unit was mistyped, mm. */
 const WALL = { thinnest: 6, thickest: 2000 } as const;
 
 export function thicknessRefusal(thickness: Mm, unit: Unit): string {

@@ -1,7 +1,7 @@
 import { listed } from '../plan/nouns.ts';
 import type { Profile, Source, SourceMark } from '../rules/types.ts';
 
-/** Where a figure comes from, if not from the primary text. */
+/** Where a figure was read, if not in the primary text. */
 const DOUBT: Readonly<Record<SourceMark, string>> = {
   primary: '',
   secondary: 'Not read in the primary text',
@@ -11,7 +11,7 @@ const DOUBT: Readonly<Record<SourceMark, string>> = {
   'our-reading': 'Our reading, no text says it',
 };
 
-/** The same, short; common practice says it in its cite. */
+/** Short forms of `DOUBT`; common practice has none, because its cite says so. */
 const SHORT_DOUBT: Readonly<Record<SourceMark, string>> = {
   primary: '',
   secondary: ' (secondary)',
@@ -26,7 +26,7 @@ const SHORT_DOUBT: Readonly<Record<SourceMark, string>> = {
  * (secondary)".
  */
 export const markedCite = ({ cite, mark }: Source): string =>
-  // Some cites say it themselves.
+  // Some cites contain the mark already.
   cite.startsWith('our reading: ') ? cite : `${cite}${SHORT_DOUBT[mark]}`;
 
 /**
@@ -41,7 +41,7 @@ export function sourceDoubts(sources: readonly Source[]): readonly string[] {
   });
 }
 
-/** Returns the parts of a rule that only common practice supports, if not the whole rule: "storage", "garage". */
+/** Returns the parts of a rule that only common practice supports, if it does not support the whole rule: "storage", "garage". */
 function commonPractice(list: readonly Source[]): readonly string[] {
   if (list.some(({ of }) => !of)) return [];
   return list.flatMap(({ of = [] }) => of.map((scope) => scope.replaceAll('-', ' ')));
@@ -56,7 +56,7 @@ export function describeSources(sources: readonly Source[]): string {
   return [...new Set(named.map(({ cite }) => `${cite}.`)), ...sourceDoubts(sources)].join(' ');
 }
 
-/** The same for a whole profile, by rule names: "Not read in the primary text: side by side." */
+/** Returns the caveats for a whole profile, by rule names: "Not read in the primary text: side by side." */
 export function profileDoubts({ rules }: Profile): readonly string[] {
   const marked = rules.flatMap(({ name, sources }) => {
     return [...new Set(sources.map(({ mark }) => mark))].map((mark) => {
@@ -64,7 +64,7 @@ export function profileDoubts({ rules }: Profile): readonly string[] {
       return { name: `${name.toLowerCase()}${inPart ? ' in part' : ''}`, mark };
     });
   });
-  // A profile that was read only in copies is doubted as a whole, even though it has an interpretation of our own.
+  // A profile that was read only in copies gets one caveat as a whole, even if it also has an interpretation of our own.
   const published = rules.filter(({ sources }) => sources.some(({ mark }) => mark !== 'our-reading')).length;
   return groups(marked, ({ mark }) => mark).map(([mark, list]) =>
     list.length === published

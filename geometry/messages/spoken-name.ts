@@ -5,12 +5,12 @@ import { FIXTURE_NOUN, listed } from '../plan/nouns.ts';
 import { along, distance } from '../plane/point.ts';
 import { jambs } from '../snap/pick.ts';
 
-/** How far from the face of a wall its room is looked for, mm. */
+/** A room is looked up this far from the face of a wall, mm. */
 const BESIDE = 50;
 
 /**
- * Returns what an item is called where it stands alone, without its surroundings: "A1", "door 2 of Bedroom", "sump pit", "wall 3". Items of
- * one noun are numbered in the order of the file, as the list of the level has them. Empty for an id that is not on the level.
+ * Returns the name of an item for use without context: "A1", "door 2 of Bedroom", "sump pit", "wall 3". Items with the same noun are
+ * numbered in file order, as in the list of the level. "" for an id that is not on the level.
  */
 export function spokenName(level: Level, model: LevelModel | null, id: string): string {
   const detector = level.detectors.find((one) => one.id === id);

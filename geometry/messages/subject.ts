@@ -5,11 +5,11 @@ import { along, distance } from '../plane/point.ts';
 
 const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
 
-/** Where true north is, or that nobody said so. */
+/** The direction of true north, or that it is not answered. */
 export type North = Pick<Site, 'north' | 'northAnswered'>;
 
 /**
- * Returns the compass point of a direction on the page; by plan north, straight up the page, while true north is not given: "plan east".
+ * Returns the compass point of a direction on the page. While true north is not answered, plan north (straight up the page) is used: "plan east".
  *
  * @param direction degrees clockwise on screen from +x
  */

@@ -7,7 +7,7 @@ export const TAPED_BY_NAME: Readonly<Record<TapedBy, string>> = {
   center: 'Center to center',
 };
 
-/** Says behind a length how it is taped: "34 ft 2 in outside". */
+/** The words after a length that say how it is taped: "34 ft 2 in outside". */
 export const TAPED_BY_WORDS: Readonly<Record<TapedBy, string>> = {
   inside: 'inside',
   outside: 'outside',

@@ -3,18 +3,19 @@ import { counted } from '../plan/nouns.ts';
 import { formatLength, type LengthUnit } from '../units/index.ts';
 
 /**
- * What of a wall stays where it is when its thickness is changed: the face that was taped, or the center line. That one because lengths are
- * taped between center lines, because rooms lie on both sides, because none does, or because the walls that are joined could not go along.
+ * What stays in place when the thickness of a wall is changed: the taped face (inside, outside) or the center-line. The center-line stays
+ * because lengths are taped between center-lines (center), because rooms are on both sides (partition) or on neither (no-room), or because
+ * the walls joined to it could not follow (joined).
  */
 export type StaysAt = 'inside' | 'outside' | 'center' | 'partition' | 'no-room' | 'joined';
 
 export interface ThicknessChange {
   readonly stays: StaysAt;
-  /** How much thicker the wall is than before, mm; negative: thinner. */
+  /** How much thicker the wall has become, mm; negative if thinner. */
   readonly more: Mm;
 }
 
-/** Returns what stays and what moves of walls whose thickness was changed, a sentence or two for each reason. Empty where none was. */
+/** Returns what stays and what moves after thickness changes, a sentence or two for each reason. "" if no thickness changed. */
 export function describeThicknessChanges(changes: readonly ThicknessChange[], unit: LengthUnit): string {
   const changed = changes.filter(({ more }) => more !== 0);
   return STAYS_AT.flatMap((stays) => {

@@ -39,7 +39,7 @@ export function openRules(report: DetectorReport, { protocol }: Pick<Plan, 'prot
   const ids = new Set(open.map(({ rule }) => rule));
   const drawn = new Set(open.flatMap(({ rule, subject }) => (subject === null ? [] : [rule])));
   const rules = [...ids].map((id) => ruleOf(protocol, id));
-  // The sun is confirmed for a spot, not looked for on a walk through the house; nor is anything that is drawn.
+  // The sun is confirmed for one spot and not looked for on a walk through the house; drawn subjects need no looking for either.
   const isLookedFor = ({ id, absent, subject }: EffectiveRule) =>
     absent !== null && subject.of !== 'sun' && !drawn.has(id);
   return { looks: rules.filter(isLookedFor), others: rules.filter((rule) => !isLookedFor(rule)) };

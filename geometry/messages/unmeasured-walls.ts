@@ -2,7 +2,7 @@ import type { Level } from '../plan/model.ts';
 import { counted, listed } from '../plan/nouns.ts';
 import { formatMeasured, type LengthUnit } from '../units/index.ts';
 
-/** "The thickness of 4 walls is not measured. Assumed: 8 in."; empty where that of every wall is. */
+/** Returns "The thickness of 4 walls is not measured. Assumed: 8 in."; "" if every thickness is measured. */
 export function describeUnmeasuredWalls({ walls }: Level, unit: LengthUnit): string {
   const open = walls.filter(({ thicknessAnswered }) => thicknessAnswered === false);
   if (open.length === 0) return '';

@@ -42,7 +42,7 @@ export function wallLength(wall: Wall): Mm {
 }
 
 /**
- * The highest that a detector may reach, 72 in, in mm. What hangs at this height or above is overhead and drawn with
+ * The greatest height that a detector may reach, 72 in, in mm. Things at this height or above are overhead and drawn with
  * dashed lines.
  */
 const OVERHEAD: Mm = 1828.8;
@@ -53,6 +53,6 @@ export function isOverhead({ bottom }: { readonly bottom: Mm }): boolean {
 
 /**
  * The default detector, mm: a charcoal canister 4 in across and 1 in tall, its underside 30 in above the floor. The commands
- * `area` and `spots` take it where no other is given. Common practice, no published source.
+ * `area` and `spots` use it if no other is given. Common practice, no published source.
  */
 export const USUAL_DETECTOR = { radius: 50.8, tall: 25.4, base: 762 } as const;

@@ -27,7 +27,7 @@ export interface Wall {
   readonly from: XY;
   readonly to: XY;
   readonly thickness: Mm;
-  /** False: `thickness` is only what new walls begin with and not measured yet. Missing: it is known. */
+  /** False: `thickness` is only the default of new walls and not measured yet. Missing: it is known. */
   readonly thicknessAnswered?: boolean;
   readonly side: WallSide;
 }
@@ -38,13 +38,13 @@ export type OpeningKind = (typeof OPENING_KINDS)[number];
 /** What keeps direct sun out of an opening: a cover that stays closed, a window well, or an overhang and what stands outside. */
 type Shade = 'covered' | 'well' | PartialShade;
 interface PartialShade {
-  /** A roof or awning over the whole opening: how far it stands out from the wall, and how far it is above the head. */
+  /** A roof or awning over the whole opening: its depth from the wall, and its height above the head, mm. */
   readonly overhang?: { readonly depth: Mm; readonly above: Mm };
   /** Altitude below which the sun is hidden, degrees. */
   readonly obstruction?: number;
 }
 
-/** Of heights that a new thing begins with; a missing key: measured. */
+/** Whether heights are measured or only the defaults of a new thing. A missing key means measured. */
 interface MeasuredHeights {
   /** False: nobody has measured `bottom`. */
   readonly bottomAnswered?: boolean;
@@ -63,7 +63,7 @@ export interface Opening extends MeasuredHeights {
   /** Sill and head, above the finished floor. */
   readonly bottom: Mm;
   readonly top: Mm;
-  /** Whether it lets light in while closed. Missing: a window and a passage do, a door does not. */
+  /** Whether it lets light in while closed. Missing: true for a window and a passage, false for a door. */
   readonly glazed?: boolean;
   /** Null or missing: nothing shades it. */
   readonly shade?: Shade | null;
@@ -161,7 +161,7 @@ export interface Detector {
   readonly tall: Mm;
   /** Detectors with the same text are placed side by side; null for a single one. */
   readonly pair: string | null;
-  /** What supports it if no drawn object does: hung from above, or on its own stand. Null or missing: not said. */
+  /** What supports it if no drawn object does: hung from above, or on its own stand. Null or missing: not answered. */
   readonly support?: 'hung' | 'stand' | null;
 }
 
@@ -173,9 +173,9 @@ export interface Tracing {
   /** In pixels of the picture. */
   readonly width: number;
   readonly height: number;
-  /** Its middle. */
+  /** The middle of the picture. */
   readonly at: XY;
-  /** The size of one pixel. */
+  /** The size of one pixel on the plan. */
   readonly scale: Mm;
   readonly turn: Deg;
   /** 0 to 1. */
@@ -190,10 +190,10 @@ export interface LookedForBy {
   readonly rule: string;
   readonly by: string;
   readonly at: string | null;
-  /** Of "direct-sun": the times of the visit and the place that the word was given for. Missing: not recorded. */
+  /** For "direct-sun": the times of the visit and the place that the confirmation was given for. Missing: not recorded. */
   readonly sun?: SunWord;
 }
-/** Whatever was not known then is null. */
+/** The times, place and north that a confirmation of no direct sun was given for. A value that was not known then is null. */
 export interface SunWord {
   readonly start: string | null;
   /** The pick-up, or the planned one. */
@@ -244,7 +244,7 @@ export interface Site {
   readonly longitude: number | null;
   /** True north, clockwise from straight up the page. */
   readonly north: Deg;
-  /** False: `north` is only the default of a new plan: it is not printed, and no direct sun is worked out from it. Missing: answered. */
+  /** False: `north` is only the default of a new plan: it is not printed, and no direct sun is computed from it. Missing: answered. */
   readonly northAnswered?: boolean;
   /** Altitude of the sun, degrees, below which it does not count. Missing: 3. */
   readonly horizon?: number;
@@ -284,6 +284,6 @@ export interface Plan {
   readonly agreement?: Agreement;
   readonly earlier?: readonly EarlierResult[];
   readonly quality?: readonly QualityCheck[];
-  /** What only the report needs. */
+  /** Facts that only the report needs. */
   readonly report?: ReportFacts;
 }

@@ -83,7 +83,7 @@ export function levelName({ name }: Pick<Level, 'name'>): string {
   return name.trim() || 'the level without a name';
 }
 
-/** Returns a level's name as its user wrote it, or a phrase with a capital letter, for a heading or the start of a sentence. */
+/** Returns a level's name as entered, or a capitalized phrase for a level without one, for a heading or the start of a sentence. */
 export function levelHeading({ name }: Pick<Level, 'name'>): string {
   return name.trim() || 'The level without a name';
 }

@@ -1,4 +1,4 @@
-/** The part of the plan that only the report of the test needs: addresses, people, laboratory, device. Every text may be empty: not known. */
+/** The part of the plan that only the report of the test needs: addresses, people, laboratory, device. An empty text means not known. */
 
 export interface PostalAddress {
   readonly street: string;
@@ -8,7 +8,7 @@ export interface PostalAddress {
   readonly county: string;
 }
 
-/** A person or firm to whom the report goes, or from whom it comes. */
+/** A person or firm that receives the report, or issues it. */
 export interface Party {
   readonly name: string;
   readonly address: string;
@@ -18,7 +18,7 @@ export interface Party {
   readonly license: string;
 }
 
-/** The license or certificate of a person whom the log names. */
+/** The license or certificate of a person named in the log. */
 interface PersonalLicense {
   readonly name: string;
   readonly license: string;
@@ -35,22 +35,22 @@ export interface Laboratory {
 }
 
 export interface DeviceFacts {
-  /** What it is and how it measures, in words. */
+  /** What the device is and how it measures, in words. */
   readonly description: string;
   readonly maker: string;
   readonly model: string;
   /** Day of the last calibration of a monitor, "2026-11-26"; empty for a passive detector. */
   readonly calibrated: string;
-  /** Of a monitor: whether its hourly readings are with the report or how the client gets them, and which hours at the start are left out. */
+  /** For a monitor: whether its hourly readings are with the report or how the client gets them, and which hours at the start are left out. */
   readonly hourly?: string;
-  /** Last day of use that the maker prints on it, "2026-11-26". */
+  /** Last day of use that the maker prints on the device, "2026-11-26". */
   readonly expires: string;
 }
 
 /** Whether the house has a mitigation system, and whether it was seen to run. */
 export type MitigationSeen = 'none' | 'running' | 'not-running' | 'unknown';
 
-/** Who drew the plan, and when; an empty name and null: not known. */
+/** Who drew the plan, and when. An empty name or null means not known. */
 export interface DrawingFacts {
   readonly by: string;
   readonly at: string | null;
@@ -66,7 +66,7 @@ export interface ReportFacts {
   readonly laboratory?: Laboratory;
   readonly device?: DeviceFacts;
   readonly mitigation?: { readonly seen: MitigationSeen; readonly note: string };
-  /** Which areas are finished and which are not, in words: the uses of rooms alone do not tell it. */
+  /** Which areas are finished and which are not, in words, because the uses of rooms do not say so. */
   readonly areas?: string;
   /** The condition of permanent vents: crawl space, combustion air. */
   readonly vents?: string;

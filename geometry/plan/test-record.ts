@@ -11,9 +11,9 @@ export interface Kit {
   readonly minimumHours: number;
   readonly maximumHours: number;
   readonly labDays: number;
-  /** False: the hours and days are only what a new plan begins with; left out: they were answered. */
+  /** False: the hours and days are only the defaults of a new plan. Missing: answered. */
   readonly hoursAnswered?: boolean;
-  /** Whether `labDays` was answered; left out: as `hoursAnswered` says. */
+  /** Whether `labDays` was answered. Missing: the same as `hoursAnswered`. */
   readonly labDaysAnswered?: boolean;
   readonly lot?: string;
   readonly detectionLimit?: RadonValue;
@@ -41,7 +41,7 @@ export interface Visit {
   /** When closed-house conditions ended. */
   readonly closedUntil?: string | null;
   readonly posted?: string | null;
-  /** At the laboratory. */
+  /** When the laboratory received it. */
   readonly received?: string | null;
   readonly device?: 'passive' | 'monitor';
   readonly forecast?: Forecast;

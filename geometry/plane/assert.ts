@@ -1,5 +1,5 @@
 /**
- * Throws when an invariant of our own code is broken; never used on what the user entered. Only the app's top-level
+ * Throws when an invariant of our own code is broken; never used to check user input. Only the app's top-level
  * error boundary catches it.
  */
 export function assert(fact: boolean, message: string): asserts fact {

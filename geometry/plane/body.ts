@@ -42,7 +42,7 @@ export function ringBody(ring: Ring): Body {
   return new RingBody(flatRing(clockwise), clockwise);
 }
 
-/** The body of a ring. Of a box, the corners are made as points only when they are asked for: most never are. */
+/** The body of a ring. The corners of a box are made as points only on request, because most are never needed. */
 class RingBody {
   readonly kind = 'ring';
   readonly flat: Float64Array;
@@ -85,7 +85,7 @@ function isTidy(flat: Float64Array): boolean {
   for (let i = 0; i < flat.length; i += 2) {
     const bx = flat[i] as number;
     const by = flat[i + 1] as number;
-    // Written so that a figure that is no number is not tidy.
+    // Written so that NaN is not tidy.
     if (!(vectorLength(bx - ax, by - ay) > CORNER_TOLERANCE)) return false;
     ax = bx;
     ay = by;
@@ -169,7 +169,7 @@ export function shapeMiddle(shape: Shape): XY {
 
 /**
  * Returns the sector that a stream covers from the middle of its fixture: a disc for a spread of 360° or more, a point
- * without reach.
+ * for a stream without reach.
  */
 export function streamBody(stream: Stream, shape: Shape): Body {
   const [x, y] = shapeMiddle(shape);
@@ -209,7 +209,7 @@ export function signedBodyDistance(body: Body, x: Mm, y: Mm): Mm {
   }
 }
 
-/** Returns the point of the body nearest to p; p itself when it lies inside. */
+/** Returns the point of the body nearest to p; p itself when it is inside. */
 export function nearestOnBody(body: Body, p: XY): XY {
   if (bodyDistance(body, p[0], p[1]) === 0) return p;
   if (body.kind === 'disc') return toward([body.x, body.y], p, body.radius);

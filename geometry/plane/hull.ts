@@ -5,7 +5,7 @@ import type { Mm, XY } from './types.ts';
  * Returns the convex hull, clockwise on screen (monotone chain, Andrew 1979). Collinear points give a hull of two
  * corners.
  *
- * @param tolerance of consecutive sorted points closer than this, mm, only the first is used
+ * @param tolerance if consecutive sorted points are closer than this, mm, only the first is used
  */
 export function convexHull(points: readonly XY[], tolerance: Mm = 0): XY[] {
   const sorted = [...points].sort(comparePoints);

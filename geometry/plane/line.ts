@@ -1,7 +1,7 @@
 import { distance, vectorLength } from './point.ts';
 import type { Line, Mm, XY } from './types.ts';
 
-/** Two directions with a smaller sine between them are taken as parallel: 1 mm in a meter. */
+/** Two directions with a smaller sine between them count as parallel: 1 mm in a meter. */
 const PARALLEL_SINE = 1e-3;
 
 /** Returns where two infinite lines cross; null when they are parallel or one has no length. */
@@ -13,7 +13,7 @@ export function lineCrossing([a, b]: Line, [c, d]: Line): XY | null {
   return [a[0] + ux * t, a[1] + uy * t];
 }
 
-/** Returns the line moved to its left on screen, mm; negative: to its right. */
+/** Returns the line moved by `left` mm to its left on screen; to its right if negative. */
 export function lineMoved([a, b]: Line, left: Mm): Line {
   const length = vectorLength(b[0] - a[0], b[1] - a[1]) || 1;
   const [dx, dy] = [((b[1] - a[1]) * left) / length, (-(b[0] - a[0]) * left) / length];

@@ -15,8 +15,8 @@ export function memoize<Key extends object, Value>(build: (key: Key) => Value): 
 }
 
 /**
- * Same as `memoize`, but keeps only the `most` recently used results (LRU): for large results keyed by objects that
- * live long, such as plans in the undo history.
+ * Same as `memoize`, but keeps only the `most` recently used results (LRU): for large results keyed by objects with a
+ * long life, such as plans in the undo history.
  */
 export function memoizeRecent<Key extends object, Value>(
   build: (key: Key) => Value,
@@ -45,14 +45,14 @@ export function sameIfUnchanged<T>(before: readonly T[], after: readonly T[]): r
 /** A function that keeps its last result. */
 export interface MemoizedLatest<Args extends readonly unknown[], Value> {
   (...args: Args): Value;
-  /** Returns the result for these arguments where it is there already, else null. */
+  /** Returns the result for these arguments if it is cached, else null. */
   peek(...args: Args): Value | null;
 }
 
 /**
- * A function of several arguments whose last result is kept for as long as its inputs are the same objects.
- * @param inputs what the result depends on; the arguments themselves when left out
- * @param share returns the new result with parts of the one before, where they are equal in value (structural sharing)
+ * Returns a function of several arguments that keeps its last result for as long as its inputs are the same objects.
+ * @param inputs the objects that the result depends on; by default the arguments
+ * @param share returns the new result with those parts of the previous one that are equal in value (structural sharing)
  */
 export function memoizeLatest<Args extends readonly unknown[], Value>(
   build: (...args: Args) => Value,

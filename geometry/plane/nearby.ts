@@ -3,12 +3,12 @@ import { ringExtent } from './extent.ts';
 import type { Mm, XY } from './types.ts';
 
 /**
- * Returns the segments whose bounding boxes come within a distance of that of some points: their places in the list, in no order. `filter`
- * leaves places out.
+ * Returns the indices, in no order, of the segments whose bounding boxes come within `reach` mm of the bounding box of the points. `filter`
+ * excludes indices.
  */
 export type FindNear = (points: readonly XY[], reach: Mm, filter?: (place: number) => boolean) => number[];
 
-/** Returns a search among segments, or points. */
+/** Returns a search among segments, or among points given as lists of one. */
 export function nearbyOf(segments: readonly (readonly XY[])[]): FindNear {
   if (segments.length === 0) return () => [];
   const index = new Flatbush(segments.length);

@@ -47,7 +47,7 @@ export function ringsContain(rings: readonly Ring[], p: XY): boolean {
   return inside;
 }
 
-/** A point closer than this to a ring lies on it, mm: larger than the rounding of a rotated plan's coordinates. */
+/** A point closer than this to a ring is on it, mm: larger than the rounding of a rotated plan's coordinates. */
 const OUTLINE_TOLERANCE: Mm = 1e-6;
 
 /** Returns whether p lies in the area bounded by rings (outer rings and holes together) or on its boundary. */

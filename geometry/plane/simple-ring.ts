@@ -5,10 +5,10 @@ import type { XY } from './types.ts';
 export type RingFlaw =
   | { readonly kind: 'same-corner'; readonly corners: readonly [number, number] }
   | { readonly kind: 'edges-meet'; readonly edges: readonly [number, number] }
-  /** The boxes of too many edges overlap to compare them all in a second or two: no outline of a real thing. */
+  /** The bounding boxes of too many edges overlap to compare them all in a second or two. No real outline is like that. */
   | { readonly kind: 'too-intricate' };
 
-/** Most pairs of edges that are compared. */
+/** At most this many pairs of edges are compared. */
 const MOST_PAIRS = 20_000_000;
 
 /**

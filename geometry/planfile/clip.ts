@@ -6,7 +6,7 @@ import { quoted } from './problem.ts';
 import { isRecord } from './schema/walk.ts';
 
 /**
- * Marks copied items among other text on the clipboard; the number is raised when an older version could misread them.
+ * Marks copied items among other text on the clipboard. The version is raised when an older version could misread them.
  */
 const FORMAT = 'stillspot-things';
 const VERSION = 1;

@@ -3,8 +3,8 @@ import { listed } from '../plan/nouns.ts';
 import { describeUnknownKeys } from './unknown-keys.ts';
 
 /**
- * What Stillspot is made and measured for in one plan: a level of that size is usable while it is edited. More is read and judged all the
- * same, only slower.
+ * The size of plan that Stillspot is made and measured for: a level of that size can be edited without delay. Larger plans are read and
+ * checked too, but more slowly.
  */
 export const PLAN_LIMITS = {
   /** Doors, windows, passages, fixtures, objects and detectors. */
@@ -13,7 +13,7 @@ export const PLAN_LIMITS = {
   walls: 10_000,
 } as const;
 
-/** Returns a sentence about what of a plan is beyond the limits, with the limits; empty where nothing is. */
+/** Returns a sentence about what in a plan exceeds the limits, with the limits; "" if nothing does. */
 export function describeLimits({ levels }: Plan): string {
   const count = (of: (level: Plan['levels'][number]) => number) => levels.reduce((sum, level) => sum + of(level), 0);
   const counts = {
@@ -41,7 +41,7 @@ const WORDS: Readonly<Record<string, string>> = {
 
 const number = (count: number): string => count.toLocaleString('en-US');
 
-/** Returns what is worth knowing about a plan that was read: unknown keys, sizes beyond the limits. Empty for nothing. */
+/** Returns notes on a plan that was read: unknown keys, sizes beyond the limits. "" for none. */
 export function describeFile(plan: Plan): string {
   return [describeUnknownKeys(plan), describeLimits(plan)].filter(Boolean).join(' ');
 }

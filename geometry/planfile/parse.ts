@@ -24,8 +24,8 @@ export type ParsedPlan =
 
 /**
  * Parses a plan file. Text that is not JSON, not an object or of a newer version is refused with that one problem. Otherwise all problems
- * are returned at once: structure (JSON Schema) first, then meaning (what a schema cannot express); of a list that is too long, those of
- * the entries up to its limit. Never throws and never repairs; omitted keys get their defaults.
+ * are returned at once: structure (JSON Schema) first, then meaning (what a schema cannot express). In a list that is too long, only the
+ * entries up to its limit are checked. Never throws and never repairs; omitted keys get their defaults.
  *
  * Unknown keys are preserved, a key named __proto__ as a plain key; a key that is almost a known one is refused as
  * misspelled.
@@ -42,7 +42,7 @@ export function parsePlan(text: string): ParsedPlan {
   const duplicateKeys = json.duplicateKeys.map((path) => doubledProblem(value, path));
   const structure = structureProblems(value);
   const file = withDefaults(PlanSchema, value);
-  // What refers to an entry beyond the limit of its list is not told to be missing.
+  // A reference to an entry beyond the limit of its list is not reported as missing.
   const names = identifiedItems(long.length > 0 ? withoutControlCharacters(PlanSchema, json.value) : value);
   const meaning = meaningProblems(file, new ValidParts(structure.map(({ path }) => path)), names);
   const shapes = structure.filter(({ pointer }) => pointer !== '/format').map(({ path: _, ...problem }) => problem);
@@ -66,7 +66,7 @@ function notJson(text: string, at: { line: number; column: number; found: string
   return { pointer: '', found, expected: at.expected, message };
 }
 
-/** Returns the problem that makes further checks pointless, if any. */
+/** Returns the problem that makes further checks pointless; null for none. */
 function headProblem(value: unknown): PlanProblem | null {
   if (!isRecord(value)) {
     const found = foundWords(value);
@@ -80,7 +80,7 @@ function headProblem(value: unknown): PlanProblem | null {
   return null;
 }
 
-/** Returns whether the file is of another format; its other problems are listed too. */
+/** Returns the problem of a file of another format; its other problems are listed too. */
 function formatProblem(value: unknown): readonly PlanProblem[] {
   const format = isRecord(value) ? value.format : undefined;
   if (format === 'stillspot-plan') return [];

@@ -39,7 +39,7 @@ export function quoted(text: string): string {
 
 /** A semantic error in valid structure. The reader adds the path and the name of the item, the editor only the name. */
 export interface Flaw {
-  /** From the item to the value. */
+  /** The path from the item to the value. */
   readonly path: readonly Step[];
   readonly found: string;
   readonly expected: string;

@@ -4,18 +4,18 @@ import { pointerTo } from './problem.ts';
 import { PlanSchema } from './schema/plan.ts';
 import { unknownKeys } from './schema/walk.ts';
 
-/** How many are named in a sentence. */
+/** At most this many keys are named in a sentence. */
 const MOST_NAMED = 3;
 
-/** Characters of a pointer that are shown. The key is at its end. */
+/** At most this many characters of a pointer are shown, from its end, where the key is. */
 const LONGEST = 100;
 
 const shownPointer = (pointer: string): string =>
   `"${pointer.length > LONGEST ? `…${pointer.slice(-LONGEST)}` : pointer}"`;
 
 /**
- * Returns a sentence about the keys of a plan that the format does not define: they are kept, and nothing is read from
- * them. Empty where there are none.
+ * Returns a sentence about the keys of a plan that the format does not define: they are kept, but not used. "" if there
+ * are none.
  */
 export function describeUnknownKeys(plan: Plan): string {
   const pointers = unknownKeys(PlanSchema, plan).map(({ path, key }) => shownPointer(pointerTo([...path, key])));

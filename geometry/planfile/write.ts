@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
 
-/** A value that fits on a line of this many characters is written on one: a wall, a point, a detector. */
+/** A value that fits on a line of this many characters is written on one line: a wall, a point, a detector. */
 const LINE = 110;
 
 /**
@@ -12,7 +12,7 @@ export function writePlan(plan: Plan): string {
   return `${written(plan, '', 0)}\n`;
 }
 
-/** `indent` is the indentation of the lines inside, minus two; `taken` the characters of the line before the value. */
+/** `indent` is the indentation of the lines inside, minus two; `taken` is the number of characters before the value on its line. */
 function written(value: unknown, indent: string, taken: number): string {
   if (typeof value !== 'object' || value === null) return scalar(value);
   // The root and lists of objects are always written on several lines: one wall per line.
@@ -31,11 +31,11 @@ function written(value: unknown, indent: string, taken: number): string {
   return lines.length === 0 ? '{}' : `{\n${lines.join(',\n')}\n${indent}}`;
 }
 
-/** What was written of the entries of lists: after an edit nearly all of them are the same objects as before. */
+/** The text of list entries written before: after an edit, nearly all entries are the same objects. */
 const writtenEntries = new WeakMap<object, { readonly indent: string; readonly text: string }>();
-/** Keys of foreign files are without number. */
+/** At most this many keys are cached, because foreign files may have any number of keys. */
 const MOST_HEADS = 1000;
-/** Longer entries, of levels and pictures, hold others or are rare. */
+/** Longer entries are not cached: levels and pictures contain other entries or are rare. */
 const LONGEST_KEPT = 1000;
 
 function entry(value: unknown, indent: string): string {
@@ -79,7 +79,7 @@ function keysOf(value: object): readonly string[] {
   return Object.keys(value).filter((key) => (value as Keyed)[key] !== undefined);
 }
 
-/** A plan has few keys, each thousands of times. */
+/** The text of keys, cached because a plan has few different keys, each thousands of times. */
 const heads = new Map<string, string>();
 
 function headOf(key: string): string {

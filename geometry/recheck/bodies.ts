@@ -35,20 +35,20 @@ interface Arm {
 const MITER_LIMIT = 10;
 /** Sine of the angle between two walls below which they are collinear and leave no gap between their ends. */
 const STRAIGHT = 1e-9;
-/** A joint that extends beyond a wall by at most this lies within it, mm. */
+/** A joint that extends beyond a wall by at most this is inside it, mm. */
 const HIDDEN_DEPTH = 1e-6;
 /** Merged points are at most this far apart along a wall, mm. */
 const MERGED = 10 * SAME;
 /** Joints are computed for every pair; with more walls at one node this takes too long. */
 const MOST_ARMS = 48;
 
-/** Whether a piece counts as outside for some of its walls. */
+/** Returns whether a piece counts as outside for some of its walls. */
 type IsOutside = (piece: Piece, of?: readonly Line[]) => boolean;
 
 /** A piece of at most this length only connects walls that meet, mm: none of them coincide there. */
 const CONNECTION = 2 * SAME;
 
-/** Coinciding walls count alike: as outside if one of them does. */
+/** Returns whether a wall on a piece counts as outside. Coinciding walls count alike: as outside if one of them does. */
 function isOutsideWall(isOutside: IsOutside, piece: Piece, line: Line): boolean {
   const isMeeting = apart(piece.a, piece.b) <= CONNECTION;
   return isOutside(piece, isMeeting ? piece.lines.filter((other) => isSame(line, other)) : piece.lines);
@@ -127,8 +127,8 @@ function jointsAt(node: XY, arms: readonly Arm[], isOutside: IsOutside, wider: M
 }
 
 /**
- * Returns where the two lines meet by themselves: usually the node, but other walls may have merged nodes. Their
- * crossing, or an end of one on the other, whichever is nearest to the node. Next to such an end the crossing is the
+ * Returns where two lines meet, ignoring other walls: usually the node, but other walls may have merged nodes. Their
+ * crossing, or an end of one on the other, whichever is nearest to the node. Next to such an end, the crossing is the
  * exact point.
  */
 function meeting(node: XY, { line: one }: Arm, { line: two }: Arm): XY {

@@ -15,13 +15,13 @@ import {
 export const SAME = 0.01;
 /** An end this close to another wall is joined to it, mm: half an inch. */
 const JOIN_DISTANCE = 12.7;
-/** A crossing of the two lines within this distance of both is where they were meant to meet, mm. */
+/** A crossing of the two lines within this distance of both is the intended corner, mm. */
 const CORNER_DISTANCE = 2 * JOIN_DISTANCE;
 /** Sine of the angle between two walls below which they are parallel and have no nearby crossing. */
 const PARALLEL = 1e-3;
 /** A shorter wall has no direction, mm. */
 const SHORTEST_WALL = 0.1;
-/** An end that nearly meets more walls than this is not a real drawing. */
+/** No real drawing has an end that nearly meets more walls than this. */
 const MOST_NEAR = 24;
 /** Least half thickness of a wall, mm: a wall drawn without thickness still separates two rooms. */
 const LEAST_HALF = 0.001;
@@ -36,14 +36,14 @@ export interface Line {
   readonly half: Mm;
   /** False for a joining piece. */
   readonly drawn: boolean;
-  /** Whether it forms corners with what it meets: a piece straight across a gap only fills it. */
+  /** Whether it forms corners with the walls that it meets; a piece straight across a gap only fills it. */
   readonly corners: boolean;
 }
 
 /**
  * Returns the center-lines of the walls as drawn, and short pieces that extend an end to each wall that it nearly
- * meets: to the crossing of the two lines, or straight across where they are parallel. Every pair of walls is treated
- * by itself.
+ * meets: to the crossing of the two lines, or straight across where they are parallel. Each pair of walls is treated
+ * independently of the others.
  */
 export function centerLines(drawn: readonly Wall[]): Line[] {
   const walls = drawn.filter(({ from, to }) => apart(from, to) > SHORTEST_WALL);

@@ -5,7 +5,7 @@ import { type DetectorOpinion, type Opinion, type Row, type Verdict, worst } fro
 /** Two measurements of one distance agree within this, mm. */
 const AGREEMENT_TOLERANCE = 0.5;
 
-/** Where the measurements agree to this, mm, and are at a limit, rounding decides the verdict, and either is right. */
+/** Where the measurements agree within this, mm, and are at a limit, rounding decides the verdict, and either verdict is right. */
 const ROUNDING = 1e-6;
 /** Limit tolerance, mm. */
 const LIMIT_TOLERANCE = 0.1;
@@ -43,7 +43,7 @@ export interface ComparedLevel {
 
 /**
  * Compares, for every detector of the first opinion, the overall verdict and every rule's least distance with the
- * second. `tape`: the plan's tape tolerance.
+ * second. `tape` is the plan's tape tolerance, mm.
  */
 export function compareOpinions(first: Opinion, second: SecondOpinion, tape: Mm = 0): ComparedLevel[] {
   return first.levels.map(({ id, detectors }, i) => ({
@@ -69,10 +69,10 @@ function compared(first: DetectorOpinion, second: DetectorOpinion | undefined, t
   return rules.length === 0 && alike ? { how: 'twice' } : { how: 'differs', first: one, second: two, rules };
 }
 
-/** The rule whose area the first computation deliberately draws too large; the second only looks for light outside it. */
+/** The rule whose area is deliberately too large in the first computation. The second only looks for light outside that area. */
 const LARGER = 'direct-sun';
 
-/** Returns the second opinion with the sun rows of the first, where the second found no light nearer than the first. */
+/** Returns the second opinion with the sun rows of the first, if the second found no light nearer than the first. */
 function withAgreedSun(first: DetectorOpinion, second: DetectorOpinion): DetectorOpinion {
   const isSun = ({ rule }: Row) => rule === LARGER;
   const [one, two] = [first, second].map(({ checks }) => figureOf(checks.filter(isSun)));
@@ -81,7 +81,7 @@ function withAgreedSun(first: DetectorOpinion, second: DetectorOpinion): Detecto
   return { ...second, checks, verdict: worst(checks.filter(({ notRun }) => !notRun).map(({ verdict }) => verdict)) };
 }
 
-/** Returns whether both have measured and the second has found nothing nearer than the first. */
+/** Returns whether both computations have run and the second has found nothing nearer than the first. */
 function isNoNearer(one: ComputedFigure, two: ComputedFigure): boolean {
   const ran = one.verdict !== 'not run' && two.verdict !== 'not run' && two.verdict !== 'no such row';
   if (!ran || one.measured === null || two.verdict === 'unknown') return false;
@@ -105,8 +105,8 @@ function differenceOf(one: readonly Row[], two: readonly Row[], first: DetectorO
   const [a, b] = [figureOf(one), figureOf(two)];
   const isOnTurn = [...one, ...two].some((each) => isAt(each, changeOf(a.verdict, b.verdict, tape)));
   if (!row || agree(a, b, isOnTurn) || (row.rule === LARGER && isNoNearer(a, b))) return [];
-  // Of two limits of a rule the first computation may report only the one with the smaller margin, and of a blocked
-  // rule only what blocks.
+  // The first computation may report only the one of two limits of a rule with the smaller margin, and only the blocked
+  // rows of a blocked rule.
   const reported = worst(
     first.checks.filter(({ rule, notRun }) => rule === row.rule && !notRun).map(({ verdict }) => verdict),
   );
@@ -140,13 +140,13 @@ function agree(one: ComputedFigure, two: ComputedFigure, onTurn: boolean): boole
 const MET: readonly string[] = ['clear', 'tight'];
 
 /**
- * Returns how far from its limit a length is where one of these verdicts changes into the other: the limit tolerance,
- * or the tape tolerance.
+ * Returns the distance from its limit at which a length changes from one of these verdicts to the other, mm: the limit
+ * tolerance, or the tape tolerance.
  */
 const changeOf = (one: string, two: string, tape: Mm): Mm =>
   MET.includes(one) && MET.includes(two) ? tape : LIMIT_TOLERANCE;
 
-/** Returns whether a length is that far from its limit. */
+/** Returns whether a length is at that distance from its limit. */
 function isAt({ measured, required, notRun }: Row, change: Mm): boolean {
   if (measured === null || required === null || notRun) return false;
   return Math.abs(Math.abs(measured - required) - change) <= ROUNDING;

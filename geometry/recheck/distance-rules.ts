@@ -6,17 +6,17 @@ import { type Case, leastRow, notRunRow, reasonRow } from './rows.ts';
 import { shapeContainsDisc, shapeDistance, streamDistance } from './shapes.ts';
 import type { Row } from './types.ts';
 
-/** Rules that are not run while none of their subjects is drawn and nobody said that they were looked for. */
+/** Rules that are not run while none of their subjects is drawn and nobody has stated that there is none. */
 const LOOKED_FOR = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain'];
 /** Limit tolerance, mm. */
 const LIMIT_TOLERANCE = 0.1;
 /** An object supports the detector if its top is within this height of the base, mm. */
 const SUPPORT_TOLERANCE = 3;
 
-/** From the rim, in plan. */
+/** Returns the distance from the rim, in plan. */
 const planDistance = ({ detector }: Case, distance: Mm): Mm => Math.max(0, distance - detector.radius);
 
-/** With the vertical distance between the detector's top and the item's bottom. */
+/** Returns the distance from the detector in space, with the vertical distance between its top and the item's bottom. */
 const spaceDistance = (one: Case, distance: Mm, bottom: Mm): Mm =>
   Math.hypot(planDistance(one, distance), Math.max(0, bottom - (one.detector.base + one.detector.tall)));
 
@@ -33,7 +33,7 @@ function orNotDrawn({ level }: Case, rule: EffectiveRule, rows: Row[]): Row[] {
   ];
 }
 
-/** Doors, windows and passages to the outside, and the inside ones that the profile names. */
+/** Returns the rows of doors, windows and passages to the outside, and of the inside ones that the profile names. */
 export function openingRows(one: Case, rule: EffectiveRule, inside: readonly string[]): Row[] {
   const holes = one.layout.holes.filter(({ outside, opening }) => outside || inside.includes(opening.kind));
   if (rule.least === null) return holes.length > 0 ? [notRunRow(rule)] : orNotDrawn(one, rule, []);
@@ -43,7 +43,7 @@ export function openingRows(one: Case, rule: EffectiveRule, inside: readonly str
   return orNotDrawn(one, rule, rows);
 }
 
-/** Faces of outside or inside walls. */
+/** Returns the rows of the faces of outside or inside walls. */
 export function wallRows(one: Case, rule: EffectiveRule, outside: boolean): Row[] {
   const bodies = one.layout.bodies.filter((body) => body.outside === outside);
   if (rule.least === null) return bodies.length > 0 ? [notRunRow(rule)] : [];
@@ -52,7 +52,7 @@ export function wallRows(one: Case, rule: EffectiveRule, outside: boolean): Row[
   );
 }
 
-/** Fixtures of the rule's kinds, and air streams; a stream that is not drawn is unknown. */
+/** Returns the rows of fixtures of the rule's kinds, and of air streams; a stream that is not drawn is not run. */
 export function fixtureRows(
   one: Case,
   rule: EffectiveRule,
@@ -67,13 +67,13 @@ export function fixtureRows(
     const throws = fixture.stream || !(near || wasOff(one.plan, fixture.kind));
     return [...(near ? [body] : []), ...(blows && throws ? [air] : [])];
   });
-  // Direct flow of air is what it is, also from a heater or a dryer.
+  // Any drawn stream counts for a rule about direct airflow, also that of a heater or a dryer.
   const others = streams.length > 0 ? one.level.fixtures.filter((fixture) => fixture.stream && !isNamed(fixture)) : [];
   return [...orNotDrawn(one, rule, named), ...others.map((fixture) => streamRow(one, rule, fixture))];
 }
 
 /**
- * Machines that must be off while the detector is near: a condition of the visit, which no position meets by itself.
+ * Returns the rows of machines that must be off while the detector is near: a condition of the visit, which no position meets by itself.
  */
 export function machineRows(one: Case, rule: EffectiveRule, kinds: readonly string[]): Row[] {
   return one.level.fixtures
@@ -92,14 +92,14 @@ function bodyRow(one: Case, rule: EffectiveRule, fixture: Fixture): Row {
   return leastRow(one, rule, fixture.id, planDistance(one, distance), { intersects, required: rule.least ?? 0 });
 }
 
-/** Outside the stream: the rim may touch its edge. */
+/** Returns the row of a stream. The rim may touch its edge. */
 function streamRow(one: Case, rule: EffectiveRule, { id, shape, stream }: Fixture): Row {
   if (!stream) return reasonRow(rule, 'clear', id);
   const measured = streamDistance(shape, stream, one.detector.at) - one.detector.radius;
   return leastRow(one, rule, id, measured, { required: 0 });
 }
 
-/** Objects, fixtures of no other rule, detectors of other pairs, and inside walls if the profile counts them. */
+/** Returns the rows of objects, fixtures of no other rule, detectors of other pairs, and inside walls if the profile counts them. */
 export function objectRows(one: Case, rule: EffectiveRule, walls: boolean): Row[] {
   const { level, detector } = one;
   const items = [
@@ -142,7 +142,7 @@ function isMaybeInTheWay(
   return isAside && planDistance(one, distance) < (rule.least ?? 0) - LIMIT_TOLERANCE;
 }
 
-/** Returns whether the detector is as high as a thing under it that nobody has measured. */
+/** Returns whether the height of the detector depends on an object under it that nobody has measured. */
 export function standsOnUnmeasured(one: Case): boolean {
   if (one.detector.support) return false;
   const under = one.level.objects.filter((object) => isSupportedBy(one, object));
@@ -160,7 +160,7 @@ function isSupportedBy({ detector }: Case, { shape, top }: { shape: Shape; top: 
   return Math.abs(top - detector.base) <= SUPPORT_TOLERANCE && shapeContainsDisc(shape, detector.at, detector.radius);
 }
 
-/** What supports the detector: an object under its whole footprint, or its own `support`. */
+/** Returns the row of what supports the detector: an object under its whole footprint, or its own `support`. */
 export function supportRows(one: Case, rule: EffectiveRule): Row[] {
   const under: PlanObject | undefined = one.level.objects.find((object) => isSupportedBy(one, object));
   if (under) return [reasonRow(rule, 'clear', under.id)];

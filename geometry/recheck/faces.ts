@@ -3,7 +3,7 @@ import type { Piece } from './noded.ts';
 import { polygonize, type Ring, ringContains } from './planar-turf.ts';
 import { direction, type Extent, edgesOf, extentContains, extentOf, middle, plus, quarter, ringArea } from './plane.ts';
 
-/** A bounded face of the center-lines: what its ring encloses and no smaller ring does. */
+/** A bounded face of the center-lines: the area that its ring encloses and no smaller ring does. */
 export interface Face {
   readonly ring: Ring;
   readonly area: number;
@@ -37,7 +37,7 @@ function separatesFaces(faces: readonly Face[], piece: Piece): boolean {
   return one !== two;
 }
 
-/** Returns whether the piece is a bridge: only it connects its ends, so both its sides are in one face. */
+/** Returns whether the piece is a bridge: its ends are connected by nothing else, so both its sides are in one face. */
 function isBridge(pieces: readonly Piece[], { a, b }: Piece): boolean {
   const reached = new Set<XY>([a]);
   const isHere = (piece: Piece) => (piece.a === a && piece.b === b) || (piece.a === b && piece.b === a);
@@ -71,7 +71,7 @@ export function faceAt(faces: readonly Face[], p: XY): Face | null {
 /** Returns the faces on both sides of a piece; null is the outdoors. */
 export function facesBeside(faces: readonly Face[], { a, b }: Piece): readonly [Face | null, Face | null] {
   const half = middle(a, b);
-  // From node to node, as the faces run: a short piece may deviate from its wall's direction.
+  // Measured from node to node, as the faces are: a short piece may deviate from its wall's direction.
   const aside = quarter(direction(a, b));
   return [faceAt(faces, plus(half, aside, BESIDE)), faceAt(faces, plus(half, aside, -BESIDE))];
 }

@@ -1,10 +1,10 @@
 import type { Mm, XY } from '../plan/model.ts';
 import { dot } from './plane.ts';
 
-/** A convex ring as the half-planes that meet in it: a corner of each side and the normal that leads in. */
+/** A convex ring as the intersection of half-planes: a corner of each side and its inward normal. */
 export type Convex = readonly { readonly corner: XY; readonly normal: XY }[];
 
-/** Returns the half-planes of a convex ring, whichever way it runs. */
+/** Returns the half-planes of a convex ring of either orientation. */
 export function convexOf(ring: readonly XY[]): Convex {
   const turn = Math.sign(area(ring));
   return ring.map((corner, i) => {
@@ -13,7 +13,7 @@ export function convexOf(ring: readonly XY[]): Convex {
   });
 }
 
-/** Returns where a line is in a convex ring, by the way from its start; null for nowhere. */
+/** Returns where a line enters and leaves a convex ring, as multiples of `way` from its start; null if it misses the ring. */
 export function crossing(ring: Convex, [x, y]: XY, way: XY): readonly [Mm, Mm] | null {
   let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   for (const { corner, normal } of ring) {

@@ -36,7 +36,7 @@ function cutBoth(one: Line, two: Line, cutsOne: Set<XY>, cutsTwo: Set<XY>, nodes
     cutsOne.add(nodes.at(end));
     touching = true;
   }
-  // An end that touches is where the two meet; a crossing next to it is the same point.
+  // An end that touches the other line is where the two meet; a crossing next to it is the same point.
   const crossing = touching ? null : crossingOf(one, two);
   if (!crossing) return;
   const node = nodes.at(crossing);
@@ -51,7 +51,7 @@ function crossingOf(one: Line, two: Line): XY | null {
   const between = vector(one.from, two.from);
   const [s, t] = [cross(between, v) / turn, cross(between, u) / turn];
   if (s <= 0 || s >= 1 || t <= 0 || t >= 1) return null;
-  // For collinear walls both parameters are rounding: the computed point is on one line and far from the other.
+  // For collinear walls both parameters are only rounding errors: the computed point is on one line and far from the other.
   const crossing = plus(one.from, u, s);
   return segmentDistance(crossing, two.from, two.to) <= SAME ? crossing : null;
 }

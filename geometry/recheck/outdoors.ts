@@ -17,7 +17,7 @@ import {
 
 /** An unlabeled face nowhere wider than this between its walls is a cavity behind studs, mm. */
 const CAVITY = 305;
-/** The remainder of a face counts as floor from about this width, mm; below is rounding. */
+/** The remainder of a face counts as floor from about this width, mm; narrower remainders are rounding. */
 const SLIVER = 0.05;
 /** Number of points tested along each side of a face before its remainder is computed. */
 const PROBES = 9;
@@ -62,8 +62,8 @@ export const sidesOf = (pieces: readonly Piece[], faces: readonly Face[]) =>
 
 /**
  * Returns whether anything remains of a face minus the walls. A few points are tried first because most faces are
- * rooms. Otherwise every stretch of every wall face is tested: whatever remains is bounded by one and starts right
- * next to it.
+ * rooms. Otherwise every stretch of every wall face is tested: any remainder is bounded by such a stretch and begins
+ * right next to it.
  */
 function hasFloor(faces: readonly Face[], face: Face, bodies: readonly Body[]): boolean {
   const near = bodies.map(({ ring }) => ring).filter((ring) => extentsMeet(extentOf(ring), face.extent));

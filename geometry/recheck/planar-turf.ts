@@ -9,8 +9,8 @@ import {
 import type { XY } from '../plan/model.ts';
 
 /*
- * The parts of turf that the second computation uses: those that only compare and multiply, and so are valid for a
- * plan in mm. Turf's distances, areas and buffers read coordinates as degrees on a globe.
+ * The parts of turf that the second computation uses. They only compare and multiply, and so are valid for a plan in
+ * mm. Turf's distances, areas and buffers read coordinates as degrees on a globe.
  */
 
 /** The corners of a simple polygon in order, at least three, the first not repeated. */

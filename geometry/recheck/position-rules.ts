@@ -10,10 +10,10 @@ import type { Row } from './types.ts';
 const HEIGHT_TOLERANCE = 102;
 /** How far the rim may reach into a wall, mm: the limit tolerance. */
 const LIMIT_TOLERANCE = 0.1;
-/** What the subtraction of two lengths loses, mm. */
+/** Rounding error of the difference of two lengths, mm. */
 const SUBTRACTION = 1e-9;
 
-/** The room that contains the axis has an allowed use, and the whole rim is in it. */
+/** Returns the room row: the room that contains the axis must have an allowed use and contain the whole rim. */
 export function roomRow(one: Case, rule: EffectiveRule, barred: readonly string[]): Row {
   const { layout, detector } = one;
   const room = layout.roomAt(detector.at);
@@ -25,7 +25,7 @@ export function roomRow(one: Case, rule: EffectiveRule, barred: readonly string[
   return reasonRow(rule, uses[0] ? 'blocked' : 'clear');
 }
 
-/** The lowest level that is lived in or, by choice and purpose, could be; or each such level on the ground, where there is one. */
+/** Returns the level row: the lowest level lived in or, by choice and purpose, one that could be; or each such level on the ground, if any. */
 export function levelRow(
   { plan, level }: Case,
   rule: EffectiveRule,
@@ -53,7 +53,7 @@ function dependsOnDefaults({ site, levels }: Plan, level: Level, choice: LevelCh
   return byPurpose || lower.some(({ livingAnswered }) => livingAnswered === false);
 }
 
-/** The base at least at the minimum, the top at most at the maximum; not run on a thing that nobody has measured. */
+/** Returns the rows of the height band: base at or above the minimum, top at or below the maximum; not run on an unmeasured object. */
 export function heightRows(one: Case, rule: EffectiveRule): Row[] {
   const { base, tall } = one.detector;
   const rows = [
@@ -70,13 +70,13 @@ export function ceilingRows(one: Case, rule: EffectiveRule): Row[] {
   const top = detector.base + detector.tall;
   const row = leastRow(one, rule, null, level.ceiling - top);
   if (level.ceilingAnswered !== false || row.verdict === 'blocked') return [row];
-  // Not measured: 5 ft is the lowest that there is.
+  // The ceiling is not measured: 5 ft is the lowest possible.
   const underLowest = leastRow(one, rule, null, 5 * 12 * 25.4 - top);
   const isSure = row.verdict === 'clear' && underLowest.verdict !== 'blocked';
   return [isSure ? reasonRow(rule, 'clear') : { ...notRunRow(rule), required: null }];
 }
 
-/** Each other detector of the pair: on this level, in this room, at this height, and between the limits. */
+/** Returns the rows of the other detectors of the pair: each on this level, in this room, at this height, and between the limits. */
 export function companionRows(one: Case, rule: EffectiveRule): Row[] {
   const { level, detector } = one;
   if (detector.pair === null) return [];

@@ -13,10 +13,10 @@ export interface Case {
 
 /** Limit tolerance, mm. */
 const LIMIT_TOLERANCE = 0.1;
-/** What the subtraction of two lengths loses, mm. */
+/** Rounding error of the difference of two lengths, mm. */
 const SUBTRACTION = 1e-9;
 
-/** A row of a rule that measures nothing. */
+/** Returns a row of a rule that measures nothing. */
 export function reasonRow(rule: EffectiveRule, verdict: Verdict, subject: string | null = null): Row {
   return { rule: rule.id, subject, measured: null, required: null, verdict, notRun: false };
 }
@@ -25,7 +25,7 @@ export function notRunRow(rule: EffectiveRule): Row {
   return { rule: rule.id, subject: null, measured: null, required: rule.least, verdict: 'unknown', notRun: true };
 }
 
-/** A row of a rule with a minimum distance; `intersects`: the detector intersects the body, which no limit allows. */
+/** Returns a row of a rule with a minimum distance. `intersects`: the detector intersects the body, which no limit allows. */
 export function leastRow(
   { plan }: Case,
   rule: EffectiveRule,

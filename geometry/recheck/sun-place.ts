@@ -1,4 +1,4 @@
-/** Where the sun stands, seen from a place: apparent, in degrees. */
+/** The apparent position of the sun, seen from a place, degrees. */
 interface SunPlace {
   /** From true north, clockwise seen from above. */
   readonly azimuth: number;
@@ -13,7 +13,7 @@ const cos = (degrees: number) => Math.cos(degrees / DEGREES);
 const J2000 = Date.UTC(2000, 0, 1, 12);
 
 /**
- * Returns the place of the sun at an instant, in milliseconds since 1970: the low-accuracy theory of Meeus, Astronomical Algorithms
+ * Returns the position of the sun at an instant, in milliseconds since 1970: the low-accuracy theory of Meeus, Astronomical Algorithms
  * (1998), chapters 12, 13 and 25 (0.01°), raised by the refraction of Sæmundsson (chapter 16).
  */
 export function sunPlace(instant: number, latitude: number, longitude: number): SunPlace {

@@ -6,14 +6,14 @@ import type { WallLayout } from './wall-layout.ts';
 
 /** Radius of the sun's disc, degrees. */
 const DISC = 0.267;
-/** Altitude below which the sun does not count where the site does not say, degrees. */
+/** Altitude below which the sun does not count if the site does not give one, degrees. */
 const USUAL_HORIZON = 3;
-/** Time between two rays of one window, ms, and at most so many instants. */
+/** Time between two rays of one window, ms, and the greatest number of instants. */
 const EVERY = 120_000;
 const MOST_INSTANTS = 8000;
-/** Every so many instants are looked at first. */
+/** Every 32nd instant is searched first. */
 const FEW = 32;
-/** Distance between two rays of one sun through one window, mm. */
+/** Distance between two rays of one instant through one window, mm. */
 const ASIDE: Mm = 100;
 /** Rounding, mm. */
 const TOUCH: Mm = 1e-3;
@@ -35,7 +35,7 @@ export interface Exposure {
   readonly horizon: number;
 }
 
-/** Returns place and times of a plan, to the planned pick-up while none is recorded; null while any is missing. */
+/** Returns place and times of a plan, up to the planned pick-up while none is recorded; null while any is missing. */
 export function exposureOf({ site, visit }: Plan): Exposure | null {
   const { latitude, longitude, north, horizon = USUAL_HORIZON } = site;
   const until = visit.end ?? visit.plannedEnd ?? null;
@@ -43,11 +43,11 @@ export function exposureOf({ site, visit }: Plan): Exposure | null {
   return { latitude, longitude, north, horizon, start: Date.parse(visit.start), end: Date.parse(until) };
 }
 
-/** Light on its way in: along `way` on the plan, falling `fall` per mm. */
+/** Incoming light: directed along `way` on the plan, falling `fall` mm per mm. */
 interface Beam {
   readonly way: XY;
   readonly fall: number;
-  /** Of the middle of the sun, degrees. */
+  /** The altitude of the middle of the sun, degrees. */
   readonly altitude: number;
 }
 
@@ -67,21 +67,21 @@ interface Pane {
   readonly thickness: Mm;
 }
 
-/** Returns whether somebody has entered where north is: 0 alone is what a new plan begins with. */
+/** Returns whether north has been entered: 0 is also the default of a new plan. */
 export const hasNorth = ({ site }: Plan): boolean => site.northAnswered !== false;
 
 /** Returns whether an opening lets light in while closed. */
 export const hasGlass = ({ glazed, kind }: Opening): boolean => glazed ?? kind !== 'door';
 
-/** Light that is nearest to a point, and the hole that it comes through. */
+/** The distance of the nearest light from a point, and the hole that the light comes through. */
 export interface NearestSun {
   readonly hole: Hole;
   readonly distance: Mm;
 }
 
 /**
- * Returns the place nearest to a point, in plan, that a ray of sun through one of the holes crosses at one of the heights; null for no such
- * place. Single rays: from the middle and the edge of the disc, every two minutes, every 100 mm along the opening.
+ * Returns the distance, in plan, from a point to the nearest place that a ray of sun through one of the holes crosses at one of the heights;
+ * null if there is none. Single rays: from the middle and the edge of the disc, every two minutes, every 100 mm along the opening.
  */
 export function nearestSun(
   layout: WallLayout,
@@ -100,10 +100,10 @@ export function nearestSun(
   return search.nearest;
 }
 
-/** The last exposure with its beams: the same for every detector and every hole. */
+/** The last exposure with its beams, which are the same for every detector and every hole. */
 let lastBeams: { readonly exposure: Exposure; readonly beams: readonly Beam[] } | null = null;
 
-/** Returns the light of the whole exposure; some of it from all over the exposure first, so that a search soon knows what is near. */
+/** Returns the light of the whole exposure. A sample of all its times comes first, so that a search soon has a near place to compare with. */
 function beamsOf(exposure: Exposure): readonly Beam[] {
   if (lastBeams && JSON.stringify(lastBeams.exposure) === JSON.stringify(exposure)) return lastBeams.beams;
   const count = Math.min(MOST_INSTANTS, Math.max(1, Math.ceil((exposure.end - exposure.start) / EVERY)));
@@ -130,7 +130,7 @@ function beamsAt({ latitude, longitude, north, horizon }: Exposure, instant: num
   });
 }
 
-/** Of the own wall too: where a thicker one runs along it that one stands in front of the light as any wall does. */
+/** Returns the panes of a hole. If a thicker wall runs along its own wall, adds those of its own wall, where the thicker wall can block light. */
 function panesOf(hole: Hole): readonly Pane[] {
   const { shade } = hole.opening;
   if (shade === 'covered' || shade === 'well') return [];
@@ -170,23 +170,23 @@ interface Barrier {
   readonly isSolid: boolean;
 }
 
-/** A ray of light, by the way from the inner face of a pane. */
+/** A ray of light. Distances along it are measured from the inner face of a pane. */
 interface Ray {
   readonly start: XY;
   readonly way: XY;
-  /** Where the outer face is: negative. */
+  /** The position of the outer face: negative. */
   readonly outerFace: Mm;
-  /** From where on it is nearer to the point than what is known. */
+  /** The position from which the ray is nearer to the point than the nearest light found so far. */
   readonly near: Mm;
 }
 
-/** Looks for the lit place that is nearest to a point. */
+/** Searches for the lit place that is nearest to a point. */
 class Search {
   nearest: NearestSun | null = null;
   private readonly at: XY;
   private readonly barriers: readonly Barrier[];
   private readonly passages: readonly { readonly opening: Opening; readonly convex: Convex }[];
-  /** What stopped the last ray that was stopped: most often the next one too. */
+  /** The barrier that stopped the last stopped ray: most often it stops the next one too. */
   private lastStop: Barrier | null = null;
 
   constructor({ bodies, holes }: WallLayout, at: XY) {
@@ -204,7 +204,7 @@ class Search {
     return this.nearest?.distance ?? Number.POSITIVE_INFINITY;
   }
 
-  /** Looks along the rays of one sun through a pane, at a height above the floor. */
+  /** Searches along the rays of one beam through a pane, at a height `z` above the floor, mm. */
   through(pane: Pane, beam: Beam, z: Mm): void {
     const { thickness, width, inner, along } = pane;
     const cosine = dot(beam.way, pane.inward);
@@ -227,7 +227,7 @@ class Search {
     }
   }
 
-  /** Returns from where on a part of a ray is nearer to the point than what is known; null where nothing of it is. */
+  /** Returns from where a part of a ray is nearer to the point than the nearest light found so far; null if no part is. */
   private nearPart(start: XY, way: XY, from: Mm, to: Mm): Mm | null {
     const toPoint = vector(start, this.at);
     const middle = dot(toPoint, way);
@@ -243,13 +243,13 @@ class Search {
     if (distance < this.least) this.nearest = { hole, distance };
   }
 
-  /** Returns whether nothing of the light can be nearer than what is known. */
+  /** Returns whether no part of the light can be nearer than the nearest light found so far. */
   private isFar(start: XY, { way }: Beam, from: Mm, to: Mm, wide: Mm): boolean {
     const middle = plus(start, way, (from + to) / 2);
     return apart(middle, this.at) - (to - from + wide) / 2 >= this.least;
   }
 
-  /** Returns the parts of a ray that none of the walls that it meets is in front of. */
+  /** Returns the parts of a ray that no wall on its way shades. */
   private openParts({ start, way }: Ray, { fall }: Beam, z: Mm, from: Mm, to: Mm): readonly (readonly [Mm, Mm])[] {
     const walls = this.barriers
       .flatMap(({ convex }) => {
@@ -267,7 +267,7 @@ class Search {
       if (enters > low && low <= high) parts.push([low, Math.min(high, enters)]);
       const hole = holes.find(({ met }) => met[0] <= enters + TOUCH && met[1] >= leaves - TOUCH);
       if (!hole) return parts;
-      // A height z is t · fall below that of the ray where it enters.
+      // Light that is at height z at a distance t was at z + (t − enters) · fall where it entered the wall.
       high = Math.min(high, enters + (hole.opening.top - z) / fall);
       const inside = Math.max(low, enters);
       if (z >= hole.opening.bottom && inside <= Math.min(high, leaves)) parts.push([inside, Math.min(high, leaves)]);
@@ -278,12 +278,12 @@ class Search {
   }
 }
 
-/** A line that only touches a wall is not stopped by it. */
+/** Returns whether a line passes through a wall: a wall that it only touches does not stop it. */
 const isThrough = ([enters, leaves]: readonly [Mm, Mm]): boolean => leaves - enters > TOUCH;
 
 /**
- * Returns whether a wall keeps a ray from all places that are nearer than what is known: it stands outdoors before the outer face, or
- * indoors before the first of those places and has no opening.
+ * Returns whether a wall keeps a ray from every place nearer than the nearest light found so far: the wall is outdoors before the outer face,
+ * or indoors before the first of those places, without an opening.
  */
 function isStoppedBy({ convex, isSolid }: Barrier, { start, way, outerFace, near }: Ray): boolean {
   const met = crossing(convex, start, way);
@@ -292,7 +292,7 @@ function isStoppedBy({ convex, isSolid }: Barrier, { start, way, outerFace, near
   return enters < outerFace - TOUCH || (isSolid && leaves > TOUCH && enters <= near);
 }
 
-/** Returns the ways from the inner face between which a ray through a pane is at a height: none when the first is the longer. */
+/** Returns the interval along a ray, from the inner face, in which it is at the height z, mm; empty if the first exceeds the second. */
 function span({ hole }: Pane, { fall }: Beam, z: Mm, thick: Mm, cosine: number): [Mm, Mm] {
   const { bottom, top, shade } = hole.opening;
   const overhang = typeof shade === 'object' ? shade?.overhang : undefined;

@@ -4,13 +4,13 @@ import { type Case, leastRow, notRunRow, reasonRow } from './rows.ts';
 import { exposureOf, hasGlass, hasNorth, nearestSun } from './sun-rays.ts';
 import type { Row } from './types.ts';
 
-/** Years and the longest exposure for which the sun is followed. */
+/** The years and the longest exposure for which the sun is computed. */
 const [FIRST, LAST] = [Date.UTC(1950, 0, 1), Date.UTC(2101, 0, 1)];
 const LONGEST_MS = 396 * 86_400_000;
 
 /**
- * Direct sun at the height of the detector, during the test: a row for the opening that lets it in nearest. Not run while the place of the
- * house, north or the times of the test are missing; then a person may say that no sun reaches the spot.
+ * Returns the row of direct sun at the height of the detector during the test: that of the opening with the nearest light. Not run while the
+ * place of the house, north or the times of the test are missing; then a person may confirm that no sun reaches the spot.
  */
 export function sunRows(one: Case, rule: EffectiveRule): Row[] {
   const { plan, level, layout, detector } = one;
@@ -29,16 +29,16 @@ export function sunRows(one: Case, rule: EffectiveRule): Row[] {
   const required = rule.least ?? 0;
   const heights = [detector.base, detector.base + detector.tall];
   const sun = nearestSun(layout, windows, exposure, detector.at, heights);
-  // Sill and head that nobody has measured may let in more.
+  // An unmeasured sill or head may let in more light.
   const open = vouched ? clear : notRunRow(rule);
   const met = windows.some(({ opening }) => isOpen(opening)) ? open : null;
   if (!sun) return [met ?? clear];
-  // Without a distance the rim must stay out of the sun, and may touch it.
+  // For a rule without a distance, the rim must stay out of the sun, and may touch it.
   const measured = required > 0 ? Math.max(0, sun.distance - detector.radius) : sun.distance - detector.radius;
   const row = leastRow(one, rule, sun.hole.opening.id, measured, { required });
   return [row.verdict === 'blocked' ? row : (met ?? row)];
 }
 
-/** Returns whether light may come in past heights that nobody has measured. */
+/** Returns whether more light may come in because a height is not measured. */
 const isOpen = ({ shade, bottomAnswered, topAnswered }: Opening): boolean =>
   shade !== 'covered' && shade !== 'well' && (bottomAnswered === false || topAnswered === false);

@@ -4,7 +4,7 @@ import type { Mm } from '../plan/model.ts';
 const VERDICTS = ['clear', 'tight', 'unknown', 'blocked'] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
-/** One rule checked against one subject. Lengths in mm. The first computation's rows have these keys and more. */
+/** One rule checked against one subject. Lengths in mm. The first computation's rows have these keys and others. */
 export interface Row {
   readonly rule: string;
   readonly subject: string | null;

@@ -7,11 +7,11 @@ import { outdoorFaces, sidesOf } from './outdoors.ts';
 import type { Ring } from './planar-turf.ts';
 import { apart, cross, direction, nearestOnSegment, plus, ringDistance, segmentDistance, vector } from './plane.ts';
 
-/** An opening as it is in its wall. */
+/** An opening in its wall. */
 interface Hole {
   readonly opening: Opening;
   readonly ring: Ring;
-  /** As deep as its own wall, where a thicker one that runs along a part of it makes the ring deeper; null elsewhere. */
+  /** The opening at the depth of its own wall, if a thicker wall along a part of it makes `ring` deeper; else null. */
   readonly own: Ring | null;
   readonly outside: boolean;
 }
@@ -36,7 +36,7 @@ const COINCIDENT = 12.7;
 /** Sine of the angle between two walls below which they are parallel: about 6 degrees. */
 const PARALLEL_SINE = 0.1;
 
-/** A label this close to a center-line lies on it, mm: more than the rounding of turned coordinates. */
+/** A label this close to a center-line is on it, mm: more than the rounding of rotated coordinates. */
 const ON_LINE = 1e-6;
 
 /** Levels with more walls are not computed a second time, because every pair of walls is tested. */
@@ -70,7 +70,7 @@ export function wallLayout(level: Level): WallLayout {
   };
 }
 
-/** Returns the faces that a label names: the one around it; of a label on a line those on both sides, for it may mean either. */
+/** Returns the faces that a label names: the one around it; for a label on a center-line those on both sides, as it may mean either. */
 function facesOf({ at }: RoomLabel, pieces: readonly Piece[], faces: readonly Face[], sides: Sides): ReadonlySet<Face> {
   const under = pieces.filter(({ a, b }) => segmentDistance(at, a, b) <= ON_LINE);
   const found = under.length > 0 ? under.flatMap((piece) => sides.get(piece) ?? []) : [faceAt(faces, at)];

@@ -1,8 +1,8 @@
 import type { LevelRegion } from './types.ts';
 
 /**
- * Returns a region in which nothing is allowed, whatever the distances, where `bar` says why the level is not the one to test; the region
- * itself where `bar` is empty. `levelRegion` leaves the choice of the level to its caller.
+ * Returns a region in which nothing is allowed, whatever the distances, if `bar` says why the level is not the one to test; the same region
+ * if `bar` is empty. `levelRegion` does not consider the choice of the level; its caller does.
  */
 export function regionUnderBar(region: LevelRegion, bar: string): LevelRegion {
   if (!bar) return region;

@@ -25,7 +25,7 @@ interface CachedFloors {
   readonly floors: Map<readonly Ring[], FreeFloor>;
 }
 
-/** Number of results cached per set of walls: the shading, one with extra margin, an adjacent height. */
+/** Number of results cached per set of walls: the shading, one with extra margin, one at an adjacent height. */
 const MOST_CACHED = 3;
 
 const cachesOf = memoize((_: readonly WallPiece[]): CachedFloors[] => []);
@@ -82,7 +82,7 @@ function freeFloor(space: Space, nearby: NearbyZones, scratch: Scratch): FreeFlo
 /** Beyond this many changes the comparison room by room costs more than it saves. */
 const MOST_CHANGES = 64;
 
-/** Returns the cached result with the fewest changed obstacles, and those: removed, moved and added. */
+/** Returns the cached result with the fewest changed obstacles, and those obstacles: removed, moved and added. */
 function closestCache(
   caches: readonly CachedFloors[],
   obstacles: readonly Obstacle[],
@@ -100,7 +100,7 @@ function closestCache(
 
 /**
  * Returns the elements that are in one list only or at another position; null when there are more than `most`. Finds
- * any number of single insertions, deletions and replacements, but groups of them only at one place of the list.
+ * any number of single insertions, deletions and replacements, but groups of them only at one place in the list.
  */
 export function changesBetween<T>(before: readonly T[], after: readonly T[], most: number): T[] | null {
   let endBefore = before.length;

@@ -4,12 +4,12 @@ import { ringsContain } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 import { edgeLength, onEdge, type Stretch } from './visible-edges.ts';
 
-/** Sampling steps: this length, and at most 2 degrees on arcs, which deviates 1.3 mm at a radius of 84 in. */
+/** Sampling steps: at most this length, and at most 2 degrees on arcs, whose chords deviate 0.3 mm at a radius of 84 in. */
 const STEP: Mm = 60;
 const ARC_STEP = (2 * Math.PI) / 180;
 
 /**
- * Returns the longest polyline along the visible outline of a zone that lies on one of the floors, as a base line for
+ * Returns the longest polyline along the visible outline of a zone that is on one of the floors, as a base line for
  * the rule's name; null for none. For drawing only: ends are accurate to one step, 60 mm.
  */
 export function labelLine(visible: readonly Stretch[], floors: readonly (readonly Ring[])[]): readonly XY[] | null {

@@ -18,7 +18,7 @@ export interface RegionOptions {
 }
 
 /**
- * Returns where the axis of a probe may be on a level: every rule met except `companion`, `level` and direct sun that is not worked out.
+ * Returns where the axis of a probe may be on a level: every rule is met except `companion`, `level` and direct sun that is not computed.
  * Boundaries are exact (lines and circular arcs) and areas in closed form. A check never blocks a point inside. After
  * an edit only the rooms reached by a change are recomputed.
  */
@@ -46,7 +46,7 @@ function closedRoom(room: Room, barred: string, barredBy: RuleId, decided: boole
   return { room, rings: [], area: 0, barred, barredBy, decided };
 }
 
-/** Returns why nothing may be at the probe's height anywhere on the level; null when it may. */
+/** Returns why no detector may be at the probe's height anywhere on the level; null if one may. */
 function heightBar(
   plan: Plan,
   model: LevelModel,

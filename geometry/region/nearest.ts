@@ -7,8 +7,8 @@ import { distance, nearestOnSegment, vectorLength } from '../plane/point.ts';
 import type { LevelRegion, NearestSpot, RoomRegion } from './types.ts';
 
 /**
- * A boundary point is exactly at its limits, and rounding decides on which side. A region built with this extra
- * distance, mm, gives positions that a check surely accepts; no tape resolves it.
+ * A boundary point is exactly at its limits, and rounding decides on which side it is. A region built with this extra
+ * distance, mm, gives positions that a check certainly accepts; no tape resolves the difference.
  */
 export const JUST_INSIDE: Mm = 0.2;
 
@@ -71,8 +71,7 @@ export function edgeEnds(edge: Edge): readonly [XY, XY] {
 
 /**
  * Returns whether a point is in the area of rings of lines and arcs, by counting crossings of the ray toward +x.
- * Undefined on the boundary.
- * An edge counts as ending where the next one starts: if ends were computed separately, a ray
+ * Undefined on the boundary. An edge counts as ending where the next one starts: if ends were computed separately, a ray
  * through a corner could pass between two that differ by rounding.
  */
 export function arcRingsContain(rings: readonly ArcRing[], [x, y]: XY): boolean {
@@ -112,7 +111,7 @@ function crossesRay(edge: Edge, a: XY, b: XY, x: Mm, y: Mm): boolean {
 /** Rounding of the ends of an arc and of bridged gaps between edges, mm. */
 const END_TOLERANCE: Mm = 0.01;
 
-/** Returns whether the ray misses the whole circle of an arc: a quick test that spares computing its ends. */
+/** Returns whether the ray misses the whole circle of an arc: a quick test that avoids computing the arc's ends. */
 function rayMisses({ center, radius }: ArcEdge, x: Mm, y: Mm): boolean {
   return x > center[0] + radius + END_TOLERANCE || Math.abs(y - center[1]) > radius + END_TOLERANCE;
 }

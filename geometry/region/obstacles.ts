@@ -18,10 +18,10 @@ import { type EffectiveRule, effectiveRules } from '../rules/profiles.ts';
 import type { RuleId } from '../rules/types.ts';
 import type { Probe, Zone } from './types.ts';
 
-/** Something that the axis of a probe must stay out of. */
+/** A zone that the axis of a probe must stay out of. */
 export interface Obstacle {
   readonly grown: GrownZone;
-  /** What to draw; null for a bare wall, which is there for the rim only. */
+  /** The zone to draw; null for a bare wall, which is an obstacle only for the rim. */
   readonly zone: Zone | null;
 }
 
@@ -29,13 +29,13 @@ export interface Obstacle {
 export interface Obstacles {
   /** In profile order; bare walls last. */
   readonly all: readonly Obstacle[];
-  /** What to draw of them, in the same order. */
+  /** The zones to draw, in the same order. */
   readonly zones: readonly Zone[];
 }
 
 /**
- * Returns what the axis of a probe must stay out of: a zone for each subject of each distance rule, and the walls
- * themselves where none of their zones is as wide as the rim. What an edit does not change keeps its Obstacle object,
+ * Returns the zones that the axis of a probe must stay out of: one for each subject of each distance rule, and the walls
+ * themselves where none of their zones is as wide as the rim. An obstacle that an edit does not change keeps its object,
  * so that two lists can be compared by identity.
  *
  * @param spare extra distance added to every limit, mm
@@ -52,7 +52,7 @@ export function obstaclesOf(plan: Plan, model: LevelModel, probe: Probe, spare: 
   };
 }
 
-/** What a subject is under a rule. */
+/** The obstacle that a subject is under a rule. */
 interface SubjectObstacle extends Obstacle {
   readonly of: Subject;
   readonly under: EffectiveRule;
@@ -66,11 +66,11 @@ interface RuleObstacles {
   readonly levelWalls: readonly Subject[];
   readonly probe: Probe;
   readonly spare: Mm;
-  /** That of each subject; null where it is none. */
+  /** The obstacle of each subject; null for a subject that is none. */
   readonly bySubject: readonly (SubjectObstacle | null)[];
   readonly obstacles: readonly SubjectObstacle[];
   readonly zones: readonly Zone[];
-  /** Those of walls. */
+  /** The obstacles of walls. */
   readonly walls: readonly SubjectObstacle[];
 }
 
@@ -79,7 +79,7 @@ const MOST_CACHED = 4;
 
 const listsOfRule = memoize((_: EffectiveRule): RuleObstacles[] => []);
 
-/** Cached by the identity of the list of subjects: editing furniture does not process the fixtures. */
+/** Returns the obstacles of a rule, cached by the identity of the list of subjects: editing furniture does not process the fixtures. */
 function obstaclesOfRule(
   subjects: readonly Subject[],
   levelWalls: readonly Subject[],
@@ -94,7 +94,7 @@ function obstaclesOfRule(
   const bySubject = listObstacles(subjects, rule, probe, spare, before);
   const obstacles = bySubject.filter((one) => one !== null);
   const zones = obstacles.map(({ zone }) => zone);
-  // Which walls have a zone, and which, depends on the walls alone.
+  // The obstacles of walls depend on the walls alone.
   const walls = before?.levelWalls === levelWalls ? before.walls : obstacles.filter(({ of }) => isWall(of));
   const made = { subjects, levelWalls, probe, spare, bySubject, obstacles, zones, walls };
   if (before) lists[k] = made;
@@ -103,8 +103,8 @@ function obstaclesOfRule(
 }
 
 /**
- * @param before the previous result of the same rule and probe, for a list that may differ slightly: obstacles of
- * unchanged subjects are reused in one pass that compares the lists only, because to look at each subject, or it up, would
+ * @param before the previous result of the same rule and probe, for a list that may differ slightly: obstacles of unchanged
+ * subjects are reused in one pass that only compares the lists, because examining each subject or looking it up would
  * dominate the time
  */
 function listObstacles(
@@ -121,7 +121,7 @@ function listObstacles(
   let place = 0;
   for (let i = 0; i < subjects.length; i++, place++) {
     const subject = subjects[i] as Subject;
-    // At its index, or shifted by one where another was added or removed.
+    // The subject is at the same index, or shifted by one where another was added or removed.
     if (old[place] !== subject) {
       if (old[place + 1] === subject) place++;
       else if (place > 0 && old[place - 1] === subject) place--;
@@ -228,7 +228,7 @@ interface BareWalls {
 
 const bareWallsOf = memoize((_: readonly Subject[]): BareWalls[] => []);
 
-/** Cached while the walls and their zones stay: no edit of furniture changes them. */
+/** Returns the bare walls, cached while the walls and their zones stay the same: no edit of furniture changes them. */
 function bareWalls(walls: readonly Subject[], lists: readonly RuleObstacles[], rim: Mm): readonly Obstacle[] {
   const cached = bareWallsOf(walls);
   const found = cached.find(

@@ -15,15 +15,15 @@ export interface Probe {
 export interface Zone {
   readonly rule: RuleId;
   readonly subject: string | null;
-  /** The distance that the rule requires (without the detector's radius), mm; 0 for what is to stay out of. */
+  /** The distance that the rule requires (without the detector's radius), mm; 0 for a subject that the detector must only stay out of. */
   readonly distance: Mm;
-  /** Whether it is to stay out of, as a stream of air. */
+  /** Whether the detector must stay out of the subject and keeps no distance, as for an air stream. */
   readonly keepOut: boolean;
   /** Closed outlines that may overlap: fill them with the non-zero rule. */
   readonly outlines: readonly ArcRing[];
-  /** The outlines as flat pieces (`arrangement/pieces.ts`), where they are at hand. */
+  /** The outlines as flat pieces (`arrangement/pieces.ts`), if already computed. */
   readonly pieces?: Float64Array | undefined;
-  /** The floor in direct sun that the zone is around; absent for any other subject. */
+  /** The floor in direct sun that the zone surrounds; absent for any other subject. */
   readonly sunlit?: Ring;
 }
 

@@ -1,4 +1,4 @@
-/** Outlines for drawing: of overlapping zones of one rule, only the visible parts. Arcs stay arcs. */
+/** Outlines for drawing: where zones of one rule overlap, only the visible parts. Arcs stay arcs. */
 
 import { cutPair } from '../arrangement/crossings.ts';
 import { at, MAX_X, MAX_Y, MIN_X, MIN_Y, Pieces, STRIDE } from '../arrangement/pieces.ts';
@@ -29,7 +29,7 @@ export function visibleEdges(zones: readonly Zone[]): ReadonlyMap<Zone, readonly
   }
 }
 
-/** Works out the same, zone by zone: for a caller that has other work in between. */
+/** Computes `visibleEdges` zone by zone, for a caller that has other work in between. */
 export function* visibleEdgesInSteps(zones: readonly Zone[]): Generator<void, ReadonlyMap<Zone, readonly Stretch[]>> {
   const nearOf = neighborsOf(zones);
   const scratch = new Pieces(64);
@@ -41,7 +41,7 @@ export function* visibleEdgesInSteps(zones: readonly Zone[]): Generator<void, Re
   return visible;
 }
 
-/** Returns how many of the zones have not been looked at yet. */
+/** Returns how many of the zones have no cached stretches yet. */
 export function newZones(zones: readonly Zone[]): number {
   return zones.reduce((count, zone) => count + (stretchCache.has(zone) ? 0 : 1), 0);
 }
@@ -97,7 +97,7 @@ interface ZoneEntry {
   readonly extent: Extent;
 }
 
-/** Binary search for the first whose left edge is at `least` or right of it. */
+/** Binary search for the first entry whose left edge is at `least` or right of it. */
 function firstFrom(entries: readonly ZoneEntry[], least: Mm): number {
   let [low, high] = [0, entries.length];
   while (low < high) {
@@ -140,14 +140,14 @@ function stretches(ring: readonly Edge[], others: readonly ZoneEntry[], scratch:
     }
     if (near.length > 0 && !uncoveredBy(near)(onEdge(edge, 1))) open = false;
   }
-  // The stretches before and after the ring's first corner are one.
+  // The stretches before and after the ring's first corner are one stretch.
   if (fromFirstCorner && open && found.length > 1) found[0]?.unshift(...(found.pop() ?? []));
   return found;
 }
 
 const WHOLE = [[0, 1]] as const;
 
-/** Returns the visible intervals of an edge, as fractions of its length: between two cuts all of it is visible or none. */
+/** Returns the visible intervals of an edge, as fractions of its length: between two cuts an edge is either wholly visible or hidden. */
 function visibleShares(
   edge: Edge,
   others: readonly ZoneEntry[],
@@ -197,7 +197,7 @@ function cutsOf(edge: Edge, others: readonly ZoneEntry[], scratch: Pieces): read
     });
 }
 
-/** All outlines of a zone as flat pieces. */
+/** Returns all outlines of a zone as flat pieces; memoized. */
 const flatOutlines = memoize((zone: Zone): Float64Array => {
   if (zone.pieces) return zone.pieces;
   const pieces = new Pieces(zone.outlines.reduce((sum, outline) => sum + outline.length, 0));
@@ -205,7 +205,7 @@ const flatOutlines = memoize((zone: Zone): Float64Array => {
   return pieces.data;
 });
 
-/** Pieces know arcs with a positive sweep only. */
+/** Appends an edge; an arc is reversed if needed, because pieces only have arcs with a positive sweep. */
 function pushEdge(pieces: Pieces, edge: Edge): void {
   if (edge.kind === 'line') {
     pieces.line(edge.from[0], edge.from[1], edge.to[0], edge.to[1]);
@@ -215,7 +215,7 @@ function pushEdge(pieces: Pieces, edge: Edge): void {
   pieces.arc(center[0], center[1], radius, sweep < 0 ? start + sweep : start, Math.abs(sweep));
 }
 
-/** Whether the bounding boxes of the first piece of `p` and of piece `k` of `q` meet or touch. */
+/** Returns whether the bounding boxes of the first piece of `p` and of piece `k` of `q` overlap or touch. */
 function meetBoxes(p: Float64Array, q: Float64Array, k: number): boolean {
   return (
     at(p, MIN_X) <= at(q, k + MAX_X) + SAME_CUT &&
@@ -231,7 +231,7 @@ function partOf(edge: Edge, from: number, to: number): Edge {
   return { ...edge, start: edge.start + edge.sweep * from, sweep: edge.sweep * (to - from) };
 }
 
-/** Returns the bounding box of the zone; inside out where it has no outline. */
+/** Returns the bounding box of the zone; inverted (minimum above maximum) if it has no outline. */
 export const zoneExtent = memoize((zone: Zone): Extent => {
   const outlines = flatOutlines(zone);
   let [minX, minY] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
@@ -245,7 +245,7 @@ export const zoneExtent = memoize((zone: Zone): Extent => {
   return { minX, minY, maxX, maxY };
 });
 
-/** Returns a bounding box of an edge: of an arc that of its circle. */
+/** Returns a bounding box of an edge; for an arc that of its circle. */
 function edgeExtent(edge: Edge): Extent {
   if (edge.kind === 'line') return ringExtent([edge.from, edge.to]);
   const { center, radius } = edge;

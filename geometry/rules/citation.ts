@@ -9,7 +9,7 @@ export interface Citation {
   readonly sources: readonly Source[];
 }
 
-/** By the list of sources, which a rule keeps when its distance is overridden. */
+/** Citations cached by the list of sources, which a rule keeps when its distance is overridden. */
 const citationsOf = memoize((_: readonly Source[]): Map<string | null, Citation> => new Map());
 
 /**

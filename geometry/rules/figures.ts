@@ -1,7 +1,7 @@
 import { FIXTURE_KINDS, type FixtureKind, type Mm } from '../plan/model.ts';
 import type { Profile, Rule, Source } from './types.ts';
 
-/** Converts inches to millimeters, rounded to what a file shows: 24 in is 609.6, not 609.5999999999999. */
+/** Converts inches to millimeters, rounded to the precision of a file: 24 in is 609.6, not 609.5999999999999. */
 export const inches = (count: number): Mm => Math.round(count * 254_000) / 10_000;
 export const feet = (count: number): Mm => inches(count * 12);
 export const centimeters = (count: number): Mm => count * 10;
@@ -10,8 +10,8 @@ export const centimeters = (count: number): Mm => count * 10;
 export const TWO_THOUSAND_SQUARE_FEET = 2000 * 304.8 * 304.8;
 
 /**
- * What the published texts count a kind of fixture among. Every kind has a row: one that was left out of the lists below would
- * count as an object, which needs 4 in where a fan, say, needs 3 ft.
+ * The group in which the published texts count a kind of fixture. Every kind has a row: a kind missing from the lists below would
+ * count as an object, which needs 4 in where a fan, for example, needs 3 ft.
  */
 type Family = 'duct' | 'air-machine' | 'heater' | 'wet-or-open-to-soil' | 'washer' | 'object';
 const FAMILY: Readonly<Record<FixtureKind, Family>> = {
@@ -45,7 +45,7 @@ export const AIR_MACHINES = kindsOf('air-machine');
 export const HEATERS = kindsOf('heater');
 export const WASHERS = kindsOf('washer');
 
-/** What the rows of one rule have in common in all profiles; a profile adds limits and sources. */
+/** The part of a rule that is the same in all profiles; a profile adds limits and sources. */
 type Frame = Pick<Rule, 'id' | 'name' | 'says' | 'measured'> & { readonly absent?: string };
 type Limits = { readonly least?: Mm; readonly most?: Mm };
 

@@ -10,7 +10,7 @@ export const HOME_SHORT_TERM_ID = HOME_SHORT_TERM.id;
 
 export const PROFILES: readonly Profile[] = [HOME_SHORT_TERM, PENNSYLVANIA, ILLINOIS, OHIO, HEALTH_CANADA];
 
-/** What a plan puts in place of a published limit. */
+/** How a plan overrides a published limit. */
 export interface RuleOverride {
   /** Null where the published text gives no figure. */
   readonly published: Mm | null;
@@ -18,7 +18,7 @@ export interface RuleOverride {
   readonly note: string;
 }
 
-/** Returns whether a distance needs a note: it loosens the published one, or stands where the text gives no figure and somebody decided it. */
+/** Returns whether a distance needs a note: it is looser than the published one, or the text gives no figure and somebody decided it. */
 export const needsNote = (published: Mm | null, distance: Mm): boolean => published === null || distance < published;
 
 /** A rule of the plan: the published row with the plan's override applied. */
@@ -31,12 +31,12 @@ export function profileById(id: string): Profile | null {
   return PROFILES.find((profile) => profile.id === id) ?? null;
 }
 
-/** What a distance is measured to, also where the published text gives none. */
+/** Subjects that a distance is measured to, even if the published text gives none. */
 const TAPED: ReadonlySet<RuleSubject['of']> = new Set(['opening', 'outside-wall', 'inside-wall', 'fixture']);
 
 /**
- * Returns whether an override may give the limit of this rule: only a rule with one minimum distance, or one whose text asks for a distance
- * without a figure. Somebody else has to decide that one.
+ * Returns whether an override may give the limit of this rule: only a rule with one minimum distance, or one whose text requires a distance
+ * without giving a figure, which somebody else has to decide.
  */
 export function isOverridable({ least, most, subject }: Rule): boolean {
   return most === null && (least !== null || TAPED.has(subject.of));
@@ -51,7 +51,7 @@ export function publishedDistance(profileId: string, ruleId: string): Mm | null 
   return rule && isOverridable(rule) ? rule.least : null;
 }
 
-/** Returns whether a kind of fixture counts by its heights: the rule of objects alone measures in space. */
+/** Returns whether the heights of a kind of fixture count: only the rule of objects measures in space. */
 export function countsByHeights(protocol: Plan['protocol'], kind: FixtureKind): boolean {
   return profileOf(protocol).rules.some(({ subject }) => subject.of === 'object' && subject.fixtures.includes(kind));
 }

@@ -18,6 +18,6 @@ export function wasKept({ conditions }: Plan, kind: FixtureKind): boolean {
   return answers.length > 0 && answers.every(({ state }) => state === 'kept');
 }
 
-/** Returns whether a machine was off during the exposure: a machine that is off moves no air, drawn stream or not. */
+/** Returns whether a machine was off during the exposure. A machine that is off moves no air, whether its stream is drawn or not. */
 export const wasOff = (plan: Plan, kind: FixtureKind): boolean =>
   QUESTION_OF_MACHINE[kind] === 'room-machines-off' && wasKept(plan, kind);

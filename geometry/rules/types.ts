@@ -62,8 +62,8 @@ export type RuleSubject =
   | { readonly of: 'outside-wall' }
   | { readonly of: 'inside-wall' }
   /**
-   * Fixtures to keep a distance from, and fixtures whose air stream must be avoided. With any of the latter, the drawn air stream of every
-   * other fixture must be as well.
+   * Fixtures to keep a distance from, and fixtures whose air stream must be avoided. If any of the latter are named, the drawn air stream of
+   * every other fixture must be avoided as well.
    */
   | { readonly of: 'fixture'; readonly kinds: readonly FixtureKind[]; readonly streams: readonly FixtureKind[] }
   /** Machines that must be off while a detector is within the distance: a condition of the test, not a verdict. */
@@ -111,7 +111,7 @@ export interface Profile {
   readonly name: string;
   /** The document and its edition, and which part was read. */
   readonly about: string;
-  /** Short: up to 90 days. */
+  /** Short-term: up to 90 days. */
   readonly term: 'short' | 'long';
   readonly rules: readonly Rule[];
   readonly coverage: Coverage;

@@ -9,16 +9,14 @@ import type { Ring } from '../plane/types.ts';
 /** The shortest path of air between two points of a level, around walls and through doors and passages. */
 export interface AirPath {
   readonly length: Mm;
-  /** From the first point to the last, with the corners in between. */
+  /** The points from the first to the last, with the corners in between. */
   readonly points: readonly XY[];
 }
 
 /**
- * Returns how far air has to travel. For information next to a clearance; the rules measure straight through
- * partitions.
- * Doors count as open; windows, furniture and heights are ignored. A point within a wall starts at the nearest wall
- * face.
- * Null if there is no path.
+ * Returns the shortest path of air between two points. For information next to a clearance: the rules measure straight
+ * through partitions. Doors count as open; windows, furniture and heights are ignored. A point within a wall starts at
+ * the nearest wall face. Null if there is no path.
  */
 export function airPath(model: LevelModel, from: XY, to: XY): AirPath | null {
   const air = airSpace(model);
@@ -116,7 +114,7 @@ function withoutDoorways([a, b]: readonly [XY, XY], doorways: readonly OpeningBo
   return remaining.map(([low, high]) => [along(a, b, low), along(a, b, high)] as const);
 }
 
-/** How far a doorway's side may be off the face that it opens in, mm: joining wall ends may have moved the face. */
+/** The side of a doorway may be this far off the face that it opens in, mm: joining wall ends may have moved the face. */
 const FACE_TOLERANCE: Mm = 15;
 
 function share(a: XY, b: XY, p: XY): number {

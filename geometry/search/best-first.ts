@@ -14,7 +14,7 @@ export interface Search<Node, Place extends Candidate> {
   /**
    * Returns an upper bound of the margin of all places of a node; negative infinity if it has none. The bound need not
    * be tight at or below `enough`.
-   * Places found on the way are passed to `found`.
+   * Places found during the assessment are passed to `found`.
    */
   assess(node: Node, enough: Mm, found: (place: Place) => void): Mm;
   /** Splits a node into parts; none when it is too small to matter. */
@@ -34,18 +34,18 @@ export interface SearchOptions {
 /** A chosen place, with an upper bound for all places compatible with those before it. */
 export type Chosen<Place> = Place & { readonly bound: Mm };
 
-/** Places that a check would block by rounding alone are not offered. */
+/** Places that a check would block because of rounding alone are not offered. */
 const LEAST_MARGIN: Mm = -LIMIT_TOLERANCE + 1e-9;
 
 /**
- * Bounds are rounded up to multiples of this, mm. Along the middle of a corridor very many nodes have the same bound
- * but for rounding; as equals, of which the last comes first, they are explored depth first.
+ * Bounds are rounded up to multiples of this, mm. Along the middle of a corridor, very many nodes have the same bound
+ * except for rounding. Of nodes with equal bounds, the last added comes first, so they are explored depth first.
  */
 const BOUND_STEP: Mm = 2 ** -13;
 
 /**
- * Node limit. Thousands of random levels need less than a tenth of it; on a level
- * made to defeat the search the app does not freeze, and the returned bounds remain valid.
+ * Node limit. Thousands of random levels need less than a tenth of it. On a level made to defeat the search the app does
+ * not freeze, and the returned bounds remain valid.
  */
 const MOST_NODES = 100_000;
 
@@ -95,9 +95,9 @@ export function bestFirst<Node, Place extends Candidate>(
 }
 
 /**
- * Sorts by margin: a later choice may exceed an earlier one within the tolerance. Whatever is compatible with the
- * places before one in this order was still open when the first of the others was chosen, so the greatest of their
- * bounds holds.
+ * Sorts by margin, because a later choice may exceed an earlier one within the tolerance. Every place that is compatible
+ * with the places before one in this order was still available when the first of the remaining ones was chosen, so the
+ * greatest bound of the remaining ones holds.
  */
 function byMargin<Place extends Candidate>(chosen: readonly Chosen<Place>[]): Chosen<Place>[] {
   const sorted = [...chosen].sort((a, b) => b.margin - a.margin);

@@ -20,11 +20,11 @@ export interface GroupOptions {
   readonly apart?: Mm;
   /** How far below the optimum the margin of a group may be, mm. */
   readonly tolerance?: Mm;
-  /** First the groups that stand on one object, whatever their margin, then others. */
+  /** Returns first the groups that stand on one object, whatever their margin, then others. */
   readonly onFurniture?: boolean;
   /**
-   * Pairs at whatever distance of the profile's own gap leaves the greatest margin, in place of the preferred gap. Mostly
-   * that is the least distance, which leaves the gap itself nothing to spare.
+   * Pairs at whatever distance within the profile's own gap leaves the greatest margin, instead of the preferred gap. Mostly
+   * this is the least distance, which leaves no margin in the gap itself.
    */
   readonly anyGap?: boolean;
 }
@@ -32,13 +32,13 @@ export interface GroupOptions {
 /**
  * Returns the places of a level with the greatest margin for two detectors side by side, best first. Both meet every
  * rule in plan and in space and are in the same room, rim to rim at the best gap of `companionGap`, in any direction.
- * If no pair fits so, at the least gap, else at the greatest, else as far apart as the profile's own gap allows.
+ * If no pair fits at that gap: at the least gap, else at the greatest, else anywhere within the profile's own gap.
  */
 export function bestPairs(plan: Plan, model: LevelModel, probe: Probe, options: GroupOptions = {}): SpotPair[] {
   return bestGroups(plan, model, probe, 2, options).map((group) => ({ ...group, at: group.at as [XY, XY] }));
 }
 
-/** The same for two or more detectors: see `groupShapes` for their arrangement. */
+/** Same as `bestPairs` for two or more detectors: see `groupShapes` for their arrangement. */
 export function bestGroups(
   plan: Plan,
   model: LevelModel,

@@ -32,7 +32,7 @@ export interface SpotOptions {
   /** How far below the optimum the margin of a spot may be, mm. */
   readonly tolerance?: Mm;
   /**
-   * First the spots on furniture that can support a detector at an allowed height, whatever their margin, then others.
+   * Returns first the spots on furniture that can support a detector at an allowed height, whatever their margin, then others.
    */
   readonly onFurniture?: boolean;
 }
@@ -46,8 +46,8 @@ export const SPOT_TOLERANCE: Mm = 1.6;
 /**
  * Returns the positions on a level with the greatest margin for a probe, best first, apart from each other. Every
  * rule in plan and in space is met there, the whole rim is inside a room that allows a detector, and the height is
- * allowed; the rules on level and pair, and sun that is not worked out, are not considered. Empty if there is none. A valid region narrower than
- * 0.001 mm may be missed.
+ * allowed. The rules on level and pair, and sun that is not computed, are not considered. Empty if there is none. A
+ * valid region narrower than 0.001 mm may be missed.
  */
 export function bestSpots(plan: Plan, model: LevelModel, probe: Probe, options: SpotOptions = {}): Spot[] {
   const { count = 1, apart = SPOTS_APART, tolerance = SPOT_TOLERANCE, onFurniture = false } = options;

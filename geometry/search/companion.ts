@@ -34,8 +34,8 @@ function besideIn(ground: Ground, detector: Detector, gap: Gap) {
 }
 
 /**
- * The same for several more detectors: together with the first they are arranged as in `groupShapes`, in a row with
- * the first at its end. Null if they do not fit.
+ * Same as `companionSpot` for several more detectors: together with the first they are arranged as in `groupShapes`; in a
+ * row, the first is at the end. Null if they do not fit.
  */
 export function companionSpots(plan: Plan, model: LevelModel, detector: Detector, more: number): SpotGroup | null {
   const shapes = shapesFor(plan, more + 1, detector.radius);
@@ -54,7 +54,7 @@ export function companionSpots(plan: Plan, model: LevelModel, detector: Detector
 }
 
 /**
- * Where companions may be: if an object supports the detector, only on it, first off its edge, then anywhere with the
+ * Returns where companions may be: if an object supports the detector, only on it, first off its edge, then anywhere with the
  * whole footprint on it; otherwise in its room. Empty if the room allows no detector at its height.
  */
 function groundsOf(plan: Plan, model: LevelModel, detector: Detector): Ground[] {
@@ -69,10 +69,10 @@ function groundsOf(plan: Plan, model: LevelModel, detector: Detector): Ground[] 
   return (['off-edge', 'on-it'] as const).flatMap((footing) => groundOn(top, carrier, probe, footing) ?? []);
 }
 
-/** The best position anywhere within the gap. */
+/** Returns the best position anywhere within the gap. */
 function besideWithin(ground: Ground, { at: [x, y], radius }: Detector, { least, most }: Gap) {
   const [near, far] = [2 * radius + least, 2 * radius + most];
-  // No room for a different gap.
+  // The gap has only one value.
   if (far - near < FINEST) return null;
   const inGap: Ground = {
     ...ground,
@@ -85,7 +85,7 @@ function besideWithin(ground: Ground, { at: [x, y], radius }: Detector, { least,
   return searchSpots([inGap], { count: 1, apart: 0, tolerance: SPOT_TOLERANCE, taken: [] })[0] ?? null;
 }
 
-/** Includes the margin of the first detector. */
+/** Returns the place with the margin of the first detector included. */
 function withFirst<One extends Spot | SpotGroup>(one: One, { field }: Ground, [x, y]: XY): One {
   const first = field.margin(x, y);
   if (first >= one.margin) return { ...one, bound: Math.min(one.bound, first) };

@@ -43,10 +43,10 @@ export interface FurnitureMove {
   readonly way: XY;
 }
 
-/** Positions tried on a top, per axis, and rotations of a pair. */
+/** Number of positions tried on a top, per axis, and rotations of a pair. */
 const GRID = 9;
 const TURNS: readonly number[] = [0, 45, 90, 135].map((turn) => (turn * Math.PI) / 180);
-/** Greatest move considered, mm: 10 ft. */
+/** Greatest move that is tried, mm: 10 ft. */
 const FARTHEST: Mm = 3048;
 const STEP: Readonly<Record<Side, XY>> = { left: [-1, 0], right: [1, 0], up: [0, -1], down: [0, 1] };
 

@@ -98,7 +98,7 @@ function onTop(body: Body, x: Mm, y: Mm): Mm {
 export type Footing = 'off-edge' | 'on-it';
 
 /**
- * Returns every object that can support the probe in a room that allows one: its top at an allowed height, large
+ * Returns every object that can support the probe in a room that allows a detector: its top at an allowed height, large
  * enough for the footprint, and no sofa or bed. In file order.
  */
 export function objectGrounds(

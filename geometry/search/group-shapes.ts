@@ -19,15 +19,15 @@ export interface GroupShape extends Spread {
   readonly offsets: readonly XY[];
   /** Rotational symmetry: the shape maps to itself when rotated by this, radians. */
   readonly period: number;
-  /** Whether each keeps the gap to every other; else only to its neighbors in a row. */
+  /** Whether each detector keeps the gap to every other; else only to its neighbors in a row. */
   readonly mutual: boolean;
-  /** How far each may be moved outward from its offset, mm: 0 for a shape of one size. `extent` is that of the widest. */
+  /** How far each detector may be moved outward from its offset, mm: 0 for a shape of fixed size. `extent` is that of the widest. */
   readonly slack: Mm;
 }
 
 /**
  * Returns the preferred gap: that of the plan's profile, intersected with those of the other published profiles as
- * far as they can be met at once; if the profile has none, that of the others.
+ * far as they can be met together; if the profile has none, that of the others.
  */
 export function companionGap(plan: Plan): Gap {
   return companionGaps(plan)[0] as Gap;
@@ -56,9 +56,9 @@ function narrowed(gap: Gap, other: Gap): Gap {
 }
 
 /**
- * Returns arrangements of `count` detectors side by side, from 2, in order of preference. Two in a line, three in a
- * triangle: at the best gap, else the least, else the greatest. Four in a square if the diagonal is within the gap
- * too. Otherwise in a row, where only neighbors keep the gap; more than four have no better arrangement.
+ * Returns arrangements of `count` detectors side by side, from 2, in order of preference. Two are in a line, three in a
+ * triangle: at the best gap, else the least, else the greatest. Four are in a square if the diagonal is within the gap
+ * too. Otherwise they are in a row, where only neighbors keep the gap; more than four have no better arrangement.
  */
 function groupShapes(count: number, radius: Mm, { least, most, best }: Gap): GroupShape[] {
   assert(count >= 2, `a group has two detectors or more, got ${count}`);
@@ -73,8 +73,8 @@ function groupShapes(count: number, radius: Mm, { least, most, best }: Gap): Gro
 }
 
 /**
- * Returns arrangements of `count` detectors for a plan, in order of preference: each keeping its gap to each, then in
- * the gap of `companionGap`, then in the profile's own.
+ * Returns arrangements of `count` detectors for a plan, in order of preference: each keeping its gap to every other, first within
+ * the gap of `companionGap`, then within the profile's own.
  */
 export function shapesFor(plan: Plan, count: number, radius: Mm): GroupShape[] {
   const shapes = companionGaps(plan).flatMap((gap) => groupShapes(count, radius, gap));
@@ -89,7 +89,7 @@ export function pairAtAnyGap(plan: Plan, radius: Mm): GroupShape {
   return { ...nearest, extent: nearest.extent + slack, slack };
 }
 
-/** Returns offsets with each moved outward by a distance, mm. */
+/** Returns the offsets, each moved outward by a distance, mm. */
 export function widened(offsets: readonly XY[], by: Mm): readonly XY[] {
   if (by === 0) return offsets;
   return offsets.map(([x, y]): XY => {

@@ -6,7 +6,7 @@ import type { Ground } from './ground.ts';
 
 /** A good place for several detectors side by side. Lengths in mm. */
 export interface SpotGroup {
-  /** Their axes. */
+  /** The axes of the detectors. */
   readonly at: readonly XY[];
   /** The base height: that of the probe, or the top of the object that supports them. */
   readonly base: Mm;
@@ -15,11 +15,11 @@ export interface SpotGroup {
   readonly room: Room;
   /** The least of measured − required over the rules in plan and in space, and over the detectors. */
   readonly margin: Mm;
-  /** Upper bound of the margin of every such group far enough from the ones before. */
+  /** Upper bound of the margin of every such group far enough from those before it. */
   readonly bound: Mm;
   /** What determines the margin; null if no rule has anything to measure. */
   readonly limitedBy: Limit | null;
-  /** Whether each keeps the gap to every other; else only to its neighbors in a row. */
+  /** Whether each detector keeps the gap to every other; else only to its neighbors in a row. */
   readonly mutual: boolean;
 }
 

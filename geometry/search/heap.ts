@@ -1,6 +1,6 @@
 /**
- * A priority queue (binary heap): the greatest rank first; of equal ranks the last added. Items, ranks and turns are lists of their
- * own, because a search adds thousands and an object for each would have to be collected.
+ * A priority queue (binary heap): the greatest rank first; of equal ranks the last added. Items, ranks and turns are in separate
+ * lists, because a search adds thousands, and an object for each would have to be garbage-collected.
  */
 export class Heap<Item> {
   private readonly items: Item[] = [];
@@ -22,7 +22,7 @@ export class Heap<Item> {
     turns.push(turn);
     while (k > 0) {
       const parent = (k - 1) >> 1;
-      // The item added last comes before its equals.
+      // The item added last comes before those of equal rank.
       if (!(rank >= (ranks[parent] as number))) break;
       items[k] = items[parent] as Item;
       ranks[k] = ranks[parent] as number;
@@ -45,7 +45,7 @@ export class Heap<Item> {
     return first;
   }
 
-  /** Puts an item in place of the first. */
+  /** Puts an item in place of the first, and moves it down to its place. */
   private sink(item: Item, rank: number, turn: number): void {
     const { items, ranks, turns } = this;
     const count = ranks.length;

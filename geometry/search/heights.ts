@@ -14,8 +14,8 @@ import { sunnyHeights } from './sunny-heights.ts';
 /** Why a detector may not be lower, or higher. */
 export interface HeightReason {
   /**
-   * `floor` and `ceiling`: no more room, or the ceiling rule; `band`: the height band; `surface`: the top of
-   * what is under the axis; `beside`: the top of a nearby item; `above`: an item above; `sun`: direct sun through an opening.
+   * `floor` and `ceiling`: no more room, or the ceiling rule; `band`: the height band; `surface`: the top of the object
+   * under the axis; `beside`: the top of a nearby item; `above`: an item above; `sun`: direct sun through an opening.
    */
   readonly kind: 'floor' | 'ceiling' | 'band' | 'surface' | 'beside' | 'above' | 'sun';
   /** Null for the floor and the ceiling themselves. */
@@ -32,7 +32,7 @@ export interface HeightInterval {
   readonly above: HeightReason;
 }
 
-/** The limit tolerance minus 1e-9 mm: at the end itself the last bit could block, and no end may be blocked. */
+/** The limit tolerance minus 1e-9 mm: at the exact end, rounding could block, and no end may be blocked. */
 const END_TOLERANCE: Mm = LIMIT_TOLERANCE - 1e-9;
 
 type HeightProbe = Pick<Probe, 'radius' | 'tall'>;
@@ -52,7 +52,7 @@ export function heightsAt(plan: Plan, model: LevelModel, probe: HeightProbe, at:
   return [...published, ...tolerance].sort((a, b) => a.from - b.from);
 }
 
-/** What supports a detector. */
+/** An object that supports a detector. */
 export interface Surface {
   readonly object: PlanObject;
   /** Above the floor, mm. */
@@ -147,7 +147,7 @@ function blockedByObjects(plan: Plan, model: LevelModel, probe: HeightProbe, at:
   return blocked;
 }
 
-/** Returns the heights at which direct sun blocks a point, where it is worked out. The ends are found to 25 mm. */
+/** Returns the heights at which direct sun blocks a point, if the sun is computed. The ends are found to 25 mm. */
 function blockedBySun(
   plan: Plan,
   model: LevelModel,
@@ -165,7 +165,7 @@ function blockedBySun(
     );
 }
 
-/** From this far below an object up to its top it is too close. */
+/** Returns the heights at which a detector is too close to an object: from some distance below it up to its top. */
 function blockedBy(
   rule: EffectiveRule,
   subject: Subject,
@@ -178,7 +178,7 @@ function blockedBy(
   return inPlan < need ? blockedFor(rule, subject, probe, at, Math.sqrt(need * need - inPlan * inPlan)) : null;
 }
 
-/** Whatever the limit, and without one: a detector may not intersect a body at its height. */
+/** Returns the heights at which a detector intersects a body, which is never allowed, whatever the limit. */
 function blockedInside(rule: EffectiveRule, subject: Subject, probe: HeightProbe, at: XY): BlockedInterval | null {
   const isOver = subject.solid && signedBodyDistance(subject.body, ...at) < probe.radius - LIMIT_TOLERANCE;
   return isOver ? blockedFor(rule, subject, probe, at, 0) : null;

@@ -6,9 +6,9 @@ import type { Probe } from '../region/types.ts';
 import type { Limit } from './field/primitives.ts';
 
 /**
- * Returns the check for the limit of a good place, with its measured line: of several detectors the one with the
+ * Returns the check for the limit of a good place, with its measured line; for several detectors, the one with the
  * smallest margin. The best place is often midway between two items of one rule; the check may then name the other
- * one. Null if there is no such check.
+ * item. Null if there is no such check.
  */
 export function limitCheck(
   plan: Plan,
@@ -26,7 +26,7 @@ export function limitCheck(
   return least(named) ?? least(rows);
 }
 
-/** A fixture has one check for its distance and one for its stream, which has no limit. */
+/** Returns whether a check is that of a limit. A fixture has one check for its distance and one for its stream, which has no limit. */
 function isOf({ rule, stream }: Limit, check: Check): boolean {
   return check.rule === rule && check.margin !== null && !check.notRun && (!stream || check.required === 0);
 }

@@ -33,8 +33,8 @@ export interface Locations {
 
 /**
  * Returns the levels to test for the plan's purpose under its profile, the number of locations each, the rooms that
- * allow them, and what is missing. An area met exactly needs no further location: 2,000 sq ft is one, slightly more
- * is two.
+ * allow them, and what is missing. An area met exactly needs no further location: 2,000 sq ft needs one, slightly more
+ * needs two.
  */
 export function testLocations(plan: Plan, probe: Probe): Locations {
   const { coverage } = profileOf(plan.protocol);

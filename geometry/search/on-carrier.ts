@@ -7,9 +7,9 @@ import { objectGrounds } from './ground.ts';
 const STEP: Mm = 25.4;
 
 /**
- * Returns the nearest position on the object that supports a detector at which every distance is met with `spare` mm
- * more, with the whole footprint on it and away from the edges; null if there is none. Tries positions an inch apart
- * around the current one.
+ * Returns the nearest position on the object that supports a detector at which every limit is met with `spare` mm to
+ * spare, with the whole footprint on the object and away from its edges; null if there is none. Tries positions an inch
+ * apart around the current one.
  */
 export function spotOnCarrier(
   plan: Plan,

@@ -17,7 +17,7 @@ export const roomFloor: (room: Room) => RoomFloor = memoize(({ floorRings }: Roo
   return { extent: ringExtent(floorRings.flat()), depth: (x, y) => depthIn(edges, x, y) };
 });
 
-/** The edges as x, y, x, y. */
+/** Returns the edges as flat numbers: x, y of the start, x, y of the end. */
 function edgesOf(rings: readonly Ring[]): Float64Array {
   const edges = new Float64Array(4 * rings.reduce((sum, ring) => sum + ring.length, 0));
   let k = 0;

@@ -9,14 +9,14 @@ import { FINEST } from './search-spots.ts';
 /** A place for several detectors found by a search. */
 export interface GroupPlace {
   readonly ground: Ground;
-  /** Their common middle. */
+  /** The common middle of the detectors. */
   readonly x: Mm;
   readonly y: Mm;
   readonly at: readonly XY[];
   readonly margin: Mm;
 }
 
-/** Middles in a square, rotated by an angle ± a spread, radians, the members moved outward by `least` to `most`, mm. */
+/** Middles in a square, rotated by an angle ± a spread, radians, with the members moved outward by `least` to `most`, mm. */
 interface Node {
   readonly ground: Ground;
   readonly square: Square;
@@ -24,7 +24,7 @@ interface Node {
   readonly spread: number;
   readonly least: Mm;
   readonly most: Mm;
-  /** One of the largest squares is first bounded by what is at hand; its list is built only if its bound is the greatest. */
+  /** False: one of the largest squares, so far bounded without building its list, which is built only if its bound is the greatest. */
   readonly assessed: boolean;
   /** Upper bound by the middles alone, which holds for every rotation, mm; null until it is calculated. */
   byMiddle: Mm | null;
@@ -35,7 +35,7 @@ export interface GroupSearch {
   /** Least distance between the middles of two groups, mm. */
   readonly apart: Mm;
   readonly tolerance: Mm;
-  /** Middles of groups that are already chosen. */
+  /** Middles of groups that were chosen earlier. */
   readonly taken: readonly XY[];
 }
 
@@ -78,7 +78,7 @@ export function searchGroups(
   );
 }
 
-/** Halves whichever moves the members more: the square, the angle or how far outward they are. */
+/** Halves the range that moves the members most: the square, the angle or the distance outward. */
 function partsOf(node: Node, { extent }: GroupShape): Node[] {
   const { ground, square, angle, spread, least, most, assessed } = node;
   if (!assessed) return [{ ...node, assessed: true }];
@@ -88,7 +88,7 @@ function partsOf(node: Node, { extent }: GroupShape): Node[] {
   if (reach + way + out < FINEST) return [];
   if (out > Math.max(reach, way)) {
     const middle = (least + most) / 2;
-    // The nearer half last: of equals the last comes first.
+    // The nearer half comes last, because of equal bounds the last added comes first.
     return [
       { ...node, least: middle },
       { ...node, most: middle },
@@ -102,7 +102,7 @@ function partsOf(node: Node, { extent }: GroupShape): Node[] {
 }
 
 /**
- * Returns an upper bound for the worst member: by the middle, for any rotation; then by each member with its
+ * Returns an upper bound for the worst member: from the middle alone, for any rotation; then from each member with its
  * displacement.
  */
 function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: GroupPlace) => void): Mm {
@@ -119,7 +119,7 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
   }
   let upper = node.byMiddle;
   if (upper <= enough) return upper;
-  // Where all are drawn in most: the others are no farther away than the rest of `way`.
+  // The members at their innermost offsets: every other arrangement of the node moves them by at most `way`.
   const offsets = widened(shape.offsets, node.least);
   const at = rotatedOffsets(offsets, x, y, angle);
   const way = reach + rotationChord(shape.extent, spread) + node.most - node.least;
@@ -136,7 +136,7 @@ function assessNode(node: Node, shape: GroupShape, enough: Mm, found: (place: Gr
   }
   const margin = depth < 0 ? null : worst;
   if (margin !== null) found({ ground, x, y, at, margin });
-  // A row is moved to the line that its members would rather be on.
+  // A row is moved onto the line through the points where its members have a greater margin.
   if (shape.width === 0 && uphill.some(([ux, uy], k) => ux !== at[k]?.[0] || uy !== at[k]?.[1])) {
     const moved = alignedWith(offsets, uphill);
     const there = marginOfAll(ground, moved.at);

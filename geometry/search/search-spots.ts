@@ -20,7 +20,7 @@ interface Node {
   /** False: one of the largest squares, so far bounded without building its list. */
   readonly evaluated: boolean;
   /**
-   * How far the rim is inside the ground with the axis in the middle, mm; infinite if it is inside all over the square.
+   * How far the rim is inside the ground with the axis in the middle, mm; infinite if it is inside everywhere in the square.
    */
   depth: Mm;
 }
@@ -76,7 +76,7 @@ function partsOf({ ground, square, evaluated, depth }: Node): Node[] {
   return ground.field.quarters(square).map((quarter) => ({ ground, square: quarter, evaluated: true, depth: within }));
 }
 
-/** Returns an upper bound for a square. Its depth is computed on the way and kept for its parts. */
+/** Returns an upper bound for a square. Computes its depth too and keeps it for its parts. */
 function assessNode(node: Node, enough: Mm, found: (place: Place) => void): Mm {
   const { ground, square } = node;
   const { x, y, half, level } = square;

@@ -9,7 +9,7 @@ import { interiorPoint } from '../plane/ring.ts';
 const EDGE_DISTANCE: Mm = 50.8;
 
 /**
- * What people sit and lie on. A detector there is moved, covered or breathed on. Common practice, no published source.
+ * Things that people sit and lie on. A detector on one is moved, covered or breathed on. Common practice, no published source.
  */
 const SOFT =
   /\b(?:sofa|couch|settee|love ?seat|divan|futon|bed|bunk|mattress|cot|crib|armchair|chair|recliner|stool|ottoman|pouf|beanbag|cushion|hammock)s?\b/i;
@@ -29,7 +29,7 @@ export function footprintInset({ shape }: PlanObject, radius: Mm): Mm {
   return radius + Math.min(EDGE_DISTANCE, Math.max(0, 0.9 * free));
 }
 
-/** Returns the distance from the edge of the point with the most room around it. */
+/** Returns the greatest distance, mm, that a point inside the shape can have from its edge. */
 function widestOf(shape: PlanObject['shape']): Mm {
   if ('circle' in shape) return shape.circle.radius;
   if ('box' in shape) return Math.min(shape.box.width, shape.box.depth) / 2;

@@ -6,20 +6,20 @@ import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { Probe } from '../region/types.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 
-/** An interval of base heights at which a detector would be too near to the sun, and the opening that lets it in. */
+/** An interval of base heights at which a detector would be too close to the sun, and the opening that lets it in. */
 export interface SunnyInterval {
   readonly from: Mm;
   readonly to: Mm;
   readonly opening: string;
 }
 
-/** Ends of intervals are found to this, mm. */
+/** Ends of intervals are accurate to this, mm. */
 const FINEST: Mm = 25;
 
 /**
- * Returns the base heights between two at which direct sun blocks a detector at a point, from low to high. An interval that is clear as
- * a whole, with the light at any of its heights taken together, is clear at each: so an interval may be too long by 25 mm at
- * either end, and is never too short. Empty where the sun is not worked out.
+ * Returns the base heights between two at which direct sun blocks a detector at a point, from low to high. If an interval is clear of
+ * the light at all its heights together, it is clear at each: so a blocked interval may be too long by 25 mm at either end, and is never
+ * too short. Empty if the sun is not computed.
  */
 export function sunnyHeights(
   plan: Plan,
@@ -42,7 +42,7 @@ export function sunnyHeights(
     if (last?.to === from) found[found.length - 1] = { ...last, to };
     else found.push({ from, to, opening });
   };
-  // From one step lower to one step higher, so that the ends of the range are inside an interval, not at its end.
+  // Searches from one step lower to one step higher, so that the ends of the range are inside an interval, not at its end.
   if (high >= low) search((Math.floor(low / FINEST) - 1) * FINEST, (Math.ceil(high / FINEST) + 1) * FINEST);
   return found;
 }

@@ -16,8 +16,8 @@ function supportingObject(level: Level, at: XY): PlanObject | null {
 }
 
 /**
- * Returns the base height of a detector placed at the point: the top of the object there, else `otherwise`. Mm above
- * the floor.
+ * Returns the base height of a detector placed at the point, mm above the floor: the top of the object there, else
+ * `otherwise`.
  */
 export function baseHeightAt(level: Level, at: XY, otherwise: Mm): Mm {
   return supportingObject(level, at)?.top ?? otherwise;

@@ -4,7 +4,7 @@ import { distance, roundPoint } from '../plane/point.ts';
 /** The closing error of a traverse: how far walls measured all the way around miss their start. Lengths in mm. */
 export interface ClosingError {
   readonly gap: Mm;
-  /** From the end of the traverse to its start: right, and down the page. */
+  /** The vector from the end of the traverse to its start: right, and down the page. */
   readonly across: Mm;
   readonly down: Mm;
   /** Total length of its walls. */
@@ -13,7 +13,7 @@ export interface ClosingError {
   readonly share: number;
 }
 
-/** Below this distance the end meets the start, mm. */
+/** An end closer to the start than this meets it, mm. */
 const CLOSED: Mm = 1;
 /** An end this close to the start is meant to meet it, mm (2 ft): the accumulated error of tape and angles. */
 const NEAR_START: Mm = 609.6;
@@ -33,7 +33,7 @@ export function closingError(corners: readonly XY[]): ClosingError | null {
 }
 
 /**
- * Returns the closing error if the end is close enough to the start to be meant to meet it, and does not; else null.
+ * Returns the closing error if the end is so close to the start that it is probably intended to meet it, and does not; else null.
  */
 export function nearMiss(corners: readonly XY[]): ClosingError | null {
   const error = closingError(corners);
@@ -57,9 +57,8 @@ export function isRectangular(corners: readonly XY[]): boolean {
 
 /**
  * Returns the corners of the closed traverse with its error distributed over the walls in proportion to their lengths,
- * so that angles change slightly. The last corner, which should equal the
- * first, is omitted. Compass rule of land surveying (Bowditch, 1808; from memory). Fewer than three walls are returned
- * unchanged.
+ * so that angles change slightly. The last corner, which should equal the first, is omitted. Compass rule of land
+ * surveying (Bowditch, 1808; from memory). Fewer than three walls are returned unchanged.
  */
 export function spreadByLength(corners: readonly XY[]): readonly XY[] {
   const error = closingError(corners);
@@ -74,9 +73,9 @@ export function spreadByLength(corners: readonly XY[]): readonly XY[] {
 }
 
 /**
- * Same, but for a traverse with right angles, which are kept: the error along each axis is distributed over the walls
- * along that axis, in proportion to their lengths. Null when there is an error along an axis without walls, or when
- * the traverse is not rectangular.
+ * Same as `spreadByLength`, but for a traverse with right angles, which are kept: the error along each axis is distributed
+ * over the walls along that axis, in proportion to their lengths. Null when there is an error along an axis without walls,
+ * or when the traverse is not rectangular.
  */
 export function spreadSquare(corners: readonly XY[]): readonly XY[] | null {
   const error = closingError(corners);
@@ -105,7 +104,7 @@ export function spreadSquare(corners: readonly XY[]): readonly XY[] | null {
   });
 }
 
-/** Returns the closed traverse as measured, except that the last wall goes to the start. */
+/** Returns the closed traverse as measured, except that the last wall ends at the start. */
 export function closedByLastWall(corners: readonly XY[]): readonly XY[] {
   return corners.slice(0, -1);
 }

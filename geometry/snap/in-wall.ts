@@ -8,7 +8,7 @@ import { facesInFront, pushedOut } from './snap-move.ts';
 /** An item that reaches into a wall. */
 export interface InWall {
   readonly id: string;
-  /** How far, mm; null outdoors, where there is no face to measure to. */
+  /** How far it reaches into the wall, mm; null outdoors, where there is no face to measure to. */
   readonly by: Mm | null;
   /**
    * The vector that moves it to the face on the side of the room that contains its middle, mm; null if it does not fit
@@ -39,7 +39,7 @@ export function shapeInWall(model: LevelModel, shape: Shape): Omit<InWall, 'id'>
 function depth(shape: Shape, by: XY, faces: RoomFaces): Mm {
   const outline = outlineOf(shape);
   return facesInFront(faces).reduce((most, face) => {
-    // Most items are in front of every face: their corners alone tell it.
+    // Most items are in front of every face, which their corners alone show.
     if (isInFront(outline, by, face)) return most;
     return Math.max(most, -(gapToFace(outline, by, face) ?? 0));
   }, 0);

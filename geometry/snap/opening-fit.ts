@@ -3,13 +3,13 @@ import type { Level, Mm, Opening, Wall, XY } from '../plan/model.ts';
 import { along, distance, nearestParameter, roundCoordinate } from '../plane/point.ts';
 import type { Line } from '../plane/types.ts';
 
-/** A position on a wall: distance along its center-line from its `from` end. */
+/** A position on a wall: distance along its center-line from its `from` end, mm. */
 export interface WallPlace {
   readonly wall: Wall;
   readonly along: Mm;
 }
 
-/** Why an opening cannot be there. Lengths in mm. */
+/** Why an opening cannot be at a position. Lengths in mm. */
 export type Misfit =
   | { readonly kind: 'wall-too-short'; readonly wall: Mm; readonly needs: Mm }
   | { readonly kind: 'over-another'; readonly other: Opening; readonly by: Mm };
@@ -34,8 +34,8 @@ export function wallAt(level: Level, at: XY, reach: Mm): WallPlace | null {
 }
 
 /**
- * Returns where an opening of this width fits with its middle near `middle` along the wall: moved in from the ends of
- * the wall; refused when the wall is too short or another opening is in the way.
+ * Returns where an opening of this width fits with its middle near `middle` along the wall, moved in from the ends of
+ * the wall if needed; refused when the wall is too short or another opening is in the way.
  *
  * @param step offsets are multiples of this, mm; null for any
  * @param except id of the opening that is being moved
@@ -57,8 +57,8 @@ export function fitOpening(
 }
 
 /**
- * Returns what is wrong with an opening as it is (for example after its width was typed): past the end, or over
- * another; null for nothing.
+ * Returns why an opening does not fit at its present position (for example after its width was typed): past the end of
+ * the wall, or over another opening; null if it fits.
  */
 export function openingMisfit(level: Level, opening: Opening): Misfit | null {
   const wall = level.walls.find(({ id }) => id === opening.wall);
@@ -72,7 +72,7 @@ export function openingMisfit(level: Level, opening: Opening): Misfit | null {
 
 /**
  * Returns the two lengths that are taped to set out an opening: from each jamb to the corner of the room on the side
- * of `at`, or to the ends of the wall's center-line where no room is there.
+ * of `at`, or to the ends of the wall's center-line if no room is on that side.
  */
 export function cornerLines(
   model: LevelModel | null,

@@ -13,7 +13,7 @@ export interface JambCorners {
   readonly far: readonly [left: XY, right: XY];
 }
 
-/** Returns null if the opening's wall is missing or has no length. */
+/** Returns the corners of an opening; null if its wall is missing or has no length. */
 export function jambCorners(level: Level, opening: Opening): JambCorners | null {
   const ends = jambs(level, opening);
   const wall = level.walls.find(({ id }) => id === opening.wall);
@@ -29,7 +29,7 @@ export function jambCorners(level: Level, opening: Opening): JambCorners | null 
 
 /**
  * The symbol of a door: the leaf at right angles to its wall, hinged at the near jamb, with a quarter circle to the far
- * one.
+ * jamb.
  */
 export interface DoorSwing {
   readonly hinge: XY;
@@ -42,7 +42,7 @@ export interface DoorSwing {
 }
 
 /**
- * Returns the swing of a door: into the room if only one side has one; to the left between two rooms. Null if it cannot
+ * Returns the swing of a door: into the room if only one side has a room; to the left between two rooms. Null if it cannot
  * be drawn.
  */
 export function doorSwing(model: LevelModel, id: string): DoorSwing | null {
@@ -56,7 +56,7 @@ export function doorSwing(model: LevelModel, id: string): DoorSwing | null {
   const sign = side === 0 ? 1 : -1;
   const open: XY = [hinge[0] + sign * nx * opening.width, hinge[1] + sign * ny * opening.width];
   const start = Math.atan2(shut[1] - hinge[1], shut[0] - hinge[0]);
-  // The left of a line is counter-clockwise on screen of it.
+  // Left of a line is counter-clockwise from it on screen.
   return { hinge, open, width: opening.width, start, sweep: (-sign * Math.PI) / 2 };
 }
 

@@ -74,7 +74,7 @@ function byDistance<T extends { readonly id: string }>(
     .map(({ id }) => ({ list, id }));
 }
 
-/** Items that contain the point come before nearby ones; of several that contain it, the smallest first. */
+/** Returns fixtures and objects: those that contain the point before nearby ones; of several that contain it, the smallest first. */
 function solids(level: Level, at: XY, reach: Mm): readonly Hit[] {
   const measured = (list: 'fixtures' | 'objects') =>
     level[list].map(({ id, shape }) => ({

@@ -14,7 +14,7 @@ export const TOUCHING: Mm = 1;
 export interface RoomFaces {
   /** Edges of its floor, with the room on the right of the direction, on screen. */
   readonly lines: readonly Line[];
-  /** A point of its floor, from which the faces are seen. */
+  /** A point of the room's floor, from which the faces are seen. */
   readonly from: XY;
 }
 
@@ -22,7 +22,7 @@ export interface RoomFaces {
 const IN_WALL_DISTANCE = 0.01;
 
 /**
- * Returns the room for an item with its middle at a point: the one whose floor contains it; for a point within a
+ * Returns the room of an item with its middle at a point: the one whose floor contains the point; for a point within a
  * wall, the one with the nearest floor, the first of several. Null outdoors.
  */
 export function roomOf(model: LevelModel, at: XY): Room | null {

@@ -6,7 +6,7 @@ import { onGrid, type SnapOptions } from './snap-point.ts';
 
 /** Rounding error, mm. */
 const ROUNDING: Mm = 1e-6;
-/** At most this many faces push one item: two of a corner, one of a pier, and one more. */
+/** At most this many faces push one item: more than the two of a corner and one of a pier. */
 const MOST_CORRECTIONS = 6;
 
 /**
@@ -34,11 +34,11 @@ export function snapMove(
 
 interface Move {
   readonly by: XY;
-  /** The faces that it snapped to. */
+  /** The faces that the items snapped to. */
   readonly guides: readonly Line[];
 }
 
-/** Returns how to move items out of the walls of their room from where they are: `by` unchanged if they are in none. */
+/** Returns `by` changed so that the items moved by it are out of the walls of their room; unchanged if they are in none. */
 export function pushedOut(outlines: readonly Outline[], by: XY, faces: RoomFaces): Move {
   let now = by;
   const guides: Line[] = [];
@@ -48,7 +48,7 @@ export function pushedOut(outlines: readonly Outline[], by: XY, faces: RoomFaces
         const gap = leastGap(outlines, now, face);
         return gap !== null && gap < -ROUNDING ? [{ face, gap }] : [];
       })
-      // Smallest correction first, because it may resolve the others too.
+      // The smallest correction comes first, because it may resolve the others too.
       .sort((a, b) => b.gap - a.gap);
     if (!deepest) break;
     now = shifted(now, deepest.face, -deepest.gap, guides.at(-1));
@@ -57,7 +57,7 @@ export function pushedOut(outlines: readonly Outline[], by: XY, faces: RoomFaces
   return { by: now, guides: guides.filter((face, index) => guides.indexOf(face) === index).slice(-2) };
 }
 
-/** First out of the walls, then snapped to nearby faces. */
+/** Returns the move that takes the items out of the walls and then snaps them to nearby faces. */
 function snapToFaces(outlines: readonly Outline[], by: XY, faces: RoomFaces, reach: Mm): Move {
   const out = pushedOut(outlines, by, faces);
   let now = out.by;
@@ -101,7 +101,7 @@ function shifted(by: XY, face: Line, into: Mm, snapped: Line | undefined): XY {
   return [by[0] + ux * far, by[1] + uy * far];
 }
 
-/** Moves along the face to the next grid step, only where the face is parallel to a page axis. */
+/** Returns `by` moved along the face to the next grid step, if the face is parallel to a page axis; else unchanged. */
 function slideOnGrid(corner: XY | undefined, by: XY, face: Line, grid: Mm | null): XY {
   if (!corner || !grid) return by;
   const [gx, gy] = gridMove(corner, by, grid);
@@ -115,7 +115,7 @@ function gridMove(corner: XY | undefined, by: XY, grid: Mm | null): XY {
   return [x - corner[0], y - corner[1]];
 }
 
-/** Nearly: within about a degree. */
+/** Returns whether two faces are parallel within about a degree. */
 function parallel(a: Line, b: Line): boolean {
   const [ax, ay] = inwardNormal(a);
   const [bx, by] = inwardNormal(b);

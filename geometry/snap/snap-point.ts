@@ -5,7 +5,7 @@ import { distance, nearestOnSegment, roundPoint } from '../plane/point.ts';
 import { ringEdges } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
 
-/** What a drawn point snapped to. */
+/** The target that a drawn point snapped to. */
 type SnapKind = 'end' | 'crossing' | 'wall' | 'angle' | 'aligned' | 'grid' | 'none';
 
 /** The snapped position of a drawn point, and the guide lines that explain it. */
@@ -58,8 +58,8 @@ export function snapTargets(
 }
 
 /**
- * Returns the snapped position of a wall corner. In order: a wall's end; on a preferred direction from `from`, the
- * crossing with a wall or the alignment with another end; a wall; the grid. With nothing near, the point itself.
+ * Returns the snapped position of a wall corner. In order of precedence: a wall's end; on a preferred direction from
+ * `from`, the crossing with a wall or the alignment with another end; a wall; the grid. With nothing near, the point itself.
  */
 export function snapPoint(at: XY, targets: SnapTargets, options: SnapOptions): Snapped {
   const snapped = heldPoint(at, targets, options);

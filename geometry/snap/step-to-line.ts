@@ -2,10 +2,10 @@ import type { XY } from '../plan/model.ts';
 import { distance } from '../plane/point.ts';
 import type { Line } from '../plane/types.ts';
 
-/** A line nearer than this to the start of a step is the one that the step leaves, mm. */
+/** A line closer than this to the start of a step is ignored, because the step leaves it, mm. */
 const LEAVES = 0.5;
 
-/** Returns the end of a step from a point: on the first line that it crosses or comes to, else where it leads. */
+/** Returns the end of a step from a point: on the first line that it crosses or reaches, else its full length away. */
 export function stepToLine(from: XY, by: XY, lines: readonly Line[]): XY {
   const length = Math.hypot(...by);
   const shares = lines
@@ -15,7 +15,7 @@ export function stepToLine(from: XY, by: XY, lines: readonly Line[]): XY {
   return [from[0] + by[0] * share, from[1] + by[1] * share];
 }
 
-/** Returns the share of the step after which it crosses the line; null where it does not, or runs along it. */
+/** Returns the fraction of the step after which it crosses the line; null where it does not, or is parallel to it. */
 function crossing([x, y]: XY, [dx, dy]: XY, [a, b]: Line): number | null {
   const [ex, ey] = [b[0] - a[0], b[1] - a[1]];
   const across = dx * ey - dy * ex;

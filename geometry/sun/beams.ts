@@ -5,7 +5,7 @@ import { entryOf, type Glass, type Sheaf } from './glass.ts';
 import { type Edge, edgeFrom, JAMB, turned } from './light-edges.ts';
 import { cornersIn, eventsOf, ROUNDING, stripsAt } from './strips.ts';
 
-/** A limit of height on the way: beams pass over or under an edge that is not the glass. */
+/** A height limit along the beam: light must pass over or under an edge other than the glass. */
 export interface HeightLimit {
   readonly edge: Edge;
   /** How far below the limit the detector is, mm. */
@@ -13,17 +13,17 @@ export interface HeightLimit {
   readonly bound: 'below' | 'above';
 }
 
-/** Light between two corners, from one edge to another, in directions k0 to k1. Convex but for its ends. */
+/** Light between two corners, from one edge to another, in directions k0 to k1. Convex except for its ends. */
 export interface Strip {
   readonly k0: number;
   readonly k1: number;
   readonly left: XY;
   readonly right: XY;
   readonly from: Edge;
-  /** Null: it ends at `far`, the greatest y. */
+  /** Null: the strip ends at `far`, the greatest y. */
   readonly to: Edge | null;
   readonly limits: readonly HeightLimit[];
-  /** The sides of the opening that it is in; none in a room. */
+  /** The sides of the opening that the strip is in; empty in a room. */
   readonly within: readonly Edge[];
 }
 
@@ -38,7 +38,7 @@ interface Beam {
   readonly depth: number;
 }
 
-/** What the tracing of one glass shares. */
+/** Data shared while the light of one glass is traced. */
 export interface Scene {
   readonly glass: Glass;
   readonly plan: FloorPlan;
@@ -49,29 +49,29 @@ export interface Scene {
   readonly overlapping: (opening: number) => readonly number[];
   /** The four sides of an opening's body. */
   readonly doorSides: (opening: number) => readonly Edge[];
-  /** Whether an opening is open anywhere at the heights of the detector: else it is wall there. */
+  /** Whether an opening is open anywhere at the heights of the detector; else it is wall there. */
   readonly isOpenAtDetector: (opening: number) => boolean;
   /** The faces of walls outdoors in front of the glass, seen from it: x as in the glass, y away from the house. */
   readonly outdoors: readonly Edge[];
-  /** The limits that an opening sets to light that goes through it, by the edges where it enters and leaves. */
+  /** The height limits that an opening sets for light through it, given the edges where the light enters and leaves. */
   readonly limitsOf: (opening: number, enters: Edge, leaves: Edge) => readonly HeightLimit[];
 }
 
-/** Light through more openings than this one after the other is not followed. */
+/** Light through more than this many openings in sequence is not followed. */
 const MOST_OPENINGS = 24;
 /** More strips than this in the light of one opening are not followed. */
 const MOST_STRIPS = 20_000;
 /** A shorter edge of a floor at an opening is the side of another wall, mm. */
 const NARROWEST_FLOOR: Mm = 1;
-/** Nothing is wider than this in front of the glass, mm. */
+/** Light starts on an edge this far in front of the outer face of the glass, mm. */
 const BEFORE: Mm = 0.01;
 
 /** Thrown when a level is too large for its sunlight to be computed. */
 export class TooMuchLight extends Error {}
 
 /**
- * Calls back with every strip of light that enters through a glass in directions k0 to k1, no farther than `far` from its inner face.
- * Between two strips of one place there is nothing but walls.
+ * Calls `found` with every strip of light that enters through a glass in directions k0 to k1, no farther than `far` from its inner face.
+ * Between two strips at one place there is nothing but walls.
  */
 export function traceBeams(
   scene: Scene,
@@ -104,7 +104,7 @@ class Tracer {
   }
 
   /**
-   * Takes the part of a beam that no wall outdoors stands in the way of: it is followed back toward the sun, where y runs the other way.
+   * Passes on the part of a beam that no wall outdoors blocks. The beam is traced back toward the sun, where y has the opposite direction.
    */
   fromOutdoors(beam: Beam, opening: number): void {
     const { outdoors } = this.scene;
@@ -128,13 +128,13 @@ class Tracer {
     );
   }
 
-  /** `passed`: the openings whose bodies the beam has come through, one in the other, since it left a room or the outdoors. */
+  /** `passed` holds the openings in one another whose bodies the beam has passed through since it left a room or the outdoors. */
   private throughDoor(beam: Beam, opening: number, passed: readonly number[] = []): void {
     if (beam.depth > MOST_OPENINGS) throw new TooMuchLight('light through too many openings');
     const edges = this.scene.doorEdges(opening);
     const isGlass = beam.depth === 0 && passed.length === 0;
     const isFloor = !isGlass && this.scene.isOpenAtDetector(opening);
-    // Floors are entered here, and left in a room.
+    // Here the beam enters floors; in a room it leaves them.
     this.split(
       beam,
       edges,
@@ -144,14 +144,14 @@ class Tracer {
         if (isFloor) this.found({ ...strip, within: this.scene.doorSides(opening) });
         if (!to) this.intoOverlapping({ ...beam, ...strip, from: beam.from }, [...passed, opening]);
         if (!to || to.room < 0) return;
-        // Where it came into this body is not known of a beam from another one: at the floor it is lowest, and the head stops it least.
+        // A beam from an overlapping opening has no known entry into this body. At the floor it is lowest, where the head blocks it least.
         const limits = isGlass ? [] : this.scene.limitsOf(opening, passed.length > 0 ? to : beam.from, to);
         this.throughRoom({ ...beam, ...strip, from: to, limits: [...beam.limits, ...limits] });
       },
     );
   }
 
-  /** Takes light that met no floor at an opening into those that overlap it, where two walls meet at a small angle or cross. */
+  /** Follows light that met no floor at an opening into the openings that overlap it, where two walls meet at a small angle or cross. */
   private intoOverlapping(beam: Beam, passed: readonly number[]): void {
     for (const other of this.scene.overlapping(passed.at(-1) ?? -1))
       if (!passed.includes(other)) this.throughDoor(beam, other, passed);
@@ -174,7 +174,7 @@ class Tracer {
     );
   }
 
-  /** Returns whether there is a floor behind an opening, or another opening in it. */
+  /** Returns whether there is a floor behind an opening, or another opening that overlaps it. */
   private leadsOn(opening: number, k: number): boolean {
     const isFloor = ({ room, a, b, nx, ny }: Edge) =>
       room !== JAMB && nx * k + ny > 0 && distance(a, b) > NARROWEST_FLOOR;
@@ -182,8 +182,8 @@ class Tracer {
   }
 
   /**
-   * Splits a beam by what it meets first. Between two directions in which no two corners are behind each other the order of the
-   * corners stays, and with it what each strip meets.
+   * Splits a beam by the edges that it meets first. Between two directions in which no two corners are behind each other, the order of the
+   * corners stays the same, and so does the edge that each strip meets.
    */
   private split(
     { k0, k1, left, right, from, limits }: Beam,

@@ -6,16 +6,16 @@ import { withFewerCorners } from './fewer-corners.ts';
 import type { Edge } from './light-edges.ts';
 import type { Reach, ReachedSheaf } from './reach.ts';
 
-/** Cells are larger than the light by this, mm, so that cells side by side overlap. */
+/** Cells are larger than the light by this, mm, so that adjacent cells overlap. */
 const OVERLAP: Mm = 0.02;
-/** Corners that stand for several are this near to a cell, mm. */
+/** A corner that replaces several others is at most this far from the cell, mm. */
 const NEAREST: Mm = 2;
 /** A smaller cell is rounding, mm². */
 const SMALLEST = 1e-3;
 
 /**
  * Returns convex cells that together are the light of a strip, in the axes of its glass. Between two depths without a corner of the
- * strip the sides turn one way only, so that the outermost of all directions are those at the ends.
+ * strip, the sides turn in one direction only, so that the outermost of all directions are the first and the last.
  */
 export function cellsOf(strip: Strip, parts: readonly ReachedSheaf[], reach: Reach, most: Mm): (readonly XY[])[] {
   const { left, right, from, to } = strip;
@@ -34,7 +34,7 @@ export function cellsOf(strip: Strip, parts: readonly ReachedSheaf[], reach: Rea
   return cells;
 }
 
-/** Returns points whose hull holds the light of a strip between two depths. */
+/** Returns points whose hull contains the light of a strip between two depths. */
 function litPoints(strip: Strip, parts: readonly ReachedSheaf[], reach: Reach, low: Mm, high: Mm): XY[] {
   const lit = new LitPoints(strip.left, strip.right);
   for (const part of parts) {
@@ -52,7 +52,7 @@ class LitPoints {
   readonly points: XY[] = [];
   private readonly left: XY;
   private readonly right: XY;
-  /** The direction in which the last part ended, with its ends there: the next part begins with it most often. */
+  /** The last direction of the previous part, with its ends: the next part usually begins with the same direction. */
   private k = Number.NaN;
   private near: Mm = 0;
   private far: Mm = 0;
@@ -69,7 +69,7 @@ class LitPoints {
       const far = Math.min(high, reach.farAt(part, k));
       if (near > far + 2 * OVERLAP) continue;
       if (k === this.k) {
-        // One line of both parts: its ends are the outermost.
+        // The direction belongs to both parts: its ends are the outermost of both.
         this.near = Math.min(this.near, near);
         this.far = Math.max(this.far, far);
       } else if (k === k1) {
@@ -81,7 +81,7 @@ class LitPoints {
     }
   }
 
-  /** Adds the direction in which the last part ended. */
+  /** Adds the last direction of the previous part. */
   close(): void {
     if (!Number.isNaN(this.k)) this.push(this.k, this.near, this.far);
     this.k = Number.NaN;
@@ -91,14 +91,14 @@ class LitPoints {
     const { left, right } = this;
     const x0 = left[0] - left[1] * k - OVERLAP;
     const x1 = right[0] - right[1] * k + OVERLAP;
-    // Larger along y alone: beams along the wall would be far longer by it.
+    // Enlarged along y alone: along k, beams at a small angle to the wall would become far longer.
     const above = near - OVERLAP;
     const below = far + OVERLAP;
     this.points.push([x0 + near * k, above], [x1 + near * k, above], [x1 + far * k, below], [x0 + far * k, below]);
   }
 }
 
-/** Returns what is left of a cell between the edges where its light enters and ends, and in the opening that it is in. */
+/** Returns the part of a cell between the edges where its light enters and ends, and within the opening that it is in. */
 function betweenEdges(cell: XY[], { from, to, k0, k1, within }: Strip): XY[] {
   const k = (k0 + k1) / 2;
   let rest = beyond(cell, from.a, from.nx, from.ny, from.nx * k + from.ny > 0 ? 1 : -1);
@@ -107,7 +107,7 @@ function betweenEdges(cell: XY[], { from, to, k0, k1, within }: Strip): XY[] {
   return rest;
 }
 
-/** Returns points whose hull holds the light of a strip between two depths, by the heights of the openings on the way. */
+/** Returns points whose hull contains the light of a strip between two depths, limited by the heights of the openings on the way. */
 function litWithinLimits(strip: Strip, part: ReachedSheaf, reach: Reach, low: Mm, high: Mm): XY[] {
   const passing = strip.limits.reduce((rest, limit) => passingHeight(rest, limit, strip, reach), part);
   if (passing.l0 > passing.l1) return [];
@@ -117,7 +117,7 @@ function litWithinLimits(strip: Strip, part: ReachedSheaf, reach: Reach, low: Mm
   return strip.limits.reduce((rest, limit) => withinHeight(rest, limit, strip, passing), convexHull(lit.points));
 }
 
-/** Returns the beams of a part that pass both the glass and a limit on the way; `l0` is more than `l1` where none does. */
+/** Returns the beams of a part that pass both the glass and a height limit; `l0` is more than `l1` if none does. */
 function passingHeight(part: ReachedSheaf, limit: HeightLimit, strip: Strip, reach: Reach): ReachedSheaf {
   const { k0, k1 } = strip;
   const [nearest, farthest] = depthsOn(limit.edge, strip);
@@ -136,7 +136,7 @@ function depthsOn({ a, b, nx, ny }: Edge, { left, right, k0, k1 }: Strip): [Mm, 
     [k0, k1].map((k) => (nx * (a[0] - x + y * k) + ny * a[1]) / (nx * k + ny)),
   );
   const inside = (depth: Mm) => Math.min(ends[1], Math.max(ends[0], depth));
-  // Light along an edge crosses it anywhere.
+  // Light parallel to an edge may cross it anywhere.
   if ((nx * k0 + ny) * (nx * k1 + ny) <= 0) return [...ends];
   return [inside(Math.min(...crossed)), inside(Math.max(...crossed))];
 }
@@ -145,7 +145,7 @@ function beyond(cell: XY[], a: XY, nx: number, ny: number, side: number): XY[] {
   return clip(cell, side * nx, side * ny, side * (nx * a[0] + ny * a[1]) - OVERLAP);
 }
 
-/** A beam falls by 1 on l along its way; across an edge it goes on by the share of its way along the normal. */
+/** Clips a cell at a height limit. Along its way a beam falls by 1 per l; beyond an edge it extends by the fraction of its way along the normal. */
 function withinHeight(
   cell: XY[],
   { edge: { a, nx, ny }, drop, bound }: HeightLimit,
@@ -157,7 +157,7 @@ function withinHeight(
   const at = side * (nx * a[0] + ny * a[1]);
   if (bound === 'above')
     return clip(cell, side * nx, side * ny, at + drop * l0 * Math.max(0, Math.min(s, t)) - OVERLAP);
-  // The beam that goes straight across is the farthest.
+  // The beam perpendicular to the edge extends farthest.
   const most = Math.max(s, t, 0) / Math.cos((Math.atan(k1) - Math.atan(k0)) / 2);
   return clip(cell, -side * nx, -side * ny, -(at + drop * l1 * most) - OVERLAP);
 }

@@ -4,20 +4,20 @@ import { distance, nearestOnSegment } from '../plane/point.ts';
 /** A corner of a ring that is simplified, linked to its neighbors. */
 interface Corner {
   p: XY;
-  /** How far it may be from the given ring, mm. */
+  /** How far the corner may be from the given ring, mm. */
   depth: Mm;
   next: Corner;
   last: Corner;
-  /** Where the sides before and after the side to the next corner meet, and how far from the given ring; null for nowhere near. */
+  /** The intersection of the neighbors of the side to the next corner, and its distance from the given ring; null if it is not near. */
   instead: { readonly p: XY; readonly depth: Mm } | null;
 }
 
-/** A corner that takes the place of a side is this near to the given ring, mm. */
+/** A corner that replaces a side is at most this far from the given ring, mm. */
 const NEAREST: Mm = 5;
 
 /**
- * Returns a convex ring that contains another and has fewer corners: a side is left out, the flattest corner first, where its two
- * neighbors meet near it.
+ * Returns a convex ring that contains another and has fewer corners. A side is removed where its two neighbors meet near it, the flattest
+ * corner first.
  */
 export function withFewerCorners(ring: readonly XY[], nearest: Mm = NEAREST): readonly XY[] {
   if (ring.length <= 4) return ring;
@@ -63,7 +63,7 @@ function meeting(
   const s = ((c[0] - o[0]) * dy - (c[1] - o[1]) * dx) / turn;
   if (t < 1 || s < 1) return null;
   const p: XY = [o[0] + dx * t, o[1] + dy * t];
-  // From the side itself: in a narrow ring its line comes near to corners that are far away.
+  // Distance from the side itself, not from its line: in a narrow ring the line comes close to corners that are far away.
   const depth = Math.max(own, other) + distance(p, nearestOnSegment(p, a, b));
   return depth <= nearest ? { p, depth } : null;
 }

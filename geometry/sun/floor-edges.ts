@@ -7,11 +7,11 @@ import type { Ring } from '../plane/types.ts';
 interface FloorEdge {
   readonly a: XY;
   readonly b: XY;
-  /** The openings that it belongs to, which may overlap; none for a wall. */
+  /** The openings that it belongs to, which may overlap; empty for a wall. */
   readonly openings: readonly number[];
 }
 
-/** The floors of a level as light crosses them. */
+/** The floors of a level, with their outlines cut at the openings, for tracing light. */
 export interface FloorPlan {
   /** Per room. */
   readonly rooms: readonly (readonly FloorEdge[])[];
@@ -21,14 +21,14 @@ export interface FloorPlan {
 
 /** An edge this close to an opening's body is at it, mm. */
 const AT_OPENING: Mm = 0.05;
-/** Steeper across the opening's wall than this, as a share of its length, what only comes near is the side of another wall. */
+/** A line near an opening that crosses its wall more steeply than this, as a fraction of its length, is the side of another wall. */
 const ACROSS = 0.1;
 /** A shorter piece is rounding, mm. */
 const SHORTEST: Mm = 1e-4;
 
 /**
- * Returns the outlines of all floors, cut at the openings. What lies within an opening's body counts as open, whatever walls cross
- * there: light is never stopped too early.
+ * Returns the outlines of all floors, cut at the openings. The body of an opening counts as open, whatever walls cross it: light is never
+ * stopped too early.
  */
 export function floorPlan({ rooms, openings }: Pick<LevelModel, 'rooms' | 'openings'>): FloorPlan {
   const doorways: { room: number; edge: FloorEdge }[][] = openings.map(() => []);
@@ -61,8 +61,8 @@ function cutEdge(a: XY, b: XY, openings: readonly OpeningBody[]): FloorEdge[] {
 }
 
 /**
- * Returns the part of a line, as shares of its length, in a rectangle and up to `AT_OPENING` around it. The side of a wall that ends at the
- * opening is none of it: light along the opening would pass through the wall there.
+ * Returns the part of a line, as fractions of its length, in a rectangle and up to `AT_OPENING` around it. Empty for the side of a wall that
+ * ends at the opening: light along the opening would pass through that wall.
  */
 function within(a: XY, b: XY, body: Ring): [number, number] {
   const [p, q, , s] = body as readonly [XY, XY, XY, XY];
@@ -71,7 +71,7 @@ function within(a: XY, b: XY, body: Ring): [number, number] {
   const ux = (q[0] - p[0]) / width;
   const uy = (q[1] - p[1]) / width;
   const depth = distance(p, s);
-  // Across the wall, also where the wall has no thickness.
+  // Along the wall and across it, also where the wall has no thickness.
   for (const [nx, ny, long] of [[ux, uy, width] as const, [-uy, ux, depth] as const]) {
     const at = (a[0] - p[0]) * nx + (a[1] - p[1]) * ny;
     const run = (b[0] - a[0]) * nx + (b[1] - a[1]) * ny;

@@ -19,18 +19,18 @@ export interface Glass {
   /** Unit vector along x; y is a quarter turn clockwise on screen from it. */
   readonly x: XY;
   readonly width: Mm;
-  /** From the outer face to the inner one. */
+  /** The distance from the outer face to the inner one. */
   readonly thickness: Mm;
-  /** How far a thicker wall that runs along a part of the opening stands out from either face. */
+  /** How far a thicker wall that runs along a part of the opening extends beyond either face. */
   readonly thicker: Mm;
-  /** The part of the width that is as thin as this: only light that comes by it counts. */
+  /** The part of the width in which the wall is this thin: only light that passes through this part counts. */
   readonly from: Mm;
   readonly to: Mm;
 }
 
 /**
- * Returns an opening as seen from either side of its wall: as deep as the thickest wall there, and once more for each part of its width
- * that is thinner.
+ * Returns an opening as seen from either side of its wall: with the depth of the thickest wall there, and again for each thinner part of its
+ * width with the depth of that part.
  */
 export function sidesOf(one: OpeningBody, pieces: LevelModel['pieces']): readonly Glass[] {
   const { opening, body } = one;
@@ -51,7 +51,7 @@ export function sidesOf(one: OpeningBody, pieces: LevelModel['pieces']): readonl
   return [sides(deepest, 0, width), ...thinner].flat();
 }
 
-/** Returns the places on the outer face between which light in directions k0 to k1 comes in that is in the glass's part anywhere in the wall. */
+/** Returns the interval on the outer face through which light in directions k0 to k1 can reach the glass's part anywhere in the wall. */
 export function entryOf({ width, thickness, thicker, from, to }: Glass, k0: number, k1: number): [Mm, Mm] {
   if (thicker === 0) return [0, width];
   const deep = thickness + thicker;
@@ -70,24 +70,24 @@ export function fromGlass({ origin, x }: Glass, [u, v]: XY): XY {
   return [origin[0] + u * x[0] - v * x[1], origin[1] + u * x[1] + v * x[0]];
 }
 
-/** Beams of like direction and height. */
+/** Beams of similar direction and altitude. */
 export interface Sheaf {
   /** Least and greatest k. */
   readonly k0: number;
   readonly k1: number;
-  /** Way on the plan on which a beam falls by 1, least and greatest. */
+  /** Distance on the plan in which a beam falls by 1, least and greatest. */
   readonly l0: number;
   readonly l1: number;
 }
 
-/** Beams nearer to the direction of the wall than this do not enter, degrees: at 20 m they are 0.4 mm from its face. */
+/** Beams closer to the direction of the wall than this do not enter, degrees: 20 m along the wall they are 0.4 mm from its face. */
 const STEEPEST: Deg = 89.999;
 /** Altitudes are kept away from the horizontal and the vertical, degrees. */
 const FLAT: Deg = 0.01;
 const RADIANS = Math.PI / 180;
 
 /**
- * Returns the beams of the sun that reach one side of an opening, column by column, in rising order of k; one list per band of
+ * Returns the beams of the sun that reach one side of an opening, column by column, with k ascending; one list per band of
  * altitudes.
  */
 export function columnSheaves(glass: Glass, sky: Sky, north: Deg, least: Deg): readonly (readonly Sheaf[])[] {

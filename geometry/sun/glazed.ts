@@ -6,7 +6,7 @@ function isGlazed({ glazed, kind }: Pick<Opening, 'glazed' | 'kind'>): boolean {
   return glazed ?? kind !== 'door';
 }
 
-/** Returns the openings through which direct sun may enter the level, and of which nobody has measured sill or head. */
+/** Returns the openings through which direct sun may enter the level and whose sill or head nobody has measured. */
 export function unmeasuredGlass(model: Pick<LevelModel, 'openings'>): readonly OpeningBody[] {
   return glazedOpenings(model).filter(({ opening: { shade, bottomAnswered, topAnswered } }) => {
     return shade !== 'covered' && shade !== 'well' && (bottomAnswered === false || topAnswered === false);

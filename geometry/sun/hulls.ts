@@ -4,21 +4,21 @@ import { along, distance, nearestOnSegment } from '../plane/point.ts';
 import { areaOf, sharedArea } from './convex.ts';
 import { withFewerCorners } from './fewer-corners.ts';
 
-/** No place of a hull is farther than this from its cells, mm. */
+/** Every point of a hull is within this distance of its cells, mm. */
 const DEEPEST: Mm = 15;
-/** Where a side of a hull is measured, as shares of its length: the farthest place is near the middle. */
+/** Where a side of a hull is measured, as fractions of its length: the farthest point is near the middle. */
 const MEASURED = [0.25, 0.5, 0.75];
-/** A cell is tried with this many of the latest hulls. */
+/** At most this many of the latest hulls are tried for a cell. */
 const MOST_TRIED = 8;
 
 interface Hull {
   ring: readonly XY[];
   area: number;
-  /** How far a place of the hull may be from its cells, mm. */
+  /** How far a point of the hull may be from its cells, mm. */
   depth: Mm;
 }
 
-/** Collects convex cells, and joins each with an earlier one where their hull is hardly larger than the two. */
+/** Collects convex cells, and joins each with an earlier hull if the hull of both is hardly larger than the two. */
 export class Hulls {
   private readonly hulls: Hull[] = [];
 
@@ -28,7 +28,7 @@ export class Hulls {
     for (let i = last; i >= Math.max(0, last - MOST_TRIED); i--) {
       const hull = this.hulls[i] as Hull;
       if (!joins(hull, ring, area)) continue;
-      // The next cell is most often beside this one.
+      // The next cell is usually beside this one, so this hull is tried first.
       this.hulls[i] = this.hulls[last] as Hull;
       this.hulls[last] = hull;
       return;
@@ -36,7 +36,7 @@ export class Hulls {
     this.hulls.push({ ring, area, depth: 0 });
   }
 
-  /** Returns the hulls with few corners. */
+  /** Returns the hulls with their number of corners reduced. */
   rings(): readonly (readonly XY[])[] {
     return this.hulls.map(({ ring }) => withFewerCorners(ring));
   }
@@ -56,7 +56,7 @@ function joins(hull: Hull, ring: readonly XY[], area: number): boolean {
   return true;
 }
 
-/** Returns how far the sides of a hull that lead from one of two rings to the other are from both, mm. */
+/** Returns the greatest distance from both rings, mm, of those sides of their hull that connect one with the other. */
 function deepestDent(hull: readonly XY[], one: readonly XY[], two: readonly XY[]): Mm {
   let most = 0;
   hull.forEach((p, i) => {
@@ -70,7 +70,7 @@ function deepestDent(hull: readonly XY[], one: readonly XY[], two: readonly XY[]
   return most;
 }
 
-/** Returns the distance from a point, which is not inside, to a ring, mm. */
+/** Returns the distance from a point outside a ring to the ring, mm. */
 function outlineDistance(p: XY, ring: readonly XY[]): Mm {
   let least = Number.POSITIVE_INFINITY;
   ring.forEach((a, i) => {

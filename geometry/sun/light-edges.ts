@@ -7,10 +7,10 @@ import { type Glass, toGlass } from './glass.ts';
 export interface Edge {
   readonly a: XY;
   readonly b: XY;
-  /** Unit normal, to the floor of a room. */
+  /** Unit normal, toward the floor of a room. */
   readonly nx: number;
   readonly ny: number;
-  /** The openings at it; none for a wall or a jamb. */
+  /** The openings at the edge; empty for a wall or a jamb. */
   readonly openings: readonly number[];
   /** The room whose floor it bounds; −1 for a jamb. */
   readonly room: number;
@@ -41,7 +41,7 @@ export function doorSidesOf(glass: Glass, body: readonly XY[]): readonly Edge[] 
   return corners.map((a, i) => edgeFrom(a, corners[(i + 1) % corners.length] as XY, [], JAMB));
 }
 
-/** Returns a point with y the other way. */
+/** Returns a point with y reversed. */
 export function turned([x, y]: XY): XY {
   return [x, -y];
 }

@@ -10,7 +10,7 @@ import { along, distance } from '../plane/point.ts';
 import { ringContains, signedArea } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 
-/** A cell shows that it is in the merged area by places on its sides, as shares of their length, each this much nearer to its middle, mm. */
+/** A cell is tested at these points of each side, as fractions of its length, each moved toward the cell's middle by this, mm. */
 const INSET = 0.02;
 const SHOWN = [0, 0.5];
 
@@ -18,8 +18,8 @@ const SHOWN = [0, 0.5];
 const NARROW = 5;
 
 /**
- * Returns rings that together cover cells, as few as may be. A hole is joined to its outer ring by a line that is walked twice.
- * Where merging loses part of a cell, because of rounding, the cells themselves are returned.
+ * Returns rings that together cover the cells, as few as possible. A hole is joined to its outer ring by a line that is traversed twice.
+ * If rounding makes the merged rings lose part of a cell, the cells themselves are returned.
  */
 export function mergedCells(cells: readonly Ring[]): readonly Ring[] {
   if (cells.length < 2) return cells;
@@ -63,7 +63,7 @@ function inward(corner: XY, middle: XY): XY {
   return long <= INSET ? middle : along(corner, middle, INSET / long);
 }
 
-/** Returns a ring that goes to a hole, round it and back, from the nearest pair of corners. */
+/** Returns a ring that includes a hole by going to it, around it and back, at the nearest pair of corners. */
 function bridged(ring: Ring, hole: Ring): Ring {
   let [best, i, j] = [Number.POSITIVE_INFINITY, 0, 0];
   ring.forEach((p, m) => {

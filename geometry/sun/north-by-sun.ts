@@ -4,22 +4,22 @@ import { distance } from '../plane/point.ts';
 import type { Deg, Mm } from '../plane/types.ts';
 import { sunPosition } from './position.ts';
 
-/** Lower than this the sun is not seen over the horizon, or bent by the air; higher, a wall's shadow is too short to be judged by. Degrees. */
+/** Below the least altitude the sun is hidden or refracted; above the greatest, a wall's shadow is too short to judge. Degrees. */
 const ALTITUDES = { least: 3, most: 60 } as const;
-/** A shorter wall is hard to sight along. */
+/** A shorter wall is hard to sight along, mm. */
 const SHORTEST: Mm = 1000;
-/** Walls that run so nearly the same way, degrees, are one direction. */
+/** Directions of walls that differ by no more than this count as one, degrees. */
 const SAME: Deg = 1;
 
-/** What the sun along a wall says of the page. */
+/** True north as found from the sun along a wall, or why it cannot be found. */
 export type NorthBySun =
   | { readonly ok: true; readonly north: Deg; readonly azimuth: Deg; readonly altitude: Deg }
   | { readonly ok: false; readonly why: 'low' | 'high'; readonly altitude: Deg };
 
-/** Returns where true north is, clockwise from straight up the page, when a direction of the page has a bearing from true north. */
+/** Returns true north, clockwise from straight up the page, given a direction on the page and its bearing from true north. */
 export const northByBearing = (toward: Deg, bearingThere: Deg): Deg => fullTurn(toward - bearingThere);
 
-/** Returns the directions in which one can look along a wall of a level, each once, in whole degrees clockwise from straight up the page. */
+/** Returns the directions along the walls of a level, both ways, each once, in whole degrees clockwise from straight up the page. */
 export function wallDirections(walls: readonly Pick<Wall, 'from' | 'to'>[]): readonly Deg[] {
   const all = walls
     .filter(({ from, to }) => distance(from, to) >= SHORTEST)
@@ -32,7 +32,8 @@ export function wallDirections(walls: readonly Pick<Wall, 'from' | 'to'>[]): rea
 const turnBetween = (a: Deg, b: Deg): Deg => Math.min(fullTurn(a - b), fullTurn(b - a));
 
 /**
- * Returns where true north is, clockwise from straight up the page, when the sun stands in a direction of the page at an instant.
+ * Returns true north, clockwise from straight up the page, given the direction of the sun on the page at an instant; why not, if the sun is
+ * too low or too high.
  * @param toward the direction of the sun on the page, clockwise from straight up
  * @param instant milliseconds since 1970; latitude and longitude in degrees north and east
  */

@@ -6,26 +6,26 @@ import type { Heights } from './sun-floor.ts';
 export interface ReachedSheaf extends Sheaf {
   readonly near: Mm;
   readonly far: Mm;
-  /** How far the ends of the light may lie beyond the chord of those in its first and its last direction, mm along a beam. */
+  /** How far the ends of the light may extend beyond the chord between its first and last direction, mm along a beam. */
   readonly bulge: Mm;
 }
 
-/** A greater bulge is avoided by more directions, mm. */
+/** If the bulge would be greater than this, more directions are used, mm. */
 const MOST_BULGE: Mm = 1;
 
-/** Of a share. */
+/** Rounding of a ratio. */
 const ROUNDING = 1e-9;
 
-/** Finds where light through a glass is at the height of the detector. */
+/** Computes where light through a glass is at the height of the detector. */
 export class Reach {
   /** How far the detector is below the head, and below the sill, mm. */
   readonly head: Mm;
   readonly sill: Mm;
   private readonly tall: Mm;
   private readonly thickness: Mm;
-  /** The edge of an overhang: how far above the detector, and how far from the inner face. */
+  /** The edge of an overhang: its height above the detector, and its distance from the inner face, mm. */
   private readonly roof: { readonly above: Mm; readonly out: Mm } | null;
-  /** Beams that fall by 1 on less than this along y do not pass between sill and head through the whole wall and under the overhang. */
+  /** Beams that fall by 1 in less than this along y do not pass between sill and head through the whole wall and under the overhang. */
   private readonly flattest: number;
 
   constructor({ opening: { bottom, top, shade }, thickness }: Glass, { base, tall }: Heights) {
@@ -35,7 +35,7 @@ export class Reach {
     this.head = top - base;
     this.sill = Math.max(0, bottom - base - tall);
     this.roof = overhang ? { above: top + overhang.above - base, out: thickness + overhang.depth } : null;
-    // A beam that is at the height of the detector in the room is not below it at the inner face, nor below the sill.
+    // A beam at the height of the detector in the room is above that height at the inner face, and above the sill.
     const lowest = Math.max(base, bottom) - base;
     this.flattest = Math.max(
       thickness / Math.max(1e-9, this.head - lowest),
@@ -54,19 +54,19 @@ export class Reach {
     return part;
   }
 
-  /** Returns the least fall along y of light that passes the head here and, at a depth, over a height above the top of the detector. */
+  /** Returns the least fall along y of light that passes under this head and, at a depth, over a height above the top of the detector. */
   leastFall(over: Mm, depth: Mm): number {
     const most = this.head - over - this.tall;
     return most > 0 ? (depth + this.thickness) / most : Number.POSITIVE_INFINITY;
   }
 
-  /** Returns the greatest fall along y of light that passes the sill here and, at a depth, under a height above the detector. */
+  /** Returns the greatest fall along y of light that passes over this sill and, at a depth, under a height above the detector. */
   mostFall(under: Mm, depth: Mm): number {
     const least = this.sill === 0 ? 0 : this.sill + this.tall - under;
     return least > 0 ? depth / least : Number.POSITIVE_INFINITY;
   }
 
-  /** Returns the least depth of the light in one direction; nothing is lit where it is more than `farAt`. */
+  /** Returns the least depth of the light in one direction; nothing is lit if it is more than `farAt`. */
   nearAt({ l0, bulge }: Bulging, k: number): Mm {
     if (this.sill === 0) return 0;
     const cosine = 1 / Math.sqrt(1 + k * k);
@@ -83,9 +83,9 @@ export class Reach {
   }
 
   /**
-   * Returns directions from ka to kb, those two among them, so that between two that follow one another the ends of the light, cut at
-   * the given depths, run straight or bend by no more than the bulge: an arc lies on the inner side of its chord, because its way is
-   * that of the corners of a polygon around it.
+   * Returns directions from ka to kb, including both, such that between two consecutive ones the ends of the light, cut at
+   * the given depths, are straight or bend by no more than the bulge. An arc is on the inner side of its chord, because it is replaced by a
+   * polygon around it.
    */
   directionsOf(sheaf: ReachedSheaf, ka: number, kb: number, low: Mm, high: Mm): readonly number[] {
     const found = [ka, kb];
@@ -113,19 +113,19 @@ export class Reach {
     return found.flatMap((k, i) => (i === 0 ? [k] : this.bentLess(found[i - 1] as number, k)));
   }
 
-  /** Returns directions after ka, up to kb, near enough for the light not to bulge more than is allowed for. */
+  /** Returns directions after ka, up to kb, so close together that the light does not bulge by more than the limit. */
   private bentLess(ka: number, kb: number): readonly number[] {
     if (this.bulgeOf(ka, kb) <= MOST_BULGE) return [kb];
     const middle = Math.tan((Math.atan(ka) + Math.atan(kb)) / 2);
     return [...this.bentLess(ka, middle), ...this.bentLess(middle, kb)];
   }
 
-  /** The way of a beam within the wall, and under the overhang, is taken from its end: it grows with the secant, which bends. */
+  /** Returns the bulge between two directions. The way of a beam within the wall and under the overhang is a secant, which is not linear in k. */
   private bulgeOf(ka: number, kb: number): Mm {
     const long = this.roof?.out ?? this.thickness;
     const [most, wide] = [Math.max(ka * ka, kb * kb), kb - ka];
     const least = 1 + Math.min(ka * ka, kb * kb);
-    // Of a narrow range by the second derivative of the secant: it is less than 1 + 2k² times as much as along k.
+    // For a narrow range by the second derivative of the secant, which is at most 1 + 2k² times that along k.
     if (wide * wide < 0.04 * least) return (long * (1 + 2 * most) * wide * wide) / (8 * least * Math.sqrt(least));
     const half = (Math.atan(ka) + Math.atan(kb)) / 2;
     return long * Math.max(0, (Math.hypot(1, ka) + Math.hypot(1, kb)) / 2 - 1 / Math.cos(half));
@@ -134,9 +134,9 @@ export class Reach {
 
 type Bulging = Sheaf & Pick<ReachedSheaf, 'bulge'>;
 
-/** Returns the way on which the flattest beams of a sheaf fall by 1, made longer so that the chord of its arc is outside the arc. */
+/** Returns the distance in which the flattest beams of a sheaf fall by 1, lengthened so that the chord of its arc is outside the arc. */
 function wayOf({ k0, k1, l1 }: Sheaf): number {
-  // The tangent of the angle between k0 and k1; the secant of its half is at most 1 + tan²/8.
+  // The tangent of the angle between k0 and k1. The secant of half the angle is at most 1 + tan²/8.
   const tangent = (k1 - k0) / (1 + k0 * k1);
   return l1 * (1 + (tangent * tangent) / 8);
 }

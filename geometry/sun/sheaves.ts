@@ -3,31 +3,31 @@ import { vectorLength } from '../plane/point.ts';
 import type { Sheaf } from './glass.ts';
 import type { Reach, ReachedSheaf } from './reach.ts';
 
-/** A height that other openings on the way set to the light. */
+/** A height limit that another opening sets for the light. */
 export interface Drop {
   readonly drop: Mm;
   readonly bound: 'below' | 'above';
 }
 
-/** Sheaves side by side that are traced as one. */
+/** Adjacent sheaves that are traced as one. */
 export interface SheafGroup extends ReachedSheaf {
   readonly parts: readonly ReachedSheaf[];
 }
 
-/** Columns are one part while their light ends as far as that of the first within this, mm along a beam. */
+/** Columns are joined while their light ends within this distance of that of the first, mm along a beam. */
 const SAME_WAY: Mm = 10;
-/** At most so wide, as difference of directions in radians: a chord is 1 mm from its arc of 6 m. */
+/** Greatest width of joined columns, as difference of directions in radians: a chord is 1 mm from its arc of 6 m. */
 const WIDEST = 0.035;
-/** The ends of the parts of a group are this near to a straight line, mm along a beam, where the hull of the light would close a dent. */
+/** The ends of the parts of a group are this close to a straight line, mm along a beam, where the hull of the light would fill a dent. */
 const DENT: Mm = 15;
-/** Depth by direction, mm: a quarter of it is how far the ends of the light bend between the first part and the last. */
+/** Limit of change in depth times width in directions, mm: the ends of the light bend by at most a quarter of it within a group. */
 const BEND: Mm = 50;
 
 type Open<T> = { -readonly [K in keyof T]: T[K] };
 
 /**
- * Groups the columns of one side of an opening so that the hull of the light of a group is hardly larger than the light. What lies
- * beyond `most`, where the level ends, does not count.
+ * Groups the columns of one side of an opening so that the hull of the light of a group is hardly larger than the light. Light beyond
+ * `most`, where the level ends, does not count.
  */
 export function sheafGroups(
   reach: Reach,
@@ -58,7 +58,7 @@ export function sheafGroups(
   return groups;
 }
 
-/** Tells how many parts have their ends nearly on straight lines, from the first to the last: each part narrows the slopes that are left. */
+/** Tests whether the ends of consecutive parts are nearly on straight lines from the first part: each part narrows the possible slopes. */
 class StraightEnds {
   private readonly first: ReachedSheaf;
   private readonly ends: readonly Mm[];
@@ -72,7 +72,7 @@ class StraightEnds {
     this.flattest = ends.map(() => Number.NEGATIVE_INFINITY);
   }
 
-  /** Returns whether a part goes on with the lines; it is one of them from then on. */
+  /** Returns whether a part continues the lines; if so, it becomes part of them. */
   takes(part: ReachedSheaf, ends: readonly Mm[]): boolean {
     const wide = part.k1 - this.first.k0;
     const run = (part.k0 + part.k1 - this.first.k0 - this.first.k1) / 2;
@@ -85,19 +85,19 @@ class StraightEnds {
     for (let i = 0; i < ends.length; i++) {
       const rise = (ends[i] as Mm) - (this.ends[i] as Mm);
       this.steepest[i] = Math.min(this.steepest[i] as number, (rise + dent) / run);
-      // The far end may lie above the line: there the hull closes no dent.
+      // The far end may be above the line: the hull fills no dent there.
       if (i > 0) this.flattest[i] = Math.max(this.flattest[i] as number, (rise - dent) / run);
     }
     return true;
   }
 }
 
-/** Returns the way of a beam while it goes on by 1 in depth, at most. */
+/** Returns the greatest distance that a beam covers per 1 of depth. */
 function beamLength({ k0, k1 }: Pick<Sheaf, 'k0' | 'k1'>): number {
   return vectorLength(1, Math.max(Math.abs(k0), Math.abs(k1)));
 }
 
-/** Makes a group so large that it takes in the part after it. */
+/** Enlarges a group to include the part after it. */
 function widen(group: Open<ReachedSheaf>, part: ReachedSheaf): void {
   group.k1 = part.k1;
   group.l0 = Math.min(group.l0, part.l0);

@@ -5,15 +5,15 @@ import { DISC_RADIUS, POSITION_ACCURACY, sunPosition } from './position.ts';
 export const COLUMN: Deg = 0.1;
 export const COLUMNS = 3600;
 
-/** Between instants this far apart, ms, the path is interpolated: 1° of it bends by less than 0.003°. */
+/** Time between computed positions, ms; the path between them is interpolated: 1° of it bends by less than 0.003°. */
 const STEP = 240_000;
-/** Places on the path between two instants. */
+/** Number of interpolation steps between two computed positions. */
 const SUBSTEPS = 10;
 
 /** Radius of the disc at each of these places, degrees, so that together they cover the whole path of the disc. */
 const REACH: Deg = DISC_RADIUS + POSITION_ACCURACY + 0.006;
 
-/** From this altitude on the disc is taken in all its height over its whole width. */
+/** From this altitude on, the disc counts with its full height over its whole width. */
 const STEEP: Deg = 85;
 
 /** Altitudes between which the disc of the sun passed through a column, degrees. */
@@ -34,8 +34,8 @@ export interface Exposure {
 }
 
 /**
- * Returns where the disc of the sun stood between two instants. It counts, whole, while its middle is at `least` or higher.
- * Never too little: it is widened by the accuracy of the position, and by up to a column.
+ * Returns the part of the sky that the disc of the sun passed through between two instants. The whole disc counts while its middle is at
+ * `least` or higher. Never too small: the disc is widened by the accuracy of the position, and by up to a column.
  */
 export function skyOf({ latitude, longitude, start, end }: Exposure, least: Deg): Sky {
   const builder = new SkyBuilder(least - POSITION_ACCURACY);
@@ -47,7 +47,7 @@ export function skyOf({ latitude, longitude, start, end }: Exposure, least: Deg)
   return builder.sky();
 }
 
-/** East, north, up. */
+/** Components east, north and up. */
 type Vector = readonly [number, number, number];
 
 const RADIANS = Math.PI / 180;
@@ -66,14 +66,14 @@ class SkyBuilder {
     this.least = least;
   }
 
-  /** Adds the path of the disc from the last place to this one. */
+  /** Adds the path of the disc from the previous position to this one. */
   moveTo(to: Vector): void {
     const from = this.last ?? to;
     this.last = to;
     const floor = Math.sin(this.least * RADIANS);
     const [low, high] = [from[2] - floor, to[2] - floor];
     if (low < 0 && high < 0) return;
-    // The part of the way on which it counts; half way the path is a little higher than its chord, which is the safe side.
+    // The part of the path that counts. Halfway, the path is a little higher than its chord, which is the safe side.
     const begin = low < 0 ? low / (low - high) : 0;
     const end = high < 0 ? low / (low - high) : 1;
     for (let i = 0; i <= SUBSTEPS; i++) {

@@ -10,14 +10,14 @@ import type { Heights, SweptArea } from './sun-floor.ts';
 import type { SunSpan } from './sun-hours.ts';
 import type { SunTimes } from './times.ts';
 
-/** Time between two looks at the sun, ms, where the exposure does not need more than `MOST_LOOKS` of them. */
+/** Time between two computed positions of the sun, ms, unless the exposure would need more than `MOST_LOOKS` of them. */
 const EVERY = 60_000;
 const MOST_LOOKS = 9000;
 const RADIANS = Math.PI / 180;
 /** Rounding, mm. */
 const TOUCH = 1e-3;
 
-/** The sun at an instant. */
+/** The position of the sun at an instant. */
 interface Sun {
   readonly at: number;
   /** Bearing on the page, clockwise from up, radians. */
@@ -25,7 +25,7 @@ interface Sun {
   readonly altitude: number;
 }
 
-/** The middle of the disc and its edge, as shares of its radius. */
+/** The middle of the disc and four points of its edge, as fractions of its radius. */
 const DISC: readonly (readonly [across: number, up: number])[] = [
   [0, 0],
   [0, 1],
@@ -35,8 +35,8 @@ const DISC: readonly (readonly [across: number, up: number])[] = [
 ];
 
 /**
- * Returns when direct sun is on a spot between two heights, in spans to the minute; of a long exposure to the few minutes. Only in the
- * swept areas, which tell the openings that may let it in. For showing: a verdict never rests on it.
+ * Returns when direct sun is on a spot between two heights, in spans accurate to a minute, or to 1/9000 of a longer exposure. Considers only
+ * openings whose swept areas contain the spot. For display: no verdict depends on it.
  */
 export function sunAtSpot(
   model: LevelModel,
@@ -69,7 +69,7 @@ export function sunAtSpot(
 
 const everyOf = ({ start, end }: SunTimes): number => Math.max(EVERY, (end - start) / MOST_LOOKS);
 
-/** The suns above the horizon of the site. */
+/** Returns the positions of the sun above the horizon of the site. */
 const sunsOf = memoizeLatest((times: SunTimes): readonly Sun[] => {
   const { latitude, longitude, start, end, north, horizon } = times;
   const suns: Sun[] = [];
@@ -88,7 +88,7 @@ function isLitBy(model: LevelModel, glass: Glass, heights: Heights, spot: XY, su
   });
 }
 
-/** Whether a ray from a spot toward the sun passes a glass, and nothing but open doors before and after. */
+/** Returns whether a ray from a spot toward the sun passes through a glass, and otherwise only through open doors. */
 function isLitFrom(
   { pieces, joints, openings }: LevelModel,
   glass: Glass,
@@ -144,7 +144,7 @@ function passing(
   return least <= most ? [least, most] : null;
 }
 
-/** Returns where a ray is in a convex ring, by the way from its start; null for nowhere. */
+/** Returns where a ray enters and leaves a convex ring, as multiples of its direction from its start; null if it misses the ring. */
 function crossing(ring: Ring, [x, y]: XY, [dx, dy]: XY): [number, number] | null {
   let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   let area = 0;
@@ -155,7 +155,7 @@ function crossing(ring: Ring, [x, y]: XY, [dx, dy]: XY): [number, number] | null
   const turn = Math.sign(area);
   for (let i = 0; i < ring.length; i++) {
     const [a, b] = [ring[i] as XY, ring[(i + 1) % ring.length] as XY];
-    // Outward, whichever way the ring runs.
+    // The outward normal, for either orientation of the ring.
     const [nx, ny] = [turn * (b[1] - a[1]), turn * (a[0] - b[0])];
     const [at, run] = [nx * (x - a[0]) + ny * (y - a[1]), nx * dx + ny * dy];
     if (Math.abs(run) < 1e-12) {

@@ -2,14 +2,14 @@ import type { Mm, XY } from '../plan/model.ts';
 import { assert } from '../plane/assert.ts';
 import type { Edge } from './light-edges.ts';
 
-/** A strip narrower than this is not lit, mm: 1/20 of the tolerance of a limit. */
+/** A strip no wider than this is not lit, mm: rounding. */
 const NARROWEST: Mm = 1e-6;
 /** Rounding of a depth, mm. */
 export const ROUNDING: Mm = 1e-6;
-/** Two directions that differ by less are one. */
+/** Two directions that differ by less than this are equal. */
 const SAME_DIRECTION = 1e-12;
 
-/** Returns the corners that may be in a beam: its own two first, then those of edges, and where edges reach `far`. */
+/** Returns the corners that may be in a beam: its own two first, then those of edges, and the points where edges reach `far`. */
 export function cornersIn(
   { k0, k1, left, right, near }: { k0: number; k1: number; left: XY; right: XY; near: Mm },
   edges: readonly Edge[],
@@ -35,7 +35,7 @@ export function cornersIn(
   return corners;
 }
 
-/** Returns the directions between k0 and k1 in which two corners are behind each other, and k0 and k1. */
+/** Returns k0, k1 and the directions between them in which two corners are behind each other. */
 export function eventsOf(corners: readonly XY[], k0: number, k1: number): number[] {
   const events = [k0, k1];
   for (let i = 0; i < corners.length; i++) {
@@ -56,7 +56,7 @@ interface Interval {
   readonly edge: number;
 }
 
-/** Returns what light in one direction meets between the corners, from left to right. */
+/** Returns the edges that light in one direction meets between the corners, from left to right. */
 export function stripsAt(
   k: number,
   corners: readonly XY[],

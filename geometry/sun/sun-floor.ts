@@ -10,7 +10,7 @@ export interface Heights {
   readonly tall: Mm;
 }
 
-/** The floor that direct sun crosses at the height of a detector, by the opening that lets it in. */
+/** The floor that direct sun crosses at the height of a detector, for one opening that lets it in. */
 export interface SweptArea {
   /** Id of the opening. */
   readonly opening: string;
@@ -20,23 +20,23 @@ export interface SweptArea {
 
 export type Swept =
   | { readonly state: 'known'; readonly areas: readonly SweptArea[] }
-  /** Why it cannot be computed, as a sentence. */
+  /** The area cannot be computed; the reason is a sentence. */
   | { readonly state: 'unknown'; readonly reason: string };
 
-/** Works out the swept area of a level; null: later. */
+/** Returns the swept area of a level; null if it is computed later. */
 export type SunSource = (model: LevelModel, times: SunTimes, heights: Heights) => Swept | null;
 
 let source: SunSource = () => null;
 
 /**
- * Sets what works the swept area out. It is a value and not an import, because the code of the sun is loaded late in the browser:
- * until it is there every swept area is unknown.
+ * Sets the function that computes the swept area. It is set and not imported, because the browser loads the code of the sun late:
+ * until then, every swept area is unknown.
  */
 export function setSunSource(work: SunSource): void {
   source = work;
 }
 
-/** Areas cached per drawing: the heights of its detectors, those of a slider, and later starts. */
+/** Number of areas cached per drawing: the heights of its detectors, those of a slider, and later starts. */
 const MOST_CACHED = 160;
 
 const cachesOf = memoize((_: readonly WallPiece[]) =>
@@ -44,8 +44,8 @@ const cachesOf = memoize((_: readonly WallPiece[]) =>
 );
 
 /**
- * Returns the floor that direct sun crosses between the underside and the top of a detector; null while it is not worked out.
- * Cached by walls, openings, place, times and heights: a detector that moves costs nothing.
+ * Returns the floor that direct sun crosses between the underside and the top of a detector; null while it is not computed.
+ * Cached by walls, openings, place, times and heights, so that moving a detector recomputes nothing.
  */
 export function sunFloor(model: LevelModel, times: SunTimes, heights: Heights): Swept | null {
   const cached = cacheOf(model).get(keyOf(times, heights));
@@ -55,7 +55,7 @@ export function sunFloor(model: LevelModel, times: SunTimes, heights: Heights): 
   return swept;
 }
 
-/** Puts a swept area that was worked out elsewhere into the cache. */
+/** Caches a swept area that was computed elsewhere. */
 export function keepSunFloor(model: LevelModel, times: SunTimes, heights: Heights, swept: Swept): void {
   const cache = cacheOf(model);
   cache.set(keyOf(times, heights), swept);

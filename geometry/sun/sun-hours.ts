@@ -5,7 +5,7 @@ import type { Heights } from './sun-floor.ts';
 import { openingLight } from './swept.ts';
 import type { SunTimes } from './times.ts';
 
-/** Length of the spans of time that are looked at, ms. */
+/** Length of the spans of time that are tested, ms. */
 const SPAN = 600_000;
 
 /** A span of time, milliseconds since 1970. */
@@ -14,17 +14,17 @@ export interface SunSpan {
   readonly end: number;
 }
 
-/** The place that is asked about. */
+/** The place for which the hours of sun are computed. */
 export interface Spot {
   readonly at: XY;
   readonly heights: Heights;
-  /** How near to the axis the light counts, mm. */
+  /** Light within this distance of the axis counts, mm. */
   readonly reach: Mm;
 }
 
 /**
- * Returns when direct sun through an opening comes near to a spot, in spans of ten minutes joined; the first and the last may be too
- * long by less than that. With a pause after each span, for a page that must not stop meanwhile.
+ * Returns when direct sun through an opening comes near to a spot, in joined spans of ten minutes; at either end a span may be too long by
+ * less than that. Yields after each span of ten minutes, so that a page stays responsive.
  */
 export function* sunHoursSteps(
   model: LevelModel,

@@ -19,10 +19,10 @@ import { type Sky, skyOf } from './sky.ts';
 import type { Heights, Swept, SweptArea } from './sun-floor.ts';
 import type { SunTimes } from './times.ts';
 
-/** What the light of a level depends on. */
+/** The parts of a level that its light depends on. */
 type LitLevel = Pick<LevelModel, 'rooms' | 'openings' | 'pieces' | 'joints'>;
 
-/** The longest exposure that is followed, milliseconds: a year and a month. */
+/** The longest exposure that is computed, milliseconds: a year and a month. */
 const LONGEST = 396 * 86_400_000;
 
 /** Returns the floor that direct sun crosses anywhere between the underside and the top of a detector. */
@@ -34,7 +34,7 @@ export function sweptArea(model: LitLevel, times: SunTimes, heights: Heights): S
   }
 }
 
-/** The same with a pause after each opening, for a page that must not stop meanwhile. */
+/** Same as `sweptArea`, but yields after each opening, so that a page stays responsive. */
 export function* sweptAreaSteps(model: LitLevel, times: SunTimes, heights: Heights): Generator<void, Swept> {
   const { start, end } = times;
   if (start < FIRST_INSTANT || end > LAST_INSTANT)
@@ -60,7 +60,7 @@ function* areasOf(model: LitLevel, times: SunTimes, heights: Heights): Generator
   return areas;
 }
 
-/** Returns rings that cover the light of one opening; none for an opening without glass, and where there is too much to follow. */
+/** Returns rings that cover the light of one opening; empty for an opening without glass, and if there is too much light to compute. */
 export function openingLight(model: LitLevel, times: SunTimes, heights: Heights, id: string): readonly Ring[] {
   const body = glazedOpenings(model).find(({ opening }) => opening.id === id);
   try {
@@ -71,7 +71,7 @@ export function openingLight(model: LitLevel, times: SunTimes, heights: Heights,
   }
 }
 
-/** `skies`: by the least altitude that counts, to be used for several openings. */
+/** `skies` caches the sky by the least altitude that counts, for use by several openings. */
 function cellsThrough(
   model: LitLevel,
   body: OpeningBody,
@@ -81,7 +81,7 @@ function cellsThrough(
 ): readonly Ring[] {
   const { opening } = body;
   if (opening.shade === 'covered' || opening.shade === 'well') return [];
-  // Hidden is what is lower, and so is a disc whose middle is lower: both readings are met.
+  // Light counts down to a disc radius below the obstruction, whether the obstruction hides light below it or discs with their middle below it.
   const hidden = obstructionOf(opening) - DISC_RADIUS;
   const least = Math.max(times.horizon, hidden);
   const sky = skies.get(least) ?? skyOf(times, least);
@@ -170,12 +170,12 @@ function sceneOf(model: LitLevel, plan: FloorPlan, glass: Glass, heights: Height
   };
 }
 
-/** A wall that stands out less than this from the outer face shades nothing, mm: joints, and walls drawn over each other. */
+/** A wall that extends less than this beyond the outer face shades nothing, mm: joints, and walls drawn over each other. */
 const STANDS_OUT: Mm = 1;
 
 /**
  * Returns the faces of outside walls in front of a glass, with the wall on their right. Walls are opaque over their whole height, which
- * has no end in the plan. Inside walls are behind them.
+ * the plan does not limit. Inside walls are behind the glass.
  */
 function outdoorFaces({ pieces, joints }: LitLevel, glass: Glass): readonly Edge[] {
   return [...pieces, ...joints]
@@ -189,7 +189,7 @@ function dropsOf({ openings }: Pick<LevelModel, 'openings'>, glass: Glass, heigh
   return openings.flatMap(({ opening }) => (opening === glass.opening ? [] : dropsAt(opening, glass, heights)));
 }
 
-/** Light falls on its way in: a head as high as that of the glass never stops it, nor a sill below the detector. */
+/** Returns the height limits of an opening. Light falls on its way in, so a head as high as the glass's or a sill below the detector sets none. */
 function dropsAt(opening: Glass['opening'] | undefined, glass: Glass, { base, tall }: Heights): readonly Drop[] {
   if (!opening) return [];
   const drops: Drop[] = [];

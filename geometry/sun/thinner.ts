@@ -10,12 +10,12 @@ interface Stretch {
   readonly thickness: Mm;
 }
 
-/** What stands this near beside an opening is its jamb, mm. */
+/** A wall that ends within this distance of an opening is its jamb, mm. */
 const BESIDE: Mm = 1;
 /** A shorter stretch, or a smaller difference of thickness, is rounding, mm. */
 const SHORTEST: Mm = 0.01;
 /**
- * Returns the parts of the width of an opening, from the first corner of its body on, where the wall is thinner than the body: a thicker
+ * Returns the parts of the width of an opening, measured from the first corner of its body, where the wall is thinner than the body: a thicker
  * wall runs along the other parts only.
  */
 export function thinnerParts({ body }: OpeningBody, pieces: LevelModel['pieces']): readonly Stretch[] {

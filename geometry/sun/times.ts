@@ -1,10 +1,10 @@
 import type { Deg, Plan } from '../plan/model.ts';
 import { instantMs } from '../planfile/instant.ts';
 
-/** Altitude below which the sun does not count where the site does not say: common practice, no published source. */
+/** Altitude below which the sun does not count if the site does not give one, degrees: common practice, no published source. */
 const USUAL_HORIZON: Deg = 3;
 
-/** When and where the sun is followed. */
+/** The time and place for which the sun is computed. */
 export interface SunTimes {
   readonly latitude: Deg;
   readonly longitude: Deg;
@@ -20,7 +20,7 @@ export function exposureEnd({ end, plannedEnd = null }: Plan['visit']): string |
   return end ?? plannedEnd;
 }
 
-/** Returns place, north and times of the exposure, to the planned pick-up while none is recorded; null while any of them is missing. */
+/** Returns place, north and times of the exposure, up to the planned pick-up while none is recorded; null while any of them is missing. */
 export function sunTimes({ site, visit }: Pick<Plan, 'site' | 'visit'>): SunTimes | null {
   const { latitude, longitude, north, horizon = USUAL_HORIZON } = site;
   const start = visit.start === null ? null : instantMs(visit.start);

@@ -21,7 +21,7 @@ export type Bound = 'least' | 'most';
 /**
  * Formats a measured length, rounded to the safe side: down against a minimum, up against a maximum. The one format for
  * distances, positions, heights and wall faces, so that one distance always reads the same. A length within the tolerance of
- * limits of a step is shown as that step: what meets its limit never reads as short of it.
+ * limits of a step is shown as that step: a length that meets its limit never reads as short of it.
  */
 export function formatMeasured(mm: Mm, unit: LengthUnit, bound: Bound = 'least'): string {
   return bound === 'least'
@@ -92,7 +92,7 @@ function wholeSteps(exact: number, round: Rounding): number {
   return round === 'down' ? Math.floor(exact) : Math.ceil(exact);
 }
 
-/** `parts` is a whole number of 1/`per` inches, 0 or more. */
+/** Formats `parts`, a whole number of 1/`per` inches, 0 or more. */
 function inchWords(parts: number, per: number): string {
   const feet = Math.floor(parts / (12 * per));
   const inches = Math.floor(parts / per) - feet * 12;
@@ -112,7 +112,7 @@ function fractionWords(parts: number, per: number): string {
   return `${over}/${under}`;
 }
 
-/** Whole mm: below 1 m as cm, from 1 m on as m with two decimals, three when needed. */
+/** Formats whole mm: below 1 m as cm, from 1 m on as m with two decimals, three when needed. */
 function metricWords(mm: number): string {
   if (mm < 1000) return `${Math.floor(mm / 10)}${mm % 10 === 0 ? '' : `.${mm % 10}`} cm`;
   const digits = String(mm % 1000).padStart(3, '0');

@@ -8,10 +8,9 @@ const TURN = /^(-|\+)?\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(?:°|deg|degrees)?\s*(?:to
 const EXAMPLE = 'Write it like 45, or 45 left.';
 
 /**
- * Parses the angle by which a wall turns off the previous one: degrees to the right, to the left with "left", "l" or a
- * minus.
- * Returns degrees clockwise on screen, −180…180, and the angle in words; or an error message of one sentence. Never
- * throws.
+ * Parses the angle by which a wall turns from the previous one: degrees to the right, or to the left with "left", "l" or a
+ * minus sign. Returns degrees clockwise on screen, −180…180, and the angle in words; or an error message of one sentence.
+ * Never throws.
  */
 export function parseTurn(text: string): ParsedTurn {
   const plain = text.trim().toLowerCase().replace('−', '-');

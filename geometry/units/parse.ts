@@ -72,7 +72,7 @@ export function parseLength(text: string, unit: LengthUnit, options: LengthOptio
   return { ok: true, mm, echo: echoLength(mm, unit) };
 }
 
-/** Laser tapes type the fraction after the inch mark: 12'06"1/2 is 12' 6 1/2". */
+/** Laser tapes show the fraction after the inch mark: 12'06"1/2 is 12' 6 1/2". */
 function withFractionBeforeMark(plain: string): string {
   return plain.replace(/(\d)" ?(\d+\/\d+) ?"?$/, '$1 $2"');
 }

@@ -4,12 +4,12 @@ import { ringFlaw } from '../../plane/simple-ring.ts';
 import { formatLength, type LengthUnit } from '../../units/index.ts';
 import type { Flaw } from '../problem.ts';
 
-/** How far an opening may reach past its wall, mm: the rounding of a length computed from the wall's ends. */
+/** An opening may extend past its wall by this much, mm: the rounding of a length computed from the wall's ends. */
 const OPENING_TOLERANCE: Mm = 1;
 
 /**
- * Returns whether an opening reaches past an end of its wall by more than 1 mm. The text shows lengths in the plan's
- * unit.
+ * Returns the flaw of an opening that extends past an end of its wall by more than 1 mm; empty if it does not. The text
+ * shows lengths in the plan's unit.
  */
 export function openingFlaws(opening: Opening, wall: Wall, unit: LengthUnit): readonly Flaw[] {
   const long = wallLength(wall);
@@ -38,7 +38,7 @@ export function openingFlaws(opening: Opening, wall: Wall, unit: LengthUnit): re
   return past > OPENING_TOLERANCE ? [flaw(past, 'end')] : [];
 }
 
-/** Returns whether the top is below the bottom. */
+/** Returns the flaw of a top below the bottom; empty if there is none. */
 export function heightFlaws(
   { bottom, top }: { readonly bottom: Mm; readonly top: Mm },
   unit: LengthUnit,
@@ -55,7 +55,7 @@ export function heightFlaws(
   ];
 }
 
-/** Returns whether a polygon crosses or touches itself. A circle or box has no flaws. */
+/** Returns the flaw of a polygon that crosses or touches itself. A circle or box has no flaws. */
 export function shapeFlaws(shape: Shape): readonly Flaw[] {
   if (!('polygon' in shape)) return [];
   const { points } = shape.polygon;

@@ -9,8 +9,8 @@ import { type Flaw, foundWords, quoted } from '../problem.ts';
 import { INSTANT_WORDS } from '../schema/leaves.ts';
 
 /**
- * Returns whether the system does not know the time zone. Signed offsets are refused because not every system accepts
- * them.
+ * Returns the flaw of a time zone that the system does not know. Signed offsets are refused because not every system
+ * accepts them.
  */
 export function timeZoneFlaws(timeZone: string): readonly Flaw[] {
   if (/^[A-Za-z]/.test(timeZone) && isZone(timeZone)) return [];
@@ -24,7 +24,7 @@ export function timeZoneFlaws(timeZone: string): readonly Flaw[] {
   ];
 }
 
-/** Zones that the system was found to know: to make a format is slow, and a file is read many times. */
+/** Zones that the system knows, cached because creating a format is slow and a file is read many times. */
 const knownZones = new Set<string>();
 
 function isZone(timeZone: string): boolean {
@@ -38,14 +38,14 @@ function isZone(timeZone: string): boolean {
   }
 }
 
-/** The years in which an instant of a test may lie: a year outside is a slip, and would make timelines endless. */
+/** The years that an instant of a test may be in: a year outside is a typing error, and would make timelines endless. */
 export const TEST_YEARS = { first: 1990, last: 2100 } as const;
 
-/** Whether an instant, ms since the epoch, lies in those years by the clock of UTC. */
+/** Returns whether an instant, ms since the epoch, is in those years in UTC. */
 export const isInTestYears = (ms: number): boolean =>
   ms >= Date.UTC(TEST_YEARS.first, 0) && ms < Date.UTC(TEST_YEARS.last + 1, 0);
 
-/** Returns what is wrong with text as an instant of a test, in words; null when it is valid. */
+/** Returns why a text is not a valid instant of a test, in words; null when it is. */
 function testInstantError(text: string): string | null {
   const ms = instantMs(text);
   if (ms === null) return instantError(text);
@@ -53,7 +53,7 @@ function testInstantError(text: string): string | null {
 }
 
 /**
- * Returns whether an instant does not exist in the calendar or is not of our time; null has no flaw. `key` is its key.
+ * Returns the flaw of an instant that is not in the calendar or not in the years of tests; null has no flaw. `key` is its key.
  */
 export function instantFlaws(text: string | null, key: string): readonly Flaw[] {
   const error = text === null ? null : testInstantError(text);
@@ -97,7 +97,7 @@ export function visitFlaws(visit: Visit): readonly Flaw[] {
   ];
 }
 
-/** Returns whether the least exposure time exceeds the greatest. */
+/** Returns the flaw of a kit whose least exposure time exceeds the greatest. */
 export function kitFlaws({ minimumHours, maximumHours }: Kit): readonly Flaw[] {
   if (minimumHours <= maximumHours) return [];
   return [
@@ -110,7 +110,7 @@ export function kitFlaws({ minimumHours, maximumHours }: Kit): readonly Flaw[] {
   ];
 }
 
-/** Returns whether the profile does not exist. */
+/** Returns the flaw of a profile that does not exist. */
 export function profileFlaws({ profile }: Protocol): readonly Flaw[] {
   if (profileById(profile)) return [];
   const expected = 'a profile that this Stillspot knows';
@@ -124,7 +124,7 @@ export function profileFlaws({ profile }: Protocol): readonly Flaw[] {
   ];
 }
 
-/** Returns whether a rule named under a key of a level does not exist; `path` leads from the level to the name. */
+/** Returns the flaw of a rule that does not exist, named under a key of a level; `path` leads from the level to the name. */
 export function ruleFlaws(rule: string, path: Flaw['path']): readonly Flaw[] {
   const ruleIds: readonly string[] = RULE_IDS;
   if (ruleIds.includes(rule)) return [];

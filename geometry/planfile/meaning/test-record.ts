@@ -16,7 +16,8 @@ export type RecordSection = Pick<Plan, (typeof RECORD_SECTIONS)[number]>;
 
 /**
  * Returns the semantic errors in the records of the test: dates and instants that do not exist, working hours that
- * end before they begin, entries of a detector that is not in the plan, second log entries of one, duplicate ids of blanks and spikes.
+ * end before they begin, entries for a detector that is not in the plan, a second log entry for one detector, duplicate
+ * ids of blanks and spikes.
  */
 export function recordFlaws(record: RecordSection, detectors: ReadonlySet<string>): readonly PlacedFlaw[] {
   const { practice, log = [], weather = [], agreement, earlier = [], quality = [], report } = record;
@@ -63,7 +64,7 @@ export function unknownDetectorFlaw(id: string): Flaw {
   };
 }
 
-/** A second entry of a detector would be read by nothing: its serial number, seal and transfers would be lost in silence. */
+/** Returns a flaw for each second entry of a detector: it would never be read, so its serial number, seal and transfers would be lost. */
 function secondEntries(log: NonNullable<Plan['log']>): readonly PlacedFlaw[] {
   const first = new Map<string, number>();
   return log.flatMap(({ detector }, index) => {

@@ -11,8 +11,8 @@ type JsonScan =
   | ({ readonly ok: false } & JsonError);
 
 /**
- * A plan nests 8 levels deep; unknown keys may nest deeper. What is deeper than this is refused, because it would overflow the stack of
- * recursive walks.
+ * A plan nests 8 levels deep; unknown keys may nest deeper. Deeper nesting than this is refused, because it would overflow the stack of
+ * recursive functions.
  */
 const DEEPEST = 200;
 

@@ -20,10 +20,10 @@ import { describePath, valueAt } from './describe-path.ts';
 import { type Identified, type Placed, type ValidParts, validEntries, validItems } from './valid-parts.ts';
 
 /**
- * Returns what the schema cannot express: ids, references, openings in their walls, simple outlines, overrides, times.
- * Takes the file with its defaults filled in; checks only the structurally valid parts, and every id.
+ * Returns the problems that the schema cannot express: ids, references, openings in their walls, simple outlines,
+ * overrides, times. Takes the file with its defaults filled in; checks only the structurally valid parts, and every id.
  *
- * @param names what has an id in the file as it was given
+ * @param names every element with an id in the file as it was given
  */
 export function meaningProblems(
   file: unknown,
@@ -142,7 +142,7 @@ function lookedForProblems(file: unknown, validParts: ValidParts): readonly Plan
   });
 }
 
-/** Checks the top-level sections. An invalid part of a section does not keep the others from being checked. */
+/** Checks the top-level sections. If one part of a section is invalid, the other parts are still checked. */
 function sectionProblems(file: unknown, validParts: ValidParts, unit: LengthUnit): readonly PlanProblem[] {
   const problems: PlanProblem[] = [];
   const addProblems = (path: readonly Step[], flaws: readonly Flaw[], thing: string) =>

@@ -5,9 +5,8 @@ import { describePath } from './describe-path.ts';
 
 /**
  * Returns a problem for every unknown key that differs from a known key of its object in case, by one letter, or both:
- * "Openings", "opening",
- * "detectorz". Preserved as an unknown key, its content would silently be missing from the plan. Other unknown keys are
- * preserved.
+ * "Openings", "opening", "detectorz". If it were preserved as an unknown key, its content would silently be missing from
+ * the plan. Other unknown keys are preserved.
  */
 export function misspelledKeyProblems(file: unknown): readonly PlanProblem[] {
   return unknownKeys(PlanSchema, file).flatMap(({ path, key, expected }) => {
@@ -26,7 +25,7 @@ function misspelledKeyProblem(file: unknown, path: readonly Step[], key: string,
   };
 }
 
-/** Returns whether two keys are equal but for case and at most one replaced, added or missing letter. */
+/** Returns whether two keys are equal except for case and at most one replaced, added or missing letter. */
 function isMisspelling(key: string, expected: string): boolean {
   const [a, b] = [key.toLowerCase(), expected.toLowerCase()];
   const [short, long] = a.length <= b.length ? [a, b] : [b, a];

@@ -16,8 +16,8 @@ export function structureProblems(value: unknown): readonly StructureProblem[] {
     const path = (issue.path ?? []).map(({ key }) => key as Step);
     // Not `issue.input`: valibot hides an array that was given for an object.
     const there = valueAt(value, path);
-    // For length limits the issue's own message is the expectation; for everything else it is what the schema expects
-    // there.
+    // For a length limit, the issue's own message is the expectation; otherwise it is what the schema expects at the
+    // path.
     const isLimit = issue.kind === 'validation' && issue.message.startsWith('at ');
     const found = isLimit && typeof there === 'string' ? `text of ${[...there].length} characters` : foundWords(there);
     const expected = isLimit ? issue.message : expectedAt(PlanSchema, path);

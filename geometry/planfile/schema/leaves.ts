@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 
 /**
- * The building blocks of the plan file's schema. The message of each leaf is what is expected there
+ * The building blocks of the plan file's schema. The message of each leaf says what is expected at its place
  * ("a number of mm, 0 to 10000000"): one text for a wrong type, a value out of range and a missing key.
  */
 
@@ -24,7 +24,7 @@ export function numberAboveZero(of: string, most = LARGEST) {
   return v.pipe(v.number(words), v.gtValue(0, words), v.maxValue(most, words));
 }
 
-/** The greatest height, depth or clearance of a thing in a house, mm: 100 m. A larger number is a slip of the unit. */
+/** The greatest height, depth or clearance of a thing in a house, mm: 100 m. A larger number is in the wrong unit. */
 export const LARGEST_IN_HOUSE = 100_000;
 
 export const coordinate = () => numberFrom(-LARGEST, LARGEST, 'a number of mm');

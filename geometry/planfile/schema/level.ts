@@ -23,7 +23,7 @@ import {
 import { PointSchema, ShapeSchema } from './shape.ts';
 import { TracingSchema } from './tracing.ts';
 
-/** The thickest wall, and the greatest radius and height of a detector, mm. A larger number is a slip of the unit. */
+/** The thickest wall, and the greatest radius and height of a detector, mm. A larger number is in the wrong unit. */
 const THICKEST = 10_000;
 const WIDEST_DETECTOR = 10_000;
 const TALLEST_DETECTOR = 10_000;

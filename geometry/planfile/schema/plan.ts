@@ -25,7 +25,7 @@ import { KIT_EXTRAS, PLAN_EXTRAS, radonUnit, radonValue, VISIT_EXTRAS } from './
 /** The version that is written, and the newest that is read. */
 export const VERSION = 1;
 
-/** A section that may be omitted whole or key by key: each key has a neutral default. */
+/** A section that may be omitted as a whole or key by key: each key has a neutral default. */
 function section<const E extends v.ObjectEntries>(entries: E, words: string) {
   // Every entry is optional, so an empty object is valid and yields all defaults.
   return v.optional(record(entries, words), {} as v.InferInput<v.LooseObjectSchema<E, string>>);
@@ -81,7 +81,7 @@ export const OverrideSchema = about(
   "A distance of one's own in place of a published one.",
 );
 
-/** Far more than any profile has rules. */
+/** Far more than the rules of any profile. */
 const MOST_OVERRIDES = 100;
 
 const ProtocolSchema = section(
@@ -92,7 +92,7 @@ const ProtocolSchema = section(
   'an object with profile and overrides',
 );
 
-/** The longest exposure of a kit: more than a year. */
+/** The longest exposure of a kit, h: more than a year. */
 const MOST_HOURS = 10_000;
 /** The greatest error of a tape, mm: 1 m. */
 export const LARGEST_TOLERANCE = 1_000;
@@ -167,7 +167,7 @@ export const PlanSchema = v.pipe(
   v.title('Stillspot plan'),
 );
 
-/** Read-only and without the index signature of preserved unknown keys: what schema and model have in common. */
+/** Read-only and without the index signature of preserved unknown keys, so that schema and model can be compared. */
 type Plain<T> = T extends readonly [infer A, infer B]
   ? readonly [Plain<A>, Plain<B>]
   : T extends readonly (infer E)[]

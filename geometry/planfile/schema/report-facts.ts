@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { ReportFacts } from '../../plan/report-facts.ts';
 import { about, instant, list, note, oneOf, record, text } from './leaves.ts';
 
-/** What only the report of the test needs. All optional; what is omitted is not written either. */
+/** Facts that only the report of the test needs. All are optional; an omitted one is not written either. */
 
 /** An optional key without a default. */
 const maybe = <const T extends v.GenericSchema>(schema: T) => v.exactOptional(schema);
@@ -82,7 +82,7 @@ const ReportSchema = about(
 
 export const REPORT_EXTRAS = { report: maybe(ReportSchema) };
 
-/** How far the laboratory says a value may be off, one standard deviation or as it reports it. */
+/** The uncertainty of a value as the laboratory reports it, for example one standard deviation. */
 export const UNCERTAINTY = maybe(
   about(
     v.pipe(v.number('a number of 0 or more'), v.minValue(0, 'a number of 0 or more')),
@@ -90,7 +90,7 @@ export const UNCERTAINTY = maybe(
   ),
 );
 
-/** Returns what is needed for a report from a value of unknown origin; null where it is none. */
+/** Returns the report facts in a value of unknown origin; null if it does not match the schema. */
 export function readReportFacts(value: unknown): ReportFacts | null {
   const result = v.safeParse(ReportSchema, value);
   return result.success ? result.output : null;

@@ -16,7 +16,7 @@ import { pictureSchema } from './tracing.ts';
 
 /**
  * The records of the test: working hours, the log of each detector, weather, agreement, earlier
- * results, blanks and spikes. All optional; what is omitted is not written either.
+ * results, blanks and spikes. All are optional; an omitted one is not written either.
  */
 
 export const radonUnit = () => oneOf(['pCi/L', 'Bq/m3']);

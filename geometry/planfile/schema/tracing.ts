@@ -4,7 +4,7 @@ import { PointSchema } from './shape.ts';
 
 const PICTURE_WORDS = 'a picture as a data address (PNG, JPEG or WebP, base64)';
 
-/** A picture inside the file: a plan is passed on as one file, and nothing is fetched from elsewhere. */
+/** A picture is stored inside the file, so that a plan is one file and nothing is fetched from elsewhere. */
 export const pictureSchema = () =>
   v.pipe(
     v.string(PICTURE_WORDS),

@@ -10,7 +10,7 @@ interface Node {
   readonly item?: Node;
   readonly items?: readonly Node[];
   readonly wrapped?: Node;
-  /** Of a union. */
+  /** The options of a union. */
   readonly options?: readonly Node[];
   readonly default?: unknown;
   readonly pipe?: readonly (Node | typeof SEVERAL_LINES)[];
@@ -40,7 +40,7 @@ export function expectedAt(schema: v.GenericSchema, path: Path): string {
     node = objectOption(node);
     node = typeof step === 'string' ? node.entries?.[step] : (node.items?.[step] ?? node.item);
   }
-  // Only a point is closed: it has no third number.
+  // Only a point has a fixed number of entries: it has no third number.
   return node ? `${String(node.message)}${orNull}` : 'no third number';
 }
 
@@ -73,7 +73,7 @@ function filled(node: Node, value: unknown): unknown {
   return withEntries(value, changed);
 }
 
-/** Returns the record with these values, new keys last; itself where there are none. Does not mutate. */
+/** Returns the record with these values, new keys last; the same record if there are none. Does not mutate. */
 function withEntries(
   record: Readonly<Record<string, unknown>>,
   changed: ReadonlyMap<string, unknown>,
@@ -104,7 +104,7 @@ export function unknownKeys(schema: v.GenericSchema, value: unknown): readonly U
     const expected = Object.keys(entries);
     for (const [key, each] of Object.entries(here)) {
       const entry = Object.hasOwn(entries, key) ? entries[key] : undefined;
-      // No path is made for the many values without keys of their own.
+      // No path is made for the many values that have no keys of their own.
       if (!entry) found.push({ path, key, expected });
       else if (isNested(each) && holdsKeys(entry)) visit(entry, each, [...path, key]);
     }
@@ -120,7 +120,7 @@ export interface LongList {
   readonly most: number;
 }
 
-/** Returns every list with more entries than the schema allows, without looking into it. */
+/** Returns every list with more entries than the schema allows. Such a list is not searched further. */
 export function longLists(schema: v.GenericSchema, value: unknown): readonly LongList[] {
   const found: LongList[] = [];
   const visit = (wrapping: Node, here: unknown, path: Path): void => {
@@ -139,7 +139,7 @@ export function longLists(schema: v.GenericSchema, value: unknown): readonly Lon
   return found;
 }
 
-/** Returns the value with each of these lists cut to its greatest length: no time is spent on a list without end. Does not mutate. */
+/** Returns the value with each of these lists cut to its greatest length, so that no time is spent on endless lists. Does not mutate. */
 export function withListsCut(value: unknown, long: readonly LongList[]): unknown {
   const cut = (here: unknown, path: Path, most: number): unknown => {
     const [step, ...rest] = path;
@@ -164,23 +164,23 @@ function longest({ pipe = [] }: Node): number {
   return Number.POSITIVE_INFINITY;
 }
 
-/** Whether values of a schema can hold lists of any length. */
+/** Returns whether values of a schema can hold lists of any length. */
 const holdsLists: (wrapping: Node) => boolean = memoize((wrapping) => {
   const { item, entries = {} } = unwrapped(wrapping);
   return item !== undefined || Object.values(entries).some(holdsLists);
 });
 
-/** Whether values of a schema can hold objects. */
+/** Returns whether values of a schema can hold objects. */
 const holdsKeys: (wrapping: Node) => boolean = memoize((wrapping) => {
   const { item, entries } = unwrapped(wrapping);
   return entries !== undefined || (item !== undefined && holdsKeys(item));
 });
 
-/** The keys of a schema with what they hold, listed once for the thousands of objects of a plan. */
+/** The entries of a schema, listed once for the thousands of objects of a plan. */
 const entriesOf = memoize((entries: NonNullable<Node['entries']>) => Object.entries(entries));
 
 /**
- * Control characters, which no text of a plan needs and which break pages and pictures made from it; with and without
+ * Control characters: no text of a plan needs them, and they break pages and pictures made from it. With and without
  * line ends.
  */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the signs that are taken out.
@@ -227,7 +227,7 @@ const unwrapped = memoize((node: Node): Node => {
   return objectOption(inner);
 });
 
-/** Returns the option of a union that is an object; a schema that is no union is returned as it is. */
+/** Returns the option of a union that is an object; a schema that is no union is returned unchanged. */
 function objectOption(node: Node): Node {
   return node.options?.find(({ entries }) => entries) ?? node;
 }

@@ -15,11 +15,11 @@ export interface Spread {
 /** A single point. */
 export const SINGLE_POINT: Spread = { extent: 0, width: 0 };
 
-/** The margin at a point, an upper bound around it, and where to look next. Lengths in mm. */
+/** The margin at a point, an upper bound around it, and where to search next. Lengths in mm. */
 export interface Assessment {
   /** The margin at the point itself. */
   readonly margin: Mm;
-  /** Upper bound for all points within the reach. For a group with its middle within the reach, for its worst point. */
+  /** Upper bound for all points within the reach. For a group with its middle within the reach, bound for its worst point. */
   readonly upper: Mm;
   /**
    * A point that may have a greater margin: half way between the two pieces that limit most from opposite sides; else
@@ -30,8 +30,8 @@ export interface Assessment {
 }
 
 /**
- * Returns bounds from each piece alone (Lipschitz) and from pairs of pieces on opposite sides: going away from one is
- * going toward the other, so that between two parallel walls the bound is exact at any reach. Pairs are skipped when
+ * Returns bounds from each piece alone (Lipschitz) and from pairs of pieces on opposite sides: moving away from one is
+ * moving toward the other, so that between two parallel walls the bound is exact at any reach. Pairs are skipped when
  * the bound without them is at most `enough`.
  */
 export function assess(
@@ -107,7 +107,7 @@ function withOpposites(
     const other = slopeOf(primitives, piece, alone.x, alone.y, reach, extent);
     if (!other || first.gx * other.gx + first.gy * other.gy >= 0) continue;
     const drift = vectorLength(first.gx + other.gx, first.gy + other.gy) / 2;
-    // Between two straight walls a wide group comes closer to both than its middle.
+    // Between two straight walls, a wide group comes closer to both walls than its middle does.
     const straight = first.bend === 0 && other.bend === 0;
     const breadth = straight ? Math.max(0, width / 2 - drift * extent) : 0;
     const upper = (first.margin + first.bend + other.margin + other.bend) / 2 + drift * reach - breadth;
@@ -119,8 +119,8 @@ function withOpposites(
 }
 
 /**
- * Null if the piece is not of that kind: too close, at its floor, or no segment. A straight segment that faces the
- * whole neighborhood has no curvature; else the distance to its nearest point curves by half the squared displacement
+ * Returns the slope of a piece; null if it has none: too close, at its floor, or no segment. A straight segment that faces
+ * the whole neighborhood has no curvature; else the distance to its nearest point curves by half the squared displacement
  * over the distance.
  */
 function slopeOf({ kind, data }: Primitives, piece: number, x: Mm, y: Mm, reach: Mm, extent: Mm): Slope | null {
@@ -137,7 +137,7 @@ function slopeOf({ kind, data }: Primitives, piece: number, x: Mm, y: Mm, reach:
   const distance = Math.sqrt(ex * ex + ey * ey);
   const offset = data[k + 5] as number;
   const way = reach + extent;
-  // At its floor a margin no longer falls with the distance.
+  // At its floor, a margin no longer decreases with the distance.
   const room = distance - way;
   if (room <= 0 || room < offset + (data[k + 6] as number)) return null;
   const length = Math.sqrt(dx * dx + dy * dy);

@@ -6,13 +6,13 @@ import { INSIDE, type Primitives, STRIDE } from './primitives.ts';
 import { primitivesOn } from './primitives-on.ts';
 import { ZoneSquares } from './zone-squares.ts';
 
-/** Side of a leaf, mm: 20 in. Smaller leaves make queries faster and their lists slower to build. */
+/** Side of a leaf, mm: 20 in. Smaller leaves make queries faster, but building their lists slower. */
 const LEAF: Mm = 508;
 
 /** The level of the largest squares, two leaves wide. Leaves are level 0. */
 export const COARSEST = 1;
 
-/** Most leaves along one side, so that one stray wall does not cause endless lists. */
+/** Most leaves along one side, so that a single distant wall does not cause endless lists. */
 const MOST_LEAVES = 512;
 
 /** Rounding in comparisons of margins, mm; more than the tolerance for equal margins. */
@@ -35,7 +35,7 @@ export class Candidates {
   readonly across: number;
   readonly down: number;
   pool: Int32Array;
-  /** −1 if the list is not built yet. */
+  /** The start of each list; −1 if it is not built yet. */
   readonly starts: Int32Array;
   readonly ends: Int32Array;
   /** The margin at the middle of each square with a list, mm. */
@@ -46,7 +46,7 @@ export class Candidates {
   /** Per leaf, whether dominated pieces have been removed. */
   private readonly pruned: Uint8Array;
   private readonly margins: Float64Array;
-  /** Per largest square the last upper bound, and what was enough for it: the rooms at a square ask the same. */
+  /** Per largest square the last upper bound, and the `enough` it was computed for: the rooms at a square ask for the same bound. */
   private readonly bounds: Float64Array;
   private readonly boundEnough: Float64Array;
   private readonly zones: ZoneSquares;
@@ -156,8 +156,8 @@ export class Candidates {
   }
 
   /**
-   * Builds the list of a square around (x, y): those of a part of the pool, with their margins there, that may be the
-   * least within it. The part may start where the list does, because entries only move forward.
+   * Builds the list of a square around (x, y): those pieces of a part of the pool, with their margins at (x, y), that may be
+   * the least within the square. The part may start where the list does, because entries only move forward.
    */
   private filterList(square: number, first: number, end: number, x: Mm, y: Mm, half: Mm): void {
     const { margins, pool } = this;
@@ -173,7 +173,7 @@ export class Candidates {
       if (kind[piece] !== INSIDE) {
         if ((margins[n - first] as number) <= limit) pool[this.used++] = piece;
       } else if ((data[piece * STRIDE + 6] as number) <= least + radius && this.reaches(piece, x, y, half)) {
-        // Its floor applies anywhere in its body.
+        // The floor of the piece applies anywhere in its body.
         pool[this.used++] = piece;
       }
     }

@@ -2,13 +2,13 @@ import type { Mm } from '../../plan/model.ts';
 import { pieceGradient, pieceMargin } from './piece-margin.ts';
 import { HANGING, type Primitives, SEGMENT } from './primitives.ts';
 
-/** By how much a piece must be undercut to be removed, mm: more than rounding and the tolerance for equal margins. */
+/** A piece is removed if it is undercut by more than this, mm: more than rounding and the tolerance for equal margins. */
 const SLACK: Mm = 1e-5;
 
 /**
  * Removes the pieces of a list that another one undercuts everywhere in a square.
  *
- * The margin of a segment is a convex function, so it is above its tangent plane at the middle. Another one that is
+ * The margin of a segment is a convex function, so it is above its tangent plane at the middle. A margin that is
  * below that plane at all four corners is below it everywhere in the square.
  */
 export class Undominated {

@@ -5,8 +5,7 @@ const PLANE = 3;
 
 /**
  * Returns the inside of a convex ring within a square, as the half-planes of the edges that cross the square: `[count,
- * a, b, c, …]`.
- * No half-planes if the whole square is inside; null if none of it is.
+ * a, b, c, …]`. No half-planes if the whole square is inside; null if no part of it is.
  *
  * @param flat corners x, y, …, clockwise on screen
  */

@@ -67,7 +67,7 @@ export class Leaves {
       const ey = py - t * dy;
       const square = ex * ex + ey * ey;
       const offset = flat[k + 5] as number;
-      // Compares squared distances and takes the root only for a new minimum.
+      // Compares squared distances and takes the square root only for a new minimum.
       const near = least + offset;
       if (near <= 0 || square >= near * near) continue;
       const margin = Math.max(flat[k + 6] as number, Math.sqrt(square) - offset);

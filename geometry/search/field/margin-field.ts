@@ -17,8 +17,7 @@ import { listAround, listOf, quartersOf, type Square, squaresIn } from './square
 /**
  * The margin of a probe at each point of a level: the least of measured − required over the distance rules of the
  * plan (in plan and in space), as `checkDetector` measures them. Without the rules on room, level, heights and pair, and
- * without sun that is not worked out. 1-Lipschitz.
- * Positive infinity if no rule has anything to measure.
+ * without sun that is not computed. 1-Lipschitz. Positive infinity if no rule has anything to measure.
  */
 export interface MarginField {
   readonly probe: Probe;
@@ -40,9 +39,9 @@ export interface MarginField {
    * faster than `middle`.
    */
   upperBound(square: Square, enough: Mm): Mm;
-  /** The field without some objects that support the probe there. Valid within the extent only. */
+  /** The field without some objects that support the probe within the extent. Valid within the extent only. */
   on(carriers: readonly string[], extent: Extent): MarginField;
-  /** The same around any point, from the pieces near it. */
+  /** Same as `assess` for any point, from the pieces near it. */
   around(x: Mm, y: Mm, reach: Mm, enough: Mm): Assessment;
   /**
    * The margin at a point of a square and an upper bound within `reach` of it, not necessarily tight at or below
@@ -60,7 +59,7 @@ interface Known {
 }
 const cache = new WeakMap<LevelModel, Known[]>();
 
-/** Number of fields cached per level: a height slider passes many heights. */
+/** Number of fields cached per level: moving a height slider requests many heights. */
 const MOST_CACHED = 4;
 
 /**

@@ -3,7 +3,7 @@ import { HANGING, INSIDE, type Primitives, SECTOR, SEGMENT, STRIDE } from './pri
 
 /**
  * Returns the margin of one piece at a point, mm; positive infinity for an `INSIDE` piece outside its body.
- * 1-Lipschitz, except for `INSIDE`, which is so together with the edges of its body.
+ * 1-Lipschitz, except that an `INSIDE` piece is so only together with the edges of its body.
  */
 export function pieceMargin({ kind, data, owner, bodies }: Primitives, i: number, x: Mm, y: Mm): Mm {
   const k = i * STRIDE;
@@ -24,7 +24,7 @@ export function pieceMargin({ kind, data, owner, bodies }: Primitives, i: number
 
 /**
  * Returns an upper bound of the margin of one piece around a point, mm: for the best point within `reach`. With an
- * extent, for the worst of several points no farther than it from their mean, which is within `reach`: by the
+ * extent, the bound is for the worst of several points within that extent of their mean, which is within `reach`: by the
  * parallel axis theorem the nearest of them to a point is at most the root of both squares away.
  */
 export function pieceCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach: Mm, extent: Mm): Mm {
@@ -35,7 +35,7 @@ export function pieceCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach:
   const far = segmentDistance(data, k, x, y) + reach;
   const most = extent > 0 ? Math.sqrt(far * far + extent * extent) : far;
   if (kind[i] === HANGING) return hangingMargin(data, k, most);
-  // Deep within its offset a piece stays at its floor.
+  // Deep within its offset, a piece stays at its floor.
   return Math.max(data[k + 6] as number, most - (data[k + 5] as number));
 }
 
@@ -84,7 +84,7 @@ export function hangingMargin(data: Float64Array, k: number, distance: Mm): Mm {
 }
 
 /**
- * Returns the rim's signed distance to a stream: to the arc, the nearer side, or the apex; negative within. No
+ * Returns the rim's signed distance to a stream, mm: to the arc, the nearer side, or the apex; negative within. No
  * trigonometry.
  */
 export function sectorMargin(data: Float64Array, k: number, x: Mm, y: Mm): Mm {
@@ -113,7 +113,7 @@ function sectorDistance(along: Mm, within: Mm, reach: Mm, px: Mm, py: Mm): Mm {
   return -Math.min(reach - out, along > 0 ? within : out);
 }
 
-/** Deep inside a body its floor applies all around. */
+/** Returns an upper bound for an `INSIDE` piece: deep inside its body, its floor applies all around. */
 function insideCap(primitives: Primitives, i: number, x: Mm, y: Mm, reach: Mm): Mm {
   const { data, owner, bodies } = primitives;
   const body = bodies[owner[i] as number];

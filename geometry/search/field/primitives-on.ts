@@ -9,7 +9,7 @@ const ROUNDING: Mm = 1e-3;
 
 /**
  * Returns those of some pieces that may determine the margin somewhere on an extent. Margins are 1-Lipschitz: a piece
- * that at the middle exceeds the least by more than twice the distance to a corner is never the least.
+ * whose margin at the middle exceeds the least by more than twice the distance to a corner is never the least.
  */
 export function primitivesOn(all: Primitives, pieces: Int32Array, extent: Extent): Primitives {
   const { minX, minY, maxX, maxY } = extent;

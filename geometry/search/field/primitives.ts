@@ -12,7 +12,7 @@ import type { RuleId } from '../../rules/types.ts';
 export interface Limit {
   readonly rule: RuleId;
   readonly subject: string;
-  /** Whether it is to stay out of, as a stream of air: `keepOut` of the subject. The name is the key that the command line prints. */
+  /** Whether the detector must only stay out of the subject, as of an air stream: its `keepOut`. The command line prints this name as a key. */
   readonly stream: boolean;
 }
 
@@ -98,12 +98,12 @@ function addRule(
     last = body;
     if (subject.what === 'object' && carriers.includes(subject.id)) continue;
     if (subject.keepOut) {
-      // A stream has no floor: its margin decreases further with the depth within. Deep within a ring the margin is not needed, only that
-      // it is not met.
+      // A stream has no floor: its margin decreases further with the depth inside. For a ring of sun, the margin deep inside is not needed,
+      // only that the rule is broken there.
       const floor = subject.what === 'sun' ? -probe.radius : Number.NEGATIVE_INFINITY;
       writer.add(rule.id, subject, 0, 0, floor);
     } else if (required <= LIMIT_TOLERANCE && sharesHeight(subject, probe)) {
-      // Where the limit tolerates a touch, only the depth within the body remains, which no check tolerates.
+      // The limit tolerates touching, so only the depth inside the body remains, which no check tolerates.
       writer.add(rule.id, subject, 0, 0, -probe.radius);
     } else if (rule.least !== null) {
       const height = heightOf(subject, rule.measured === 'space', probe);
@@ -116,7 +116,7 @@ function heightOf(subject: Subject, inSpace: boolean, probe: Probe): Mm | null {
   return inSpace ? heightBetween(subject, probe) : 0;
 }
 
-/** Writes pieces for one subject after the other. The limit of a subject is kept in fields while its pieces are written. */
+/** Writes the pieces of one subject after the other. The limit of a subject is kept in fields while its pieces are written. */
 class Writer {
   count = 0;
   readonly kind: Uint8Array;
@@ -130,7 +130,7 @@ class Writer {
   private height: Mm = 0;
   private floor: Mm = 0;
 
-  /** @param most no more pieces are added */
+  /** @param most the greatest number of pieces */
   constructor(most: number, radius: Mm) {
     this.kind = new Uint8Array(most);
     this.data = new Float64Array(most * STRIDE);
@@ -170,7 +170,7 @@ class Writer {
     const { x, y, direction, half, reach } = body;
     const ux = Math.cos(direction);
     const uy = Math.sin(direction);
-    // Without a spread it is a line.
+    // A sector without spread is a line.
     if (half === 0) this.addRound(x, y, ux * reach, uy * reach, 0);
     else this.write(SECTOR, x, y, ux, uy, Math.cos(half), Math.sin(half), reach, this.radius);
   }

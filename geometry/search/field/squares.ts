@@ -20,7 +20,7 @@ export interface Square {
 /**
  * Returns the largest squares that meet a rectangle, row by row.
  *
- * @param made the largest squares of the grid that were returned before, by their place in it: rooms share them
+ * @param made cache of the grid's largest squares, by index: rooms share them
  */
 export function squaresIn(grid: Candidates, { minX, minY, maxX, maxY }: Extent, made: Map<number, Square>): Square[] {
   const side = grid.leaf * 2 ** COARSEST;
@@ -57,13 +57,13 @@ function squareAt({ minX, minY, leaf }: Candidates, level: number, i: number, j:
   return { level, i, j, x: minX + (2 * i + 1) * half, y: minY + (2 * j + 1) * half, half };
 }
 
-/** Returns the number of the square with the list for a square: its own, or that of the leaf that contains it. */
+/** Returns the number of the square that holds the list for a square: the square itself, or the leaf that contains it. */
 export function listOf(grid: Candidates, { level, i, j }: Square): number {
   return level > 0 ? grid.square(level, i, j) : grid.pruneLeaf(Math.floor(i * 2 ** level), Math.floor(j * 2 ** level));
 }
 
 /**
- * Returns the number of the square with the list for a point: of its leaf, or of a larger one for a long reach; −1
+ * Returns the number of the square that holds the list for a point: its leaf, or a larger square for a long reach; −1
  * outside the grid.
  */
 export function listAround(grid: Candidates, x: Mm, y: Mm, reach: Mm): number {

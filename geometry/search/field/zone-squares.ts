@@ -22,8 +22,8 @@ interface Block {
 }
 
 /**
- * A piece is listed in the squares in which its margin may be below this, mm. A larger value lists more, a smaller one
- * searches farther around.
+ * A piece is listed in the squares in which its margin may be below this, mm. A larger value makes the lists longer, a
+ * smaller one searches farther around.
  */
 const NEAR: Mm = 300;
 
@@ -119,7 +119,7 @@ export class ZoneSquares {
     let end = at;
     let least = Number.POSITIVE_INFINITY;
     for (let ring = 0; ring <= farthest; ring++) {
-      // Lower bound, all over the block, of pieces that are first found in this ring.
+      // Lower bound, over the whole block, of pieces that are first found in this ring.
       if (NEAR + (ring - 1) * side > least + reach) break;
       const from = end;
       end = this.addRing(block, ring, out, end, isLeftOut);
@@ -132,7 +132,7 @@ export class ZoneSquares {
     return end;
   }
 
-  /** Ring 0 is the block itself. */
+  /** Adds the pieces of a ring of squares; ring 0 is the block itself. */
   private addRing(block: Block, ring: number, out: Int32Array, at: number, isLeftOut: readonly boolean[]): number {
     const { across, down } = this.grid;
     const [left, right] = [block.left - ring, block.right + ring];
@@ -204,7 +204,7 @@ export class ZoneSquares {
   }
 }
 
-/** Pieces outside the grid are listed in the squares on its edge. */
+/** Returns an index within the grid: pieces outside the grid are listed in the squares on its edge. */
 function within(place: number, count: number): number {
   return Math.min(count - 1, Math.max(0, Math.floor(place)));
 }
@@ -213,7 +213,7 @@ function within(place: number, count: number): number {
 function offsetOf({ kind, data }: Primitives, piece: number): Mm {
   const k = piece * STRIDE;
   if (kind[piece] === SECTOR) return data[k + 7] as number;
-  // In space it is never closer than in plan, and its height minus its floor is the required distance.
+  // In space the distance is never less than in plan, and the height minus the floor is the required distance.
   const required = kind[piece] === HANGING ? (data[k + 7] as number) - (data[k + 6] as number) : 0;
   return (data[k + 5] as number) + required;
 }
