@@ -1,7 +1,7 @@
 import type { XY } from '../../geometry/plan/model.ts';
 import { distance } from '../../geometry/plane/point.ts';
 
-/** The symbol of a detector as it is drawn, px of a screen or mm of paper. */
+/** A detector's symbol as drawn, px of a screen or mm of paper. */
 export interface Disc {
   readonly at: XY;
   readonly radius: number;
@@ -9,21 +9,21 @@ export interface Disc {
 
 /** How symbols are drawn, in the unit of the discs. */
 export interface DiscSizes {
-  /** No symbol is smaller than this, so that it is found. */
+  /** Least radius of a symbol with no other one close by, so that it is seen. */
   readonly single: number;
-  /** Nor than this beside another one. */
+  /** Least radius of a symbol close to another one. */
   readonly pair: number;
-  /** Between the radii of two symbols. */
+  /** Least gap between the rims of two symbols. */
   readonly gap: number;
 }
 
-/** Each round sets every two symbols apart once; with two of them one round does. */
+/** Each round moves every overlapping pair apart once; for two symbols one round is enough. */
 const ROUNDS = 30;
 
 /**
- * Returns where detectors are drawn and how large: each at its place in its own size, but no smaller than can be seen; where two such
- * symbols would lie on one another they are smaller, then set apart along the line between them. Symbols that are drawn in their
- * own size stay: what they show is true.
+ * Returns the symbols of detectors, in their order: each at its place in its own size, but large enough to be seen. Enlarged symbols that
+ * would overlap are made smaller, then moved apart along the line between them. Two symbols that are both drawn in their own size keep
+ * their places, since what they show is true.
  */
 export function discsApart(places: readonly Disc[], { single, pair, gap }: DiscSizes): readonly Disc[] {
   const discs = places.map((own, index): Disc => {
@@ -51,7 +51,7 @@ export function discsApart(places: readonly Disc[], { single, pair, gap }: DiscS
   return discs;
 }
 
-/** A unit vector; to the right for two at one place. */
+/** Unit vector from `a` to `b`; to the right if both are at one place. */
 function directionFrom(a: XY, b: XY): XY {
   const length = distance(a, b);
   return length < 1e-6 ? [1, 0] : [(b[0] - a[0]) / length, (b[1] - a[1]) / length];

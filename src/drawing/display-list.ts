@@ -5,16 +5,16 @@ import type { Extent } from '../../geometry/plane/extent.ts';
 import { onEdge } from '../../geometry/region/visible-edges.ts';
 import type { ColorRole, Ink } from './inks.ts';
 
-/** Points to go on to and edges to follow; an arc is joined to the point before it. */
+/** A path of points, joined by straight lines, and edges. A straight line joins a point to the start of the edge after it. */
 export type Run = readonly (XY | Edge)[];
 
-/** Outlines that are made once and kept, with the rectangle that holds them; the width of lines comes on top. */
+/** Outlines that are built once and cached, with their bounding rectangle, which does not include the width of lines. */
 export interface Part {
   readonly extent: Extent;
   readonly outlines: readonly { readonly run: Run; readonly closed: boolean }[];
 }
 
-/** Parts that are drawn in one ink, as one: overlaps are not drawn twice. */
+/** Parts that are drawn in one ink as a single path: overlaps are not drawn twice. */
 export interface Shape {
   readonly ink: Ink;
   readonly parts: readonly Part[];
@@ -27,7 +27,7 @@ export function inked(ink: Ink, part: Part): Shape {
   return { ink, parts: [part] };
 }
 
-/** @param extent where it is known already */
+/** Returns a part of closed outlines. @param extent if it is known already */
 export function ringsPart(rings: readonly Run[], extent = runsExtent(rings)): Part {
   return { extent, outlines: rings.map((run) => ({ run, closed: true })) };
 }
@@ -36,28 +36,34 @@ export function linesPart(lines: readonly Run[]): Part {
   return { extent: runsExtent(lines), outlines: lines.map((run) => ({ run, closed: false })) };
 }
 
-/** A circle about each middle. */
+/** Returns a part with a circle about each point. */
 export function discsPart(middles: readonly XY[], radius: Mm): Part {
   return ringsPart(middles.map((center) => [arc(center, radius, 0, 2 * Math.PI)]));
 }
 
-/** Four arms about a middle. @param turn of the first, radians */
+/**
+ * Returns a part with four arms about a point, each from `from` to `to` away from it.
+ * @param turn direction of the first arm, radians clockwise from x
+ */
 export function crossPart(middle: XY, from: number, to: number, turn = 0): Part {
   const quarters = [0, 1, 2, 3].map((quarter) => turn + (quarter * Math.PI) / 2);
   return linesPart(quarters.map((angle) => [polar(middle, from, angle), polar(middle, to, angle)]));
 }
 
-/** A line in a casing of paper, which keeps it legible on any hatch. @param casing width of it, as a multiple of the line's */
+/**
+ * Returns a line over a wider one in the color of paper, which keeps it legible on any hatch.
+ * @param casing width of the wider line, as a multiple of `line`
+ */
 export function casedLine(part: Part, line: number, color: ColorRole, casing: number, dash?: Ink['dash']): Shape[] {
   return [inked({ line: line * casing, color: 'paper' }, part), inked({ line, color, dash }, part)];
 }
 
-/** @param start radians clockwise from x, likewise `sweep` */
+/** Returns an arc. @param start radians clockwise from x @param sweep radians, clockwise where positive */
 export function arc(center: XY, radius: Mm, start: number, sweep: number): Edge {
   return { kind: 'arc', center, radius, start, sweep };
 }
 
-/** The point at a distance from another one. @param angle radians clockwise from x */
+/** Returns the point at a distance from another one. @param angle radians clockwise from x */
 export function polar([x, y]: XY, distance: number, angle: number): XY {
   return [x + distance * Math.cos(angle), y + distance * Math.sin(angle)];
 }
@@ -113,7 +119,7 @@ export function trace(path: Pick<CanvasPath, 'moveTo' | 'lineTo' | 'arc' | 'clos
     let before: Run[number] | undefined;
     for (const step of run) {
       const isEdge = 'kind' in step;
-      // Ends of edges that follow one another are the same point already.
+      // An edge starts where the edge before it ends, so no line is needed between them.
       if (!before || !isEdge || !('kind' in before)) {
         const [x, y] = isEdge ? onEdge(step, 0) : step;
         if (before) path.lineTo(x, y);

@@ -5,7 +5,7 @@ import { type Stretch, zoneExtent } from '../../geometry/region/visible-edges.ts
 import { type HatchName, roomHatch, ruleHatch } from '../theme/hatches.ts';
 import { linesPart, type Part, ringsPart, type Shape } from './display-list.ts';
 
-/** The floor: white where a detector may be placed, hatched where a rule takes it away. Plan mm. */
+/** The floor: white where a detector may be placed, hatched where a rule excludes it. Plan mm. */
 
 const floorPart = memoize(({ room }: RoomRegion): Part => ringsPart(room.floorRings));
 const whitePart = memoize(({ rings }: RoomRegion): Part => ringsPart(rings));
@@ -14,21 +14,21 @@ const sunlitPart = memoize((ring: Ring): Part => ringsPart([ring]));
 const seenEdgesPart = memoize((stretches: readonly Stretch[]): Part => linesPart(stretches));
 const zoneHatch = ({ rule }: Zone) => ruleHatch(rule);
 
-/** Rooms that are not out as a whole. */
+/** Returns the rooms that are not barred as a whole. */
 export function openRooms({ rooms }: Pick<LevelRegion, 'rooms'>): readonly RoomRegion[] {
   return rooms.filter(({ barred }) => !barred);
 }
 
-/** Floors in the tone of what is taken, and white where a detector may be placed. */
+/** Floors in the color of excluded floor, and white where a detector may be placed. */
 export const floorShapes = memoize(({ rooms }: LevelRegion): readonly Shape[] => [
   { ink: { fill: 'ground', rule: 'evenodd' }, parts: rooms.map(floorPart) },
   { ink: { fill: 'paper', rule: 'evenodd' }, parts: rooms.map(whitePart) },
 ]);
 
 /**
- * What the rules take away: each rule's zones in its own hatch, on the floors of the rooms that are not out as a whole; those
- * that are have one hatch all over.
- * @param edges of each zone, what is seen of its outline
+ * Returns the excluded floor: each rule's zones in its own hatch, clipped to the floors of the rooms that are not barred as a whole; a
+ * barred room has one hatch all over.
+ * @param edges the visible stretches of each zone's outline
  */
 export function zoneShapes(
   region: LevelRegion,
@@ -53,12 +53,12 @@ const NONE: readonly Stretch[] = [];
 /** The floor that direct sun crosses. */
 const sunlitOf = (zones: readonly Zone[]): readonly Ring[] => zones.flatMap(({ sunlit }) => (sunlit ? [sunlit] : []));
 
-/** The edge of the white: where a detector may be placed. */
+/** Returns the edge of the floor where a detector may be placed. */
 export function regionEdge({ rooms }: LevelRegion): Shape {
   return { ink: { line: 'region', color: 'clear' }, parts: rooms.map(whitePart) };
 }
 
-/** Zones that are pointed at: their whole edge. */
+/** Returns zones that are pointed at, tinted and with their whole edge. */
 export function pointedZones(region: LevelRegion, zones: readonly Zone[]): readonly Shape[] {
   const within = openRooms(region).map(floorPart);
   return zones.flatMap((zone): readonly Shape[] => [
@@ -67,14 +67,14 @@ export function pointedZones(region: LevelRegion, zones: readonly Zone[]): reado
   ]);
 }
 
-/** The hatches on the drawing, in the order of the legend. */
+/** Returns the hatches on the drawing, in the order of the legend. */
 export function usedHatches({ rooms }: LevelRegion, zones: readonly Zone[]): readonly HatchName[] {
   const sunlit = sunlitOf(zones).map((): HatchName => 'sunlit');
   const names = [...zones.map(zoneHatch), ...sunlit, ...rooms.map(roomHatch)];
   return [...new Set(names)].filter((name) => name !== null);
 }
 
-/** One shape for each hatch: a hatch that is laid twice would be darker where zones overlap. */
+/** One shape for each hatch: a hatch drawn zone by zone would be darker where zones overlap. */
 function hatched<T>(
   all: readonly T[],
   hatchOf: (one: T) => HatchName | null,

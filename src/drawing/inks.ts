@@ -30,18 +30,18 @@ const DASHES = {
 
 type ThemeColor = Exclude<keyof Theme, 'name' | 'verdict' | 'weight' | 'photo'>;
 
-/** Roles without a color of their own. The sheet about the drawing is of the same card as the panels, and so is floor that is taken. */
+/** Roles that share a color of the theme. The sheet around the drawing has the color of the panels, and so does excluded floor. */
 const COLOR_OF = { ground: 'card', sheet: 'card', object: 'edge', objectFill: 'well', fixtureFill: 'well' } as const;
 
 /** A color by what it is for; a verdict's tone is the color of its lines. */
 export type ColorRole = Tone | ThemeColor | keyof typeof COLOR_OF;
 
-/** `line` is a width of its own in the units of the medium, for what is drawn in them. */
+/** How a shape is drawn. A number as `line` or `dash` is in the units of the medium. */
 export interface Ink {
   readonly fill?: ColorRole;
   /** The hatch lies over the fill. */
   readonly hatch?: HatchName;
-  /** How outlines that overlap are filled; left out, by the non-zero rule. */
+  /** Fill rule of overlapping outlines; by default the non-zero rule. */
   readonly rule?: 'evenodd';
   readonly line?: keyof typeof LINE_WIDTHS | number;
   readonly color?: ColorRole;
@@ -55,7 +55,7 @@ export function roleColor(theme: Theme, role: ColorRole): string {
   return theme[role in COLOR_OF ? COLOR_OF[role as keyof typeof COLOR_OF] : (role as ThemeColor)];
 }
 
-/** Returns width and dashes of an ink's line in the units of a medium. */
+/** Returns the width and dashes of an ink's line in the units of a medium; width 0 for no line. */
 export function strokeOf({ line = 0, dash = [] }: Ink, unit: 'px' | 'mm') {
   const width: number = typeof line === 'number' ? line : LINE_WIDTHS[line][unit];
   const dashes: readonly number[] = typeof dash === 'string' ? DASHES[dash][unit] : dash;

@@ -2,21 +2,21 @@
 
 export type PictureKind = 'image/png' | 'image/jpeg' | 'image/webp';
 
-/** Files that people bring in for a picture and that are none that a plan can hold. */
+/** Files that people choose as a picture and that a plan cannot hold. */
 export type OtherKind = 'heic' | 'pdf' | 'gif' | 'unknown';
 
 export interface PictureHead {
   readonly kind: PictureKind;
-  /** As it is stored, before it is turned upright; null where the head is damaged or goes on for longer than was looked at. */
+  /** Pixels as stored, before the picture is turned upright; null if the head is damaged or longer than the bytes that were read. */
   readonly size: { readonly width: number; readonly height: number } | null;
-  /** More pictures than one, shown in turn. */
+  /** Whether it is an animation. */
   readonly moving: boolean;
 }
 
-/** Enough for the head of a photo with a preview and notes of its camera in front. */
+/** Bytes that hold the head of a photo with the camera's notes and a preview before it. */
 export const HEAD_BYTES = 400_000;
 
-/** Reads the head of a PNG, JPEG or WebP; for another file returns what it is, as far as is known. Never throws. */
+/** Returns the head of a PNG, JPEG or WebP file; for any other file its kind, as far as it is known. Never throws. */
 export function pictureHead(bytes: Uint8Array): PictureHead | OtherKind {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (signs(bytes, 0, 4) === '\x89PNG') return png(bytes, view);
@@ -27,15 +27,18 @@ export function pictureHead(bytes: Uint8Array): PictureHead | OtherKind {
   return signs(bytes, 0, 4) === 'GIF8' ? 'gif' : 'unknown';
 }
 
-/** Pixels of the largest picture of a plan that is shown or printed: 160 MB while it is decoded. Ours are far smaller. */
+/**
+ * Pixels of the largest picture of a plan that is shown or printed: 160 MB while it is decoded. Pictures that the app stores are far
+ * smaller.
+ */
 const MOST_SHOWN_PIXELS = 40_000_000;
-/** What was found of the pictures asked for last: the same ones are shown again and again. */
+/** Results for the latest pictures by data address: the same ones are shown many times. */
 const showable = new Map<string, boolean>();
 const MOST_KNOWN = 50;
 
 /**
- * Whether a picture of a plan, a data address, may be decoded: a file may hold one of a few kilobytes that takes gigabytes of memory. Only
- * its head is read.
+ * Returns whether a picture of a plan may be decoded: a picture of a few kilobytes can take gigabytes of memory. Only its head is read.
+ * @param address a data address
  */
 export function isShowable(address: string): boolean {
   let known = showable.get(address);
@@ -49,7 +52,7 @@ export function isShowable(address: string): boolean {
 
 function hasBelievableHead(address: string): boolean {
   const start = address.indexOf(',') + 1;
-  // Four characters hold three bytes.
+  // Base64: four characters hold three bytes.
   const text = address.slice(start, start + 4 * Math.ceil(HEAD_BYTES / 3));
   try {
     const head = pictureHead(Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0)));
@@ -78,7 +81,7 @@ function jpegSize(view: DataView): PictureHead['size'] {
   let at = 2;
   while (at + 9 <= view.byteLength && view.getUint8(at) === 0xff) {
     const marker = view.getUint8(at + 1);
-    // Of C0 to CF all are frame headers but the tables DHT (C4), JPG (C8) and DAC (CC).
+    // C0 to CF are frame headers, except DHT (C4), JPG (C8) and DAC (CC).
     const isFrame = marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker);
     if (isFrame) return { width: view.getUint16(at + 7), height: view.getUint16(at + 5) };
     // A marker may have any number of FF before it.

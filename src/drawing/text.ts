@@ -2,7 +2,7 @@ import type { XY } from '../../geometry/plan/model.ts';
 import type { Shape } from './display-list.ts';
 import type { ColorRole } from './inks.ts';
 
-/** A line of text about its middle: half the height of its capitals above its baseline. Lengths are mm of the plan, or px of the screen. */
+/** A line of text, placed by its middle: half the height of capitals above the baseline. Lengths are plan mm or screen px. */
 export interface Text {
   readonly text: string;
   readonly at: XY;
@@ -15,7 +15,7 @@ export interface TextStyle {
   readonly size: number;
   readonly bold?: boolean;
   readonly color: ColorRole;
-  /** What the letters are cut out of, so that they stay legible on a hatch. */
+  /** Color of the outline around the letters, which keeps them legible on a hatch. */
   readonly halo?: ColorRole;
 }
 
@@ -38,11 +38,11 @@ export const DESCENT = 0.22;
 /** From one line of text to the next, as a share of the type size. */
 export const LEADING = 1.28;
 
-/** The text, or as much of its beginning as fits with "…" after it. Only where the whole stands elsewhere. */
+/** Returns the text, or as much of its beginning as fits with "…" after it. For texts that are shown in full elsewhere. */
 export function shortened(text: string, width: number, measure: (text: string) => number): string {
   if (measure(text) <= width) return text;
   const characters = [...text];
-  // Of an overlong text only as much is measured as could fit.
+  // A very long text is cut first, so that few measurements are needed.
   characters.length = Math.min(characters.length, 200);
   while (characters.length > 0 && measure(`${characters.join('')}…`) > width) characters.pop();
   return `${characters.join('').trimEnd()}…`;

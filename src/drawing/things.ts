@@ -19,7 +19,7 @@ import type { ColorRole } from './inks.ts';
 
 export type Thing = Fixture | PlanObject;
 
-/** Objects lie under fixtures, and are drawn lighter. @param isSeen what is not, is left out */
+/** Returns the shapes of all things, objects under fixtures and lighter. @param isSeen whether a thing is drawn */
 export function thingShapes(
   { objects, fixtures }: Level,
   chosen: ReadonlySet<string>,
@@ -52,14 +52,17 @@ export const outlinePart = memoize((shape: Outline): Part => {
   return 'circle' in shape ? discsPart([shape.circle.center], shape.circle.radius) : ringsPart([shapeRing(shape)]);
 });
 
-/** Its ground, and the air that it blows. */
+/** Returns the extent of a thing's outline and of the air that it blows. */
 export const thingExtent = memoize((thing: Thing): Extent => {
   const { extent } = shapeBody(thing.shape);
   if (!('stream' in thing) || !thing.stream) return extent;
   return unionExtent(extent, discsPart([shapeMiddle(thing.shape)], thing.stream.reach).extent);
 });
 
-/** Lines within the outline, in a frame that runs from -1 to 1 both ways, the first along the longer side; or a circle so large. */
+/**
+ * Lines within the outline, in coordinates from -1 to 1 with x along the longer side; or the radius of a circle, as a share of half the
+ * shorter side.
+ */
 type Sign = number | readonly (readonly [x1: number, y1: number, x2: number, y2: number])[];
 
 const BLADES: Sign = [
@@ -100,7 +103,7 @@ function signOf(kind: FixtureKind, shape: Outline): Part | null {
 /** Shares of the reach at which the air is drawn as waves. */
 const WAVES = [0.4, 0.6, 0.8] as const;
 
-/** The sector that it blows over: its edge, waves across it, and an arrow along its middle. */
+/** Returns the sector that a fixture blows over: its edge, waves across it, and an arrow along its middle. */
 export function streamShapes({ direction, spread, reach }: Stream, middle: XY, color: ColorRole): readonly Shape[] {
   const half = (Math.min(spread, 360) * Math.PI) / 360;
   const along = (direction * Math.PI) / 180;

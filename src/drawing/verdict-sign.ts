@@ -3,8 +3,8 @@ import type { XY } from '../../geometry/plan/model.ts';
 import { arc, discsPart, inked, linesPart, type Shape } from './display-list.ts';
 
 /**
- * The sign of a verdict, told apart by shape, without color: clear a white disc with its axis, clear of what is drawn the same with its rim
- * left open at the upper right, tight a doubled rim, blocked hatched over, unknown a broken rim.
+ * Returns the sign of a verdict. Each has its own shape, so that none depends on color: clear is a white disc with its axis; clear of what
+ * is drawn is the same with its rim open at the upper right; tight has a doubled rim; blocked is hatched; unknown has a broken rim.
  * @param radius to the outer edge, in the unit of `at`
  */
 export function verdictSign(tone: Tone, at: XY, radius: number): readonly Shape[] {

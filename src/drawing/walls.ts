@@ -9,14 +9,14 @@ import type { Ink } from './inks.ts';
 /** Walls filled, openings cut clean with their leaf, sash or passage. Plan mm. */
 
 const bodyPart = memoize(({ body }: WallPiece | WallJoint | OpeningBody): Part => ringsPart([body]));
-/** A wall too short to have a body is still shown, as a point that can be taken hold of. */
+/** A wall too short to have a body is drawn as its bare line, so that it can be selected. */
 const barePart = memoize(({ from, to }: Wall): Part => linesPart([[from, to]]));
 
 export function wallShapes(model: LevelModel, chosen: ReadonlySet<string>): readonly Shape[] {
   return wallsOf(model)(chosen);
 }
 
-/** The shapes of a model's walls with what was chosen last: a pan paints them again and again. */
+/** Caches the shapes of a model's walls for the latest choice: a pan paints them many times. */
 const wallsOf = memoize((model: LevelModel) =>
   memoizeLatest(
     (chosen: ReadonlySet<string>) => buildWallShapes(model, chosen),
@@ -35,19 +35,19 @@ function buildWallShapes({ pieces, joints, level }: LevelModel, chosen: Readonly
       ...joints.filter(({ walls }) => walls.every(({ id }) => chosen.has(id)) === wanted),
     ];
     return [
-      // A hair of outline closes the seams between pieces.
+      // A thin outline closes the seams between pieces.
       { ink: { fill: color, line: 'wall', color }, parts: standing.map(bodyPart) },
       { ink: { line: 'chosen', color }, parts: bare.map(barePart) },
     ];
   });
 }
 
-/** Walls and openings of the level below, faint and broken: nobody reads them as walls of this level. */
+/** Returns walls and openings of the level below, faint and dashed, so that they are not read as walls of this level. */
 export function belowShapes({ pieces, joints, openings }: LevelModel): readonly Shape[] {
   const edge: Ink = { line: 'below', color: 'belowEdge', dash: 'below' };
   const walls = [...pieces, ...joints].map(bodyPart);
   return [
-    // Filled over the line: of the seams between pieces nothing is left.
+    // The fill is drawn over the lines, so that it hides those at the seams between pieces.
     { ink: edge, parts: walls },
     { ink: { fill: 'below' }, parts: walls },
     { ink: { fill: 'paper', ...edge }, parts: openings.map(bodyPart) },
@@ -64,7 +64,7 @@ const SYMBOL_INKS = {
 type OpeningSymbol = Partial<Readonly<Record<keyof typeof SYMBOL_INKS, Part>>>;
 const SYMBOL_PARTS = Object.entries(SYMBOL_INKS) as [keyof OpeningSymbol, Ink][];
 
-/** @param isSeen of openings that are not, no symbol is worked out */
+/** @param isSeen whether an opening is drawn; no symbol is computed for the others */
 export function openingShapes(
   model: LevelModel,
   chosen: ReadonlySet<string>,
@@ -84,7 +84,7 @@ export function openingShapes(
   ];
 }
 
-/** Worked out once for a model: to which side a door opens hangs on the rooms on both sides of it. */
+/** Cached by model: the side to which a door opens depends on the rooms on both sides of it. */
 const symbolsOf = memoize((model: LevelModel) => memoize((opening: OpeningBody) => openingSymbol(model, opening)));
 
 function openingSymbol(model: LevelModel, { opening }: OpeningBody): OpeningSymbol {
@@ -101,7 +101,7 @@ function openingSymbol(model: LevelModel, { opening }: OpeningBody): OpeningSymb
   return { lines, leaf: linesPart([[hinge, open]]), sweep: linesPart([[arc(hinge, width, start, sweep)]]) };
 }
 
-/** From jamb to jamb, at shares of the way through the wall. */
+/** Lines from jamb to jamb, at shares of the wall's thickness. */
 function lengthwise({ near, far }: JambCorners, shares: readonly number[]): readonly (readonly XY[])[] {
   return shares.map((share) => [along(near[0], near[1], share), along(far[0], far[1], share)]);
 }

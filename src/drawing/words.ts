@@ -15,9 +15,12 @@ import {
 } from '../../geometry/units/index.ts';
 import type { Thing } from './things.ts';
 
-/** The words that stand on the plan, the same on screen and on paper. */
+/** The words on the plan, the same on screen and on paper. */
 
-/** "Sump pit 7 ft", "Window 3 ft"; of what is to stay out of, what it is. A required distance is never said smaller than it is. */
+/**
+ * Returns the name of a zone: "Sump pit 7 ft", "Window 3 ft"; for a zone to stay out of, its kind alone. A required distance is never
+ * rounded down.
+ */
 export function zoneName({ rule, subject, distance, keepOut }: Zone, plan: Plan, level: Level): string {
   const isSun = rule === 'direct-sun';
   if (keepOut) return isSun ? ruleOf(plan.protocol, rule).name : 'Airflow';
@@ -26,13 +29,13 @@ export function zoneName({ rule, subject, distance, keepOut }: Zone, plan: Plan,
   return `${name} ${formatRequired(distance, plan.display.length)}`;
 }
 
-/** The names of a thing, the fullest first: its own, then what it is. */
+/** Returns the names of a thing, the fullest first: its own, then its kind. */
 export function thingNames(thing: Thing): readonly string[] {
   const own = thing.name.trim();
   return [own, 'kind' in thing ? capital(FIXTURE_NOUN[thing.kind]) : ''].filter(Boolean);
 }
 
-/** What a room's label says: its name, floor, sizes, and why it holds no detector where it may not; else empty. */
+/** The texts of a room's label: its name, area and sizes, and why no detector may be placed in it (empty if one may). */
 export interface RoomWords {
   readonly title: string;
   readonly area: string;
@@ -54,7 +57,10 @@ export function roomWords({ room, barred }: RoomRegion, { display }: Plan): Room
   };
 }
 
-/** "20 ft 9 3/4 in × 24 ft": sides of a four-cornered room; of any other, how far it reaches, with "at most". */
+/**
+ * Returns the sides of a rectangular room: "20 ft 9 3/4 in × 24 ft"; for any other room its extent along and across its longest edge, with
+ * "at most".
+ */
 export function roomSizeWords({ floorRings }: Room, unit: LengthUnit): string {
   const ring = floorRings[0] ?? [];
   const [cos, sin] = longestEdge(ring);
@@ -66,13 +72,13 @@ export function roomSizeWords({ floorRings }: Room, unit: LengthUnit): string {
   return full ? words : `${words} at most`;
 }
 
-/** Direction of the longest edge, within half a quarter turn of the page's x. */
+/** Direction of the longest edge, turned by quarter turns to within 45 degrees of the page's x axis. */
 function longestEdge(ring: readonly XY[]): readonly [cos: number, sin: number] {
   let best = { length: 0, dx: 1, dy: 0 };
   ring.forEach(([x, y], i) => {
     const [nx, ny] = ring[(i + 1) % ring.length] as XY;
     const length = Math.hypot(nx - x, ny - y);
-    // Of edges of almost the same length the first counts: else rounding would turn the words.
+    // Of edges of almost the same length the first counts: else a rounding error could change the words.
     if (length > best.length + 1) best = { length, dx: nx - x, dy: ny - y };
   });
   const angle = Math.atan2(best.dy, best.dx);
@@ -81,8 +87,8 @@ function longestEdge(ring: readonly XY[]): readonly [cos: number, sin: number] {
 }
 
 /**
- * The figure on a measured line: what was measured, and what is needed where it is short. Toward caution, as in the tables: a least
- * distance is rounded down, a greatest one up. Only a stream is reached into.
+ * Returns the figure on a measured line: the measured distance, with the limit unless the check is clear. Rounded toward caution, as in the
+ * tables: down against a minimum, up against a maximum. Only a stream of air has a negative distance: the detector is in it.
  */
 export function measureWords(check: Check, plan: Plan): string {
   const into = -(check.measured ?? 0);

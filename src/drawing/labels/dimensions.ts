@@ -11,27 +11,30 @@ import { endMarks } from './measured.ts';
 import { createPlacer, DRAWN, type Placer } from './placer.ts';
 import { lineSlot, type Slot, slotAt, turnAlong, turned } from './slot.ts';
 
-/** Half a tick, and the gap about a figure on either side, in sizes of the type. */
+/** Half the length of a tick, and the gap on each side of a figure, as multiples of the type size. */
 const TICK = 0.38;
 const GAP = 0.4;
-/** The figure stands in the middle of its line, or nearer to one end where the middle is taken. */
+/** Positions of a figure on its line in the order tried, as shares of the line: the middle, then nearer to one end. */
 const SHARES = [0.5, 0.36, 0.64, 0.24, 0.76] as const;
 
 /**
- * Returns a function that writes dimensions: fine lines with slanting ticks and the length in a gap of them. Left out is what is too
- * short for its figure, and what would run through a wall, a thing or another text.
+ * Returns a function that writes dimensions: fine lines with slanting ticks and the length in a gap. It leaves out a dimension that is too
+ * short for its figure, or that would run through a wall, a thing or another text.
  */
 export function dimensionWriter(unit: LengthUnit, sheet: LabelSheet) {
-  // The figures alone, each with the ground by which it is pressed.
+  // The touch targets of the figures.
   const targets = createPlacer(null, 4 * sheet.type.fine);
   return (dimensions: readonly PlacedDimension[]): readonly DimensionLabel[] =>
     dimensions.flatMap((dimension) => dimensionLabel(dimension, unit, sheet, targets) ?? []);
 }
 
-/** A dimension that stands farther out than its row: `more` mm. */
+/** A dimension that is drawn `more` mm farther out than its row. */
 export type PlacedDimension = RunningDimension & { readonly more?: number };
 
-/** How far the whole building reaches, across and down, beyond all other lines. @param more beyond one line of dimensions, mm */
+/**
+ * Returns the overall width and depth of the building as dimensions outside all others.
+ * @param more distance beyond one row of dimensions, mm
+ */
 export function overallDimensions({ minX, minY, maxX, maxY }: Extent, more = 0): readonly PlacedDimension[] {
   const rest = { wallBehind: 0, room: '', row: 'whole', beyondString: true, more } as const;
   const ends = [{ kind: 'corner' }, { kind: 'corner' }] as const;
@@ -82,7 +85,7 @@ function dimensionLabel(
   return null;
 }
 
-/** The line of a dimension off its wall, and the thin ones to it from the wall's outer face where it stands outside. */
+/** The dimension line beside its wall, and extension lines to it from the wall's outer face if it is outside. */
 function linesOf(
   { from, to, outward, wallBehind, beyondString, more: farther = 0 }: PlacedDimension,
   { dimensions, type }: LabelSheet,
@@ -97,7 +100,7 @@ function linesOf(
   return { line, extensions: [from, to].map((each): Line => [beyond(each, start), beyond(each, end)]) };
 }
 
-/** Where a figure may stand on its line, as shares of it: within, or beyond the corner of the house where the line is too short. */
+/** Positions of a figure, as shares of its line: on the line, or beyond a corner of the house if the line is too short. */
 function sharesFor(
   { ends, wallBehind, row }: RunningDimension,
   long: number,
@@ -113,7 +116,7 @@ function sharesFor(
   return [-past, 1 + past].filter((_, end) => ends[end]?.kind === 'corner');
 }
 
-/** The upright ground by which a figure is pressed. */
+/** The touch target of a figure: an upright rectangle. */
 function targetOf({ x, y, width, height, turn }: Slot, target: number): Slot {
   const [along, across] = [turned([width, 0], turn), turned([0, height], turn)];
   const [right, down] = [0, 1].map((axis) => Math.abs(along[axis] ?? 0) + Math.abs(across[axis] ?? 0)) as [
@@ -124,8 +127,8 @@ function targetOf({ x, y, width, height, turn }: Slot, target: number): Slot {
 }
 
 /**
- * A line with a slanting tick at each end and a gap for the figure.
- * @param share where on the line the middle of the gap is; beyond an end it interrupts nothing
+ * Returns a line with a slanting tick at each end and a gap for the figure.
+ * @param share position of the middle of the gap, as a share of the line; outside 0 to 1 the line has no gap
  */
 export function dimensionLine(a: XY, b: XY, size: number, gap = 0, share = 0.5): Shape {
   const half = gap / 2 / (distance(a, b) || 1);

@@ -29,7 +29,7 @@ export function takeGround(model: LevelModel, sheet: LabelSheet): void {
   }
 }
 
-/** Takes the lines of parts. What lies in the extent of one is worked out where a label comes near. */
+/** Takes the lines of parts. The slots of a part are computed only once a label overlaps its extent. */
 export function takeLines(parts: readonly Part[], ground: Ground, sheet: LabelSheet, owner?: string): void {
   const more = thinWidth(sheet);
   for (const { extent, outlines } of parts) {
@@ -44,7 +44,7 @@ function closedRun(run: Run): Run {
   return [...run, ...run.slice(0, 1).map((step) => ('kind' in step ? onEdge(step, 0) : step))];
 }
 
-/** The rectangle that a thing lies in: a box as it is turned, else upright. */
+/** Returns the bounding rectangle of a thing: turned with a box, else upright. */
 export function thingSlot({ shape }: Thing): Slot {
   if ('box' in shape)
     return slotAt({ width: shape.box.width, height: shape.box.depth }, shape.box.center, shape.box.turn);
@@ -52,7 +52,7 @@ export function thingSlot({ shape }: Thing): Slot {
   return slotAt({ width: maxX - minX, height: maxY - minY }, shapeMiddle(shape));
 }
 
-/** The corners of a thing; of a circle as many as its line is followed by. */
+/** Returns the corners of a thing; for a circle, points along it. */
 export const outlineOf = memoize(({ shape }: Thing): readonly XY[] => {
   if (!('circle' in shape)) return shapeRing(shape);
   const { center, radius } = shape.circle;
@@ -78,7 +78,7 @@ function thinSlots(run: Run, sheet: LabelSheet): readonly Slot[] {
   return points.slice(1).map((to, i) => lineSlot(points[i] as XY, to, thinWidth(sheet)));
 }
 
-/** How many chords lie within a twentieth of the type's size of an edge: names stand that close to edges. */
+/** Number of chords that stay within a twentieth of the type size of an edge: names are placed that close to edges. */
 function piecesOf(edge: Edge, { type }: LabelSheet): number {
   if (edge.kind === 'line') return 1;
   const most = 2 * Math.acos(Math.max(0.5, 1 - type.fine / 20 / Math.max(edge.radius, 1e-9)));

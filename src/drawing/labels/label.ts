@@ -9,19 +9,22 @@ import type { Thing } from '../things.ts';
 import type { Area, Ground, Placer } from './placer.ts';
 import { isInside, type Size, type Slot, slotAt, slotPart, turned } from './slot.ts';
 
-/** What labels are laid out for: a screen at one scale, or a sheet of paper. Lengths are mm of the plan, those of type too. */
+/** The medium of labels: a screen at one scale, or a sheet of paper. Lengths, type sizes too, are plan mm. */
 export interface LabelMedium {
   readonly measure: MeasureText;
   readonly type: { readonly fine: number; readonly small: number; readonly tag: number; readonly name: number };
-  /** Nothing is placed beyond it; null for no bound. */
+  /** All labels are placed within it; null for no bound. */
   readonly area: Area | null;
-  /** The house is drawn so small that rooms are named in small type, and things not at all. */
+  /** Whether the house is drawn so small that room names are in small type and things have no names. */
   readonly isSmall: boolean;
   /** Whether a room's label has the sizes of the room too. */
   readonly roomSizes: boolean;
-  /** From an outside wall, from a face inside, and from one line of dimensions to the next; a figure's least target. */
+  /**
+   * Distances of dimensions: from an outside wall, from a face inside, from one row to the next; and the least size of a figure's touch
+   * target.
+   */
   readonly dimensions: Readonly<Record<'outside' | 'inside' | 'step' | 'target', number>>;
-  /** Radius of the least symbol of a detector. */
+  /** Least radius of a detector's symbol. */
   readonly symbol: number;
 }
 
@@ -30,7 +33,7 @@ export interface LabelSheet extends LabelMedium {
   readonly placer: Placer;
 }
 
-/** Something written, with the lines that belong to it. Plan mm. */
+/** Texts with the lines that belong to them. Plan mm. */
 export interface Label extends Drawn {
   /** The ground that its letters take. */
   readonly slots: readonly Slot[];
@@ -46,15 +49,15 @@ export function writeBlock(block: Block, slot: Slot, { placer }: LabelSheet, sha
   return { texts: blockTexts(block, slot), shapes, slots: [slot] };
 }
 
-/** Where a block may stand: on what ground, of whom, and inside of what. */
+/** Where a block may be placed: over these kinds of ground, over the ground of `owner`, and within the area that `holds` tests. */
 export interface Terms {
   readonly over?: readonly Ground[];
   readonly owner?: string;
-  /** Whether it holds a point. */
+  /** Whether the area contains a point. */
   readonly holds: (p: XY) => boolean;
 }
 
-/** Writes the first of some blocks that has room at one of some places; null where none has. */
+/** Writes the first block that is free at one of the places. Returns its label; null if none is. */
 export function writeFirst(
   tries: readonly { readonly block: Block; readonly turn: number }[],
   places: () => readonly XY[],
@@ -63,7 +66,7 @@ export function writeFirst(
 ): Label | null {
   if (tries.length === 0) return null;
   const { placer } = sheet;
-  // What lies in every block however it is turned: where it is not free, none of them is.
+  // The smallest width and height of all blocks as turned: where this rectangle is not free, no block is.
   const lying = tries.map(({ block: { width, height }, turn }) => (turn === 0 ? [width, height] : [height, width]));
   const [width = 0, height = 0] = [0, 1].map((axis) => Math.min(...lying.map((sizes) => sizes[axis] ?? 0)));
   const free = places().filter((at) => placer.isFree(slotAt({ width, height }, at), over, owner));
@@ -76,7 +79,7 @@ export function writeFirst(
   return null;
 }
 
-/** A few lines of text about a middle. Lengths are in the units of their type. */
+/** Lines of text, each centered on one point. Lengths are in the units of the type sizes. */
 export interface Block extends Size {
   readonly lines: readonly Line[];
 }
@@ -86,7 +89,7 @@ interface Line {
   readonly style: TextStyle;
 }
 
-/** Free ground about the letters, in sizes of the type. */
+/** Free margin on each side of the letters, as a multiple of the type size. */
 const AIR = 0.2;
 
 export function blockOf(lines: readonly Line[], measure: MeasureText): Block {
@@ -101,7 +104,7 @@ export function blockOf(lines: readonly Line[], measure: MeasureText): Block {
   };
 }
 
-/** The same text in one line, in two and in three, as far as it can be parted between words. */
+/** Returns the text in one line, in two and in three, as far as it can be broken between words. */
 export function blockForms(text: string, style: TextStyle, measure: MeasureText): readonly Block[] {
   const widthOf = (line: string) => measure(line, style);
   const whole = widthOf(text);
@@ -122,12 +125,12 @@ export function blockForms(text: string, style: TextStyle, measure: MeasureText)
   });
 }
 
-/** A figure and its unit are one word. */
+/** Returns the words of a text; a figure and its unit are one word. */
 export function wordsOf(text: string): readonly string[] {
   return unbrokenFigures(text).split(/ +/);
 }
 
-/** Words in lines no wider than `width`; a word that is wider by itself has a line of its own. */
+/** Returns words in lines no wider than `width`; a single word that is wider gets its own line. */
 export function wrapWords(words: readonly string[], width: number, measure: (line: string) => number): string[] {
   const lines: string[] = [];
   for (const word of words) {
@@ -138,7 +141,7 @@ export function wrapWords(words: readonly string[], width: number, measure: (lin
   return lines;
 }
 
-/** A line of text in the middle of a slot that is filled, and edged, to be read over anything. */
+/** Returns a line of text in the middle of a filled, outlined slot, which is legible over any drawing. */
 export function plateLabel(text: string, style: TextStyle, slot: Slot, ink: Ink, part: Part = slotPart(slot)): Drawn {
   return { shapes: [inked(ink, part)], texts: [{ text, at: [slot.x, slot.y], turn: slot.turn, style }] };
 }

@@ -15,28 +15,28 @@ import { placeTags, type TagPlace } from './tags.ts';
 import { thingLabel } from './things.ts';
 import { zoneLabels } from './zones.ts';
 
-/** What the labels of a level say, and of what. Plan mm. */
+/** What the labels of a level are made from. Plan mm. */
 export interface Labeled {
   readonly plan: Plan;
   readonly model: LevelModel;
   readonly region: LevelRegion;
-  /** What is seen of the outlines of the zones that have labels. */
+  /** Visible stretches of the outlines of the zones that get labels. */
   readonly edges: ReadonlyMap<Zone, readonly Stretch[]>;
-  /** In the order of their importance. */
+  /** Groups of dimensions, the most important first. */
   readonly dimensions: readonly (readonly PlacedDimension[])[];
   /** Measured lines and tapes of a printed plan; null on the screen. */
   readonly lines: LabeledLines | null;
   /** Widths of the forms of a detector's tag, the fullest first. */
   readonly tagWidths: (detector: Detector) => readonly number[];
-  /** Ground of what is written beside the labels: none may take it. */
+  /** Slots of other texts, which no label may cover. */
   readonly reserved: readonly Slot[];
-  /** Ground that is kept for marks and their tags, which are drawn over the labels. */
+  /** Ground that is reserved for marks and their tags, which are drawn over the labels. */
   readonly marks: readonly Slot[];
 }
 
-/** Lines with lengths on them. Their code comes with the printed plan: the start does without (`paper-lines.ts`). */
+/** Lines with lengths on them. Their code (`paper-lines.ts`) loads with the printed plan, to keep it out of the start bundle. */
 export interface LabeledLines {
-  /** Takes their ground, so that tags stand beside them. */
+  /** Takes the ground of the lines, so that tags are placed beside them. */
   readonly take: (sheet: LabelSheet) => void;
   readonly write: (sheet: LabelSheet) => Pick<Labels, 'measured' | 'taped'>;
 }
@@ -51,13 +51,13 @@ export interface Labels {
   readonly dimensions: readonly DimensionLabel[];
   /** Names that found no place. */
   readonly leftOff: readonly string[];
-  /** The ground that is taken, for what is written over the labels. */
+  /** The taken ground, for texts that are placed after the labels. */
   readonly placer: Placer;
 }
 
 /**
- * All labels of a level in the order of their importance: detectors, measured lines, tapes, rooms, things, whole lengths, rules, strings of
- * openings. What finds no room is left out, detectors last of all.
+ * Returns all labels of a level, placed in the order of their importance: detectors, measured lines, tapes, rooms, things, overall lengths,
+ * rules, strings of openings. A label that finds no free place is left out; tags of detectors are the last to lack one.
  */
 export function layOutLabels(labeled: Labeled, medium: LabelMedium): Labels {
   const { plan, model, region, edges, lines } = labeled;

@@ -6,14 +6,14 @@ import type { ColorRole } from '../inks.ts';
 import { edgeToward, type Slot, slotAt } from './slot.ts';
 
 /**
- * Where an upright figure may stand, the best first: on its line where that is long enough, beside it, past its end, farther beside it.
- * It never covers an end of its line. Screen px.
+ * Returns slots for an upright figure, the best first: on its line, beside it, past its ends, farther off beside it. None covers an end of
+ * the line. Screen px.
  */
 export function figureSlots([a, b]: Line, width: number, height: number): readonly Slot[] {
   const long = distance(a, b);
   const angle = Math.atan2(b[1] - a[1], b[0] - a[0]);
   const [ux, uy] = polar([0, 0], 1, angle);
-  // How much of the line the figure hides, and how far it reaches across it.
+  // Length of the line that the figure hides, and the size of the figure across the line.
   const hidden = Math.min(width / Math.max(Math.abs(ux), 1e-9), height / Math.max(Math.abs(uy), 1e-9));
   const across = Math.abs(uy) * width + Math.abs(ux) * height;
   const at = (way: number, off: number) =>
@@ -30,10 +30,10 @@ export function figureSlots([a, b]: Line, width: number, height: number): readon
   return slots.filter((slot) => !covers(slot, a) && !covers(slot, b));
 }
 
-/** From here on, px, a figure stands so far off its line that it has a leader to it. */
+/** A figure at least this far from its line gets a leader to it, px. */
 const OFF_LINE_PX = 10;
 
-/** A leader from a figure to the nearest point of the line that it is the length of; nothing where it stands on the line or close to it. */
+/** Returns a leader from a figure to the nearest point of its line; empty if the figure is on the line or close to it. */
 export function figureLeader([a, b]: Line, slot: Slot, color: ColorRole): readonly Shape[] {
   const end = nearestOnSegment([slot.x, slot.y], a, b);
   const start = edgeToward(slot, end);
@@ -41,22 +41,22 @@ export function figureLeader([a, b]: Line, slot: Slot, color: ColorRole): readon
   return [inked({ line: 'leader', color }, linesPart([[start, end]]))];
 }
 
-/** Past the symbol of a detector at the end of a line, px. */
+/** Offset past the symbol of a detector at the end of a line, px. */
 const SYMBOL_PX = 34;
 
-/** So near an end, px, a figure would hide the bar across it. */
+/** A figure closer than this to an end would hide the bar across it, px. */
 const END_PX = 3;
 
 const covers = ({ x, y, width, height }: Slot, [px, py]: XY): boolean =>
   Math.abs(px - x) < width / 2 + END_PX && Math.abs(py - y) < height / 2 + END_PX;
 
-/** A line with a bar across each end; of no length, a point. */
+/** Returns a line with a bar across each end; without bars if its length is 0. */
 export function tape(from: XY, to: XY, size: number, color: ColorRole): Shape {
   const reach = distance(from, to) > 0 ? size * 0.4 : 0;
   return inked({ line: 'measured', color }, linesPart([[from, to], ...endMarks(from, to, reach, Math.PI / 2)]));
 }
 
-/** A short stroke across each end of a line. @param slant to the line, radians */
+/** Returns a short stroke across each end of a line. @param reach half the length of a stroke @param slant angle to the line, radians */
 export function endMarks(from: XY, to: XY, reach: number, slant: number): readonly Line[] {
   const angle = Math.atan2(to[1] - from[1], to[0] - from[0]) + slant;
   return [from, to].map((end) => [polar(end, -reach, angle), polar(end, reach, angle)]);

@@ -7,23 +7,23 @@ import { tape } from './measured.ts';
 import { lineSlot, type Slot, slotAt, slotPart, turnAlong } from './slot.ts';
 import { type TapedGap, takeTapes, tapedLabels } from './taped.ts';
 
-/** A line that somebody with a tape would draw, plan mm. */
+/** A line along which a distance is measured, plan mm. */
 export interface MeasuredLine {
   readonly from: XY;
   readonly to: XY;
   readonly words: string;
 }
 
-/** Shares of the line and sides of it on which its length may stand. */
+/** Positions of a length on its line in the order tried, as shares of the line. */
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8] as const;
-/** Level beside the line: moved along by a share of the text, and off the line by so much of its size. */
+/** Offsets of a level text from the line: sideways as a share of its width, up or down as a multiple of its type size. */
 const LEVEL = [0.15, 0.6, 1.2].flatMap((gap) =>
   [0, 0.25, 0.5, 0.75].flatMap((shift) => [-gap, gap].map((off) => [shift, off] as const)),
 );
 
 /**
- * The line with a bar across each end, and its length along it or level beside it, where there is room.
- * @param all of the drawing: the length is nearest to its own
+ * Returns the line with a bar across each end and, where there is room, its length along it or level beside it.
+ * @param all lines of the drawing: a length must be nearer to its own line than to any other
  */
 function measuredLabel(line: MeasuredLine, all: readonly MeasuredLine[], sheet: LabelSheet): Label {
   const { from, to, words } = line;
@@ -48,7 +48,7 @@ function measuredLabel(line: MeasuredLine, all: readonly MeasuredLine[], sheet: 
   const isOwn = (slot: Slot) => all.every((other) => other === line || gapTo(slot, other) > gapTo(slot, line));
   const fits = (slot: Slot) => placer.isFree(slot, ['thing']) && isOwn(slot);
   const onPlate = (slot: Slot) => placer.isFree(slot, ['thing', 'outline']) && isOwn(slot);
-  // Along the line where it is long enough, else level beside it, at last on a plate that hides an outline.
+  // In this order: along the line, level beside it, on a plate that hides an outline.
   const free = slots.find((one) => one.turn === turn && fits(one)) ?? slots.find(fits);
   const slot = free ?? slots.find(onPlate);
   const drawn = tape(from, to, style.size, style.color);
@@ -57,12 +57,12 @@ function measuredLabel(line: MeasuredLine, all: readonly MeasuredLine[], sheet: 
   return writeBlock(block, slot, sheet, free ? [drawn] : [plate, drawn]);
 }
 
-/** From the middle of a slot to a line. */
+/** Distance from the middle of a slot to a line. */
 function gapTo({ x, y }: Slot, { from, to }: MeasuredLine): number {
   return distance([x, y], nearestOnSegment([x, y], from, to));
 }
 
-/** Returns the lines of a printed plan: those that are measured to what is near a limit, and tapes to the walls. */
+/** Returns the lines of a printed plan: measured lines to subjects near a limit, and tapes to the walls. */
 export function paperLines(measured: readonly MeasuredLine[], taped: readonly TapedGap[]): LabeledLines {
   return {
     take: (sheet) => {

@@ -11,34 +11,35 @@ export interface Area {
 }
 
 /**
- * What takes ground: the floor under things, their outlines, walls, thin lines, symbols of detectors, ground that is kept for marks with their
- * tags, which are drawn later, and ink that is never written over.
- * Edges of zones take none: halos break them.
+ * Kinds of taken ground: the floor under things, their outlines, walls, thin lines, symbols of detectors, ground that is reserved for marks
+ * and their tags, which are drawn later, and ink that is never written over. Edges of zones take none: halos interrupt them.
  */
 export type Ground = 'thing' | 'outline' | 'wall' | 'line' | 'symbol' | 'mark' | 'ink';
 
 export interface Placer {
-  /** Whether the slot lies in the area with nothing taken under it, but for the kinds of ground and the one owner that do not count. */
+  /** Whether the slot is within the area and over no taken ground, not counting the kinds `over` and the ground of `owner`. */
   readonly isFree: (slot: Slot, over?: readonly Ground[], owner?: string) => boolean;
-  /** @param parts what is really taken of the slot, worked out when something first meets it; left out, all of it */
+  /** @param parts the parts of the slot that are taken, computed when another slot first overlaps it; by default all of it */
   readonly take: (slot: Slot, ground?: Ground, owner?: string, parts?: () => readonly Slot[]) => void;
-  /** Whether nothing that is taken runs along the slot: what meets it crosses it. */
+  /** Whether everything taken that overlaps the slot crosses it at a steep angle, rather than running along it. */
   readonly isCrossedSteeply: (slot: Slot) => boolean;
-  /** How much of what is written, and of symbols, lies under the upright slot, in square units. */
+  /** Area of ink and symbols under the slot, in square units. Turned slots count as the upright rectangles around them. */
   readonly covered: (slot: Slot) => number;
 }
 
-/** A leader may cross whatever is neither writing nor another symbol. */
+/** Ground that a leader may cross: not ink, and not the symbol of another detector. */
 export const DRAWN: readonly Ground[] = ['thing', 'outline', 'wall', 'line'];
 
-/** A slot that is taken or tried, with what is asked of it again and again: the sine and cosine of its turn, and how far it reaches. */
+/**
+ * A slot that is taken or tried, with cached values: the sine and cosine of its turn, and half the size of its upright bounding rectangle.
+ */
 interface Placed {
   readonly slot: Slot;
   readonly cos: number;
   readonly sin: number;
   readonly reachX: number;
   readonly reachY: number;
-  /** Of its ground. */
+  /** Bit of its ground in a mask. */
   readonly bit: number;
   readonly owner: string | undefined;
   parts: readonly Placed[] | (() => readonly Slot[]) | undefined;
@@ -46,14 +47,17 @@ interface Placed {
 
 const BIT: Readonly<Record<Ground, number>> = { ink: 1, outline: 2, wall: 4, thing: 8, line: 16, symbol: 32, mark: 64 };
 const ALL = 127;
-/** Slots that overlap by less touch: it comes from rounding. */
+/** Slots that overlap by less than this only touch: the overlap is a rounding error. */
 const ROUNDING = 1e-9;
 
-/** @param area nothing is placed beyond it; null for no bound @param cell about the height of a slot: taken slots are looked up by squares of it */
+/**
+ * @param area all slots that count as free are within it; null for no bound
+ * @param cell side of the squares by which taken slots are looked up; about the height of a slot
+ */
 export function createPlacer(area: Area | null, cell: number): Placer {
   const squares = new Map<number, Placed[]>();
   const squareOf = (coordinate: number) => Math.floor(coordinate / cell);
-  /** Whether something holds of what is taken, is counted by the mask, is not the owner's and meets the slot. */
+  /** Whether `holds` is true for any taken slot that overlaps this one, has its ground in the mask and does not belong to the owner. */
   const someMet = (
     placed: Placed,
     mask: number,
@@ -113,7 +117,7 @@ function someMetPart(placed: Placed, taken: Placed, holds: (met: Placed) => bool
   return taken.parts.some((part) => meet(placed, part) && holds(part));
 }
 
-/** Whether lines that differ by so many degrees cross at 35 degrees or more. */
+/** Whether lines whose directions differ by this angle cross at 35 degrees or more. */
 function isSteep(degrees: number): boolean {
   return Math.abs(Math.sin((degrees * Math.PI) / 180)) > 0.57;
 }
@@ -154,7 +158,7 @@ function isApart(distance: number, reach: number): boolean {
   return Math.abs(distance) >= reach - ROUNDING;
 }
 
-/** What the upright rectangles about two slots have in common. */
+/** Area that the upright bounding rectangles of two slots share. */
 function shared(a: Placed, b: Placed): number {
   const along = (x: number, reach: number, other: number, otherReach: number) =>
     Math.max(0, Math.min(x + reach, other + otherReach) - Math.max(x - reach, other - otherReach));

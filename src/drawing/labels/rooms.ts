@@ -10,12 +10,15 @@ import { type Block, blockForms, blockOf, type LabelSheet, type RoomLabel, write
 import type { Ground } from './placer.ts';
 import { slotAt, slotPart } from './slot.ts';
 
-/** A longer name is shortened, in sizes of its type: the tables and the panels have it whole. */
+/** A longer name is shortened, as a multiple of its type size: tables and panels show it in full. */
 const LONGEST = 17;
-/** At last, on a plate that hides them, over things. */
+/** Ground that a name may cover as a last resort, on a plate. */
 const THINGS: readonly Ground[] = ['thing', 'outline'];
 
-/** A room's label at its name's place, or as near to it as it finds room within the room; null where it nowhere fits: beside the room it would be read as that of another. */
+/**
+ * Returns a room's label at the place of its name, or at the nearest free place within the room; null if it fits nowhere: outside the room
+ * it would be read as the label of another.
+ */
 export function roomLabel(region: RoomRegion, words: RoomWords, sheet: LabelSheet): RoomLabel | null {
   const { floorRings, label, labelPoint } = region.room;
   const { minX, minY, maxX, maxY } = ringExtent(floorRings.flat());
@@ -33,7 +36,7 @@ export function roomLabel(region: RoomRegion, words: RoomWords, sheet: LabelShee
   return null;
 }
 
-/** No larger than the words, and in the tone of floor that is taken: white would read as floor that is allowed. */
+/** A plate no larger than the words, in the color of excluded floor: white would read as floor that is allowed. */
 function plateUnder(texts: readonly Text[], { measure }: LabelSheet): Shape {
   const parts = texts.map(({ text, at, turn, style }) => {
     const size = { width: measure(text, style) + 0.4 * style.size, height: LEADING * style.size };
@@ -46,11 +49,14 @@ interface Manner {
   readonly forms: readonly Block[];
   readonly over: readonly Ground[];
   readonly turns: readonly number[];
-  /** Whether places lie closer together: in a corridor the only ones may lie between those of the usual grid. */
+  /** Whether the grid of places is fine: in a corridor the usual grid may miss every place that fits. */
   readonly isFine: boolean;
 }
 
-/** From the fullest form to the shortest; then the bare name in small type where it just fits, upright in a narrow room, on a plate. */
+/**
+ * In the order tried: all forms, from the fullest to the shortest; the bare name in small type, level or vertical; the same over things on
+ * a plate.
+ */
 function manners(words: RoomWords, sheet: LabelSheet): readonly Manner[] {
   const { all, bare } = roomBlocks(words, sheet);
   return [
@@ -60,7 +66,7 @@ function manners(words: RoomWords, sheet: LabelSheet): readonly Manner[] {
   ];
 }
 
-/** From the fullest to the shortest. */
+/** The forms of a room's label, from the fullest to the shortest. */
 function roomBlocks({ title, area, size, barred }: RoomWords, { measure, type, isSmall, roomSizes }: LabelSheet) {
   const named = (height: number) => {
     const style = { size: height, bold: true, color: 'ink', halo: 'paper' } as const;
@@ -77,7 +83,7 @@ function roomBlocks({ title, area, size, barred }: RoomWords, { measure, type, i
   };
   const small = named(type.fine);
   const modest = [...withRows(small, [area], type.fine), ...small];
-  // On a small drawing all rooms have small type, so that none shouts.
+  // On a small drawing all room names have small type, so that none stands out.
   if (isSmall) return { all: modest, bare: small };
   const large = named(type.name);
   const sizes = roomSizes ? [area, size] : [area];
@@ -85,12 +91,13 @@ function roomBlocks({ title, area, size, barred }: RoomWords, { measure, type, i
   return { all: [...full, ...large, ...withRows(small, sizes, type.fine), ...modest], bare: small };
 }
 
-/** Most steps of the grid each way, and of the fine one. */
+/** Most steps in each direction of the usual grid and of the fine one. */
 const STEPS = { usual: 14, fine: 13 } as const;
 
 /**
- * Points within rings, nearest to `middle` first: it comes first. Nearness counts more upward, for lines of text lie flat.
- * @param isFine a quarter of the step each way, as far as there are steps
+ * Returns points of a grid over the bounding rectangle of the rings, nearest to `middle` first; `middle` itself is the first. Vertical
+ * distance counts 1.4 times, since lines of text are wider than high.
+ * @param isFine whether the step is a quarter in each direction, as far as `STEPS` allows
  */
 export function gridPlaces(rings: readonly Ring[], middle: XY, step: number, isFine = false): readonly XY[] {
   const { minX, minY, maxX, maxY } = ringExtent(rings.flat());

@@ -25,14 +25,14 @@ export function lineSlot(from: XY, to: XY, height: number): Slot {
   return slotAt({ width: Math.hypot(dx, dy), height }, middle, (Math.atan2(dy, dx) * 180) / Math.PI);
 }
 
-/** A vector turned clockwise on screen by degrees. */
+/** Returns a vector turned clockwise on screen by degrees. */
 export function turned([x, y]: XY, degrees: number): XY {
   if (degrees === 0) return [x, y];
   const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
   return [x * cos - y * sin, x * sin + y * cos];
 }
 
-/** From its upper left on, clockwise. */
+/** Returns the corners clockwise from the upper left. */
 export function slotCorners({ x, y, width, height, turn }: Slot): readonly [XY, XY, XY, XY] {
   const [ax, ay] = turned([width / 2, 0], turn);
   const [bx, by] = turned([0, height / 2], turn);
@@ -55,23 +55,26 @@ export function roundedPart({ turn, width, height, ...middle }: Slot, radius: nu
   return ringsPart([arcs.flatMap((each) => [onEdge(each, 0), each])]);
 }
 
-/** Degrees at which a text along a line is not upside down; upright text is read from the right, as on a drawing. */
+/** Returns the turn of a text along a line at which it is not upside down, degrees; vertical text reads from the right, as on a drawing. */
 export function uprightTurn(degrees: number): number {
   const turn = ((((degrees + 90) % 180) + 180) % 180) - 90;
   return turn > 89.9 - 1e-9 ? turn - 180 : turn;
 }
 
-/** Degrees of a text along a line. */
+/** Returns the turn of a text along a line, degrees. */
 export function turnAlong(from: XY, to: XY): number {
   return uprightTurn(lineSlot(from, to, 0).turn);
 }
 
-/** Each of the first with each of the others. */
+/** Returns each x paired with each y. */
 export function pairs(xs: readonly number[], ys: readonly number[]): readonly XY[] {
   return xs.flatMap((x) => ys.map((y): XY => [x, y]));
 }
 
-/** Whether the edge of a slot stays within something: its corners and points between them, a height apart. @param holds of a point */
+/**
+ * Returns whether the edge of a slot is within an area, tested at its corners and at points between them, at most its height apart.
+ * @param holds whether the area contains a point
+ */
 export function isInside(holds: (p: XY) => boolean, slot: Slot): boolean {
   const corners = slotCorners(slot);
   return corners.every(([x, y], i) => {
@@ -82,7 +85,7 @@ export function isInside(holds: (p: XY) => boolean, slot: Slot): boolean {
   });
 }
 
-/** Where the way from a slot's middle to a point leaves the slot; the point itself when it lies within. */
+/** Returns the point at which the line from a slot's middle to a point leaves the slot; the point itself if it is within. */
 export function edgeToward({ x, y, width, height, turn }: Slot, [px, py]: XY): XY {
   const [dx, dy] = turned([px - x, py - y], -turn);
   const share = Math.min(width / 2 / Math.max(Math.abs(dx), 1e-9), height / 2 / Math.max(Math.abs(dy), 1e-9), 1);

@@ -9,30 +9,30 @@ import type { LabelMedium, LabelSheet } from './label.ts';
 import { DRAWN, type Ground } from './placer.ts';
 import { edgeToward, isInside, lineSlot, pairs, type Size, type Slot, slotAt } from './slot.ts';
 
-/** Where a detector's tag stands. Plan mm. */
+/** The place of a detector's tag. Plan mm. */
 export interface TagPlace {
-  /** Of the detector. */
+  /** Place of the detector. */
   readonly at: XY;
   readonly slot: Slot;
-  /** Which of the widths found room. */
+  /** Index of the width that fits. */
   readonly form: number;
-  /** Which way from the symbol, so that the text begins or ends at it: -1 left, 0 above or below, 1 right. */
+  /** Side of the symbol, for the alignment of the text: -1 left, 0 above or below, 1 right. */
   readonly side: number;
-  /** From the symbol's rim to the tag, where another symbol is nearer or the tag stands off; null where it is plainly its own. */
+  /** From the symbol's rim to the tag, if the tag is not close to its symbol or another symbol is about as near; else null. */
   readonly leader: Line | null;
-  /** Whether it lies over walls or outlines, which a filled ground must hide. */
+  /** Whether it covers walls, outlines or lines, which a filled plate must hide. */
   readonly plate: boolean;
 }
 
-/** From the rim to the tag without a leader, and to those with one, in sizes of its type. */
+/** Distance from the rim to a tag without a leader, and to tags with one, as multiples of the type size. */
 const NEAR = 0.5;
 const FAR = [1.5, 3, 5, 8, 12, 18, 27, 40, 60, 90] as const;
-/** Height of a tag, in the same. */
+/** Height of a tag, as a multiple of the type size. */
 const HEIGHT = 1.15;
-/** What a tag may lie over, and on a plate. */
+/** Ground that a tag may cover without a plate; `AIR` adds lines, such as those of a stream of air, which need a plate. */
 const CLEAR: readonly Ground[] = ['thing'];
 const AIR: readonly Ground[] = [...CLEAR, 'line'];
-/** What a leader may cross, and a tag cover where there is no other ground: the tags of marks are placed after it. */
+/** Ground that a leader may cross, and that a tag may cover as a last resort: the tags of marks are placed later. */
 const MARKED: readonly Ground[] = [...DRAWN, 'mark'];
 
 export function symbolRadius({ radius }: Detector, { symbol }: LabelMedium): number {
@@ -40,9 +40,9 @@ export function symbolRadius({ radius }: Detector, { symbol }: LabelMedium): num
 }
 
 /**
- * Places for the tags of all detectors, taken before any other name: nearest to its own symbol, or with a leader to it. Every detector has
- * one where there is free ground anywhere in the medium's area.
- * @param widthsOf of each form of a tag, the fullest first
+ * Returns the places of all detectors' tags by detector id, and takes their ground: near the detector's own symbol, or with a leader to it.
+ * To be called before any name is placed. A detector is missing if every place that is tried is taken.
+ * @param widthsOf widths of the forms of a tag, the fullest first
  */
 export function placeTags(
   model: LevelModel,
@@ -103,14 +103,14 @@ interface Manner {
   readonly form: number;
 }
 
-/** On its own floor, near and then farther, with the full form first; on a plate over what is drawn there; then anywhere. */
+/** In the order tried: on the floor of the detector's room, the full form first, near and then farther; there on a plate; then anywhere. */
 function manners(hasRoom: boolean, { length }: readonly number[]): readonly Manner[] {
   const last = Math.max(0, length - 1);
   const some = (aways: readonly number[], over: readonly Ground[], home: boolean, form = last) =>
     aways.map((away): Manner => ({ away, over, home, form }));
   const atHome = [
     ...some([NEAR, 1.5], CLEAR, true, 0),
-    // Rather over the lines of a stream of air than without the verdict's word.
+    // The full form over the lines of a stream of air is better than a form without the word of the verdict.
     ...some(length > 1 ? [NEAR] : [], AIR, true, 0),
     ...some([NEAR, 1.5, 3], CLEAR, true),
     ...some([NEAR, 1.5], DRAWN, true),
@@ -128,7 +128,7 @@ function nearAbout(across: number, down: number, { width }: Size): readonly XY[]
   return [...pairs([across, -across], [0]), ...pairs([0, width / 2, -width / 2], [-down, down])];
 }
 
-/** In sixteen directions, from the upper right on to both sides. */
+/** In sixteen directions, from the upper right to both sides in turn. */
 function farAbout(across: number, down: number): readonly XY[] {
   return Array.from({ length: 16 }, (_, i): XY => {
     const [x, y] = polar([0, 0], 1, -Math.PI / 4 + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * (Math.PI / 8));
@@ -136,7 +136,7 @@ function farAbout(across: number, down: number): readonly XY[] {
   });
 }
 
-/** From an upright slot to a point; 0 within. */
+/** Distance from an upright slot to a point; 0 within. */
 function gapTo({ x, y, width, height }: Slot, [px, py]: XY): number {
   return Math.hypot(Math.max(0, Math.abs(px - x) - width / 2), Math.max(0, Math.abs(py - y) - height / 2));
 }

@@ -8,22 +8,22 @@ import { lineSlot, type Slot, slotAt, turnAlong } from './slot.ts';
 export interface TapedGap {
   readonly line: Line;
   readonly words: string;
-  /** Of tapes with the same key one is drawn: side by side detectors are as far from a wall. */
+  /** Only one tape of each key is drawn: detectors side by side are equally far from a wall. */
   readonly key: string;
 }
 
-/** Where on its line the figure may stand. */
+/** Positions of a figure on its line in the order tried, as shares of the line. */
 const SHARES = [0.5, 0.36, 0.64, 0.24, 0.76] as const;
-/** About a figure on its line, and across the line, in sizes of the type. */
+/** Gap on each side of a figure, and width of the ground that a tape takes, as multiples of the type size. */
 const GAP = 0.4;
 const ACROSS = 0.3;
 
-/** Takes the ground of the tapes, so that tags stand beside them. */
+/** Takes the ground of the tapes, so that tags are placed beside them. */
 export function takeTapes(taped: readonly TapedGap[], sheet: LabelSheet): void {
   for (const { line, key } of taped) sheet.placer.take(slotOf(line, sheet), 'line', key);
 }
 
-/** The tapes for which there is room: fine lines with the length in a gap of them. */
+/** Returns the tapes for which there is room: fine lines with the length in a gap. */
 export function tapedLabels(taped: readonly TapedGap[], sheet: LabelSheet): readonly Label[] {
   const drawn = new Set<string>();
   return taped.flatMap((gap) => {
@@ -52,7 +52,7 @@ function tapedLabel({ line, words, key }: TapedGap, sheet: LabelSheet): Label | 
   return null;
 }
 
-/** Of the line beyond the symbol that it begins at. */
+/** Slot of the part of the line beyond the symbol at its start. */
 function slotOf([a, b]: Line, { symbol, type }: LabelSheet): Slot {
   const start = Math.min(1, (1.5 * symbol) / (distance(a, b) || 1));
   return lineSlot(along(a, b, start), b, ACROSS * type.fine);

@@ -20,15 +20,16 @@ import { DRAWN } from './placer.ts';
 import { gridPlaces } from './rooms.ts';
 import { edgeToward, isInside, lineSlot, pairs, type Size, type Slot, slotAt } from './slot.ts';
 
-/** Free ground between an outline and its name, in sizes of the type; from the second on with a leader. */
+/** Distances between an outline and its name in the order tried, as multiples of the type size; from the second on with a leader. */
 const AWAY = [0.15, 1.2, 2.8] as const;
-/** A longer name is shortened, in sizes of its type. */
+/** A longer name is shortened, as a multiple of its type size. */
 const LONGEST = 19;
-/** A name that is farther from its outline than this needs a leader. */
+/** A name that is farther from its outline than this needs a leader, as a multiple of the type size. */
 const CLOSE = 0.6;
 
 /**
- * A thing's name within its outline, beside it, or farther off with a leader, always on the floor that the thing stands on; null where there is no room.
+ * Returns a thing's name within its outline, or beside it or farther off with a leader, on the floor of the same room; null if there is no
+ * room.
  * @param names from the fullest to the shortest: the first that finds room is written
  */
 export function thingLabel(
@@ -48,7 +49,7 @@ export function thingLabel(
   return null;
 }
 
-/** Whether a point lies on the floor that the thing stands on; where it stands on none, whether the point does neither. */
+/** Whether a point is on the floor of the room that the thing is in; for a thing in no room, whether the point is in no room. */
 function floorOf(thing: Thing, rooms: readonly Room[]): (p: XY) => boolean {
   const { x, y } = thingSlot(thing);
   const own = rooms.find((room) => floorContains(room, [x, y]));

@@ -11,21 +11,22 @@ import { type Block, blockOf, type LabelSheet, writeBlock, type ZoneLabel } from
 import { createPlacer, type Placer } from './placer.ts';
 import { isInside, lineSlot, type Slot, slotAt, uprightTurn } from './slot.ts';
 
-/** The same words again only beyond this, in sizes of the type. */
+/** Least distance between labels with the same words, as a multiple of the type size. */
 const APART = 15;
-/** From the edge to the text, and between places along an edge, in the same. */
+/** Distance from the edge to the text, and between the places tried along an edge, as multiples of the type size. */
 const GAP = 0.3;
 const STEP = 1;
-/** Most places along one edge. */
+/** Most steps between the places tried along one edge. */
 const MOST_STEPS = 30;
-/** Labels of a rule, and zones that are tried for them: a house full of furniture has hundreds. */
+/** Most labels of one rule, and most zones that are tried for them: a house full of furniture has hundreds. */
 const MOST = 10;
 const TRIES = 30;
 
 /**
- * Each rule's name and distance along the edge of its zones, on the hatched side, where no other edge runs along it: the longest edges first.
- * @param edges what is seen of each zone's outline; they run with the zone on their right
- * @param onFloor whether a point lies on a floor that is not out as a whole
+ * Returns labels with each rule's name and distance along the edge of its zones, on the hatched side, where no other edge runs along them.
+ * Zones with the longest visible edges come first.
+ * @param edges the visible stretches of each zone's outline, with the zone on their right
+ * @param onFloor whether a point is on the floor of a room that is not barred as a whole
  */
 export function zoneLabels(
   edges: ReadonlyMap<Zone, readonly Stretch[]>,
@@ -37,7 +38,7 @@ export function zoneLabels(
   const style: TextStyle = { size: type.fine, color: 'inkSoft', halo: 'ground' };
   const written: ZoneLabel[] = [];
   const counts = new Map<RuleId, { done: number; tries: number }>();
-  // Made when a label first finds a free place: on a small drawing of a large house none does.
+  // Built when a label first finds a free place: on a small drawing of a large house none does.
   let crossing: Placer | null = null;
   const isCrossedSteeply = (slot: Slot) => {
     crossing ??= edgesTaken(edges, sheet);
@@ -82,7 +83,7 @@ function longestFirst(edges: ReadonlyMap<Zone, readonly Stretch[]>) {
     .sort((a, b) => b.long - a.long);
 }
 
-/** The middle of the longest run of places next to each other that are free; straight edges before round ones. */
+/** Returns the middle of the longest run of adjacent free places, straight edges preferred to arcs; null if no place is free. */
 function bestSlot(edges: readonly Edge[], block: Block, size: number, isFree: (slot: Slot) => boolean): Slot | null {
   let best: readonly Slot[] = [];
   let [most, first] = [0, Number.POSITIVE_INFINITY];
@@ -96,7 +97,7 @@ function bestSlot(edges: readonly Edge[], block: Block, size: number, isFree: (s
     const rankOf = (places: number) => (places * weight) / (steps + 1);
     const isBetter = (rank: number) => rank > most || (rank === most && index < first);
     let run: Slot[] = [];
-    // Only as long as the rest of the edge could still be better.
+    // Stops once the rest of the edge can no longer beat the best run.
     for (let i = 0; i <= steps && isBetter(rankOf(run.length + steps + 1 - i)); i++) {
       const slot = slotBeside(edge, steps === 0 ? 0.5 : i / steps, block, GAP * size);
       if (!slot || !isFree(slot)) run = [];
@@ -108,13 +109,13 @@ function bestSlot(edges: readonly Edge[], block: Block, size: number, isFree: (s
   return best[Math.floor(best.length / 2)] ?? null;
 }
 
-/** Whether the block is no longer than the edge, and the edge's curve not too tight for it. */
+/** Whether the block is no longer than the edge, and the edge is straight or a wide enough arc that curves inward. */
 function canHold(edge: Edge, { width, height }: Block): boolean {
   if (edgeLength(edge) < width) return false;
   return edge.kind === 'line' || (edge.sweep >= 0 && edge.radius > width / 2 + height);
 }
 
-/** Where the block stands beside the edge, to the right of the way along it; null where it would reach past an end. */
+/** The slot of the block beside the edge, on the right of the edge's direction; null if it would reach past an end of a straight edge. */
 function slotBeside(edge: Edge, share: number, block: Block, gap: number): Slot | null {
   const half = block.width / 2;
   const isLine = edge.kind === 'line';
@@ -122,7 +123,7 @@ function slotBeside(edge: Edge, share: number, block: Block, gap: number): Slot 
   const inward = isLine
     ? (lineSlot(edge.from, edge.to, 0).turn * Math.PI) / 180 + Math.PI / 2
     : edge.start + edge.sweep * share + Math.PI;
-  // In a curve so deep that the ends of the straight text stay within it.
+  // Within an arc the block is moved inward until the ends of its straight text are inside the arc.
   const bulge = isLine ? 0 : edge.radius - Math.sqrt(edge.radius ** 2 - half ** 2);
   const at = polar(onEdge(edge, share), bulge + block.height / 2 + gap, inward);
   return slotAt(block, at, uprightTurn((inward * 180) / Math.PI + 90));
