@@ -30,25 +30,25 @@ export interface DocumentState {
 
 export interface DocumentActions {
   /**
-   * One undo step: replaces the plan by the result of the edit; the same plan back means that nothing happened. An edit that no plan
-   * could hold is refused: the plan stays and the message says why. Shows remarks on what the edit brought about beside what was asked
-   * for. Returns the reason of a refusal; empty when it was done.
+   * Replaces the plan by the result of the edit, as one undo step; an edit that returns the same plan changes nothing. An edit whose result
+   * no plan can hold is refused: the plan stays and the message says why. Shows remarks on side effects of the edit. Returns the reason of
+   * a refusal; empty on success.
    */
   run(edit: (plan: Plan) => Plan | EditResult): string;
-  /** Puts an item on the level under a fresh id and selects it. Returns the id; empty where it was refused. */
+  /** Adds an item to the level with a new id and selects it. Returns the id; empty if it was refused. */
   addItem(list: ItemList, item: Omit<Item, 'id'>): string;
-  /** Changes some fields of one item of the level. Returns why not; empty when it was done. */
+  /** Changes some fields of one item of the level. Returns the reason of a refusal; empty on success. */
   updateItem(id: string, patch: Readonly<Record<string, unknown>>): string;
   deleteSelection(): void;
-  /** Puts walls on the level as one step, and says so when a room closed with them. Returns whether one did. */
+  /** Adds walls to the level as one undo step, and shows a message if they close a room. Returns whether they do. */
   addWalls(lines: readonly Line[], thickness: Mm): boolean;
-  /** Puts the walls of the chain on the level, on its line, and begins no other. */
+  /** Adds the walls of the chain to the level, placed as they were taped, and ends the chain. */
   endChain(): void;
-  /** Moves what is selected, mm. Returns why not, or empty. */
+  /** Moves the selected items, mm. Returns the reason of a refusal; empty on success. */
   nudge(dx: number, dy: number): string;
   /** Adds a detector at `at`, by default at the free spot nearest to the middle of the stage. Returns its id. */
   addDetector(at?: XY): string;
-  /** Takes back the last corner of a wall chain under way, else the last step of history. */
+  /** Takes back the last corner of a wall chain that is being drawn, else the last step of history. */
   undo(): void;
   redo(): void;
   newPlan(): void;
@@ -57,18 +57,18 @@ export interface DocumentActions {
 }
 
 export interface LevelActions {
-  /** A bare level right above or below the one in view, named after its place. It comes into view. */
+  /** Adds an empty level directly above or below the one in view, named after its place, and shows it. */
   addLevel(where?: Beside): void;
   setLevel(levelId: string): void;
-  /** The next level up or down; says so where there is none. */
+  /** Shows the next level up or down; shows a message if there is none. */
   stepLevel(where: Beside): void;
   /** Changes the order of the level in view, and says what that does to the choice of the level to test. */
   moveLevel(where: Beside): void;
   /** Sets the level in view at the height of another one: the halves of a split house. */
   putLevelWith(otherId: string): void;
-  /** A level with all that is on it; the last one stays. Says what went. */
+  /** Deletes a level with everything on it, and shows a message of what was deleted. The only level is not deleted. */
   deleteLevel(levelId: string): void;
-  /** Brings things of any level into view and selects them; `at`: the spot to look at in place of where they are. */
+  /** Brings things of any level into view and selects them; `at`: the spot to show instead of their places. */
   showThings(levelId: string, ids: readonly string[], at?: XY | null): void;
 }
 
@@ -79,7 +79,7 @@ export interface ViewState {
   /** The level in view. */
   readonly levelId: string;
   readonly viewport: Viewport;
-  /** Whether the whole level is in view and nobody has panned or zoomed since: then a new stage size keeps it so. */
+  /** Whether the view was fitted to the whole level and not panned or zoomed since: a new stage size then fits it again. */
   readonly wholeInView: boolean;
   readonly stageSize: SizePx;
   /** Whether the level below shows faintly under the one in view. */
@@ -91,14 +91,14 @@ export interface ViewState {
 
 export interface ViewActions {
   setViewport(viewport: Viewport): void;
-  /** The middle of the plan stays in the middle, or the whole level in view. */
+  /** Keeps the middle of the view in the middle, or the whole level in view. */
   setStageSize(size: SizePx): void;
   setShowBelow(on: boolean): void;
   setSitHeight(base: Mm): void;
   setTheme(theme: Theme): void;
   /** Brings the whole level into view. */
   fit(): void;
-  /** About the middle of the stage. */
+  /** Zooms about the middle of the stage. */
   zoomBy(factor: number): void;
 }
 
@@ -108,7 +108,7 @@ interface DraggedDetector {
   readonly at: XY;
   /** Height of its underside there, mm: it is lifted onto what it is dragged over. */
   readonly base: Mm;
-  /** Dragged by a finger: it then stands above the finger, with its figures in a loupe. */
+  /** Whether a finger drags it: it is then drawn above the finger, with its figures in a loupe. */
   readonly byTouch: boolean;
 }
 
@@ -131,25 +131,25 @@ export interface SessionState {
   readonly draggedDetector: DraggedDetector | null;
   readonly chain: WallChain;
   readonly wallSettings: WallSettings;
-  /** A point of the room that it is asked what it is used for; null for none. */
+  /** A point in the room whose use is being asked for; null for none. */
   readonly roomAsked: XY | null;
   /** The plan as it would be if the gesture under way ended now; null between gestures. */
   readonly previewPlan: Plan | null;
   /** The last refusal or remark, in plain words; empty for none. */
   readonly message: string;
-  /** What the last edit brought about; its action is offered for as long as the message says it. */
+  /** Side effects of the last edit; the action is offered as long as the message shows the remark. */
   readonly remark: Remark | null;
-  /** The last result of the second computation of the verdicts, and of which plan; null before the first. */
+  /** The last result of the second computation of the verdicts, with its plan; null before the first. */
   readonly second: Second | null;
-  /** What the open menu of commands was asked for; null while it is closed. */
+  /** What the menu of commands was opened for; null while it is closed. */
   readonly menu: MenuAsk | null;
   /** Whether the tracing image has handles on the sheet to be moved, turned and sized by. */
   readonly tracingFrameOpen: boolean;
-  /** Whether letters, digits and signs alone are keys wherever the keyboard is; else only while the sheet has it. */
+  /** Whether single letters, digits and signs are shortcut keys wherever the focus is; else only while the sheet has it. */
   readonly letterKeysAnywhere: boolean;
   /** Ids of detectors that are placed in the house and may be moved on the plan all the same. */
   readonly unlocked: readonly string[];
-  /** Who walks through the house and when: recorded with every answer that is given meanwhile. */
+  /** Who walks through the house and when: recorded with every answer that is given during the walk. */
   readonly walk: Look;
 }
 
@@ -165,13 +165,13 @@ export interface SessionActions {
   setWallSettings(wallSettings: WallSettings): void;
   askRoom(roomAsked: XY | null): void;
   setPreviewPlan(previewPlan: Plan | null): void;
-  /** Shows a refusal or a remark, with what can be done about it; an empty text takes it away. */
+  /** Shows a refusal or a remark, with an action for it; an empty text removes it. */
   say(message: string, action?: HintAction): void;
   unlock(ids: readonly string[]): void;
   lock(id: string): void;
-  /** From now on the verdicts that the two computations differ on are unknown. */
+  /** Stores the comparison; verdicts on which the two computations differ become unknown. */
   setSecond(second: Second): void;
-  /** Shows everything again that depends on direct sun: more of it is worked out. */
+  /** Updates everything that depends on direct sun, after more of it was computed. */
   sunChanged(): void;
   openMenu(ask: MenuAsk): void;
   closeMenu(): void;

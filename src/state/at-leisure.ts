@@ -1,7 +1,7 @@
-/** Time in one go, ms: half a frame. */
+/** Most time in one slice, ms: half a frame. */
 const BUDGET_MS = 8;
 
-/** Resolves to what the steps come to, worked through between frames; null when it was given up meanwhile. */
+/** Runs the steps in slices between frames. Resolves to their result; null once `isWanted` returns false. */
 export async function atLeisure<Value>(steps: Generator<void, Value>, isWanted: () => boolean): Promise<Value | null> {
   while (isWanted()) {
     const until = performance.now() + BUDGET_MS;

@@ -1,6 +1,6 @@
 import type { Mm } from '../../geometry/plan/model.ts';
 
-/** A crawl space is seldom lower, a hall seldom higher, mm: refused beyond, since a wrong unit is likelier. */
+/** Accepted ceiling heights, mm. A value outside is more likely a wrong unit than a lower crawl space or a higher hall. */
 export const CEILINGS = { least: 300, most: 12_000 } as const;
 
 /** Returns what is wrong with a height from floor to ceiling, mm; empty for nothing. */

@@ -15,8 +15,8 @@ import { SELECT_TOOL } from './tool.ts';
 import { NO_CHAIN, thicknessFrom } from './wall-chain.ts';
 
 /**
- * The walls round an outline, whose line is the one that the tape took, as one step of history; the chain is done with them. Where they
- * leave no room between them it stays, and the message says so. Returns whether it is closed.
+ * Adds the walls around an outline, which is the line that was taped, as one step of history, and ends the chain. If the walls would leave
+ * no room between them, the chain stays and a message says so. Returns whether it is closed.
  */
 export function closeOutline(outline: readonly XY[]): boolean {
   const [start] = outline;
@@ -33,7 +33,7 @@ export function closeOutline(outline: readonly XY[]): boolean {
   return true;
 }
 
-/** Closes the run that misses its start, with what it misses by spread over its walls: right angles stay where all are right. */
+/** Closes a run that misses its start and spreads the error over its walls; if all angles are right, they stay right. */
 export function spreadChain(): void {
   const { corners } = useAppStore.getState().chain;
   if (!nearMiss(corners)) return;
@@ -43,7 +43,7 @@ export function spreadChain(): void {
   done(outline, `Spread over the walls: ${inWords(Math.max(...changes))} at most on one of them.`);
 }
 
-/** Closes the run that misses its start as it is: its last wall goes to the start, whatever was taped. */
+/** Closes a run that misses its start by ending its last wall at the start, whatever length was taped. */
 export function closeChainAsItIs(): void {
   const { corners } = useAppStore.getState().chain;
   if (!nearMiss(corners)) return;
@@ -53,7 +53,7 @@ export function closeChainAsItIs(): void {
   done(outline, `The last wall takes all of it: it is ${inWords(by)} off the tape.`);
 }
 
-/** Closes a run from wherever it stands straight to its start; says why not where it cannot be a room. */
+/** Closes a run with a straight wall from its last corner to its start; shows a message if it has too few walls for a room. */
 export function closeChainStraight(): void {
   const { corners } = useAppStore.getState().chain;
   if (corners.length < 3) {

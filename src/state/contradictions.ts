@@ -7,8 +7,8 @@ import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profile
 import { modelOf } from './selectors.ts';
 
 /**
- * The plan after an edit without the answers "none here" that what is drawn now contradicts: the thing counts. A word that no sun reaches
- * the spot does not hold for another spot, nor once light could come in another way, nor for other days or another place than those that
+ * Returns the plan after an edit without the answers "none here" that the drawing now contradicts. The answer that no sun reaches the spot
+ * is also taken back for a detector at another spot, if light could enter in a new way, and for other days or another place than those that
  * it was given for. `words` says what was taken back; empty for nothing.
  */
 export function withoutContradictions(before: Plan, after: Plan): { readonly plan: Plan; readonly words: string } {
@@ -59,7 +59,10 @@ function standsElsewhere({ detectors }: Level, was: Level): boolean {
   return hasNew(detectors.map(spot), was.detectors.map(spot));
 }
 
-/** Whether light could come in where none could before: by an opening that is new, changed or no longer covered, or past a wall that is gone. */
+/**
+ * Whether light could enter where none could before: by an opening that is new, changed or no longer covered, or past a wall that was
+ * deleted or changed.
+ */
 function isOpenedUp(level: Level, was: Level): boolean {
   if (level.walls === was.walls && level.openings === was.openings) return false;
   const wall = ({ id, from, to, thickness, side }: Wall) => JSON.stringify([id, from, to, thickness, side]);

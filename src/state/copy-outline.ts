@@ -6,7 +6,7 @@ import { levelHeading, levelName } from '../../geometry/plan/nouns.ts';
 import type { AppState } from './app-state.ts';
 import { modelOf, selectLevel } from './selectors.ts';
 
-/** What of another level is copied beside its outside walls. */
+/** What is copied from another level in addition to its outside walls. */
 export interface CopyChoice {
   readonly openings: boolean;
   readonly insideWalls: boolean;

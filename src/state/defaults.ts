@@ -11,9 +11,9 @@ import { inches } from '../../geometry/rules/figures.ts';
 export interface UsualSize {
   readonly footprint: { readonly across: Mm } | { readonly width: Mm; readonly depth: Mm };
   readonly bottom: Mm;
-  /** Above the floor; `ceiling` for what hangs from it or runs up to it. */
+  /** Above the floor; `ceiling` for a thing that hangs from the ceiling or reaches it. */
   readonly top: Mm | 'ceiling';
-  /** Where it hangs: `bottom` then counts down from the ceiling. */
+  /** Set for a thing that hangs: `bottom` is then measured down from the ceiling. */
   readonly hangs?: true;
 }
 
@@ -104,7 +104,7 @@ interface Heights extends UnmeasuredHeights {
   readonly top: Mm;
 }
 
-/** From and to above the floor, in a room of this ceiling: nobody has measured them. */
+/** Returns bottom and top above the floor, mm, in a room with this ceiling, marked as not measured. */
 export function usualHeights(size: UsualSize, ceiling: Mm): Heights {
   const top = size.top === 'ceiling' ? ceiling : Math.min(size.top, ceiling);
   const heights = { bottom: size.hangs ? Math.max(0, ceiling - size.bottom) : size.bottom, top };

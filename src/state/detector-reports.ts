@@ -9,7 +9,7 @@ import { sunVersion } from './sun-version.ts';
 
 /** The reports of the detectors of a level, cached for as long as nothing that a check reads has changed. */
 
-/** So many levels, and plans, have their models and reports cached: the undo history holds hundreds. */
+/** Number of levels, and of plans, whose models and reports are cached; the undo history holds hundreds. */
 export const CACHE_SIZE = 24;
 const reportsOn = memoizeRecent(
   (_: Level) =>
@@ -29,7 +29,7 @@ export function reportsOf(plan: Plan, model: LevelModel): readonly DetectorRepor
   return withoutDoubt(firstReportsOf(plan, model));
 }
 
-/** Returns the same by the first computation alone, whatever the second came to. */
+/** Returns the same by the first computation alone, whatever the result of the second. */
 export function firstReportsOf(plan: Plan, model: LevelModel): readonly DetectorReport[] {
   return reportsOn(drawingKey(model.level))(plan, model);
 }

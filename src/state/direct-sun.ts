@@ -8,8 +8,8 @@ import { useAppStore } from './store.ts';
 import { setSunWords } from './why-not.ts';
 
 /*
- * Works direct sun out where nobody waits for it: an opening at a time, and nothing during a drag. What is not worked out yet is
- * "unknown" in every verdict. Loaded after the start, with the engine of the sun.
+ * Computes direct sun in the background, one opening at a time, and not during a drag. Until it is computed it is "unknown" in every
+ * verdict. Loaded after the start, with the sun engine.
  */
 
 interface Request {
@@ -18,9 +18,9 @@ interface Request {
   readonly heights: Heights;
 }
 
-/** Time in one go, ms: half a frame. */
+/** Most time in one slice, ms: half a frame. */
 const BUDGET_MS = 8;
-/** More heights and levels than anything on the screen asks for. */
+/** Most waiting requests: more heights and levels than anything on the screen asks for. */
 const MOST_WAITING = 200;
 
 const waiting = new Map<string, Request>();
@@ -30,7 +30,7 @@ let isScheduled = false;
 let isStarted = false;
 let isAtOnce = false;
 
-/** What somebody waits for: the keys of the requests, and whom to call when none is left. */
+/** A waiting caller: the keys of the requests that are not done, and the function to call when none is left. */
 interface Awaited {
   readonly keys: Set<string>;
   readonly done: () => void;
@@ -38,7 +38,7 @@ interface Awaited {
 let awaited: Awaited[] = [];
 let asking: Set<string> | null = null;
 
-/** From now on direct sun is worked out, and what was shown without it is shown again. */
+/** Starts the computation of direct sun, and updates what was shown without it. */
 export function startSun(): void {
   if (isStarted) return;
   isStarted = true;
@@ -52,7 +52,7 @@ export function startSun(): void {
   useAppStore.getState().sunChanged();
 }
 
-/** Returns what `work` returns, with every swept area that it asks for worked out at once: for files, which must not lack it. */
+/** Runs `work` and returns its result, with every swept area that it asks for computed at once: for files, which must not lack any. */
 export function sunAtOnce<T>(work: () => T): T {
   isAtOnce = true;
   try {
@@ -62,14 +62,14 @@ export function sunAtOnce<T>(work: () => T): T {
   }
 }
 
-/** Returns whether something that was asked for is not worked out yet. */
+/** Whether a requested area is not computed yet. */
 const isSunPending = (): boolean => current !== null || waiting.size > 0;
 
-/** Resolves when everything that was asked for until now is worked out. */
+/** Resolves when everything that was requested until now is computed. */
 export const sunSettled = (): Promise<void> =>
   whenDone(new Set([...waiting.keys(), ...(current ? [keyOf(current)] : [])]));
 
-/** Resolves when every swept area that `ask` asks for is worked out. They come before all others. */
+/** Resolves when every swept area that `ask` requests is computed. They are computed before all others. */
 export function sunSettledFor(ask: () => void): Promise<void> {
   const keys = new Set<string>();
   asking = keys;
@@ -88,7 +88,7 @@ function whenDone(keys: Set<string>): Promise<void> {
   });
 }
 
-/** Calls those for whom nothing is left. Returns whether there were any. */
+/** Calls the waiting callers that have no request left. Returns whether there were any. */
 function settle(): boolean {
   const ready = awaited.filter(({ keys }) => keys.size === 0);
   awaited = awaited.filter(({ keys }) => keys.size > 0);
@@ -96,7 +96,7 @@ function settle(): boolean {
   return ready.length > 0;
 }
 
-/** Nobody waits for a request any more: it is worked out, or was dropped. */
+/** Removes a request from all waiting callers, since it is computed or was dropped. */
 function strike(key: string): void {
   for (const { keys } of awaited) keys.delete(key);
 }
@@ -104,7 +104,7 @@ function strike(key: string): void {
 function later(request: Request): null {
   const key = keyOf(request);
   asking?.add(key);
-  // The newest last: it is worked out first.
+  // The newest request is last, and is computed first.
   waiting.delete(key);
   waiting.set(key, request);
   for (const oldest of waiting.keys()) {
@@ -116,7 +116,7 @@ function later(request: Request): null {
   return null;
 }
 
-/** One request per level, times and heights: of a wall that is dragged only the last place is worked out. */
+/** One request per level, times and heights: for a wall that is dragged only its last position is computed. */
 function keyOf({ model, times, heights }: Request): string {
   return JSON.stringify([model.level.id, times, heights.base, heights.tall]);
 }
@@ -132,7 +132,7 @@ function work(): void {
   if (isGestureUnderWay(useAppStore.getState())) return;
   const until = performance.now() + BUDGET_MS;
   let isKept = false;
-  // Whoever waited has a turn before what is asked for later.
+  // Stops once a waiting caller was called, so that it runs before later requests.
   for (let isSettled = false; isSunPending() && !isSettled && performance.now() < until; isSettled = settle())
     isKept = workOn() || isKept;
   if (isSunPending()) schedule();
@@ -154,7 +154,7 @@ function workOn(): boolean {
   if (!step.done) return false;
   keepSunFloor(current.model, current.times, current.heights, step.value);
   const key = keyOf(current);
-  // Verdicts that were shown meanwhile asked again for the area that was under way.
+  // Verdicts that were shown meanwhile may have requested this area again.
   const again = waiting.get(key);
   if (again && isSameDrawing(again.model, current.model)) waiting.delete(key);
   if (!waiting.has(key)) strike(key);
@@ -163,7 +163,7 @@ function workOn(): boolean {
   return true;
 }
 
-/** Returns what somebody waits for, else what was asked for last. */
+/** Returns the key of a request that a caller waits for, else of the latest request. */
 function nextKey(): string | undefined {
   const first = awaited.flatMap(({ keys }) => [...keys]).find((key) => waiting.has(key));
   return first ?? [...waiting.keys()].at(-1);

@@ -21,7 +21,7 @@ interface History {
 /** After every change of document: no gesture under way, no message. */
 const AT_REST = { previewPlan: null, draggedDetector: null, chain: NO_CHAIN, message: '' } as const;
 
-/** The document and what edits it. `history`: the steps that can be taken back. */
+/** Returns the document and the actions that edit it. @param history the undo history */
 export function createDocumentSlice(
   set: SetState,
   get: GetState,
@@ -52,7 +52,7 @@ function runEdit(set: SetState, get: GetState, edit: (plan: Plan) => Plan | Edit
 
 type HistoryActions = Pick<DocumentActions, 'undo' | 'redo' | 'newPlan' | 'openPlan'>;
 
-/** Steps through the history, and opens plans, each of which begins another one. */
+/** Returns the actions that step through the history, and those that open a plan, which starts a new history. */
 function createHistoryActions(set: SetState, get: GetState, history: () => History): HistoryActions {
   const open = (plan: Plan) => {
     // Another plan is another walk: the name stays, but its time would be wrong.
@@ -77,7 +77,7 @@ function createHistoryActions(set: SetState, get: GetState, history: () => Histo
     take();
     set(shownAfterStep(before, get()));
   };
-  /** Whether the chain that is being drawn had a corner to give. */
+  /** Applies a step of the chain that is being drawn. Returns false if there is none. */
   const stepChain = (stepped: WallChain | null): boolean => {
     if (stepped) set({ chain: stepped });
     return stepped !== null;
@@ -85,7 +85,7 @@ function createHistoryActions(set: SetState, get: GetState, history: () => Histo
   return {
     undo: () => stepChain(cornerTakenBack(get().chain)) || step(history().undo),
     redo: () => {
-      // A later step of the plan would take the ground from under the walls that are being drawn.
+      // A redo of the plan could change the level under the walls that are being drawn.
       if (!stepChain(cornerSetAgain(get().chain)) && get().chain.corners.length === 0) step(history().redo);
     },
     newPlan: () => open(freshPlan()),
@@ -99,7 +99,7 @@ const firstLevelId = (plan: Plan): string => plan.levels[0]?.id ?? '';
 function shownAfterStep(before: Plan, state: AppState): Partial<AppState> {
   const old = new Map(before.levels.map((level) => [level.id, level]));
   const changed = state.plan.levels.filter((level) => old.get(level.id) !== level);
-  // What comes back weighs more than what only moved up or down for it.
+  // A level that is restored comes before levels whose order only changed with it.
   const back = changed.find(({ id }) => !old.has(id));
   const shown = back ?? changed.find(({ id }) => id === state.levelId) ?? changed[0] ?? selectLevel(state);
   return { message: '', levelId: shown.id, selection: state.selection.filter((id) => findItem(shown, id) !== null) };

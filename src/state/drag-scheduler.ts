@@ -1,30 +1,30 @@
 /**
- * Schedules heavy work while walls and rooms are dragged, when one frame cannot hold all of it: one piece a frame, the one that has
- * waited longest. What a frame has no time for is deferred to the next. At rest nothing is scheduled.
+ * Schedules heavy work while walls and rooms are dragged, when one frame cannot hold all of it: one kind of work per frame, the one that
+ * has waited longest. The rest is deferred to the next frame. At rest nothing is scheduled.
  */
 type HeavyWork = 'region' | 'reports';
 
 export interface DragScheduler {
   /**
    * Whether this frame has time for the work; a refusal counts as deferred.
-   * @param dragged how many items are dragged: with many of them all that is drawn about them changes too, and heavy work waits longer
+   * @param dragged number of items that are dragged: with many of them more is repainted, so heavy work waits longer
    */
   mayRun(kind: HeavyWork, dragged: number): boolean;
   /** Runs the work and notes what it costs. */
   run<T>(kind: HeavyWork, work: () => T): T;
-  /** Whether work was deferred since this was last asked: then another frame is wanted. */
+  /** Whether work was deferred since the last call: then another frame is needed. */
   takeDeferred(): boolean;
 }
 
-/** Work that took less, ms, is not heavy: on a quick machine nothing waits. */
+/** Work that took less than this is not heavy, ms: on a fast machine nothing waits. */
 const CHEAP_MS = 1.2;
-/** Requests that are closer together than this, ms, are of one frame. */
+/** Requests that are closer together than this are of one frame, ms. */
 const FRAME_MS = 8;
-/** Work that was not requested for so long, ms, competes with nothing. */
+/** Work that was not requested for this long does not compete with other work, ms. */
 const REQUESTED_MS = 60;
-/** From so many items on a drag is a heavy one: a room with all in it. */
+/** A drag of at least this many items is heavy, such as a room with its contents. */
 const MANY = 4;
-/** In a heavy drag, heavy work runs at most so often, ms: every seventh frame. */
+/** Least pause between runs of heavy work in a heavy drag, ms: it runs in every seventh frame. */
 const PAUSE_MS = 120;
 
 interface Work {

@@ -3,12 +3,12 @@ import { memoizeRecent } from '../../geometry/plane/memoize.ts';
 
 /** As many levels as models are cached. */
 const MOST = 24;
-/** By id, the last level whose drawing was a new one, not only the picture under it. */
+/** The last level by id whose drawing was new, not only its picture. */
 const last = new Map<string, Level>();
 
 /**
- * Returns the same level for all that differ in nothing but the picture that is drawn over, so that to fade, move or scale it computes
- * nothing anew. Only a key for memoized results: its `tracing` may be another one, so it must never get back into a plan.
+ * Returns the same object for levels that differ only in their tracing image, so that fading, moving or scaling the image recomputes
+ * nothing. Only a key for memoized results: its `tracing` may be out of date, so it must never get back into a plan.
  */
 export const drawingKey = memoizeRecent((level: Level): Level => {
   const before = last.get(level.id);

@@ -3,7 +3,7 @@ import { COPY_OFFSET } from './item-actions.ts';
 import { selectLevel } from './selectors.ts';
 import { useAppStore } from './store.ts';
 
-/** Copies what is selected to a foot right and down of it, as one step of history, and selects the copies. */
+/** Copies the selected items one foot to the right and down, as one step of history, and selects the copies. */
 export function duplicateSelection(): void {
   const state = useAppStore.getState();
   if (state.selection.length === 0) return;

@@ -8,8 +8,8 @@ import { inWallRemark, inWalls, mendAction, oneWallAction, type Remark } from '.
 import { modelOf } from './selectors.ts';
 
 /**
- * What a level has after an edit that it had not before: a detector that nothing carries any more, a thing that reaches into a
- * wall, a wall laid on another one, walls that miss one another. Null for nothing of the sort.
+ * Returns a remark on problems that an edit caused: a detector that lost its support, a thing that reaches into a wall, a wall that lies on
+ * another one, walls that miss one another. Null for none.
  */
 export function remarkOn(before: Plan, after: Plan): Remark | null {
   const remarks = after.levels.flatMap((level) => {
@@ -35,7 +35,7 @@ function levelRemarks(was: Level, level: Level, unit: Unit): readonly Remark[] {
   ];
 }
 
-/** An overlap that grows by less than this, mm, is not remarked on. */
+/** An overlap that grows by less than this is not remarked on, mm. */
 const NEWS = 1;
 
 function inWallRemarks(was: LevelModel, model: LevelModel, unit: Unit): readonly Remark[] {

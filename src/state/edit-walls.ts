@@ -11,7 +11,7 @@ import type { Level, Mm, Plan } from '../../geometry/plan/model.ts';
 import { selectModel } from './selectors.ts';
 import { useAppStore } from './store.ts';
 
-/** Changes the level in view as one step of history. Returns why not, in words; empty when it did. */
+/** Changes the level in view as one step of history. Returns the reason of a refusal, in words; empty on success. */
 export function editLevel(edit: (model: LevelModel, unit: Plan['display']['length'], plan: Plan) => LevelEdit): string {
   const state = useAppStore.getState();
   const model = selectModel(state);
@@ -21,8 +21,8 @@ export function editLevel(edit: (model: LevelModel, unit: Plan['display']['lengt
 }
 
 /**
- * Makes walls of the level in view so thick, mm, as one step of history; the faces that were taped stay where that can be. Shows a message
- * of what stays and what moves. Returns why not, in words; empty when it did.
+ * Sets the thickness of walls of the level in view, mm, as one step of history; faces that were taped keep their places where possible.
+ * Shows a message that says what stays and what moves. Returns the reason of a refusal, in words; empty on success.
  */
 export function setThickness(ids: readonly string[], thickness: Mm): string {
   const { wallSettings, plan } = useAppStore.getState();
@@ -34,7 +34,7 @@ export function setThickness(ids: readonly string[], thickness: Mm): string {
     return { ok: true, level: edit.level };
   });
   if (refusal) return refusal;
-  // What the edit brought about beside it is said already.
+  // The message already holds remarks on side effects of the edit.
   const { message, say } = useAppStore.getState();
   say([describeThicknessChanges(changes, unit), message].filter(Boolean).join(' '));
   return '';

@@ -1,7 +1,10 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
 
-/** An empty plan in the time zone of this device: most jobs are where the tester is. Why it is tested, who lives there, what is under it and what the kit allows is asked, not assumed. */
+/**
+ * Returns an empty plan in the time zone of this device: most jobs are where the tester is. The purpose, north, the kit and each level's
+ * ceiling, use and ground are marked as not answered, so that they are asked for, not assumed.
+ */
 export function freshPlan(): Plan {
   const plan = emptyPlan();
   const { timeZone } = Intl.DateTimeFormat().resolvedOptions();

@@ -7,7 +7,7 @@ import { freeSpot, newDetector } from './place-detector.ts';
 import { recordsGone } from './records-gone.ts';
 import { selectLevel } from './selectors.ts';
 
-/** A copy lands a foot to the right and below. */
+/** Offset of a copy to the right and down, mm: one foot. */
 export const COPY_OFFSET = 304.8;
 
 type ItemActions = Pick<DocumentActions, 'addItem' | 'updateItem' | 'deleteSelection' | 'nudge' | 'addDetector'>;
@@ -18,7 +18,7 @@ export function createItemActions(set: SetState, get: GetState): ItemActions {
     addItem: (list, item) => {
       const id = nextId(get().plan, prefixOf(list));
       const levelId = selectLevel(get()).id;
-      // The caller's list names the type of the item.
+      // The list determines the type of the item.
       if (get().run((plan) => uncheckedItemAdded(plan, levelId, list, { ...item, id } as Item))) return '';
       set({ selection: [id] });
       return id;

@@ -26,7 +26,7 @@ interface Sized {
   readonly top: number;
 }
 
-/** Null where there is none, or its outline has corners of its own. */
+/** Null if there is none, or if its outline is a polygon. */
 function sizedLike(last: Sized | undefined): UsualSize | null {
   if (!last) return null;
   const { bottom, top } = last;

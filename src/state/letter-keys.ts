@@ -1,8 +1,8 @@
 import { useAppStore } from './store.ts';
 
 /**
- * Whether a press is a letter, a digit or a sign alone where it is not to count. Voice input turns these keys off outside of the sheet, so
- * that dictated letters do nothing (WCAG 2.2, 2.1.4).
+ * Returns whether a key press is a single letter, digit or sign that must be ignored. With voice input these keys can be turned off outside
+ * of the sheet, so that dictated letters do nothing (WCAG 2.2, 2.1.4).
  */
 export function isIdleLetter(event: KeyboardEvent): boolean {
   if (useAppStore.getState().letterKeysAnywhere || event.ctrlKey || event.metaKey || event.altKey) return false;

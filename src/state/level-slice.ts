@@ -60,7 +60,7 @@ function setLevel(set: SetState, get: GetState, levelId: string): void {
     tool: SELECT_TOOL,
     roomAsked: null,
   });
-  // A view of one corner of the building stays on that corner.
+  // A view of one part of the building stays on that part.
   if (get().wholeInView || !showsAnyOf(get())) get().fit();
 }
 
@@ -83,7 +83,7 @@ function stepLevel(get: GetState, where: Beside): void {
   else get().say(`${levelHeading(selectLevel(get()))} is the ${where === 'above' ? 'highest' : 'lowest'} level.`);
 }
 
-/** Runs an edit of the order and says where the level lies then. */
+/** Runs an edit of the order and shows a message of the level's new place, or `standsStill` if nothing changed. */
 function reorder(get: GetState, edit: (plan: Plan, id: string) => Plan, standsStill: string): void {
   const { id } = selectLevel(get());
   const before = get().plan;
@@ -118,7 +118,8 @@ function showThings(set: SetState, get: GetState, levelId: string, ids: readonly
 function newLevel(plan: Plan, where: Beside): Level {
   const taken = new Set(plan.levels.map(({ name }) => name.trim()));
   const name = NAMES[where].find((each) => !taken.has(each)) ?? `Level ${plan.levels.length + 1}`;
-  // Lived in until someone answers: too strict a choice of the level to test shows at once, too lax a one does not.
+  // Counts as lived in until it is answered: a choice of the level to test that is too strict is noticed at once, one that is too lax is
+  // not.
   const ground = where === 'above' ? 'none' : 'basement';
   return {
     ...emptyLevel(nextId(plan, 'L')),
@@ -130,7 +131,7 @@ function newLevel(plan: Plan, where: Beside): Level {
   };
 }
 
-/** What comes into view when a level goes: the one below it, else the one above. */
+/** The level that is shown after one is deleted: the one below it, else the one above. */
 function neighbor(plan: Plan, levelId: string): string {
   const levels = levelsInOrder(plan);
   const at = levels.findIndex(({ id }) => id === levelId);

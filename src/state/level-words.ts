@@ -14,7 +14,7 @@ export function addedWords(level: Level, beside: Level, where: Beside): string {
   return `${added} ${levelHeading(beside)} is noted as ${GROUND_PHRASE[beside.ground]}: check whether that is still right.`;
 }
 
-/** Where the level lies now, and whether it is the one to test there. */
+/** Returns where the level is now, and whether it is a level to test there. */
 export function placeWords(plan: Plan, levelId: string): string {
   const level = plan.levels.find(({ id }) => id === levelId);
   if (!level) return '';

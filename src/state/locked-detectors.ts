@@ -4,7 +4,7 @@ import { placedDetectors } from '../protocol/custody/placed.ts';
 import type { AppState } from './app-state.ts';
 import { selectLevelAtRest } from './selectors.ts';
 
-/** Ids of detectors that a move of these items would move though they are placed in the house, and nobody has unlocked them. */
+/** Returns the ids of detectors that a move of these items would move although they are placed in the house and not unlocked. */
 export function lockedAmong(state: AppState, ids: readonly string[]): readonly string[] {
   const { plan, unlocked } = state;
   const placed = placedDetectors(plan);

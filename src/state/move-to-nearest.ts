@@ -5,13 +5,13 @@ import { formatMeasured } from '../../geometry/units/index.ts';
 import type { AppState } from './app-state.ts';
 import { selectLevel, selectModel } from './selectors.ts';
 
-/** Moves a detector to the nearest clear spot of its level; says so when the level has none. */
+/** Moves a detector to the nearest clear spot of its level; shows a message if the level has none. */
 export function moveToNearest(state: AppState, detectorId: string): void {
   const detector = selectLevel(state).detectors.find(({ id }) => id === detectorId);
   if (!detector) return;
   const { base, radius, tall } = detector;
   const { plan } = state;
-  // With the tape's tolerance to spare: a detector that the app has moved is clear, not only tight.
+  // The tape's tolerance is kept as spare distance: a detector that the app has moved is clear, not only tight.
   const region = levelRegion(
     plan,
     selectModel(state),

@@ -2,7 +2,7 @@ import { movedItems } from '../../geometry/edit/index.ts';
 import { moveToFace } from './edit-remarks.ts';
 import { useAppStore } from './store.ts';
 
-/** Sets a thing that reaches into a wall at its face, as one step of history, and selects it. */
+/** Moves a thing that reaches into a wall to the wall's face, as one step of history, and selects it. */
 export function setAtWall(levelId: string, id: string): void {
   const { plan, run, select } = useAppStore.getState();
   const way = moveToFace(plan, levelId, id);

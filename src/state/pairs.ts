@@ -8,9 +8,9 @@ import { type Setting, withDetectors } from './side-by-side.ts';
 import { useAppStore } from './store.ts';
 
 /**
- * Sets one more detector beside this one, or several, where they have the most to spare, marks them as a pair, and selects the
- * last: one step of history. Where no second one passes, it is set where its verdict is best, and that says why. Returns
- * why not, in words; empty when it did.
+ * Adds `more` detectors beside this one where their margins are largest, marks them as a pair, and selects the last: one step of history.
+ * If no place for a second one passes, it is added where its verdict is best, and the verdict says why. Returns the reason of a refusal, in
+ * words; empty on success.
  */
 export function setCompanion(detectorId: string, more = 1): string {
   const state = useAppStore.getState();
@@ -28,7 +28,7 @@ export function setCompanion(detectorId: string, more = 1): string {
   return refusal;
 }
 
-/** Where companions stand best; why not, in words, where they cannot. */
+/** The best places for companions; the reason, in words, if there are none. */
 function companionSetting(plan: Plan, level: Level, detector: Detector, more: number): Setting | string {
   const model = buildLevel(level);
   const { base, radius, tall } = detector;
@@ -45,13 +45,16 @@ function companionSetting(plan: Plan, level: Level, detector: Detector, more: nu
   return { axes: [at], base, radius, tall, mutual: true };
 }
 
-/** Nothing is set past the edge of a piece of furniture. */
+/** No detector is placed past the edge of a piece of furniture. */
 function noRoomOn({ name }: PlanObject): string {
   const where = name.trim() || 'what carries it';
   return `There is no room for a second one beside it on ${where} that every rule leaves. Move it along first, or place both on something larger.`;
 }
 
-/** Where a second one is judged best when none passes: a pair of one cannot be judged, so it is put down for the time being. */
+/**
+ * The place with the best verdict for a second detector when none passes. A pair of one cannot be judged, so the second one is added for
+ * the computation.
+ */
 function nearestBeside(plan: Plan, level: Level, detector: Detector) {
   const { at, base, radius, tall } = detector;
   const put = withDetectors(plan, level.id, { axes: [at], base, radius, tall, mutual: true }, detector);

@@ -5,14 +5,14 @@ import { baseHeightAt } from '../../geometry/snap/base-height.ts';
 import type { AppState } from './app-state.ts';
 import { selectRegion } from './selectors.ts';
 
-/** Returns the next label of the sort A1, A2, ... that no level has yet: results and log name a detector by it. */
+/** Returns the first of the labels A1, A2, ... that no level uses: results and log name a detector by its label. */
 export function nextLabel({ levels }: Plan): string {
   let number = 1;
   while (levels.some(({ detectors }) => detectors.some(({ label }) => label === `A${number}`))) number += 1;
   return `A${number}`;
 }
 
-/** Returns a detector of the usual size for a spot, on what stands there. */
+/** Returns a detector of the usual size at a spot, on the object that is there. */
 export function newDetector(plan: Plan, level: Level, at: XY): Omit<Detector, 'id'> {
   const base = baseHeightAt(level, at, USUAL_DETECTOR.base);
   return { label: nextLabel(plan), at, ...USUAL_DETECTOR, base, pair: null };

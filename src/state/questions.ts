@@ -17,7 +17,7 @@ import type { Tool } from './tool.ts';
 export interface Answer {
   readonly name: string;
   readonly tool: Tool;
-  /** The size that it gets when it is set down; empty where it has none. */
+  /** The usual size of what the tool places, in words; empty if it has none. */
   readonly usual: (unit: LengthUnit) => string;
   /** Heading that begins a new group; empty within one. */
   readonly group: string;
@@ -38,7 +38,7 @@ const answer = (name: string, tool: Tool, usual: Answer['usual'] = none, group =
   group,
 });
 
-/** The size that it gets on this level, in words: that of the last one of its kind, or the usual one. */
+/** Returns the size of what an answer's tool places on this level, in words: that of the last one of its kind, or the usual one. */
 export function likeWords(level: Level, { tool, usual }: Answer, unit: LengthUnit): string {
   if (tool.kind === 'fixture') return sizeWords(fixtureLike(level, tool.fixture))(unit);
   if (tool.kind === 'object') return sizeWords(objectLike(level, tool.object))(unit);
@@ -135,7 +135,7 @@ export const QUESTIONS: readonly Question[] = [
       answer('Detector', { kind: 'detector' }, (unit) => `${formatLength(USUAL_DETECTOR.radius * 2, unit)} across`),
     ],
   },
-  // Behind the others, whose number is the key that opens them. Nothing is drawn for it.
+  // Last, because the place of a question in the list is the key that opens it. Nothing is drawn for this one.
   { id: 'sun', asks: 'Where does direct sun fall?', trade: 'Direct sunlight', answers: [] },
 ];
 

@@ -1,6 +1,6 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 
-/** Returns that results or entries of the log went with what was deleted; empty where none did. */
+/** Returns a sentence if results or entries of the log were deleted with something; empty if none were. */
 export function recordsGone(before: Plan, after: Plan): string {
   return records(after) < records(before) ? 'Its results and its entries in the log went with it.' : '';
 }

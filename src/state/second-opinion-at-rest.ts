@@ -15,7 +15,7 @@ import { useAppStore } from './store.ts';
 /** Time without a change, ms, after which the second computation delays no input. */
 const REST_MS = 350;
 
-/** Computes every verdict a second time whenever nothing has changed for a while. */
+/** Starts to compute every verdict a second time whenever nothing has changed for `REST_MS`. */
 export function startSecond(): void {
   let waiting: ReturnType<typeof setTimeout> | undefined;
   const look = () => {
@@ -44,7 +44,7 @@ async function recheckPlan(): Promise<void> {
   if (!isDue()) return;
   const { plan } = useAppStore.getState();
   const second = await opinionsOf(plan);
-  // A plan that was changed meanwhile is computed again by itself.
+  // A change of the plan meanwhile has scheduled another computation.
   const { plan: now, setSecond } = useAppStore.getState();
   if (now === plan) setSecond(second);
 }

@@ -18,7 +18,7 @@ export type Doubts = ReadonlyMap<string, Computed & { readonly says: string }>;
 export const NO_DOUBTS: Doubts = new Map();
 let current: Doubts = NO_DOUBTS;
 
-/** From now on the verdicts of these detectors are unknown. */
+/** Makes the verdicts of these detectors unknown until the next call. */
 export function setDoubts(doubts: Doubts): void {
   current = doubts;
 }
@@ -34,15 +34,18 @@ type CheckedReport = {
 const settledReports = memoize((reports: readonly CheckedReport[]) =>
   memoizeLatest((doubts: Doubts) => reports.map((report) => withAgreedVerdict(report, doubts.get(report.id) ?? null))),
 );
-/** Returns the reports with the verdicts that may be shown: unknown where the two computations differ. Without a doubt the same array. */
+/**
+ * Returns the reports with the verdicts that may be shown: unknown where the two computations differ. Returns the same array if there are
+ * no doubts.
+ */
 export function withoutDoubt<Report extends CheckedReport>(reports: readonly Report[]): readonly Report[] {
-  // What is cached for these reports was made of them.
+  // The cached array was built from these reports, so it has their type.
   return current.size === 0
     ? reports
     : (settledReports(reports)(current) as readonly CheckedReport[] as readonly Report[]);
 }
 
-/** `memoizeRecent` whose results are dropped when a doubt comes or goes, or direct sun is worked out: for results that contain verdicts. */
+/** Like `memoizeRecent`, but drops its results when the doubts change or more direct sun is computed: for results that contain verdicts. */
 export function memoizeUntilDoubt<Key extends object, Value>(
   build: (key: Key) => Value,
   most: number,

@@ -26,7 +26,7 @@ const NO_LEVEL = emptyLevel('none');
 const NO_REPORTS: readonly DetectorReport[] = [];
 const NO_CHECKS: readonly Check[] = [];
 
-/** The plan as it is seen now: with the gesture under way. */
+/** The plan as it is shown: with the gesture under way. */
 export function selectShownPlan({ plan, previewPlan }: AppState): Plan {
   return previewPlan ?? plan;
 }
@@ -36,7 +36,7 @@ export function isGestureUnderWay({ previewPlan, draggedDetector }: AppState): b
   return previewPlan !== null || draggedDetector !== null;
 }
 
-/** The level in view; the first when the one that was in view is gone. */
+/** The level in view; the first if the one that was in view is deleted. */
 export function selectLevel(state: AppState): Level {
   return levelInView(selectShownPlan(state), state.levelId);
 }
@@ -48,7 +48,7 @@ function levelInView({ levels }: Plan, levelId: string): Level {
   return levels.find(({ id }) => id === levelId) ?? levels[0] ?? NO_LEVEL;
 }
 
-/** The last model of each level that was looked at, by its id: what the next one keeps. */
+/** The last model of each level by its id; the next model keeps its unchanged parts. */
 const lastModels = new Map<string, LevelModel>();
 const builtModel = memoizeRecent((level: Level): LevelModel => {
   const model = shareModelParts(lastModels.get(level.id) ?? null, buildLevel(level));
@@ -57,8 +57,8 @@ const builtModel = memoizeRecent((level: Level): LevelModel => {
   return model;
 }, CACHE_SIZE);
 /**
- * Worked out once for all levels that differ in nothing but the picture that is drawn over. Another object once more direct sun is
- * worked out: what is memoized by the model contains verdicts.
+ * The model of a level, built once for all levels that differ only in their tracing image. It is a new object whenever more direct sun is
+ * computed, because results that are memoized by the model contain verdicts.
  */
 export const modelOf = (level: Level): LevelModel => modelSince(level)(sunVersion());
 const modelSince = memoizeRecent((level: Level) => {
@@ -71,11 +71,11 @@ const modelSince = memoizeRecent((level: Level) => {
 export function selectModel(state: AppState): LevelModel {
   return modelOf(selectLevel(state));
 }
-/** The level under the one in view, made ready, while it is to be seen; null for none. */
+/** The model of the level under the one in view, if it is to be shown; null for none. */
 export function selectBelow(state: AppState): LevelModel | null {
   return state.showBelow ? modelBelow(state) : null;
 }
-/** Whether a level that could be seen lies under the one in view. */
+/** Whether there is a level with walls under the one in view. */
 export const hasLevelBelow = (state: AppState): boolean => modelBelow(state) !== null;
 function modelBelow(state: AppState): LevelModel | null {
   const { id } = selectLevel(state);
@@ -85,7 +85,7 @@ function modelBelow(state: AppState): LevelModel | null {
 }
 
 const probes = new Map<string, Probe>();
-/** The detector that the zones are drawn for: the size of the selected one, at the height that is looked at. */
+/** The probe that the zones are drawn for: the size of the selected detector, else of the first, else the usual size, at `sitHeight`. */
 export function selectProbe(state: AppState): Probe {
   return probeFor(selectLevel(state), state);
 }
@@ -107,7 +107,7 @@ function probeOf(base: number, radius: number, tall: number): Probe {
   return probe;
 }
 
-/** All that a region depends on. Detectors and their labels are not among it: to move one costs no new region. */
+/** Everything that a region depends on. Detectors and their labels are not part of it, so moving one needs no new region. */
 function regionInputs(plan: Plan, { level }: LevelModel, probe: Probe, bar: string): readonly unknown[] {
   const { walls, openings, rooms, fixtures, objects, ceiling, living, ground, id } = level;
   const { protocol, site, visit, tapeTolerance } = plan;
@@ -126,7 +126,7 @@ const regionArgs = (state: AppState) =>
 
 /** Where a detector may be placed on the level in view; nowhere on a level that is not the one to test, whatever the distances. */
 export const selectRegion = (state: AppState): LevelRegion => regionOf(...regionArgs(state));
-/** The same where it is known already, else null. */
+/** The same if it is cached, else null. */
 export const knownRegion = (state: AppState): LevelRegion | null => regionOf.peek(...regionArgs(state));
 
 /** Why the level in view is not the one to test, in words; empty when it is. */
@@ -136,7 +136,7 @@ export function selectLevelBar(state: AppState): string {
 }
 
 const reportsOfPlan = memoizeUntilDoubt((_: Plan) => new Map<string, readonly DetectorReport[]>(), CACHE_SIZE);
-/** A report for every detector of the level in view, in file order, without the drag of a detector. */
+/** A report for every detector of the level in view, in file order; a dragged detector is checked at its place in the plan. */
 export function reportsAtRest(state: AppState): readonly DetectorReport[] {
   const plan = selectShownPlan(state);
   const level = selectLevel(state);
@@ -157,13 +157,13 @@ export const checkedLevels = memoizeUntilDoubt(
   CACHE_SIZE,
 );
 
-/** Whether the reports at rest of this state are known, so that to ask for them costs nothing. */
+/** Whether the reports at rest of this state are cached. */
 export const areReportsKnown = (state: AppState): boolean =>
   reportsOfPlan(selectShownPlan(state)).has(selectLevel(state).id);
 
 /**
- * A report for every detector of the level in view, in file order. The one that is dragged is checked where it is now, and so are the
- * others of its pair: a companion that is dragged away leaves them not clear but alone.
+ * A report for every detector of the level in view, in file order. A dragged detector is checked where it is now. So are the others of its
+ * pair, since their verdict depends on its place.
  */
 export function selectReports(state: AppState): readonly DetectorReport[] {
   return withDragged(state, reportsAtRest(state));
@@ -176,7 +176,7 @@ export function withDragged(state: AppState, resting: readonly DetectorReport[])
   return withoutDoubt(reportsWith(dragged)(selectShownPlan(state), selectModel(state), resting));
 }
 
-/** By the dragged detector, which is another object at every move: panels may still ask about the move before. */
+/** Memoized by the dragged detector, which is a new object at every move, because panels may still ask about the move before. */
 const reportsWith = memoize((dragged: Detector) =>
   memoizeLatest((plan: Plan, model: LevelModel, resting: readonly DetectorReport[]): readonly DetectorReport[] => {
     const detectors = model.level.detectors.map((each) => (each.id === dragged.id ? dragged : each));
@@ -209,11 +209,11 @@ interface History {
   readonly pastStates: readonly unknown[];
   readonly futureStates: readonly unknown[];
 }
-/** Whether a step can be taken back: of the chain that is being drawn, or of the history store. */
+/** Whether there is a step to undo, of the chain that is being drawn or of the history store. */
 export function canUndo({ chain }: AppState, { pastStates }: History): boolean {
   return chain.corners.length + pastStates.length > 0;
 }
-/** Whether a step can be taken again. */
+/** Whether there is a step to redo. */
 export function canRedo({ chain }: AppState, { futureStates }: History): boolean {
   return chain.takenBack.length > 0 || (chain.corners.length === 0 && futureStates.length > 0);
 }

@@ -56,7 +56,7 @@ export function createSessionSlice(set: SetState, get: GetState): SessionState &
   };
 }
 
-/** Ids that are selected are taken out, the others put in. */
+/** Removes the ids that are selected, and adds the others. */
 function toggled(selection: readonly string[], ids: readonly string[]): readonly string[] {
   const kept = selection.filter((id) => !ids.includes(id));
   return [...kept, ...ids.filter((id) => !selection.includes(id))];

@@ -18,16 +18,16 @@ import {
 } from './selectors.ts';
 
 /**
- * What the stage and the panels show. At rest it is what the selectors return. While walls are dragged it is the region of the last
- * frame that had time for one, and the reports of the detectors that stand are those of the last frame that had time; what is
- * dragged itself is checked in every frame.
+ * The results that the stage and the panels show. At rest they are those of the selectors. While walls are dragged, the region and the
+ * reports of detectors that are not dragged may be those of the last frame that had time to compute them; dragged detectors are checked in
+ * every frame.
  */
 
 const scheduler = createDragScheduler(() => performance.now());
-/** Whether a result was put off since this was last asked: another frame then shows it. */
+/** Whether a result was deferred since the last call: then another frame is needed to show it. */
 export const takeDeferred = scheduler.takeDeferred;
 
-/** The results of the last frame that had time for them, and the level that they belong to: shown while newer ones are put off, so no cache. */
+/** The results of the last frame that had time for them, with their level. Not a cache: they are shown while newer ones are deferred. */
 let lastRegion: { readonly levelId: string; readonly region: LevelRegion } | null = null;
 let lastReports: { readonly levelId: string; readonly reports: readonly DetectorReport[] } | null = null;
 
@@ -64,8 +64,8 @@ function standingReports(state: AppState): readonly DetectorReport[] {
 }
 
 /**
- * Reports of what is dragged, where it is now, with the last ones of what stands. By plan, because the panels may still ask about the
- * plan of the frame before.
+ * New reports of dragged detectors, with the last ones of the others. Memoized by plan, because the panels may still ask about the plan of
+ * the frame before.
  */
 const mixedReports = memoize((plan: Plan) =>
   memoizeLatest((model: LevelModel, selection: readonly string[], before: readonly DetectorReport[]) =>

@@ -7,7 +7,7 @@ import { companionGap } from '../../geometry/search/group-shapes.ts';
 import { formatRequired } from '../../geometry/units/index.ts';
 import { nextLabel } from './place-detector.ts';
 
-/** Where detectors go that are set at once, and how they are made. Lengths in mm. */
+/** Places and sizes of detectors that are placed at once, mm. */
 export interface Setting {
   readonly axes: readonly XY[];
   readonly base: Mm;
@@ -23,8 +23,9 @@ export interface WithDetectors {
 }
 
 /**
- * Detectors put on a level with fresh ids and labels. Side by side, also with one that stands (`first`), they bear one pair; in a row
- * two by two, so that none is held against one that it need not stand beside, and an odd last one is single.
+ * Returns the plan with detectors added to a level, with new ids and labels. Detectors side by side are marked as one pair, together with
+ * `first` if there is one. Detectors in a row are paired two by two, so that none is checked against one that it need not be beside; an odd
+ * last one is single.
  */
 export function withDetectors(plan: Plan, levelId: string, setting: Setting, first: Detector | null): WithDetectors {
   const { axes, base, radius, tall } = setting;
@@ -40,7 +41,7 @@ export function withDetectors(plan: Plan, levelId: string, setting: Setting, fir
   return { plan: grown, added };
 }
 
-/** Detectors of one pair moved to other places, in their order. */
+/** Returns the plan with detectors of one pair moved to other places, in the order of `ids`. */
 export function withGroupMoved(plan: Plan, levelId: string, ids: readonly string[], { axes, base }: Setting): Plan {
   return uncheckedLevelEdit(plan, levelId, (level) => ({
     ...level,
@@ -51,7 +52,7 @@ export function withGroupMoved(plan: Plan, levelId: string, ids: readonly string
   }));
 }
 
-/** For each detector, the one that stands first, the text that marks its pair; null for a single one. */
+/** The text that marks the pair of each detector, `first` before the others; null for a single one. */
 function pairsFor(level: Level | null, { axes, mutual }: Setting, first: Detector | null): readonly (string | null)[] {
   const count = axes.length + (first ? 1 : 0);
   if (count === 1) return [null];
@@ -63,7 +64,7 @@ function pairsFor(level: Level | null, { axes, mutual }: Setting, first: Detecto
   });
 }
 
-/** The first capital letters that mark no pair yet, and numbers after Z; before them one that is marked already. */
+/** The first capital letters, then numbers, that mark no pair yet; `marked` comes before them. */
 function freePairs(level: Level | null, count: number, marked: string | null): readonly string[] {
   const taken = new Set(level?.detectors.map(({ pair }) => pair));
   const letters = Array.from({ length: 26 }, (_, k) => String.fromCharCode(65 + k));
@@ -76,7 +77,10 @@ function levelOf(plan: Plan, levelId: string): Level | null {
   return plan.levels.find(({ id }) => id === levelId) ?? null;
 }
 
-/** Returns how far apart detectors are set side by side, and by which list: another one where the plan's has no such distance. */
+/**
+ * Returns, in words, how far apart detectors are placed side by side, and whether the distance is from other protocols because the plan's
+ * has none.
+ */
 export function gapWords(plan: Plan): string {
   const { least, most } = companionGap(plan);
   const unit = plan.display.length;

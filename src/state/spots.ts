@@ -28,23 +28,22 @@ import { useAppStore } from './store.ts';
 /** A good place, in words. */
 export interface PlaceWords {
   readonly room: string;
-  /** "on the desk", "on the shelf, 3 ft 2 in up" where that is not the height that is looked at; empty where nothing is under it. */
+  /** "on the desk"; "on the shelf, 3 ft 2 in up" if that is not the height of the probe; empty if no object is under it. */
   readonly on: string;
-  /** That nobody has measured how high what carries it is; empty where somebody has. */
+  /** A note that the height of the carrying object is not measured; empty if it is. */
   readonly assumed: string;
-  /** "2 ft 4 in to spare at the return grille"; where a detector would be blocked beside those that stand, what blocks it. */
+  /** "2 ft 4 in to spare at the return grille"; if a detector would be blocked beside the others on the level, what blocks it. */
   readonly spare: string;
-  /** The worst check of its detectors, of all checks of a detector. */
+  /** The worst verdict of its detectors, by all of their checks. */
   readonly tone: Tone;
-  /** What limits it, with the line of measurement; null where nothing does. */
+  /** The check that limits it, with its measured line; null for none. */
   readonly limit: Check | null;
-  /** Labels of the detectors that stand there already. */
+  /** Labels of the detectors that are there already. */
   readonly taken: readonly string[];
 }
 
 /**
- * Where a good place is, what it has to spare, and what the checker makes of it.
- *
+ * Describes a good place: where it is, how much it has to spare, and its verdict.
  * @param moved the detectors that would move there, in the order of its axes; none if new ones would be set
  */
 export function describePlace(
@@ -78,7 +77,7 @@ export interface DescribedPlace {
   readonly words: PlaceWords;
 }
 
-/** Returns the places in their order, those last where a detector would be blocked beside the ones that stand. */
+/** Returns the places in their order, but last those where a detector would be blocked beside the others on the level. */
 export function blockedLast(places: readonly DescribedPlace[]): readonly DescribedPlace[] {
   const isBlocked = ({ words }: DescribedPlace) => words.tone === 'blocked';
   return [...places.filter((each) => !isBlocked(each)), ...places.filter(isBlocked)];
@@ -90,7 +89,7 @@ function carrierWords(plan: Plan, model: LevelModel, probe: Probe, { axes, base 
     return carrier && Math.abs(carrier.top - base) < LIMIT_TOLERANCE ? [carrier.object.id] : [];
   });
   if (carriers.length === 0) return '';
-  // Of a pair at the edge of a table one may stand beside it.
+  // One detector of a pair at the edge of a table may be off the table.
   const some = carriers.length < axes.length ? `${carriers.length} of ${axes.length} ` : '';
   const name = `${some}on ${listed([...new Set(carriers)].map((id) => subjectName(model.level, id)))}`;
   return Math.abs(base - probe.base) < LIMIT_TOLERANCE
@@ -99,12 +98,12 @@ function carrierWords(plan: Plan, model: LevelModel, probe: Probe, { axes, base 
 }
 
 function spareWords(plan: Plan, level: Level, limit: Check): string {
-  // A stream of air is avoided; to a thing a distance is kept.
+  // A required distance of 0 is that of a stream of air.
   const of = limit.required === 0 ? 'of' : 'at';
   return `${checkFigures(limit, plan).spare} ${of} ${checkSubject(limit, plan, level)}`;
 }
 
-/** Returns the worst check of detectors that would stand at a place, beside the others on the level, and what blocks one of them ("": nothing). */
+/** Returns the worst verdict of detectors at a place, beside the others on the level, and what blocks one of them ("": nothing). */
 function worstAt(
   plan: Plan,
   model: LevelModel,
@@ -114,7 +113,7 @@ function worstAt(
 ): { tone: Tone; blocked: string } {
   const setting = { ...probe, ...place };
   const ids = moved.map(({ id }) => id);
-  // What moves there is in nobody's way where it stands now.
+  // Detectors that would move there are moved, not added, so that they block nothing at their present place.
   const grown =
     ids.length > 0
       ? withGroupMoved(plan, model.level.id, ids, setting)
@@ -127,7 +126,7 @@ function worstAt(
   return { tone: worstTone(reports) ?? 'unknown', blocked: blocked ? describeReport(blocked, grown, level) : '' };
 }
 
-/** Sets new detectors at a place and selects them: one step of history. Returns why not, in words; empty when it did. */
+/** Adds new detectors at a place and selects them: one step of history. Returns the reason of a refusal, in words; empty on success. */
 export function setPlace(place: BestPlace, probe: Probe): string {
   const state = useAppStore.getState();
   const { plan, added } = withDetectors(state.plan, selectLevel(state).id, { ...probe, ...place }, null);
@@ -136,7 +135,9 @@ export function setPlace(place: BestPlace, probe: Probe): string {
   return refusal;
 }
 
-/** Moves a detector, or those that stand side by side, to a place: one step of history. Returns why not, in words; empty when it did. */
+/**
+ * Moves a detector, or several side by side, to a place: one step of history. Returns the reason of a refusal, in words; empty on success.
+ */
 export function moveToPlace(detectors: readonly Detector[], place: BestPlace, probe: Probe): string {
   const state = useAppStore.getState();
   const ids = detectors.map(({ id }) => id);

@@ -6,7 +6,7 @@ import { createLevelSlice } from './level-slice.ts';
 import { createSessionSlice } from './session-slice.ts';
 import { createViewSlice } from './view-slice.ts';
 
-/** How many steps can be taken back. */
+/** Most steps that can be undone. */
 const HISTORY_LIMIT = 300;
 
 /** The store of the app: document, view and session. Only `plan` is history. */

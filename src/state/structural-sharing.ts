@@ -4,8 +4,8 @@ import type { Ring } from '../../geometry/plane/types.ts';
 import type { LevelRegion, RoomRegion, Zone } from '../../geometry/region/types.ts';
 
 /**
- * Structural sharing: an edit of one wall builds every room and every zone of the level anew, though most are equal to those before.
- * These return the former objects for what is equal in value, so that everything memoized by object stays valid.
+ * Structural sharing: an edit of one wall rebuilds every room and every zone of the level, though most are equal to those before. These
+ * functions return the old objects where they are equal in value, so that everything memoized by object stays valid.
  */
 export function shareModelParts(before: LevelModel | null, model: LevelModel): LevelModel {
   if (!before || before.level.id !== model.level.id || before.rooms === model.rooms) return model;
@@ -18,7 +18,7 @@ export function shareModelParts(before: LevelModel | null, model: LevelModel): L
   };
 }
 
-/** The same for what the rules leave of a level. `region` is of a model whose parts were kept. */
+/** The same for a region. `region` must be of a model from `shareModelParts`. */
 export function shareZones(before: LevelRegion | null, region: LevelRegion): LevelRegion {
   if (!before) return region;
   return {

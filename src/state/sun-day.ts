@@ -13,9 +13,9 @@ const EVERY = 10 * 60_000;
 /** The days that are played: those of the test, or assumed ones where none are planned. */
 export interface SunDays {
   readonly times: SunTimes;
-  /** They are assumed: a test from now on, as long as the kit may stay. */
+  /** Whether they are assumed: a test that starts now and lasts as long as the kit allows. */
   readonly isAssumed: boolean;
-  /** The moments at which the sun stands above the horizon of the site; at a polar night none. */
+  /** The moments at which the sun is above the horizon of the site; empty in a polar night. */
   readonly moments: readonly Ms[];
 }
 
@@ -33,11 +33,11 @@ export function sunDays(plan: Plan, now: Ms): SunDays | null {
   return { times, isAssumed: !planned, moments };
 }
 
-/** Returns the floor in the sun at one moment; empty where none is. */
+/** Returns the floor in the sun at one moment; empty if none is, or if it cannot be computed. */
 export const sunAtMoment = (model: LevelModel, times: SunTimes, heights: Heights, at: Ms): readonly Ring[] =>
   sunOfDays(model, { ...times, start: at, end: at }, heights);
 
-/** Returns the floor in the sun on days that need not be planned. */
+/** Returns the floor in the sun on days that need not be planned; empty if none is, or if it cannot be computed. */
 export function sunOfDays(model: LevelModel, times: SunTimes, heights: Heights): readonly Ring[] {
   const swept = sweptArea(model, times, heights);
   return swept.state === 'known' ? swept.areas.flatMap(({ rings }) => rings) : [];

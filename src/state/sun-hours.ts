@@ -3,7 +3,7 @@ import { type Spot, type SunSpan, sunHoursSteps } from '../../geometry/sun/sun-h
 import type { SunTimes } from '../../geometry/sun/times.ts';
 import { atLeisure } from './at-leisure.ts';
 
-/** Resolves to when direct sun through an opening comes near to a spot; null when it was given up meanwhile. */
+/** Resolves to when direct sun through an opening comes near to a spot; null if it is no longer wanted. */
 export const sunHours = (
   model: LevelModel,
   times: SunTimes,

@@ -1,4 +1,4 @@
-/** Counts how often direct sun was worked out since the start: what is cached with verdicts in it is made again for a new number. */
+/** Number of times that direct sun was computed since the start. Caches that contain verdicts are rebuilt when it changes. */
 let version = 0;
 
 export const sunVersion = (): number => version;

@@ -8,13 +8,13 @@ import { CACHE_SIZE } from './detector-reports.ts';
 import { doubtOf, memoizeUntilDoubt } from './second-opinion.ts';
 import { checkedLevels } from './selectors.ts';
 
-/** The states of a plan by how many of its recorded events lie ahead. */
+/** The states of a plan by the number of its recorded events that are in the future. */
 const statesOf = memoizeUntilDoubt((_: Plan) => new Map<number, TestState>(), CACHE_SIZE);
 const eventTimes = memoize((plan: Plan): readonly Ms[] => recordedEvents(plan).map(({ at }) => at));
 
 /**
  * Returns the state of the whole test of a plan at rest: the same object for the top bar, every panel and every hint.
- * @param now an event that is recorded for later has not happened
+ * @param now events that are recorded for a later time have not happened
  */
 export function testStateOf(plan: Plan, now: Ms = Date.now()): TestState {
   const states = statesOf(plan);

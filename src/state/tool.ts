@@ -11,13 +11,13 @@ export type Tool =
   | { readonly kind: 'object'; readonly object: ObjectPreset }
   | { readonly kind: 'room'; readonly use: RoomUse }
   | { readonly kind: 'detector' }
-  /** The next press sets these items down there, the first with its middle: a move without a drag. */
+  /** The next press moves these items there, the first with its middle on the point: a move without a drag. */
   | { readonly kind: 'move-here'; readonly ids: readonly string[] }
   /** A press picks a handle of this item, the next one drops it: a reshape without a drag. */
   | { readonly kind: 'grip'; readonly id: string }
   /** Two presses are the corners of a frame: what lies in it is selected. */
   | { readonly kind: 'frame' }
-  /** The next press comes to the middle of the stage: a pan without a drag. */
+  /** The next press brings its point to the middle of the stage: a pan without a drag. */
   | { readonly kind: 'center' }
   /** Shows for any spot why no detector may be placed there. */
   | { readonly kind: 'ask' }

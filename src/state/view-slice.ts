@@ -11,7 +11,7 @@ import { fitted, keptOnStage, type Margins, pannedBy, toScreen, type Viewport, z
 
 /** An empty plan shows the size of a basement: 40 by 30 ft, mm. */
 const EMPTY_EXTENT = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 } as const;
-/** On each side, px: two rows of dimensions, a target apart. A small stage has less, so that the plan has the most of it. */
+/** Margin on each side, px: two rows of dimensions, a touch target apart. It is less on a small stage, so that the plan gets most of it. */
 const fitMarginPx = (size: number) => Math.min(36 + minTargetPx(), Math.max(LEAST_MARGIN_PX, size * MARGIN_SHARE));
 const LEAST_MARGIN_PX = 30;
 const MARGIN_SHARE = 0.17;
@@ -46,7 +46,7 @@ export function createViewSlice(set: SetState, get: GetState): Omit<ViewState, '
   };
 }
 
-/** At most this share of the stage is left free for dimensions on each side: on a phone that lies on its side the plan comes first. */
+/** Largest share of the stage that is left free for dimensions on each side: on a phone in landscape the plan comes first. */
 const MOST_ROWS = 0.18;
 
 /** Returns the viewport with the whole level in it. */
@@ -82,8 +82,8 @@ function dimensionRows(state: AppState): Margins {
 }
 
 /**
- * Returns the viewport for a stage of another size: the same spot in its middle, as large as before. On a device that was rotated the
- * plan is enlarged as many times as before against the whole level; the whole of it shows where it was only moved.
+ * Returns the viewport for a stage of another size: the same spot in its middle, at the same scale. After a rotation of the device the
+ * scale keeps its ratio to that of the whole level; a view that was only panned at the scale of the whole level shows all of it.
  */
 function resized(before: AppState, now: AppState): Viewport {
   const { stageSize: from, viewport } = before;
@@ -97,7 +97,7 @@ function resized(before: AppState, now: AppState): Viewport {
   return zoomedAt(centered, [to.width / 2, to.height / 2], whole.scale / was.scale);
 }
 
-/** Returns the viewport moved back so far that the plan, or what is being drawn of it, is not lost. */
+/** Returns the viewport, moved if necessary so that part of the plan or of the chain that is being drawn stays on the stage. */
 function withPlanInView(viewport: Viewport, state: AppState): Viewport {
   const { chain, stageSize } = state;
   const extent = drawnExtent(state) ?? EMPTY_EXTENT;
@@ -105,20 +105,22 @@ function withPlanInView(viewport: Viewport, state: AppState): Viewport {
   return stageSize.width > 0 ? keptOnStage(viewport, whole, stageSize) : viewport;
 }
 
-/** Returns the extent of everything drawn on the level, with walls that are not closed yet; null for an empty level. */
+/**
+ * Returns the extent of everything drawn on the level, with the chain that is being drawn. An empty level has the extent of its tracing
+ * image, or of the level below; null if there is neither.
+ */
 function drawnExtent(state: AppState): Extent | null {
   const { corners } = state.chain;
   const chain = corners.length > 0 ? ringExtent(corners) : null;
   const level = levelExtent(selectLevel(state));
   if (level && chain) return unionExtent(level, chain);
-  // An empty level is as large as the picture that is drawn over, or as the level below.
   const below = selectBelow(state);
   if (level || corners.length > 1) return level ?? chain;
   const { tracing } = selectLevel(state);
   return tracing?.shown ? tracingExtent(tracing) : below && levelExtent(below.level);
 }
 
-/** Returns whether any of what is drawn on the level lies on the stage; true for an empty level. */
+/** Returns whether any part of the drawing of the level is on the stage; true if nothing is drawn. */
 export function showsAnyOf(state: AppState): boolean {
   const extent = drawnExtent(state);
   if (!extent) return true;

@@ -3,7 +3,7 @@ import type { Extent } from '../../geometry/plane/extent.ts';
 
 /** Where the sheet lies on the screen: pixel = mm * scale + offset. The only place where px and mm meet. */
 export interface Viewport {
-  /** Pixels for a millimeter. */
+  /** Pixels per millimeter. */
   readonly scale: number;
   /** The pixel under the point (0, 0) of the plan. */
   readonly x: number;
@@ -25,7 +25,7 @@ export function toPlan(viewport: Viewport, [px, py]: XY): XY {
   return [(px - viewport.x) / viewport.scale, (py - viewport.y) / viewport.scale];
 }
 
-/** Zoomed by `factor` with the plan point under `pivot` (pixels) staying there. */
+/** Returns the viewport zoomed by `factor`, within `SCALE_LIMITS`, with the plan point under `pivot` (pixels) staying there. */
 export function zoomedAt(viewport: Viewport, pivot: XY, factor: number): Viewport {
   const scale = Math.min(SCALE_LIMITS.most, Math.max(SCALE_LIMITS.least, viewport.scale * factor));
   const [x, y] = toPlan(viewport, pivot);
@@ -36,10 +36,12 @@ export function pannedBy(viewport: Viewport, dx: number, dy: number): Viewport {
   return { ...viewport, x: viewport.x + dx, y: viewport.y + dy };
 }
 
-/** So much of the plan stays on the stage however the sheet is moved, px. */
+/** Width of the strip of the plan that stays on the stage however the sheet is moved, px. */
 const STAYS_PX = 64;
 
-/** Returns the viewport with a strip of `extent` on the stage at the least: a plan that is moved off its stage is lost. */
+/**
+ * Returns the viewport, moved if necessary so that at least a strip of `extent` is on the stage: a plan off the stage could not be found.
+ */
 export function keptOnStage(viewport: Viewport, extent: Extent, { width, height }: SizePx): Viewport {
   const [left, top] = toScreen(viewport, [extent.minX, extent.minY]);
   const [right, bottom] = toScreen(viewport, [extent.maxX, extent.maxY]);
@@ -54,10 +56,13 @@ function wayBack(from: number, to: number, size: number): number {
   return from > size - strip ? size - strip - from : 0;
 }
 
-/** px. */
+/** Margins of the stage, px. */
 export type Margins = Readonly<Record<'left' | 'top' | 'right' | 'bottom', number>>;
 
-/** The whole of `extent` in view with a margin on each side; the screen's middle when the stage has no size yet. */
+/**
+ * Returns the viewport with the whole of `extent` in view and a margin on each side. At least 50 px are left for it, also on a stage that
+ * has no size yet.
+ */
 export function fitted(extent: Extent, stage: SizePx, { left, top, right, bottom }: Margins): Viewport {
   const width = Math.max(extent.maxX - extent.minX, 1);
   const height = Math.max(extent.maxY - extent.minY, 1);
@@ -76,7 +81,7 @@ export function fitted(extent: Extent, stage: SizePx, { left, top, right, bottom
   };
 }
 
-/** What lies about a thing that is shown, mm: so much is needed to see where in the house it is. */
+/** Surroundings of a thing that are shown with it, mm: enough to see where in the house it is. */
 const ABOUT_MM = 1500;
 const SHOW_MARGIN_PX = 40;
 const SHOW_MARGINS: Margins = {
@@ -85,10 +90,10 @@ const SHOW_MARGINS: Margins = {
   right: SHOW_MARGIN_PX,
   bottom: SHOW_MARGIN_PX,
 };
-/** The surroundings of a thing are seen well from this share of the stage on. */
+/** Least share of the stage that a thing with its surroundings must take up. */
 const LEAST_SHARE = 0.25;
 
-/** With `extent` in view, large enough to be made out; the viewport as it is where that is so already. */
+/** Returns a viewport with `extent` in view and large enough; the same object if that is so already. */
 export function showing(viewport: Viewport, extent: Extent, stage: SizePx): Viewport {
   const [left, top] = toScreen(viewport, [extent.minX, extent.minY]);
   const [right, bottom] = toScreen(viewport, [extent.maxX, extent.maxY]);

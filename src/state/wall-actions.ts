@@ -21,7 +21,7 @@ export function createWallActions(set: SetState, get: GetState): Pick<DocumentAc
     );
     const closed = selectModel(get()).rooms.length - before;
     if (closed > 0) sayClosed(set, get, rooms);
-    // The first room is what all that follows stands in: it comes into view as large as it goes.
+    // Most of what is drawn later is in the first room, so it is brought into view as large as possible.
     if (closed > 0 && before === 0) get().fit();
     return closed > 0;
   };
@@ -37,7 +37,7 @@ export function createWallActions(set: SetState, get: GetState): Pick<DocumentAc
       const run = (by: TapedBy) => builtRun(model.level, chain.corners, thickness, by);
       const built = run(wallSettings.by);
       const stretched = checkedWalls(model, withWallsStretched(model.level, built), plan.display.length);
-      // Where a standing wall cannot go along, the new ones stand on their line.
+      // If a standing wall cannot be stretched to the new ones, the new ones are centered on their line.
       if (stretched.ok) add(built.lines, thickness, () => stretched.level);
       else add(run('center').lines, thickness, (level) => level);
     },

@@ -10,7 +10,7 @@ import type { WallSettings } from './wall-settings.ts';
 /** Corners of walls that are being drawn one after another: no walls yet, but drawn work, so it is saved with the plan. */
 export interface WallChain {
   readonly corners: readonly XY[];
-  /** Corners that a step back took away, the last one first to come back. */
+  /** Corners that were undone; the last one is redone first. */
   readonly takenBack: readonly XY[];
 }
 
@@ -33,8 +33,8 @@ export function cornerSetAgain({ corners, takenBack }: WallChain): WallChain | n
 }
 
 /**
- * Returns what a new wall is: within a room a partition, and on a standing wall; from the open end of a wall, as where an outline was
- * ended early, what that wall is nearest to; else an exterior wall.
+ * Returns the kind of a new wall: a partition if it starts within a room or on a wall; from the open end of a wall, such as that of an
+ * outline that was ended early, the kind that is nearest to that wall in thickness; else an exterior wall.
  */
 export function wallKindFrom(
   { level, rooms }: LevelModel,

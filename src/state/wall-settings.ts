@@ -8,14 +8,14 @@ export interface WallSettings {
   /** Thickness of a new exterior wall. */
   readonly outer: Mm;
   readonly partition: Mm;
-  /** What somebody has said of it; the rest is assumed. */
+  /** The settings that the user has answered; the others are assumed. */
   readonly said: readonly WallSetting[];
 }
 type WallSetting = 'by' | 'outer' | 'partition';
 
 export const FIRST_WALL_SETTINGS: WallSettings = { by: 'inside', ...WALL_THICKNESS, said: [] };
 
-/** Returns the settings with a change that somebody has said. */
+/** Returns the settings with a change that the user has answered. */
 export function withSaid(settings: WallSettings, change: Partial<Omit<WallSettings, 'said'>>): WallSettings {
   const said = new Set([...settings.said, ...(Object.keys(change) as WallSetting[])]);
   return { ...settings, ...change, said: [...said] };
@@ -26,7 +26,7 @@ export function forAnotherPlan(settings: WallSettings): WallSettings {
   return { ...settings, said: settings.said.filter((each) => each === 'by') };
 }
 
-/** Returns what a browser has stored of the settings; null for what is no such thing. */
+/** Returns the settings from a value that the browser has stored; null if it is not of this form. */
 export function storedWallSettings(value: unknown): WallSettings | null {
   if (typeof value !== 'object' || value === null) return null;
   const { by, outer, partition } = value as Readonly<Record<string, unknown>>;

@@ -11,7 +11,7 @@ type Words = ReturnType<typeof describeBlocked>;
 
 let sunWords: (plan: Plan, model: LevelModel, probe: Probe, at: XY) => readonly string[] = () => [];
 
-/** Sets what says when the sun is on a spot: its code is loaded after the start. */
+/** Sets the function that says when the sun is on a spot; its code is loaded after the start. */
 export function setSunWords(words: typeof sunWords): void {
   sunWords = words;
 }
