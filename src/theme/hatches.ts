@@ -114,7 +114,7 @@ export function ruleHatch(rule: RuleId): HatchName | null {
   }
 }
 
-/** Returns the hatch of a room that is excluded as a whole; null where a detector may be placed. */
+/** Returns the hatch of a room that is excluded as a whole; null if a detector may be placed in it. */
 export function roomHatch({ barredBy, decided }: Pick<RoomRegion, 'barredBy' | 'decided'>): HatchName | null {
   if (!barredBy) return null;
   return decided ? ruleHatch(barredBy) : 'unlabelled';
