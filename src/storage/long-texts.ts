@@ -78,7 +78,7 @@ const MOST_NAMED = 16;
 /**
  * Returns a hash of the text: its length and 106 mixed bits. Computed synchronously and not by `crypto.subtle`, which is too late for a
  * page that is being closed, and missing on a page without https. Accidental collisions are unlikely, but it is no cryptographic hash: long
- * texts are compared as well before one stands for another.
+ * texts with the same name are compared as well.
  */
 export function textHash(text: string): string {
   const known = named.get(text);
