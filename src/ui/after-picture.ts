@@ -1,7 +1,7 @@
 import { startAccess } from './announce/start-access.ts';
 import { startFileDrop } from './shell/file-drop.ts';
 
-/** Starts what the first picture does not need: files that are dropped, what a screen reader is told, where the focus goes. */
+/** Starts what the first picture does not need: dropped files, announcements for screen readers, and the focus guard. */
 export function startAfterPicture(): void {
   startFileDrop();
   startAccess();

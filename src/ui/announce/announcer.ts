@@ -17,7 +17,7 @@ import {
 /** Long enough that a drag across a zone is announced once, ms. */
 const REST_MS = 500;
 
-/** What was announced last: only what is not as then is news. */
+/** The state that was announced last: only differences from it are announced. */
 interface Heard {
   readonly history: SeenHistory;
   readonly openId: string | null;
@@ -30,11 +30,11 @@ interface Heard {
 }
 
 /**
- * Announces to a screen reader, once nothing changes for a moment, in the one live region of the page: what was selected, moved, deleted
- * and undone and by how much, verdicts that have changed, messages, and what Enter does at the keyboard's cross.
+ * Announces changes in the only live region of the page, once nothing has changed for a moment: selection, moves with their distances,
+ * deletions, undo, changed verdicts, messages, and what Enter does at the crosshair.
  */
 export function startAnnouncer(region: HTMLElement): void {
-  // All of it is read, also where only its end is new.
+  // The whole text is read, even if only its end is new.
   region.ariaAtomic = 'true';
   let heard = hear(null);
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -75,7 +75,7 @@ function newsSince(before: Heard, now: Heard): string {
   return [
     now.levelId === before.levelId ? '' : `${levelHeading(level)} is in view.`,
     edit,
-    // What was added, moved or deleted is named already.
+    // The edit already names the items that were added, moved or deleted.
     edit || sameIds(now.selection, before.selection) ? '' : selectionWords(),
     ...detectorNews(before.detectors, now.detectors),
     ...testNews(before.test, now.test),

@@ -3,24 +3,24 @@ import { isTyping } from '../../editor/input/typing.ts';
 import { SHEET_ID } from '../../editor/open-menu.ts';
 
 const FOCUSABLE = 'a[href], button, input, select, textarea, summary, [tabindex]';
-/** What belongs to the plan: when it goes, the keyboard goes to the plan. */
+/** Parts that belong to the plan: when one that had the focus is removed, the plan gets the focus. */
 const OF_THE_PLAN = '.item-panel, .sheet, .verdict-panel, [role="menu"]';
 
-/** The surroundings of what had the focus, from the nearest up. */
+/** Containers in which a new element for the focus is searched, starting with the nearest. */
 const HOME = 'li, section, fieldset, form, aside, main, dialog, nav, header';
 
-/** What had the focus, and what stood around it then: it may be gone when it is looked for. */
+/** The last focused element and its surroundings, recorded because it may be removed later. */
 interface Focused {
   readonly element: HTMLElement;
   readonly ancestors: readonly Element[];
-  /** What could be focused in its surroundings, the nearest first: after it, then before it. */
+  /** Focusable elements near it, the nearest first: those after it, then those before it. */
   readonly near: readonly HTMLElement[];
 }
 
 /**
- * Keeps the focus on the page's parts: when what had it is removed, hidden or disabled, or gives it up to a key, a browser lets it fall to
- * the body, where Tab begins anew and a screen reader reads the whole page. Then the nearest part of the same surroundings gets it, or the
- * plan. A press of the pointer beside everything still takes it away.
+ * Keeps the focus on an element of the page. When the focused element is removed, hidden or disabled, or loses the focus by a key, a browser
+ * moves the focus to the body, where Tab starts from the top and a screen reader reads the whole page. This moves it to the nearest element
+ * in the same container instead, or to the plan. A press of the pointer on an empty place still removes the focus.
  */
 export function startFocusGuard(): void {
   let last: Focused | null = null;
@@ -54,7 +54,7 @@ export function startFocusGuard(): void {
   });
 }
 
-/** Returns whether nothing has the focus, or what has it is not to be seen or not to be used any more. */
+/** Returns whether nothing has the focus, or the focused element is hidden or disabled. */
 function isFocusLost(): boolean {
   const { activeElement } = document;
   return !(activeElement instanceof HTMLElement) || activeElement === document.body || !canFocus(activeElement);
@@ -81,25 +81,25 @@ function focused(element: HTMLElement): Focused {
   };
 }
 
-/** Returns what gets the focus in place of what had it. */
+/** Returns the element that gets the focus next; null for none. */
 function placeAfter({ element, ancestors, near }: Focused): HTMLElement | null {
   const dialog = document.querySelector<HTMLElement>('dialog[open]');
   const plan = isPlanInView(usePanels.getState()) ? document.getElementById(SHEET_ID) : null;
-  // A key that ended a field: on a form it stays there, beside the plan the plan has the keys.
+  // A key has ended the input in a field: on a form the field keeps the focus, beside the plan the plan gets it.
   if (canFocus(element)) return dialog || !plan ? element : plan;
   if (!dialog && plan && ancestors.some((each) => each.matches(OF_THE_PLAN))) return plan;
-  // In a field the next keys would be typed, and Control + Z would be the field's own.
+  // Not a field: the next keys would be typed into it, and Control+Z would undo its text only.
   const stops = near.filter((each) => isStop(each) && !isTyping(each) && (dialog?.contains(each) ?? true));
   const homes = ancestors.filter((each) => each.isConnected && each.matches(HOME));
   const [beside] = homes.flatMap((home) => stops.find((each) => home.contains(each)) ?? []);
   return beside ?? stopIn(dialog) ?? plan ?? stopIn(document.querySelector('main:not([hidden])'));
 }
 
-/** What the keyboard comes to by Tab, or by arrows as to the rows of a list; not a heading that only takes the focus of a page. */
+/** Whether Tab, or arrow keys in a list, can reach the element; false for a heading that only gets the focus of a page. */
 const isStop = (element: HTMLElement): boolean =>
   (element.tabIndex >= 0 || element instanceof HTMLButtonElement) && canFocus(element);
 
-/** Returns the first part of a region that Tab comes to, or its heading. */
+/** Returns the first element of a region that Tab reaches, or its heading; null for none. */
 function stopIn(region: Element | null): HTMLElement | null {
   const all = [...(region?.querySelectorAll<HTMLElement>(FOCUSABLE) ?? [])];
   return all.find(isStop) ?? all.find(canFocus) ?? null;

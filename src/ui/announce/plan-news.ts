@@ -5,7 +5,7 @@ import { modelOf } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { describeRecordEdit } from './record-news.ts';
 
-/** The document and its history as they were announced last. */
+/** The plan and its history as they were announced last. */
 export interface SeenHistory {
   readonly plan: Plan;
   readonly past: ReadonlySet<Plan | undefined>;
@@ -18,11 +18,11 @@ export function seenHistory(): SeenHistory {
   return { plan: useAppStore.getState().plan, past: plans(pastStates), future: plans(futureStates) };
 }
 
-/** Returns what was done to the plan since, undone or done again, in a sentence; empty where the plan is the same. */
+/** Returns what was changed, undone or done again since, as a sentence; empty if the plan is the same. */
 export function planNews(seen: SeenHistory): string {
   const { plan } = useAppStore.getState();
   if (plan === seen.plan) return '';
-  // A step that is undone is told as what it had done.
+  // An undone step is described by the change that it had made.
   if (seen.past.has(plan)) return `Undone: ${editWords(plan, seen.plan, true) || 'a step'}.`;
   if (seen.future.has(plan)) return `Done again: ${editWords(seen.plan, plan, true) || 'a step'}.`;
   const done = editWords(seen.plan, plan, false);

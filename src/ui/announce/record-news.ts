@@ -5,8 +5,8 @@ import { detectorLabel } from '../../protocol/detector-label.ts';
 import { STATE_WORDS } from '../stages/house/state-words.ts';
 
 /**
- * Returns what an edit did to the record of the test, in words: answered conditions and photos. `whole`: what is typed into fields too,
- * which a field announces itself while it is typed but not when it is undone.
+ * Returns what an edit changed in the record of the test, in words: answered conditions and photos. `whole` adds the values of fields: a
+ * field itself announces its value when it is typed, but not when it is undone.
  */
 export function describeRecordEdit(before: Plan, after: Plan, whole: boolean): string {
   const parts = [...conditionWords(before, after), ...photoWords(before, after)];
@@ -40,7 +40,7 @@ function labelOf({ levels }: Plan, id: string): string {
   return found ? detectorLabel(found) : 'a detector that is not on the plan';
 }
 
-/** What the other parts of a plan are called. */
+/** Names of the other parts of a plan. */
 const PARTS = {
   title: 'the title',
   display: 'the units',

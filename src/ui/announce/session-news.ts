@@ -10,7 +10,7 @@ import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import { selectWhyNotWords } from '../../state/why-not.ts';
 
-/** Returns what is selected, in a sentence; a detector with its verdict. */
+/** Returns the selection as a sentence; for a detector with its verdict. */
 export function selectionWords(): string {
   const state = useAppStore.getState();
   const { selection } = state;
@@ -22,7 +22,7 @@ export function selectionWords(): string {
   return `${capital(name)} is selected${report ? `: ${headlineText(report)}` : ''}.`;
 }
 
-/** Returns what the keyboard's cross or the pointer with a tool shows: lengths, a verdict, why not here, and what Enter does. */
+/** Returns what the crosshair, or the pointer with a tool, shows: lengths, a verdict, why not here, and what Enter does. */
 export function toolWords(): string {
   const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
   const enter = enterWords(state, sketch);

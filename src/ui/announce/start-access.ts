@@ -2,7 +2,7 @@ import { startAnnouncer } from './announcer.ts';
 import { startFocusGuard } from './focus-guard.ts';
 import { startUndoWords } from './undo-words.ts';
 
-/** Starts what a keyboard and a screen reader need beside the page itself: loaded after it, or, on a busy machine, before it is drawn. */
+/** Starts the additions for keyboards and screen readers. Waits for the page, which on a busy machine may be drawn later than this is loaded. */
 export function startAccess(): void {
   const region = document.getElementById('announcer');
   if (!region) {

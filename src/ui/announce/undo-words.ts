@@ -4,7 +4,7 @@ import { isPlanInView, usePanels } from '../../commands/panels.ts';
 import { useAppStore } from '../../state/store.ts';
 import { planNews, seenHistory } from './plan-news.ts';
 
-/** Where each part of a plan is seen; the title and the units of length stand at the top of every page. */
+/** Stage that shows each part of a plan; the title and the units of length are at the top of every page. */
 const STAGE_OF = {
   site: 'site',
   protocol: 'site',
@@ -21,10 +21,10 @@ const STAGE_OF = {
   report: 'sheet',
 } as const satisfies Partial<Record<keyof Plan, Stage>>;
 
-/** What the page of the two visits shows too. */
+/** Stages whose parts the page of the two visits shows too. */
 const ON_VISIT: readonly Stage[] = ['time', 'house', 'log'];
 
-/** Says in the line of messages what was undone, or done again, where the change itself is not in view. */
+/** Shows in the message line what was undone or done again, if the change itself is not in view. */
 export function startUndoWords(): void {
   let seen = seenHistory();
   useAppStore.temporal.subscribe(() => {
@@ -33,7 +33,7 @@ export function startUndoWords(): void {
   useAppStore.subscribe(({ plan }, { plan: before }) => {
     if (plan === before || !(seen.past.has(plan) || seen.future.has(plan)) || isInView(plan, before)) return;
     const words = planNews({ ...seen, plan: before });
-    // The step itself ends with an empty line.
+    // Later, because undo and redo clear the message line after they have changed the plan.
     queueMicrotask(() => {
       const { message, say } = useAppStore.getState();
       if (!message) say(words);
@@ -41,7 +41,7 @@ export function startUndoWords(): void {
   });
 }
 
-/** Whether all that differs between two plans stands on the page. */
+/** Returns whether the page shows all differences between two plans. */
 function isInView(plan: Plan, before: Plan): boolean {
   const panels = usePanels.getState();
   const onPlan = isPlanInView(panels);

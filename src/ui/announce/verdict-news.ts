@@ -13,14 +13,14 @@ import { useAppStore } from '../../state/store.ts';
 import { testStateOf } from '../../state/test-state.ts';
 import { WHOLE } from '../stages/house/state-words.ts';
 
-/** Sentences by what they are about. */
+/** Sentences by their subject. */
 export type Verdicts = ReadonlyMap<string, string>;
 
 /** A detector's verdict in words. */
 interface SpokenVerdict {
   /** "A1: blocked." */
   readonly head: string;
-  /** What decides it, with its distance. */
+  /** The deciding check, with its distance. */
   readonly why: string;
   /** The rules that were not run. */
   readonly open: string;
@@ -41,7 +41,7 @@ export function detectorVerdicts(): DetectorVerdicts {
   );
 }
 
-/** Returns the sentences of the verdicts that are new or not as before; within one word only what decides it now. */
+/** Returns the sentences of new and changed verdicts. If only the reason has changed, the rules that were not run are left out. */
 export function detectorNews(before: DetectorVerdicts, now: DetectorVerdicts): readonly string[] {
   return [...now].flatMap(([id, { head, why, open }]) => {
     const was = before.get(id);
@@ -50,7 +50,7 @@ export function detectorNews(before: DetectorVerdicts, now: DetectorVerdicts): r
   });
 }
 
-/** Returns the verdicts of time, house and results of a plan at rest, and of the whole test. */
+/** Returns the verdicts on times, house and results of a plan at rest, and on the whole test. */
 export function testVerdicts(recorded: Plan): Verdicts {
   const plan = asKnownAt(recorded, Date.now());
   if (plan.levels.every(({ detectors }) => detectors.length === 0)) return new Map();
@@ -68,6 +68,6 @@ export function testVerdicts(recorded: Plan): Verdicts {
   ]);
 }
 
-/** Returns the sentences that are new or not as before. */
+/** Returns the new and changed sentences. */
 export const testNews = (before: Verdicts, now: Verdicts): readonly string[] =>
   [...now].filter(([key, sentence]) => before.get(key) !== sentence).map(([, sentence]) => sentence);

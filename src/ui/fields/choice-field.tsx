@@ -7,7 +7,7 @@ export interface Choice<T extends string> {
 }
 interface Props<T extends string> {
   readonly label: string;
-  /** Null: not answered yet. Once answered, the list has no empty choice any more. */
+  /** Null: not answered yet. Once it is answered, the list has no empty choice. */
   readonly value: T | null;
   readonly choices:
     | readonly Choice<T>[]
@@ -18,7 +18,7 @@ interface Props<T extends string> {
   readonly fieldId?: string;
 }
 
-/** One of a few choices. The browser's own select: it works by touch, by keyboard and for a screen reader. */
+/** A choice of one of several answers. A native select, which works by touch, by keyboard and with a screen reader. */
 export function ChoiceField<T extends string>({ label, value, choices, onCommit, hint, fieldId }: Props<T>) {
   const own = useId();
   const id = fieldId ?? own;

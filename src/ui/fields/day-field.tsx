@@ -13,10 +13,10 @@ interface Props {
   readonly hint?: string;
 }
 
-/** A day without a known hour: stored as noon by the clock of the site. */
+/** A field for a day without a time: stored as noon by the clock of the site. */
 export function DayField({ label, value, zone, onCommit, hint }: Props) {
   const id = useId();
-  const shown = wallTimeInputValue(value, zone).slice(0, 10); // the day of it
+  const shown = wallTimeInputValue(value, zone).slice(0, 10); // the date part
   const [text, setText] = useState(shown);
   const [trouble, setTrouble] = useState('');
   useEffect(() => {
@@ -28,7 +28,7 @@ export function DayField({ label, value, zone, onCommit, hint }: Props) {
     const read = parseWallTime(text && `${text}T12:00`, zone);
     if (read.kind === 'refused') setTrouble(read.message);
     else if (read.kind === 'empty') setTrouble(onCommit(null) ?? '');
-    // No clock shows a noon twice on two days: the first one has the day.
+    // If a clock shows noon twice, both are on the same day, so the first is used.
     else setTrouble(onCommit(instantText(read.kind === 'instant' ? read.at : (read.choices[0]?.at ?? 0), zone)) ?? '');
   };
   return (

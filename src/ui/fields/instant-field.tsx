@@ -18,24 +18,24 @@ interface Props {
   readonly label: string;
   /** RFC 3339 with an offset; null: not known. */
   readonly value: string | null;
-  /** IANA zone of the site: what is typed and shown is its wall clock. */
+  /** IANA zone of the site: times are typed and shown in its local time. */
   readonly zone: string;
-  /** Takes the instant over. Returns why not, in words; empty or nothing when it did. */
+  /** Stores the instant. Returns why it was refused, in words; empty or undefined if it was stored. */
   readonly onCommit: (value: string | null) => string | undefined;
   readonly hint?: string;
-  /** What stands after an instant that is only planned; empty: it is recorded. */
+  /** Text after an instant that is only planned; empty for a recorded one. */
   readonly planned?: string;
-  /** A planned instant: it has no "now". */
+  /** Whether the instant is planned: the field has no "Now" button. */
   readonly ahead?: boolean;
-  /** Refuses an instant before it reaches the plan. */
+  /** Returns why an instant is refused, before it is stored in the plan. */
   readonly refuse?: TimeRefusal;
-  /** Shown, and not to be changed any more. */
+  /** Whether the value is shown but cannot be changed. */
   readonly readOnly?: boolean;
 }
 
 /**
- * A day and a minute by the clock of the site. "Now" enters this minute; the browser's own picker works by touch and by keyboard.
- * A minute that the clock shows twice is taken only once it is chosen which one; one that the clock skips is refused.
+ * A field for a day and a minute by the clock of the site. "Now" enters the current minute; the native picker works by touch and keyboard.
+ * A minute that the clock shows twice is stored only after the user has chosen which one; a minute that the clock skips is refused.
  */
 export function InstantField({
   label,
@@ -109,14 +109,14 @@ interface Entry extends Pick<Props, 'value' | 'zone' | 'onCommit'> {
   readonly refuse: TimeRefusal | undefined;
 }
 
-/** The text of the field while it is typed, what was understood of it, and why it was refused. */
+/** Holds the text while it is typed, its parsed value, and the reason of a refusal. */
 function useInstantText({ value, zone, onCommit, refuse }: Entry) {
   const shown = wallTimeInputValue(value, zone);
   const [text, setTyped] = useState(shown);
   const [trouble, setTrouble] = useState('');
   /** The instant that `refuse` did not accept. */
   const [refused, setRefused] = useState<Ms | null>(null);
-  /** The minute that "now" would put in place of a stored instant: the user is asked first. */
+  /** The minute with which "Now" would replace a stored instant: the user is asked first. */
   const [instead, setInstead] = useState<Ms | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: of two instants that look alike the other one is a new value too
   useEffect(() => {
@@ -136,11 +136,11 @@ function useInstantText({ value, zone, onCommit, refuse }: Entry) {
     setRefused(isRefused ? next : null);
     setTrouble(isRefused ? '' : (onCommit(next === null ? null : instantText(next, zone)) ?? ''));
   };
-  // The refusal goes when its cause has gone, and not before: what goes moves the fields below it.
+  // The refusal is shown until its cause is gone, and not removed earlier: removing it moves the fields below.
   const refusal = refused === null ? '' : (refuse?.(refused, Date.now()) ?? '');
   const read = parseWallTime(text, zone);
   const commit = (input: HTMLInputElement) => {
-    // A date that is half typed is not an empty field: it must not delete the stored value.
+    // A partly typed date must not be treated as an empty field, which would delete the stored value.
     if (input.validity.badInput) setTrouble(INSTANT_NEEDED);
     else if (text === shown) setText(shown);
     else if (read.kind === 'refused') setTrouble(read.message);
@@ -152,10 +152,10 @@ function useInstantText({ value, zone, onCommit, refuse }: Entry) {
   return { text, trouble: trouble || refusal, instead, read, shown, setText, setInstead, set, commit };
 }
 
-/** Returns the minute that it is, ms since the epoch. */
+/** Returns the start of the current minute, ms since 1970. */
 export const thisMinute = (): Ms => Math.floor(Date.now() / MINUTE) * MINUTE;
 
-/** The button that enters this minute. */
+/** The button that enters the current minute. */
 function Now({ label, onNow }: { readonly label: string; readonly onNow: (now: Ms) => void }) {
   return (
     <button
@@ -173,9 +173,9 @@ interface InsteadProps {
   readonly label: string;
   readonly was: string;
   readonly is: string;
-  /** Whether the stored instant lies ahead. */
+  /** Whether the stored instant is only planned. */
   readonly planned: boolean;
-  /** What to think of first. */
+  /** A reason to check first. */
   readonly why?: string;
   readonly onYes: () => void;
   readonly onNo: () => void;
@@ -222,12 +222,12 @@ function FieldNote({
 interface WhichOneProps {
   readonly label: string;
   readonly read: Extract<WallTimeInput, { kind: 'twice' }>;
-  /** The stored one; null for none. */
+  /** The stored instant; null for none. */
   readonly chosen: Ms | null;
   readonly onChoose: (at: Ms) => void;
 }
 
-/** Asks which of two equal minutes was meant, where the clock shows the minute twice. */
+/** Asks which of two equal minutes was meant, if the clock shows the minute twice. */
 function WhichOne({ label, read, chosen, onChoose }: WhichOneProps) {
   return (
     <fieldset className="instant__which">

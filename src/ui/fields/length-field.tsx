@@ -13,18 +13,18 @@ import { TypedField } from './typed-field.tsx';
 interface Props extends LengthOptions {
   readonly label: string;
   readonly value: Mm;
-  /** Takes the length over. Returns why not, in words; empty or nothing when it did. */
+  /** Stores the length. Returns why it was refused, in words; empty or undefined if it was stored. */
   readonly onCommit: (mm: Mm) => string | undefined;
   readonly hint?: string;
-  /** Called when the keyboard comes into the field, and when it leaves it. */
+  /** Called when the field gets or loses the focus. */
   readonly onFocus?: ((isIn: boolean) => void) | undefined;
-  /** How a length between two marks of a tape is formatted: as a measured one if left out. */
+  /** Formats a length between two marks of a tape; as a measured length if left out. */
   readonly says?: (mm: Mm, unit: LengthUnit) => string;
-  /** The greatest length that the plan takes here. */
+  /** Maximum length that the plan allows here. */
   readonly most?: Mm;
 }
 
-/** A field for a length in the units of the site. The parsed value is echoed; what is not a length is refused with a message. */
+/** A field for a length in the units of the plan. Shows the parsed value; refuses text that is no length, with a message. */
 export function LengthField({ label, value, onCommit, hint, onFocus, says = formatMeasured, most, ...options }: Props) {
   const unit = useAppStore((state) => state.plan.display.length);
   return (

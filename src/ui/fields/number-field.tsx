@@ -10,13 +10,13 @@ interface Props {
   readonly most: number;
   /** Whether the field may be left empty. */
   readonly mayBeEmpty?: boolean;
-  /** Returns another way to write a number as a plain one: "42.9 S" as "-42.9". */
+  /** Converts another notation to a plain number: "42.9 S" to "-42.9". */
   readonly inDigits?: (text: string) => string;
   readonly onCommit: (value: number | null) => string | undefined;
   readonly hint?: string;
 }
 
-/** A plain number with its unit and its limits: an angle, a degree of latitude. */
+/** A field for a plain number with a unit and limits, such as an angle or a latitude. */
 export function NumberField(props: Props) {
   const { id, label, value, unit, least, most, mayBeEmpty = false, inDigits, onCommit, hint } = props;
   return (

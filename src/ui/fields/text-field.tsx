@@ -9,7 +9,7 @@ interface Props {
   readonly onCommit: (text: string) => void;
   readonly placeholder?: string;
   readonly hint?: string;
-  /** The id of a datalist with what is likely. */
+  /** The id of a datalist with likely values. */
   readonly suggestions?: string;
   /** A name or a number: the on-screen keyboard must not correct it. */
   readonly exact?: boolean;
@@ -18,7 +18,7 @@ interface Props {
 
 const AS_TYPED = { autoCorrect: 'off', spellCheck: false } as const;
 
-/** Free text without control characters, committed by Enter or on leaving the field: one step of history for one change. */
+/** A field for text without control characters, committed by Enter or on leaving the field, as one step of history. */
 export function TextField({ label, value, onCommit, placeholder, hint, id: given, suggestions, exact }: Props) {
   const own = useId();
   const id = given ?? own;

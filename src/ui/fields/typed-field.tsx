@@ -8,24 +8,24 @@ type Understood<T> =
   | { readonly ok: false; readonly message: string };
 
 interface Props<T> {
-  /** The id of the input, for what leads the keyboard there. */
+  /** The id of the input, for commands that focus it. */
   readonly id?: string | undefined;
   readonly label: string;
   /** The current value, in words. */
   readonly shown: string;
   readonly read: (text: string) => Understood<T>;
-  /** Takes the value over. Returns why not, in words; empty or nothing when it did. */
+  /** Stores the value. Returns why it was refused, in words; empty or undefined if it was stored. */
   readonly onCommit: (value: T) => string | undefined;
   readonly hint?: string | undefined;
-  /** Called when the keyboard comes into the field, and when it leaves it. */
+  /** Called when the field gets or loses the focus. */
   readonly onFocus?: ((isIn: boolean) => void) | undefined;
-  /** What a laser tape types here is a length. */
+  /** Whether text that a laser tape types here is a length. */
   readonly isLength?: boolean;
 }
 
 /**
- * A field whose text is parsed. Enter or leaving the field commits it; Escape restores the old value. Refused text
- * stays in the field with the reason beside it, and the plan keeps the old value.
+ * A field whose text is parsed. Enter or leaving the field commits it; Escape restores the old value. Refused text stays in the field with
+ * the reason beside it, and the plan keeps the old value.
  */
 export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, onFocus, isLength = false }: Props<T>) {
   const own = useId();
@@ -61,7 +61,7 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, o
         onKeyDown={(event) => {
           if (event.key === 'Enter') {
             commit();
-            // What is typed next, by hand or by a laser tape, is another value. A timer may be later than the next key.
+            // The next typed text, by hand or by a laser tape, replaces the value. Not a timer, which may fire after the next key.
             const field = event.currentTarget;
             queueMicrotask(() => document.activeElement === field && field.select());
           }
@@ -86,7 +86,7 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, o
   );
 }
 
-/** The text of the field while it is typed, what was understood of it, and why it was refused. */
+/** Holds the text while it is typed, its parsed value, and the reason of a refusal. */
 function useTypedText<T>({ shown, read, onCommit }: Pick<Props<T>, 'shown' | 'read' | 'onCommit'>) {
   const [text, setText] = useState<string | null>(null);
   const [trouble, setTrouble] = useState('');
@@ -97,11 +97,11 @@ function useTypedText<T>({ shown, read, onCommit }: Pick<Props<T>, 'shown' | 're
     setTrouble('');
     withdrawMessage(trouble);
   };
-  // Another item, or an undo, shows another value here: text that was half typed for the old one must not be committed to it.
+  // If another item or an undo shows another value here, text that was typed for the old value must not be committed.
   // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another value is shown
   useEffect(putBack, [shown]);
   const plan = useAppStore((state) => state.plan);
-  // A refusal goes when its cause may have gone: another edit has changed the plan. The text stays, and Enter tries it again.
+  // Another edit of the plan may have removed the cause of a refusal, so the refusal is cleared. The text stays, and Enter tries it again.
   // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the plan is another one
   useEffect(() => setTrouble(''), [plan]);
   const commit = () => {
@@ -117,7 +117,7 @@ function useTypedText<T>({ shown, read, onCommit }: Pick<Props<T>, 'shown' | 're
   return { text, trouble, echo, setText, commit, putBack };
 }
 
-/** Takes a refusal back that the message line repeats: it no longer holds. */
+/** Clears the message line if it repeats a refusal that no longer holds. */
 export function withdrawMessage(refusal: string): void {
   const { message, say } = useAppStore.getState();
   if (refusal && message === refusal) say('');

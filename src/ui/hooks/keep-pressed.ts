@@ -1,5 +1,5 @@
 interface Anchor {
-  /** A control and what it stands in, inside out, each with its top on the page, px. */
+  /** A control and its ancestors, from the inside out, each with its top in the viewport, px. */
   readonly places: readonly { readonly element: Element; readonly top: number }[];
   /** Scroll position that the tops belong to, px. */
   readonly scrolled: number;
@@ -8,27 +8,27 @@ interface Anchor {
 const NO_ANCHOR: Anchor = { places: [], scrolled: 0 };
 
 const CONTROL = 'button, summary, label, a';
-/** Scroll positions come with fractions, heights without. */
+/** Tolerance: scroll positions have fractions, heights do not. */
 const ROUNDED_PX = 1;
 
-/** The empty space at the top of a pane, below its heading: its style sheet says where. */
+/** CSS property with the empty space at the top of a pane, below its heading; the style sheet of the pane uses it. */
 const SPACE = '--kept-space';
 
 /** The work of one stage in a pane that several share. */
 const WORK = '.stage__work:not([hidden])';
 
-/** How far the work of a stage was scrolled when it was left, px. */
+/** Scroll position of the work of a stage when it was left, px. */
 const left = new WeakMap<Element, number>();
 
 /**
- * Keeps a control that was pressed where it is while what stands above it grows or shrinks: the scroll position follows before the page
- * is painted, and at the top of the pane, where nothing is left to scroll, empty space takes the place of what went. Where the control
- * itself goes, what it stood in keeps its place. The empty space goes with the next press beside the pane. A stage opens at its top, or
- * where it was left. Returns what ends that.
+ * Keeps a pressed control in place while the content above it grows or shrinks: the scroll position is corrected before the page is painted,
+ * and at the top of the pane, where it cannot scroll further, empty space replaces removed content. If the control itself is removed, its
+ * parent keeps its position. The empty space is removed with the next press outside the pane. A stage opens at its top, or at the scroll
+ * position at which it was left. Returns the function that stops it.
  */
 export function keepPressed(pane: HTMLElement): () => void {
   const kept = new PressedPane(pane);
-  // Before the browser paints: an observer of changes is called as soon as they are made, one of sizes after the layout.
+  // Both run before the browser paints: a mutation observer right after the changes, a resize observer after layout.
   const changes = new MutationObserver(() => kept.correct());
   changes.observe(pane, { subtree: true, childList: true, characterData: true, attributes: true });
   const sizes = new ResizeObserver(() => kept.correct());
@@ -48,7 +48,7 @@ export function keepPressed(pane: HTMLElement): () => void {
   };
 }
 
-/** A pane with the control in it that keeps its place. */
+/** A pane and the control in it that keeps its place. */
 class PressedPane {
   readonly #pane: HTMLElement;
   #anchor = NO_ANCHOR;
@@ -63,9 +63,9 @@ class PressedPane {
     this.#pane = pane;
   }
 
-  /** What was pressed, or has the keyboard, keeps its place from here on. */
+  /** Keeps the control that was pressed, or has the focus, in place from now on. */
   hold(target: EventTarget | null): void {
-    // The words in a button move within it when they turn bold.
+    // The control and not the pressed text in it, which moves when it turns bold.
     if (target instanceof Element) this.#anchor = anchorAt(target.closest(CONTROL) ?? target, this.#pane);
   }
 
@@ -77,12 +77,12 @@ class PressedPane {
     this.#last = this.#pane.scrollTop;
   }
 
-  /** Somebody scrolled. */
+  /** Called after scrolling. */
   follow(): void {
     const pane = this.#pane;
     this.#last = pane.scrollTop;
     if (pane.scrollTop !== this.#anchor.scrolled) this.#holdNext();
-    // Out of view it is taken away, and nothing is seen to move.
+    // The empty space is removed when it is out of view, so that nothing visible moves.
     if (this.#space === 0 || pane.scrollTop < this.#space) return;
     const scrolled = pane.scrollTop - this.#space;
     this.#setSpace(0);
@@ -91,7 +91,7 @@ class PressedPane {
     this.#anchor = { ...this.#anchor, scrolled: pane.scrollTop };
   }
 
-  /** Takes the empty space away at a press beside the pane: nothing in it is about to be pressed again. */
+  /** Removes the empty space at a press outside the pane: no control in the pane is about to be pressed again. */
   endSpace(target: EventTarget | null): void {
     if (this.#space === 0 || (target instanceof Node && this.#pane.contains(target))) return;
     this.#setSpace(0);
@@ -106,7 +106,7 @@ class PressedPane {
   #enter(now: Element | null): void {
     if (this.#work) left.set(this.#work, this.#last);
     this.#work = now;
-    // What has the keyboard there was led to, or pressed: it stays in view.
+    // A focused element in the new stage was pressed, or focused by a command, so it stays in view.
     if (!now || now.contains(document.activeElement)) {
       this.#keep();
       return;
@@ -118,23 +118,23 @@ class PressedPane {
 
   #keep(): void {
     const pane = this.#pane;
-    // Somebody scrolled: that place is meant, not the one before.
+    // If the user has scrolled since, that position is kept and not the old one.
     if (pane.scrollTop === this.#anchor.scrolled || this.#isAtEnd()) this.#putBack();
-    // The fractions that scrolling leaves would add up.
+    // Does not measure again for fractions of a pixel, which would add up.
     const [held] = this.#anchor.places;
     if (held && isShown(held) && Math.abs(movedBy(this.#anchor)) < ROUNDED_PX) {
       this.#anchor = { ...this.#anchor, scrolled: pane.scrollTop };
     } else this.#holdNext();
   }
 
-  /** Where the control has gone, what it stood in is held. */
+  /** Holds the control, or its nearest ancestor that is still shown. */
   #holdNext(): void {
     const first = this.#anchor.places.find(isShown);
     if (!first) this.#setSpace(0);
     this.#anchor = first ? anchorAt(first.element, this.#pane) : NO_ANCHOR;
   }
 
-  /** The pane has become so much shorter that the browser had to scroll it back. */
+  /** Returns whether the pane has become so much shorter that the browser scrolled it back. */
   #isAtEnd(): boolean {
     const { scrollTop, clientHeight, scrollHeight } = this.#pane;
     return scrollTop < this.#anchor.scrolled && scrollTop + clientHeight >= scrollHeight - ROUNDED_PX;
@@ -142,17 +142,17 @@ class PressedPane {
 
   #putBack(): void {
     const moved = movedBy(this.#anchor);
-    // What comes takes the empty space first.
+    // New content uses up the empty space first.
     if (moved > 0) this.#setSpace(Math.max(0, this.#space - moved));
     this.#scrollBy(movedBy(this.#anchor));
     const rest = movedBy(this.#anchor);
     if (rest > -1) return;
     this.#setSpace(this.#space - rest);
-    // A pane without such a space.
+    // The style sheet of this pane does not use the space.
     if (movedBy(this.#anchor) <= rest) this.#setSpace(0);
   }
 
-  /** The browser cuts a fraction off: a tenth of a pixel up would be a whole one. */
+  /** Rounds, because the browser truncates the scroll position: -0.1 px would become -1 px. */
   #scrollBy(px: number): void {
     this.#pane.scrollTop = Math.round(this.#pane.scrollTop + px);
   }

@@ -7,9 +7,9 @@ import './later.css';
 const waiting = new Set<{ readonly request: () => Promise<void> }>();
 
 /**
- * A part of the page whose code is only loaded when it is first shown, or in a quiet moment after the start. Loaded, it shows at once
- * and in the same frame. Where it cannot be loaded it says so in its place, with a button that tries again.
- * @param quiet nothing stands in its place until it is there
+ * Returns a component whose code is loaded when it is first shown, or in an idle moment after the start. Once loaded, it is rendered in the
+ * same frame. If it cannot be loaded, a message with a button that tries again is shown in its place.
+ * @param quiet whether nothing is shown in its place, neither while it loads nor if it cannot be loaded
  */
 export function later<Props extends object>(
   load: () => Promise<ComponentType<Props>>,
@@ -20,7 +20,7 @@ export function later<Props extends object>(
   return (props) => <Part source={source} given={props} quiet={quiet} />;
 }
 
-/** The same for a part that belongs to the first picture: loaded at once, beside whatever else the start does. */
+/** Returns such a component for a part of the first picture: loaded at once, in parallel with the rest of the start. */
 export function preloaded<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
   const source = new PartSource(load);
   void source.request();
@@ -34,7 +34,7 @@ interface PartProps<Props> {
 }
 
 function Part<Props extends object>({ source, given, quiet }: PartProps<Props>) {
-  // Asked again after subscribing: the code may come between the first picture of the page and its effects.
+  // This hook reads the part again after subscribing: the code may arrive between the first render and its effects.
   const part = useSyncExternalStore(source.subscribe, () => source.part);
   const isMissing = useSyncExternalStore(source.subscribe, () => source.isMissing);
   useEffect(() => void source.request(), [source]);
@@ -45,12 +45,12 @@ function Part<Props extends object>({ source, given, quiet }: PartProps<Props>) 
 
 let rest = Promise.resolve();
 
-/** Loads one part after the other in idle moments. A part that cannot be loaded now is requested again when it is shown. */
+/** Loads the parts one after another in idle moments. A part that fails to load is requested again when it is shown. */
 export function loadTheRest(): void {
   rest = loadWaiting();
 }
 
-/** Resolves when no part is being loaded in idle moments any more. */
+/** Resolves when all parts have been loaded in idle moments. */
 export const restLoaded = (): Promise<void> => rest;
 
 async function loadWaiting(): Promise<void> {
@@ -63,7 +63,7 @@ async function loadWaiting(): Promise<void> {
 
 const quietMoment = () =>
   new Promise<void>((done) => {
-    // Not in every browser.
+    // Not every browser has `requestIdleCallback`.
     if ('requestIdleCallback' in window) requestIdleCallback(() => done(), { timeout: 2000 });
     else setTimeout(done, 200);
   });

@@ -1,10 +1,10 @@
 import type { ComponentType } from 'react';
 
-/** The code of one part of the page: what it is once it is there, and how to get it. A store that a component subscribes to. */
+/** Loader of the code of one part of the page. A store that a component subscribes to. */
 export class PartSource<Props> {
-  /** Null until the code is there. */
+  /** Null until the code is loaded. */
   part: ComponentType<Props> | null = null;
-  /** Whether the last request failed; false again while another one is under way. */
+  /** Whether the last request failed; false again during the next one. */
   isMissing = false;
   readonly #load: () => Promise<ComponentType<Props>>;
   readonly #listeners = new Set<() => void>();
@@ -14,14 +14,14 @@ export class PartSource<Props> {
     this.#load = load;
   }
 
-  /** Requests the code unless it is there or under way. Resolves also when it cannot be had. */
+  /** Requests the code unless it is loaded or requested. Never rejects; see `isMissing`. */
   request(): Promise<void> {
     if (this.part) return Promise.resolve();
     this.#request ??= this.#fetch();
     return this.#request;
   }
 
-  /** Calls `listener` when `part` or `isMissing` has changed. Returns what ends that. */
+  /** Calls `listener` when `part` or `isMissing` has changed. Returns the function that unsubscribes. */
   readonly subscribe = (listener: () => void): (() => void) => {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);

@@ -12,11 +12,11 @@ import { testStateOf } from '../../state/test-state.ts';
 import { useMinute } from './use-minute.ts';
 import { useThrottled } from './use-throttled.ts';
 
-/** The level in view, with the gesture under way. */
+/** Returns the level in view, with the preview of the current gesture. */
 export const useLevel = (): Level => useThrottled(selectLevel);
 export const usePlan = (): Plan => useThrottled(selectShownPlan);
 
-/** For each stage what is done and missing, over all levels. Of the plan at rest: a drag does not change it. */
+/** Returns what is done and missing at each stage, over all levels. Uses the plan at rest, which a drag does not change. */
 export function useGuidance(): readonly StageState[] {
   const plan = useAppStore((state) => state.plan);
   const inViewId = useAppStore((state) => selectLevel(state).id);
@@ -30,7 +30,7 @@ export function useGuidance(): readonly StageState[] {
   );
 }
 
-/** The detector that the verdict panel shows: the selected one, else the worst, else none. */
+/** Returns the id of the detector that the verdict panel shows: the selected one, else the one with the worst verdict; null for none. */
 export function selectSpokenId(state: AppState): string | null {
   const level = selectLevel(state);
   const chosen = level.detectors.find(({ id }) => state.selection.includes(id));

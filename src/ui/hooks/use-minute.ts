@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { MINUTE, type Ms } from '../../protocol/timing/clock.ts';
 
-/** Returns the minute that it is at each render, ms: what was recorded as "now" never lies ahead of it. Renders again every minute. */
+/** Returns the start of the current minute, ms since 1970: an instant recorded by "Now" is never later. Renders again every minute. */
 export function useMinute(): Ms {
   const [, setMinutes] = useState(0);
   useEffect(() => {

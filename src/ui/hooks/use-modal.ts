@@ -3,9 +3,9 @@ import { flushSync } from 'react-dom';
 
 interface Modal {
   readonly ref: RefObject<HTMLDialogElement | null>;
-  /** Closes it: when this returns the focus is back where it was, and the dialog is off the page. */
+  /** Closes the dialog: on return the focus is restored, and the dialog is removed from the page. */
   readonly shut: () => void;
-  /** For the dialog itself. */
+  /** Event handlers of the dialog element. */
   readonly events: {
     readonly onCancel: (event: SyntheticEvent) => void;
     readonly onClose: () => void;
@@ -13,10 +13,10 @@ interface Modal {
 }
 
 /**
- * A dialog that is open while it is on the page. `onShut` takes it off the page.
+ * Opens a modal dialog for as long as it is mounted. `onShut` removes it from the page.
  *
- * A browser moves the focus back when a dialog closes, but reports the close only with its next frame. Until then the page would still
- * take the dialog for open and ignore its own keys: Control+S after Escape did nothing. So every close goes through `shut`.
+ * A browser restores the focus when a dialog closes, but reports the close only in its next frame. Until then the page would treat the
+ * dialog as open and ignore shortcuts, such as Control+S after Escape. So every close must go through `shut`.
  */
 export function useModal(onShut: () => void): Modal {
   const ref = useRef<HTMLDialogElement>(null);
@@ -35,7 +35,7 @@ export function useModal(onShut: () => void): Modal {
         event.preventDefault();
         shut();
       },
-      // Closed by something else. After `shut` it is off the page, and this comes too late to close what has opened since.
+      // Closed by the browser. After `shut` the ref is null, so that this late event does not close a dialog opened since.
       onClose: () => {
         if (ref.current) onShut();
       },

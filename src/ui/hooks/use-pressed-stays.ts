@@ -1,7 +1,7 @@
 import { type RefObject, useEffect } from 'react';
 
 /**
- * Keeps what is pressed in a scroller in its place (see `keep-pressed.ts`, which the start does without).
+ * Keeps a pressed control of a scroller in place (see `keep-pressed.ts`, which is not part of the start bundle).
  * @param on whether the scroller is shown
  */
 export function usePressedStays(scroller: RefObject<HTMLElement | null>, on = true): void {
@@ -14,7 +14,7 @@ export function usePressedStays(scroller: RefObject<HTMLElement | null>, on = tr
       ({ keepPressed }) => {
         if (!ended) stop = keepPressed(pane);
       },
-      // Without it a press may move: nothing else depends on it.
+      // Without it a pressed control may move; nothing else depends on it.
       () => undefined,
     );
     return () => {

@@ -6,21 +6,21 @@ import { isGestureUnderWay } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 
-/** During a drag the panels update at most this often, ms: figures that change faster cannot be read. */
+/** Minimum time between two updates of the panels during a drag, ms: figures that change faster cannot be read. */
 const FOLLOW_MS = 100;
-/** A drag that rests for so long, ms, shows its figures, however long an update takes. */
+/** The panels are updated when a drag has rested for this long, ms; longer if an update itself is slow. */
 const REST_MS = 150;
-/** Frames come first: on a slow device the panels have a part of this many of its time. */
+/** Panels get at most 1/25 of the time on a slow device, since frames have priority. */
 const SHARE = 25;
 
-/** The state as the panels show it: a little behind a drag, and never with an outdated verdict. */
+/** The state that the panels show: a little behind a drag, but never with an outdated verdict. */
 const throttled = createStore<AppState>()(() => useAppStore.getState());
 
 let waiting: ReturnType<typeof setTimeout> | undefined;
 let resting: ReturnType<typeof setTimeout> | undefined;
-/** How long the panels took over their last update, ms. */
+/** Duration of the last update of the panels, ms. */
 let cost = 0;
-/** The reports at the last update: those of an outdated plan would be computed again. */
+/** The reports at the last update, kept because asking for those of an outdated plan would compute them again. */
 let shown: readonly DetectorReport[] = [];
 
 const follow = () => {
@@ -35,7 +35,7 @@ const follow = () => {
   shown = shownReports(state);
   const start = performance.now();
   throttled.setState(state, true);
-  // React renders in a microtask that comes before this one.
+  // React renders in an earlier microtask than this one.
   queueMicrotask(() => {
     cost = performance.now() - start;
   });
@@ -55,7 +55,7 @@ function sameVerdicts(a: readonly DetectorReport[], b: readonly DetectorReport[]
   return a.length === b.length && a.every((each, i) => b[i]?.id === each.id && toneOf(b[i]) === toneOf(each));
 }
 
-/** Returns what a panel shows of the state, throttled during a drag. What acts on a press reads `useAppStore.getState()`. */
+/** Returns a part of the state for a panel, throttled during a drag. Event handlers must read `useAppStore.getState()` instead. */
 export function useThrottled<T>(select: (state: AppState) => T): T {
   return useStore(throttled, select);
 }

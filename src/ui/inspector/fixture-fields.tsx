@@ -18,7 +18,7 @@ import { PlaceFields } from './place-fields.tsx';
 import { HeightFields, ShapeFields } from './size-fields.tsx';
 
 const KINDS = FIXTURE_KINDS.map((value) => ({ value, words: capital(FIXTURE_NOUN[value]) }));
-/** All round, until somebody has looked where it blows, as far as 5 ft: usual reach, common practice, no published source. */
+/** Stream in all directions until the user enters its direction, with a reach of 5 ft: common practice, no published source. */
 const UNSEEN_STREAM: Stream = { direction: 0, spread: 360, reach: 1524 };
 
 export function FixtureFields({ fixture }: { readonly fixture: Fixture }) {

@@ -4,11 +4,11 @@ import { useAppStore } from '../../state/store.ts';
 
 interface Props {
   readonly item: Pick<Opening | Fixture | PlanObject, 'id' | 'bottom' | 'top' | 'bottomAnswered' | 'topAnswered'>;
-  /** What its lower and its upper height are called. */
+  /** Names of its lower and its upper height. */
   readonly names: readonly [bottom: string, top: string];
 }
 
-/** What stands in the fields is what a new thing begins with: a press says that it was measured. Each height is entered by itself, too. */
+/** Says that the heights in the fields are assumed, with a button that marks them as measured. A typed height is marked by itself. */
 export function HeightsAssumed({ item, names }: Props) {
   const updateItem = useAppStore((state) => state.updateItem);
   const unit = useAppStore((state) => state.plan.display.length);

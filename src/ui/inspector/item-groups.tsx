@@ -9,8 +9,8 @@ import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { type Entry, itemGroups, levelGroup } from './level-entries.ts';
 
 /**
- * Rendered only while the list is open: a level may hold hundreds of items. Tab comes to one row of it, the arrows go from row to row, Home
- * and End to its ends.
+ * The rows of the list of the level. Rendered only while the list is open: a level may hold hundreds of items. Tab stops at one row; arrows
+ * move from row to row, Home and End to the ends.
  */
 export function ItemGroups() {
   const plan = usePlan();
@@ -63,7 +63,7 @@ function goByArrows(event: KeyboardEvent<HTMLElement>): void {
 
 interface RowProps {
   readonly entry: Entry;
-  /** Whether Tab comes to it. */
+  /** Whether Tab stops at this row. */
   readonly stop: boolean;
 }
 

@@ -5,8 +5,8 @@ import { ItemGroups } from './item-groups.tsx';
 import './item-list.css';
 
 /**
- * Every item of the level as a list: the sheet for a keyboard and a screen reader. It shows the selection and the verdicts, and is
- * there in every stage.
+ * The list of all items of the level, which replaces the sheet for keyboards and screen readers. Shows the selection and the verdicts, in
+ * every stage beside the plan.
  */
 export function LevelItems() {
   const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();

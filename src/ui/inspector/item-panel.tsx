@@ -17,7 +17,7 @@ import { RowFields } from './row-fields.tsx';
 import { WallFields } from './wall-fields.tsx';
 import './item-panel.css';
 
-/** The numbers of the selection, each typed as it is read off the tape. */
+/** The fields of the selection, with lengths as they are read from the tape. */
 export function ItemPanel() {
   const level = useLevel();
   const selection = useAppStore((state) => state.selection);
@@ -35,7 +35,7 @@ export function ItemPanel() {
   );
 }
 
-/** The numbers of the selected detector, folded under its verdict. */
+/** The fields of the selected detector, folded under its verdict. */
 export function DetectorNumbers() {
   const open = usePanels((ui) => ui.numbersOpen);
   const level = useLevel();

@@ -23,9 +23,9 @@ export interface Entry {
   readonly id: string;
   readonly name: string;
   readonly detail: string;
-  /** Of a detector. */
+  /** Verdict of a detector. */
   readonly tone?: Tone;
-  /** Of a level: a press brings it into view. */
+  /** Set for a level: a press shows it. */
   readonly isLevel?: true;
 }
 export interface Group {
@@ -33,7 +33,7 @@ export interface Group {
   readonly entries: readonly Entry[];
 }
 
-/** The levels, lowest first; none where there is only one. */
+/** Returns the levels, lowest first; no entries if there is only one. */
 export function levelGroup(plan: Plan): Group {
   const levels = [...plan.levels].sort((a, b) => a.order - b.order);
   const entries = levels.map((level): Entry => {
@@ -42,7 +42,7 @@ export function levelGroup(plan: Plan): Group {
   return { name: 'Levels', entries: levels.length > 1 ? entries : [] };
 }
 
-/** Everything on a level, in groups; empty ones too. Names are those that are announced when something is done to it. */
+/** Returns all items of a level in groups, including empty groups. The names are those used in announcements. */
 export function itemGroups(
   model: LevelModel,
   reports: readonly DetectorReport[],

@@ -14,7 +14,7 @@ const NOUNS: Readonly<Record<ItemList, string>> = {
   detectors: 'detector',
 };
 
-/** Several items at once: what they are, and a move by numbers. */
+/** The fields of several selected items: their kinds, and a move by numbers. */
 export function ManyFields({ found }: { readonly found: readonly ListedItem[] }) {
   const nudge = useAppStore((state) => state.nudge);
   const [right, setRight] = useState<Mm>(0);

@@ -4,7 +4,7 @@ import { formatMeasured } from '../../../geometry/units/index.ts';
 import { useAppStore } from '../../state/store.ts';
 import './move-buttons.css';
 
-/** Steps of the buttons, mm: an inch and a foot; a centimeter and ten. */
+/** Small and large step of the buttons, mm: 1 in and 1 ft; 1 cm and 10 cm. */
 const STEPS = { 'feet-inches': [25.4, 304.8], metric: [10, 100] } as const;
 
 const WAYS: readonly { readonly name: string; readonly sign: string; readonly toward: XY }[] = [
@@ -14,7 +14,7 @@ const WAYS: readonly { readonly name: string; readonly sign: string; readonly to
   { name: 'right', sign: '→', toward: [1, 0] },
 ];
 
-/** Moves what is selected by a small or a large step, for a finger that cannot point as finely. */
+/** Buttons that move the selection by a small or a large step, which a drag by finger is too coarse for. */
 export function MoveButtons() {
   const unit = useAppStore((state) => state.plan.display.length);
   const nudge = useAppStore((state) => state.nudge);

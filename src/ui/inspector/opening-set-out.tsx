@@ -15,11 +15,11 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 interface Props {
   readonly opening: Opening;
   readonly wall: Wall;
-  /** Takes over how far the opening lies from its wall's beginning. Returns why not, or empty. */
+  /** Stores the distance of the opening from the start of its wall, mm. Returns why it was refused, in words; empty if it was stored. */
   readonly onOffset: (offset: Mm) => string;
 }
 
-/** Distances of the opening from the corners on its left and right, along the wall's face as it is taped; typing either one slides it. */
+/** Distances of the opening from the corners on its left and right, along the taped face of the wall; typing either one moves it. */
 export function SetOut({ opening, wall, onOffset }: Props) {
   const model = useThrottled(selectModel);
   const [key, setKey] = useState('');
@@ -33,7 +33,7 @@ export function SetOut({ opening, wall, onOffset }: Props) {
     { words: words.from, value: left, line: lines.left, onCommit: (mm: Mm) => slide(mm - left) },
     { words: words.to, value: right, line: lines.right, onCommit: (mm: Mm) => slide(right - mm) },
   ];
-  // The left or the upper one first.
+  // The left or the upper corner first.
   if (words.from.name === 'right' || words.from.name === 'lower') fields.reverse();
   return (
     <FieldGroup
@@ -62,12 +62,12 @@ export function SetOut({ opening, wall, onOffset }: Props) {
 interface CornerProps {
   readonly label: string;
   readonly value: Mm;
-  /** From the corner to the jamb. */
+  /** The line from the corner to the jamb. */
   readonly line: Line;
   readonly onCommit: (mm: Mm) => string;
 }
 
-/** A distance from a corner. While the keyboard is in it, the plan marks that corner and the length to the jamb. */
+/** A distance from a corner. While the field has the focus, the plan marks the corner and the length to the jamb. */
 function CornerField({ line, ...field }: CornerProps) {
   const levelId = useLevel().id;
   const [isIn, setIsIn] = useState(false);
@@ -79,7 +79,7 @@ function CornerField({ line, ...field }: CornerProps) {
   return <LengthField {...field} onFocus={setIsIn} />;
 }
 
-/** Without a room beside the wall there are no corners to tape from. */
+/** Distances from the ends of the wall: without a room beside the wall there are no corners to tape from. */
 function FromEnds({ opening, wall, onOffset }: Props) {
   const whole = wallLength(wall);
   const { from, to } = cornerWords([wall.from, wall.to], null);

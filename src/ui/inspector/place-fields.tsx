@@ -20,7 +20,7 @@ const WORDS: Readonly<Record<Side, string>> = {
   down: 'Down the page',
 };
 
-/** The place of an item as it is taped: from its edge to the wall faces around it. Typing a length moves it. */
+/** The taped place of an item: distances from its edges to the wall faces around it. Typing a length moves it. */
 export function PlaceFields({ middle, reach }: Props) {
   const model = useThrottled(selectModel);
   const unit = useAppStore((state) => state.plan.display.length);

@@ -19,7 +19,7 @@ export function RoomFields({ room }: { readonly room: RoomLabel }) {
   const unit = useAppStore((state) => state.plan.display.length);
   const updateItem = useAppStore((state) => state.updateItem);
   const floor = model.rooms.find(({ labels }) => labels.some(({ id }) => id === room.id));
-  // A name that only says the use changes with it; one that somebody typed stays.
+  // A name that equals the use changes with the use; a typed name stays.
   const named = room.name !== capital(ROOM_USE_NOUN[room.use]);
   return (
     <div className="fields">

@@ -4,7 +4,7 @@ import { LengthField } from '../fields/length-field.tsx';
 import { NumberField } from '../fields/number-field.tsx';
 import { setOutRow } from './set-out-row.ts';
 
-/** Copies the selection in a row: how many more, how far apart, which direction. */
+/** Fields that copy the selection in a row: number of copies, spacing, direction. */
 export function RowFields() {
   const isOpen = usePanels(({ rowOpen }) => rowOpen);
   const row = usePanels(({ row }) => row);

@@ -14,7 +14,7 @@ interface ShapeProps {
   readonly shape: Shape;
 }
 
-/** Round or square-cornered, how large, and how it is turned. A shape with corners of its own keeps them. */
+/** Fields for form, size and rotation of a shape. A polygon is not changed here. */
 export function ShapeFields({ id, shape }: ShapeProps) {
   const updateItem = useAppStore((state) => state.updateItem);
   const { across, width, depth, turn } = footprintSize(shape);
@@ -68,12 +68,12 @@ interface HeightProps {
   readonly top: Mm;
 }
 
-/** From and to above the floor. */
+/** Fields for the lower and the upper height above the floor. */
 export function HeightFields({ id, bottom, top }: HeightProps) {
   const updateItem = useAppStore((state) => state.updateItem);
   const unit = useAppStore((state) => state.plan.display.length);
   const { ceiling } = useLevel();
-  // Only what is entered: the other height may still be one that nobody has measured.
+  // Stores only the entered height: the other one may still be assumed.
   const change = (patch: { bottom?: Mm; top?: Mm }) => {
     const next = { bottom, top, ...patch };
     return heightsRefusal(next.bottom, next.top, ceiling, unit) || updateItem(id, patch);

@@ -19,7 +19,7 @@ import { LengthField } from '../fields/length-field.tsx';
 import { TypedField } from '../fields/typed-field.tsx';
 import { useLevel } from '../hooks/use-level.ts';
 
-/** Sets the corners of a room of four walls by its two taped diagonals. */
+/** Fields that correct the corners of a room of four walls by its two taped diagonals. */
 export function SquareUp({ room }: { readonly room: Room }) {
   const [open, setOpen] = useState(false);
   const found = useMemo(() => fourCorners(room), [room]);
@@ -100,7 +100,7 @@ function Diagonals({ room, quad }: { readonly room: Room; readonly quad: Quad })
   );
 }
 
-/** A length that nobody has taped yet: the drawn one is shown, but never entered. */
+/** A field for a length that is not taped yet: the drawn length is shown, but never entered. */
 function EmptyLength({
   label,
   value,

@@ -9,11 +9,11 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 type Shade = NonNullable<Opening['shade']>;
 type PartialShade = Exclude<Shade, string>;
 
-/** A roof and what stands outside begin where they keep no sun out: that is for a tape to say. Far over the head, mm: 10 ft. */
+/** Initial overhang and obstruction, mm: they block no sun until they are measured. The overhang starts 10 ft above the head. */
 const UNMEASURED_OVERHANG = { depth: 0, above: 3048 };
 const UNMEASURED_OBSTRUCTION = 0;
 
-/** What keeps direct sun out of an outside opening: each a press. Clouds are not among it. */
+/** What keeps direct sun out of an outside opening, each as a button. Clouds are not considered. */
 export function SunFields({ opening }: { readonly opening: Opening }) {
   const updateItem = useAppStore((state) => state.updateItem);
   const isOutside = useThrottled((state) =>

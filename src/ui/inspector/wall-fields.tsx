@@ -57,8 +57,8 @@ export function WallFields({ wall }: { readonly wall: Wall }) {
 }
 
 /**
- * How thick the wall is. Where what stands in the field is what new walls begin with, a press says that it was measured, of all that are as
- * thick; another thickness can be entered for all of them.
+ * The thickness of the wall. If it is assumed, a button marks all walls of this assumed thickness as measured, and another thickness can be
+ * entered for all of them.
  */
 function Thickness({ wall: { id, thickness, thicknessAnswered } }: { readonly wall: Wall }) {
   const unit = useAppStore((state) => state.plan.display.length);
@@ -110,7 +110,7 @@ function Thickness({ wall: { id, thickness, thicknessAnswered } }: { readonly wa
   );
 }
 
-/** The length of the wall as it is taped, and which end moves when it is corrected. */
+/** The taped length of the wall, and which end moves when it is corrected. */
 function WallLength({ wall }: { readonly wall: Wall }) {
   const model = useThrottled(selectModel);
   const [moves, setMoves] = useState<MovingEnd | null>(null);

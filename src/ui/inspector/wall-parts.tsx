@@ -10,7 +10,7 @@ import { useAppStore } from '../../state/store.ts';
 import { LengthField } from '../fields/length-field.tsx';
 import { useThrottled } from '../hooks/use-throttled.ts';
 
-/** Splits a wall, by number or by a press on the sheet, and joins two that run on from one another. */
+/** Splits a wall, by number or by a press on the sheet, and joins two walls that continue each other. */
 export function WallParts({ wall }: { readonly wall: Wall }) {
   const model = useThrottled(selectModel);
   const { setTool } = useAppStore.getState();
@@ -20,7 +20,7 @@ export function WallParts({ wall }: { readonly wall: Wall }) {
   const middle = { offset: whole / 2, width: 0 };
   const [taped, other] = tapedOffsets(model, wall, middle);
   const corner = taped && cornerWords([taped.lines.left[0], taped.lines.right[0]], other ? null : taped.facing).from;
-  // From the left corner as seen from within the first room; from the wall's `from` end where no room lies beside it.
+  // From the left corner as seen from within the first room; from the wall's `from` end if no room is beside it.
   const start = taped?.left ?? middle.offset;
   const way = taped?.way ?? 1;
   const wanted = at ?? start;

@@ -3,7 +3,7 @@ import { deviceZone, formatDate, formatTimeOfDay } from '../../protocol/timing/f
 import { nextDue } from '../../protocol/timing/next-due.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
 
-/** "10:42 am" for today, "Mar 7" within the year, "Mar 7, 2025" before; as the place of this device writes it. */
+/** Returns "10:42 am" for today, "Mar 7" within the year, "Mar 7, 2025" before; in the format and time zone of this device's place. */
 export function whenWords(at: number, now: number): string {
   const zone = deviceZone();
   const [date, today] = [wallTime(at, zone), wallTime(now, zone)];
@@ -12,13 +12,13 @@ export function whenWords(at: number, now: number): string {
   return formatDate(at, zone, { short: true, year: !isThisYear });
 }
 
-/** Day and time, for what is looked up and not glanced at. */
+/** Returns date and time with the year, for details. */
 export function fullWhenWords(at: number): string {
   const zone = deviceZone();
   return `${formatDate(at, zone, { short: true, year: true })}, ${formatTimeOfDay(at, zone)}`;
 }
 
-/** The next date of the measurement by the clock of the site, and whether it is over; empty words where the plan has none. */
+/** Returns the next date of the measurement by the clock of the site, and whether it is past; empty words if the plan has none. */
 export function dueOf(
   summary: Pick<PlanSummary, 'start' | 'end' | 'visit'>,
   now: number,

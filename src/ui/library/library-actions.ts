@@ -16,7 +16,7 @@ import { announceLibraryChange } from '../../storage/open-plan.ts';
 import { downloadFile, fileStem, planFileName } from '../../storage/plan-files.ts';
 import { openStored } from '../../storage/restore.ts';
 
-/** Actions on plans of the library. Each shows a message of what it did, or why it could not. */
+/** Actions on plans of the library. Each shows a message that says what it did, or why it failed. */
 
 async function attempt(action: () => Promise<void>): Promise<void> {
   try {
@@ -27,7 +27,7 @@ async function attempt(action: () => Promise<void>): Promise<void> {
   announceLibraryChange();
 }
 
-/** Reads a stored plan; null, with a message, where there is none that can be read. */
+/** Reads a stored plan. Returns null, with a message, if it is missing or cannot be read. */
 async function readPlan(summary: PlanSummary): Promise<{ readonly plan: Plan; readonly stored: StoredWork } | null> {
   if (summary.id === useLibrary.getState().openId) await saveNow();
   const stored = await readWork(summary.id);
@@ -71,7 +71,7 @@ export function duplicatePlan(summary: PlanSummary): Promise<void> {
   });
 }
 
-/** Deletes a plan; where it is open, the sheet is cleared. Undo restores both. */
+/** Deletes a plan; if it is open, the sheet is cleared. Undo restores both. */
 export function trashPlan(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
     const wasOpen = summary.id === useLibrary.getState().openId;
@@ -106,7 +106,7 @@ export function emptyTrash(summaries: readonly PlanSummary[]): Promise<void> {
   });
 }
 
-/** Saves one plan as a file; of one that could not be read, its text as it is stored. */
+/** Saves a plan as a file; for a plan that cannot be read, saves its stored text. */
 export function savePlanAsFile(summary: PlanSummary): Promise<void> {
   return attempt(async () => {
     if (summary.id === useLibrary.getState().openId) await saveNow();
@@ -125,8 +125,7 @@ export function savePlanAsFile(summary: PlanSummary): Promise<void> {
 }
 
 /**
- * Makes the plan what it was in an earlier version: a step of its history, so Undo takes it back. How it stands now is kept among
- * its versions as well.
+ * Restores an earlier version of the plan, as a step of history that Undo reverts. The present state is kept as a version too.
  */
 export async function bringBack(summary: PlanSummary, earlier: Plan, when: string): Promise<void> {
   await openFromLibrary(summary.id);

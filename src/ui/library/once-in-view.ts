@@ -1,14 +1,14 @@
-/** Made when the element is so far outside the page or nearer, px. */
+/** Distance outside the viewport within which an element counts as in view. */
 const AHEAD = '200px';
 
-/** One at a time, with a pause for input between two. */
+/** The end of the queue: one item is made at a time, with a pause for input between two. */
 let making: Promise<unknown> = Promise.resolve();
 
 /**
- * Makes something once an element has come into view, and shows it. An element that has left the view before its turn is passed over until it is
- * back; what is being made is shown wherever the element is by then.
- * @param make resolves to null where it cannot be made; a rejection counts as null.
- * @returns stops it: nothing is shown afterwards.
+ * Calls `make` once an element is in view, and `show` with the result. An element that leaves the view before its turn is skipped until it
+ * is back. A result is shown even if the element has left the view meanwhile.
+ * @param make resolves to null if it fails; a rejection counts as null.
+ * @returns the function that stops it: `show` is not called afterwards.
  */
 export function onceInView<Made>(
   element: Element,
@@ -27,7 +27,7 @@ export function onceInView<Made>(
   };
   const observer = new IntersectionObserver(
     (entries) => {
-      // The browser hands over several crossings at once, oldest first.
+      // The browser may report several crossings at once, oldest first.
       isInView = entries.at(-1)?.isIntersecting ?? false;
       if (isInView) making = making.then(pause).then(makeInTurn);
     },

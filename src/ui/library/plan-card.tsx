@@ -8,17 +8,17 @@ import { usePlanPreview } from './use-preview.ts';
 interface PlanCardProps {
   readonly summary: PlanSummary;
   readonly now: number;
-  /** The rooms and labels for which it was found. */
+  /** The rooms and labels that match the search. */
   readonly where: string;
   readonly isOpen: boolean;
   readonly isChosen: boolean;
-  /** Whether Tab stops here: at one card of the library; the arrows lead on. */
+  /** Whether Tab stops here: at one card of the library only; arrows move to the others. */
   readonly tabStop: boolean;
   readonly onOpen: (summary: PlanSummary) => void;
   readonly onMore: (summary: PlanSummary) => void;
 }
 
-/** One plan in its group: pressed, it opens. */
+/** A plan in its group. A press opens it. */
 export const PlanCardView = memo(function PlanCardView(props: PlanCardProps) {
   const { summary, now, where, isOpen, isChosen, tabStop, onOpen, onMore } = props;
   const item = useRef<HTMLLIElement>(null);

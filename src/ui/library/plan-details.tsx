@@ -15,11 +15,11 @@ interface PlanDetailsProps {
   readonly summary: PlanSummary;
   readonly now: number;
   readonly onClose: () => void;
-  /** The plan was deleted. */
+  /** Called after the plan was deleted. */
   readonly onTrashed: () => void;
 }
 
-/** The details of one plan, beside the list, and what can be done with it. */
+/** The details of one plan, beside the list, and its actions. */
 export function PlanDetails({ summary, now, onClose, onTrashed }: PlanDetailsProps) {
   const [showsVersions, setShowsVersions] = useState(false);
   const top = useRef<HTMLElement>(null);
@@ -92,7 +92,7 @@ interface ActionsProps {
   readonly onTrashed: () => void;
 }
 
-/** What can be done with the plan; one that could not be read can only be saved or deleted. */
+/** The actions on the plan; a plan that cannot be read can only be saved or deleted. */
 function Actions({ summary, onVersions, onTrashed }: ActionsProps) {
   return (
     <div className="buttons">

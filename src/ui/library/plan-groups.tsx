@@ -17,7 +17,7 @@ interface Props {
   readonly choose: (id: string) => void;
 }
 
-/** The cards of the plans that a search finds, in groups by the chosen order. */
+/** The cards of the found plans, in groups by the chosen order. */
 export function PlanGroups({ summaries, looked, order, now, chosenId, choose }: Props) {
   const openId = useLibrary(({ openId }) => openId);
   const found = useMemo(() => {

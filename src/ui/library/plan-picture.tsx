@@ -5,10 +5,10 @@ import { inOrderOfWorst } from '../../storage/library/verdict-order.ts';
 import { SHEET_THEME } from '../../theme/tokens.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 
-/** The picture is printed matter: the same paper in every theme. */
+/** The picture has the colors of print in every theme. */
 const SHEET = { background: SHEET_THEME.paper, color: SHEET_THEME.inkSoft } as const;
 
-/** The drawing of a plan. It says nothing that the words beside it do not say. */
+/** The drawing of a plan. It has no alternative text, because the text beside it says the same. */
 export const PlanPicture = memo(function PlanPicture({ picture }: { readonly picture: string | undefined }) {
   if (picture === '') {
     return (
@@ -24,7 +24,7 @@ export const PlanPicture = memo(function PlanPicture({ picture }: { readonly pic
   );
 });
 
-/** How many detectors have which verdict, the worst first, and the state of the whole test. */
+/** Number of detectors by verdict, the worst first, and the state of the whole test. */
 export function VerdictCounts({ look }: { readonly look: PlanPreview | null | undefined }) {
   if (look === undefined) return <span className="counts">&nbsp;</span>;
   const counts = look === null ? [] : inOrderOfWorst(look.verdicts);

@@ -15,7 +15,7 @@ import { StorageLine } from './storage-line.tsx';
 import { usePlanSummaries } from './use-summaries.ts';
 import './plans-screen.css';
 
-/** The library: every plan in this browser, and what can be done with it. It covers the whole page. */
+/** The library: all plans in this browser, and their actions. It covers the whole page. */
 export function PlansScreen() {
   const dialog = useRef<HTMLDialogElement>(null);
   const field = useRef<HTMLInputElement>(null);
@@ -75,11 +75,11 @@ export function PlansScreen() {
   );
 }
 
-/** Opens the dialog, with the focus on the search field; on a tablet on the heading. */
+/** Opens the dialog and focuses the search field; on a tablet, the heading. */
 function useOpened(dialog: RefObject<HTMLDialogElement | null>, field: RefObject<HTMLInputElement | null>): void {
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
-    // On a tablet the focused field would bring up the on-screen keyboard, over half the list.
+    // On a tablet a focused field opens the on-screen keyboard, which covers half the list.
     if (window.matchMedia('(pointer: coarse)').matches) focusHeading();
     else field.current?.focus();
     return () => showLibraryMessage('');
@@ -94,7 +94,7 @@ interface HeadProps {
   readonly onOrder: (order: Order) => void;
 }
 
-/** Search, order, and the ways to another plan. */
+/** Search, order, and the buttons that open another plan. */
 function Head({ field, looked, onLook, order, onOrder }: HeadProps) {
   return (
     <header className="plans__head">
@@ -138,7 +138,7 @@ function Head({ field, looked, onLook, order, onOrder }: HeadProps) {
   );
 }
 
-/** The browser's storage, and the library as one file. */
+/** The state of the browser's storage, and export and import of the library. */
 function Foot({ count, isEmpty }: { readonly count: number; readonly isEmpty: boolean }) {
   return (
     <footer className="plans__foot">
@@ -156,14 +156,14 @@ function Foot({ count, isEmpty }: { readonly count: number; readonly isEmpty: bo
 
 const HEADING = 'plans-heading';
 
-/** Where the focus goes when the element that had it is gone. */
+/** Focuses the heading, for when the focused element was removed. */
 function focusHeading(): void {
   document.getElementById(HEADING)?.focus();
 }
 
 const NO_SUMMARIES: readonly PlanSummary[] = [];
 
-/** The order of the list, which is stored from one visit to the next. */
+/** Returns the order of the list, and the function that changes and stores it. */
 function useOrder(): readonly [Order, (order: Order) => void] {
   const [order, setOrder] = useState<Order>('changed');
   useEffect(() => {
@@ -180,7 +180,7 @@ function useOrder(): readonly [Order, (order: Order) => void] {
   ];
 }
 
-/** The last message. The line keeps its place, so that nothing moves under a finger. */
+/** The last message. The line is always there, so that nothing moves under a finger. */
 function MessageOfLibrary() {
   const { text, undo } = useLibrary((library) => library.message);
   return (

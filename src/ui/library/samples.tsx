@@ -4,7 +4,7 @@ import { SAMPLES, type Sample } from '../../storage/samples.ts';
 import { PlanPicture } from './plan-picture.tsx';
 import { useSamplePicture } from './use-preview.ts';
 
-/** The invented houses that come with the app. */
+/** The sample plans that ship with the app. */
 export function Samples() {
   return (
     <section className="plan-group" aria-labelledby="samples-heading">
@@ -18,7 +18,7 @@ export function Samples() {
   );
 }
 
-/** A house with its picture: pressed, it opens. */
+/** A sample with its picture. A press opens it. */
 function SampleRow({ sample }: { readonly sample: Sample }) {
   const item = useRef<HTMLLIElement>(null);
   const picture = useSamplePicture(sample, item);

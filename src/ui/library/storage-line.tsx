@@ -2,19 +2,19 @@ import { useEffect, useState } from 'react';
 import { useLibrary } from '../../storage/library-state.ts';
 import { readSetting, writeSetting } from '../../storage/settings.ts';
 
-/** Whether the browser keeps the plans until they are deleted (persistent storage). Null where it cannot be asked. */
+/** Whether the browser keeps the plans until they are deleted (persistent storage). Null if the browser does not say. */
 type Promised = boolean | null;
 
-/** What the library is made and measured for. */
+/** Number of plans that the library is designed and measured for. */
 const MOST_PLANS = 2000;
 
 interface Room {
-  /** Bytes; null where the browser does not report it. */
+  /** Bytes; null if the browser does not report it. */
   readonly used: number | null;
   readonly free: number | null;
 }
 
-/** How much room the plans take, and whether the browser promises to keep them. It is asked once there is something to keep. */
+/** Shows the size of the plans, and whether the browser promises to keep them, which is asked once there are plans. */
 export function StorageLine({ count }: { readonly count: number }) {
   const hasPlans = count > 0;
   const news = useLibrary(({ changes }) => changes);
@@ -69,7 +69,7 @@ async function roomNow(): Promise<Room> {
   }
 }
 
-/** Some browsers ask the user, so it is requested by itself only once: when a library with plans is first shown. */
+/** Requests persistent storage only once, when a library with plans is first shown, because some browsers ask the user. */
 async function promisedSoFar(): Promise<Promised> {
   try {
     if (await navigator.storage.persisted()) return true;
@@ -89,7 +89,7 @@ async function askToKeep(): Promise<Promised> {
   }
 }
 
-/** "3.2 MB". */
+/** Returns a size in words: "3.2 MB". */
 function bytesWords(bytes: number): string {
   if (bytes < 1e6) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
   if (bytes < 1e9) return `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useCallback, useState } from 'react';
 
-/** Arrows lead from card to card, Home and End to the first and last; Tab passes through one of them only. */
+/** Arrow keys move the focus from card to card, Home and End to the first and last; Tab stops at one card only. */
 export function useArrowKeys(ids: readonly string[]) {
   const [at, setAt] = useState('');
   const stop = ids.includes(at) ? at : (ids[0] ?? '');

@@ -4,17 +4,17 @@ import type { PlanPreview, PlanSummary } from '../../storage/library/records.ts'
 import type { Sample } from '../../storage/samples.ts';
 import { onceInView } from './once-in-view.ts';
 
-/** Returns the preview of a plan once its card comes into view; undefined until then, null where the plan cannot be read. */
+/** Returns the preview of a plan once its card is in view; undefined until then, null if the plan cannot be read. */
 export const usePlanPreview = (
   summary: PlanSummary,
   element: RefObject<Element | null>,
 ): PlanPreview | null | undefined => useInView(planPreview, summary, element);
 
-/** Returns the picture of a sample once its row comes into view; undefined until then, null where it cannot be loaded. */
+/** Returns the picture of a sample once its row is in view; undefined until then, null if it cannot be loaded. */
 export const useSamplePicture = (sample: Sample, element: RefObject<Element | null>): string | null | undefined =>
   useInView(samplePicture, sample, element);
 
-/** Returns what is made of a subject once an element comes into view; undefined until then, null where it cannot be made. */
+/** Returns the result of `make` for a subject once an element is in view; undefined until then, null if `make` fails. */
 function useInView<Subject, Made>(
   make: (subject: Subject) => Promise<Made | null>,
   subject: Subject,

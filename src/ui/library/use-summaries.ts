@@ -9,7 +9,7 @@ export type Cards =
   | { readonly state: 'read'; readonly summaries: readonly PlanSummary[] }
   | { readonly state: 'failed'; readonly why: string };
 
-/** Returns all summaries, deleted plans too, read again whenever the library changes, here or in another tab. */
+/** Returns all summaries, including deleted plans. Reads them again when the library changes, here or in another tab. */
 export function usePlanSummaries(): Cards {
   const news = useLibrary(({ changes }) => changes);
   const [summaries, setCards] = useState<Cards>({ state: 'reading' });

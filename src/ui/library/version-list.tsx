@@ -23,7 +23,7 @@ interface Versions {
   readonly earlier: readonly EarlierPlan[];
 }
 
-/** The earlier versions of a plan: to look at, with what has changed since, and to restore. */
+/** The earlier versions of a plan, to view, to compare with the present state, and to restore. */
 export function VersionList({ summary, onBack }: { readonly summary: PlanSummary; readonly onBack: () => void }) {
   const [versions, setVersions] = useState<Versions>();
   const [chosen, setChosen] = useState<EarlierPlan>();
@@ -61,7 +61,7 @@ export function VersionList({ summary, onBack }: { readonly summary: PlanSummary
           </li>
         ))}
       </ul>
-      {/* Below the list, which keeps its place: what is pressed there does not move. */}
+      {/* Below the list, so that the pressed row of the list does not move. */}
       {chosen && <OneVersion summary={summary} version={chosen} now={versions?.now ?? null} />}
     </div>
   );

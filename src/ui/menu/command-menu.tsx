@@ -17,21 +17,21 @@ import { type MenuPlace, placedMenu } from './menu-position.ts';
 import { targetName } from './target-name.ts';
 import './command-menu.css';
 
-/** The menu of the commands that apply to what was pressed; nothing while it is closed. */
+/** The menu of the commands that apply to the pressed item or spot; nothing while it is closed. */
 export function CommandMenu() {
   const ask = useAppStore(({ menu }) => menu);
   return ask && <OpenMenu key={`${ask.page} ${ask.ids}`} ask={ask} />;
 }
 
-/** The menu keeps so far off the spot, px: a finger covers more than a mouse. */
+/** Distance of the menu from the spot, px: a finger covers more than a mouse pointer. */
 const CLEAR_PX = { mouse: 16, touch: 36 } as const;
-/** Until it is measured: invisible, but focusable. */
+/** Style until the menu is measured: invisible, but focusable. */
 const UNPLACED = { left: 0, top: 0, opacity: 0 } as const;
 
 function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
   const card = useRef<HTMLDivElement>(null);
   const [at, setAt] = useState<MenuPlace | null>(null);
-  // As of the moment it was opened: the plan does not change under an open menu.
+  // Computed once when it opens: the plan does not change under an open menu.
   const [target] = useState(() => targetOf(useAppStore.getState(), ask.ids, ask.at));
   const [sections] = useState(() => menuFor(target));
   useFocusHeld(card);
@@ -42,7 +42,7 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
     if (box) setAt(placedMenu(ask.page, box, page, CLEAR_PX[ask.byTouch ? 'touch' : 'mouse']));
   }, [ask]);
   const run = (command: Command) => {
-    // Closed first: the focus goes back to where it was, and the command may move it on.
+    // Closed first, which restores the focus: the command may then move the focus.
     useAppStore.getState().closeMenu();
     setTimeout(() => runCommand(command, ask.ids, ask.at));
   };
@@ -85,10 +85,10 @@ function OpenMenu({ ask }: { readonly ask: MenuAsk }) {
   );
 }
 
-/** The shortcut that the menu shows; empty for none. */
+/** Returns the shortcut that the menu shows; empty for none. */
 const shownShortcut = ({ shortcuts = [] }: Command): string => shortcuts[0]?.shown ?? '';
 
-/** What the menu is about; on bare floor why no detector may be placed there. */
+/** The target of the menu; for bare floor also why no detector may be placed there. */
 function Head({ target }: { readonly target: Target }) {
   const { at, state } = target;
   const whyNot = at && isOnFloor(target) ? selectWhyNotWords(state, at) : null;
@@ -102,7 +102,7 @@ function Head({ target }: { readonly target: Target }) {
   );
 }
 
-/** Focuses the first row; when the menu closes the focus goes back to where it was. */
+/** Focuses the first row, and restores the focus when the menu closes. */
 function useFocusHeld(card: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const before = document.activeElement;
@@ -113,7 +113,7 @@ function useFocusHeld(card: React.RefObject<HTMLDivElement | null>): void {
   }, [card]);
 }
 
-/** A press beside the menu closes it and does nothing else; so does a resize of the page. */
+/** Closes the menu at a press outside it, which does nothing else, and when the page is resized. */
 function useClosedElsewhere(card: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const onDown = (event: PointerEvent) => {
@@ -139,7 +139,7 @@ function useClosedElsewhere(card: React.RefObject<HTMLDivElement | null>): void 
   }, [card]);
 }
 
-/** Focuses the row under a mouse that moves. A mouse at rest where the menu opens does not count. */
+/** Focuses the row under a moving mouse. A mouse at rest where the menu opens is ignored. */
 function focusIfMoved(event: ReactPointerEvent<HTMLElement>): void {
   const moved = event.movementX !== 0 || event.movementY !== 0;
   if (moved && event.pointerType === 'mouse') event.currentTarget.focus({ preventScroll: true });
@@ -149,7 +149,7 @@ function itemsIn(card: Element | null): readonly HTMLElement[] {
   return [...(card?.querySelectorAll<HTMLElement>('[role="menuitem"]') ?? [])];
 }
 
-/** Arrows go round, Home and End to the ends, a letter to the next row that begins with it; Escape and Tab close. */
+/** Arrows cycle through the rows, Home and End move to the ends, a letter to the next row that begins with it; Escape and Tab close the menu. */
 function onMenuKey(event: KeyboardEvent<HTMLElement>): void {
   event.stopPropagation();
   const items = itemsIn(event.currentTarget);

@@ -1,11 +1,11 @@
 import type { XY } from '../../../geometry/plan/model.ts';
 import type { SizePx } from '../../state/viewport.ts';
 
-/** Where the menu is on the page, CSS px. */
+/** Position of the menu in the viewport, CSS px. */
 export interface MenuPlace {
   readonly left: number;
   readonly top: number;
-  /** It scrolls where it is longer. */
+  /** A longer menu scrolls. */
   readonly maxHeight: number;
 }
 
@@ -13,8 +13,8 @@ export interface MenuPlace {
 const EDGE_PX = 8;
 
 /**
- * On the page as a whole, and never nearer to the spot than `clear`: beside it, on the right where there is room; on a narrow page
- * below or above it, whichever is higher, as high as there is room.
+ * Returns a position wholly in the viewport and at least `clear` px from the spot: beside it, on the right if there is room; on a narrow
+ * page below it if there is room, else below or above it, where there is more room.
  */
 export function placedMenu([x, y]: XY, size: SizePx, page: SizePx, clear: number): MenuPlace {
   const most = page.height - 2 * EDGE_PX;

@@ -2,7 +2,7 @@ import type { ListedItem } from '../../../geometry/edit/listed-items.ts';
 import { capital, counted, FIXTURE_NOUN } from '../../../geometry/messages/index.ts';
 import type { Target } from '../../commands/command.ts';
 
-/** The target of a command in a few words. */
+/** Returns the target of a command in a few words. */
 export function targetName({ found, one, room, at }: Target): string {
   if (one) return itemHeading(one);
   if (found.length > 1) return `${counted(found.length, 'thing')} selected`;

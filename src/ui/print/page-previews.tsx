@@ -12,12 +12,12 @@ type Preview =
   | { readonly state: 'drawn'; readonly addresses: readonly string[]; readonly page: PageSize }
   | { readonly state: 'failed'; readonly why: string };
 
-/** The sheets as they will be saved, one under another. */
+/** Preview of the sheets as they will be saved, one below another. */
 export function SheetPreview({ choice, showTracing }: { readonly choice: PageChoice; readonly showTracing: boolean }) {
   return <Previews key={choice.paper} choice={choice} draw={() => sheetDrawings(choice, showTracing)} />;
 }
 
-/** The pages of a paper of the job as they will be saved. */
+/** Preview of the pages of a document as they will be saved. */
 export function PaperPreview({ choice, which }: { readonly choice: PageChoice; readonly which: VisitDocument }) {
   return <Previews key={which} choice={choice} draw={() => jobPaperDrawings(which, choice)} />;
 }
@@ -27,7 +27,7 @@ interface PreviewsProps {
   readonly draw: () => Promise<readonly string[]>;
 }
 
-/** Draws once, when it comes to the page: what it shows does not change while it is looked at. */
+/** Draws once, when it is mounted: the preview does not change while it is shown. */
 function Previews({ choice, draw }: PreviewsProps) {
   const [preview, setPreview] = useState<Preview>({ state: 'drawing' });
   // biome-ignore lint/correctness/useExhaustiveDependencies: drawn once

@@ -9,7 +9,7 @@ interface PaperFieldProps {
 
 const CHOICES = PAPER_NAMES.map((value) => ({ value, words: PAPERS[value].words }));
 
-/** The size of the paper. */
+/** A field for the size of the paper. */
 export function PaperField({ label, value, onCommit }: PaperFieldProps) {
   return <ChoiceField label={label} value={value} choices={CHOICES} onCommit={onCommit} />;
 }
@@ -23,12 +23,12 @@ const WITH_DRAWING = [{ value: FITS, words: 'As the drawing fits' }, ...ORIENTAT
 
 interface OrientationFieldProps {
   readonly label: string;
-  /** Null: whichever shows the drawing larger. */
+  /** Null: the orientation that shows the drawing larger. */
   readonly value: Orientation | null;
   readonly onCommit: (orientation: Orientation | null) => void;
 }
 
-/** How the paper lies. */
+/** A field for the orientation of a drawing's paper. */
 export function OrientationField({ label, value, onCommit }: OrientationFieldProps) {
   return (
     <ChoiceField
@@ -40,7 +40,7 @@ export function OrientationField({ label, value, onCommit }: OrientationFieldPro
   );
 }
 
-/** The same of a page of words, which is laid out for landscape unless something else is chosen. */
+/** A field for the orientation of a text page, which is landscape unless another one is chosen. */
 export function PageOrientationField({ label, value, onCommit }: OrientationFieldProps) {
   return <ChoiceField label={label} value={value ?? 'landscape'} choices={ORIENTATION_CHOICES} onCommit={onCommit} />;
 }

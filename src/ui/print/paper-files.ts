@@ -15,13 +15,13 @@ export const DOCUMENT_NAMES: Readonly<Record<VisitDocument, string>> = {
   report: 'Report of the test',
 };
 
-/** The pages of a paper as SVG text that carries its own font. The code that draws it is loaded on demand. */
+/** Returns the pages of a document as SVG text with the embedded font. Throws if the code, which is loaded on demand, cannot be loaded. */
 export async function jobPaperDrawings(which: VisitDocument, choice: PageChoice): Promise<readonly string[]> {
   const { withEmbeddedFont } = await import('../../report/embedded-font.ts').catch(partMissing);
   return Promise.all((await jobPaperPages(which, choice)).map((svg) => withEmbeddedFont(svg)));
 }
 
-/** The same without the font. */
+/** Returns the pages of a document as SVG text without the font. Throws if the code cannot be loaded. */
 export async function jobPaperPages(which: VisitDocument, choice: PageChoice): Promise<readonly string[]> {
   const [{ drawDocument }, { sunAtOnce }] = await Promise.all([
     import('../../report/documents/draw-document.ts'),
@@ -32,7 +32,7 @@ export async function jobPaperPages(which: VisitDocument, choice: PageChoice): P
   return sunAtOnce(() => drawDocument(which, { ...choice, plan, date: today(), now: Date.now(), computed }));
 }
 
-/** Saves each page of a paper as a drawing. Says where it is, or why there is none. */
+/** Saves each page of a document as an SVG drawing. Shows a message that says where it is, or why it could not be saved. */
 export async function saveJobPaper(which: VisitDocument, choice: PageChoice): Promise<void> {
   const { plan, say } = useAppStore.getState();
   try {

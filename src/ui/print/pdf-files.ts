@@ -6,24 +6,24 @@ import { useAppStore } from '../../state/store.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 import { DOCUMENT_NAMES, jobPaperPages } from './paper-files.ts';
 
-/** Papers as PDF files. The code that makes them is loaded when one is asked for. */
+/** Sheets and documents as PDF files. The code that makes them is loaded on demand. */
 
-/** Saves the sheets of the level in view as one PDF. Says where it is, or why there is none. */
+/** Saves the sheets of the level in view as one PDF. Shows a message that says where it is, or why it could not be saved. */
 export async function saveSheetPdf(choice: PageChoice, showTracing: boolean): Promise<void> {
   await inWords(async () => save(await pdfFile(await sheetPages(choice, showTracing), '')));
 }
 
-/** Saves a document as one PDF. Says where it is, or why there is none. */
+/** Saves a document as one PDF. Shows a message that says where it is, or why it could not be saved. */
 export async function saveDocumentPdf(which: VisitDocument, choice: PageChoice): Promise<void> {
   await inWords(async () => save(await documentPdf(which, choice)));
 }
 
-/** Hands the sheets of the level in view to the system's share sheet, or to the downloads where there is none. */
+/** Shares the sheets of the level in view by the system's share sheet; downloads them if there is none. */
 export async function shareSheetPdf(choice: PageChoice, showTracing: boolean): Promise<void> {
   await inWords(async () => share(await pdfFile(await sheetPages(choice, showTracing), ''), 'Plan sheet'));
 }
 
-/** The same of a document. */
+/** Shares a document by the system's share sheet; downloads it if there is none. */
 export async function shareDocumentPdf(which: VisitDocument, choice: PageChoice): Promise<void> {
   await inWords(async () => share(await documentPdf(which, choice), DOCUMENT_NAMES[which]));
 }
@@ -34,20 +34,23 @@ async function share(made: Made, name: string): Promise<string> {
     await navigator.share({ files: [made.file], title: name });
     return `${name}: shared.${lackingWords(made)}`;
   } catch (error) {
-    // The person changed their mind.
+    // The user canceled.
     if (error instanceof DOMException && error.name === 'AbortError') return '';
     return save(made);
   }
 }
 
-/** Whether the system has a share sheet that takes files. */
+/** Returns whether the system has a share sheet for files. */
 export function canShareFiles(file = new File([''], 'a.pdf', { type: 'application/pdf' })): boolean {
   return typeof navigator.canShare === 'function' && navigator.canShare({ files: [file] });
 }
 
 const DATA_TYPES = { csv: 'text/csv', json: 'application/json' } as const;
 
-/** Saves the report for other programs: its results as a table, or all of it as JSON. Says where it is, or why there is none. */
+/**
+ * Saves the report for other programs: its results as a CSV table, or all of it as JSON. Shows a message that says where the file is, or why
+ * it could not be saved.
+ */
 export async function saveReportData(format: keyof typeof DATA_TYPES): Promise<void> {
   await inWords(async () => {
     const [{ reportContent }, { reportJson, reportTable }, { csv }, { sunAtOnce }] = await Promise.all([

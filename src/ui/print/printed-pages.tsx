@@ -5,13 +5,13 @@ import './printed-pages.css';
 
 interface PrintedPagesProps {
   readonly page: PageSize;
-  /** Addresses of the drawings, one a page. */
+  /** URLs of the drawings, one per page. */
   readonly addresses: readonly string[];
 }
 
 /**
- * What goes to the printer in place of the app while it is here, by a button or by the browser's own command: each drawing on a page
- * of its own, as large as it is. Outside the app's own element, since nothing that scrolls or lies over the page prints as pages.
+ * Pages that are printed in place of the app while this is mounted, by a button or by the browser's command: each drawing on its own page,
+ * in its true size. Rendered outside the app's root element, because scrollers and overlays do not print as pages.
  */
 export function PrintedPages({ page, addresses }: PrintedPagesProps) {
   const [width, height] = [`${page.width}mm`, `${page.height}mm`];
@@ -31,7 +31,7 @@ export function PrintedPages({ page, addresses }: PrintedPagesProps) {
   );
 }
 
-/** Adds a rule for printed pages. Returns what takes it away again. Not as an element: the page's policy allows no inline style. */
+/** Adds a rule for printed pages. Returns the function that removes it. Not an element: the content security policy allows no inline style. */
 function withPageRule(rule: string): () => void {
   const sheet = new CSSStyleSheet();
   sheet.replaceSync(rule);
@@ -41,7 +41,7 @@ function withPageRule(rule: string): () => void {
   };
 }
 
-/** Opens the browser's own print window once every page is drawn. Rejects where one cannot be drawn. */
+/** Opens the browser's print dialog once every page is drawn. Rejects if a page cannot be drawn. */
 export async function printPages(): Promise<void> {
   await Promise.all([...document.querySelectorAll<HTMLImageElement>('.printed img')].map((image) => image.decode()));
   window.print();

@@ -3,7 +3,7 @@ import { usualPaper } from '../../commands/sheet-files.ts';
 import type { Orientation, PageChoice, PaperName } from '../../report/paper.ts';
 import { useAppStore } from '../../state/store.ts';
 
-/** The paper that is chosen for some pages, and how it lies; `orientation` is null where it is left to the drawing. */
+/** Returns the chosen size and orientation of the paper, and their setters; `orientation` is null if the drawing decides. */
 export function usePageChoice() {
   const usual = useAppStore((state) => usualPaper(state.plan));
   const [chosen, setPaper] = useState<PaperName | null>(null);

@@ -2,7 +2,7 @@ import { useEffect } from 'react';
 import { useAppStore } from '../../state/store.ts';
 import { applyTheme } from '../../theme/theme.ts';
 
-/** What is printed has the colors of paper, whatever the screen shows: a browser leaves grounds out, and light ink with them. */
+/** Prints in the paper theme: browsers omit backgrounds in print, so that the light text of a dark theme would be unreadable. */
 export function usePaperForPrint(): void {
   useEffect(() => {
     const before = () => applyTheme('paper');

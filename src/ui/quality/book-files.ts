@@ -4,14 +4,14 @@ import type { ControlChart } from '../../protocol/quality/control-charts.ts';
 import { bandName } from '../../protocol/quality/describe-quality.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
-/** Both return a message: where the file is, or why there is none. */
+/** Both functions return a message that says where the file is, or why it could not be saved. */
 
 export function saveTable(name: string, rows: Parameters<typeof csv>[0]): string {
   downloadFile(`${name}.csv`, new Blob([csv(rows)], { type: 'text/csv' }));
   return `${name}.csv is in your downloads.`;
 }
 
-/** The chart in mm with its font, its flags and the cautions, to print or file. */
+/** Saves the chart as an SVG in mm with its font, its flags and the cautions. */
 export async function saveChart(chart: ControlChart): Promise<string> {
   const name = fileStem(`control chart ${bandName(chart.band)}`);
   try {

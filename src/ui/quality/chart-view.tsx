@@ -30,7 +30,7 @@ interface Props {
   readonly say: (text: string) => void;
 }
 
-/** One control chart: how it stands, what was crossed and what to do, the picture, the same as a table. */
+/** A control chart: its status, the crossed limits and what to do, the chart, and the same data as a table. */
 export function ChartView({ chart, say }: Props) {
   const { band, points, flags } = chart;
   const name = bandName(band);
@@ -85,7 +85,7 @@ export function ChartView({ chart, say }: Props) {
 const KEY: readonly ChartPoint['verdict'][] = ['in-control', 'warning', 'out-of-control'];
 const SIZE = 6;
 
-/** What the marks mean. */
+/** The legend of the marks. */
 function Key() {
   const middle = SIZE / 2;
   return (

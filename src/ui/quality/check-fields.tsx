@@ -11,7 +11,7 @@ export type CheckDraft = Omit<QualityCheck, 'id' | 'value'> & { readonly value: 
 interface Props {
   readonly check: CheckDraft;
   readonly zone: string;
-  /** Returns why not, or nothing. */
+  /** Stores the change. Returns why it was refused, in words; empty if it was stored. */
   readonly onChange: (patch: Partial<CheckDraft>) => string;
 }
 
@@ -33,7 +33,7 @@ export function CheckFields({ check, zone, onChange }: Props) {
       unit=""
       least={0}
       most={1e6}
-      // A stored result can be changed, not emptied.
+      // A stored result can be changed but not removed.
       mayBeEmpty={key !== 'value' || check.value === null}
       onCommit={(value) => onChange({ [key]: value })}
       {...(hint ? { hint } : {})}

@@ -21,7 +21,7 @@ interface Props {
 
 const MARK = { clear: 'clear', warning: 'tight', 'out-of-control': 'blocked', unknown: 'unknown' } as const;
 
-/** Blanks and spikes of all plans with what they say; those of the open plan are written down here. */
+/** Blanks and spikes of all plans with their results; those of the open plan are entered here. */
 export function Checks({ checks, say }: Props) {
   return (
     <section aria-label="Blanks and spikes" className="book__part">
@@ -99,7 +99,7 @@ function heldAgainst({ kind, reference, detectionLimit, unit }: QualityCheck): s
   return `${kind === 'spike' ? 'exposed to' : 'detection limit'} ${enteredText({ value, unit })}`;
 }
 
-/** Entry, change and removal in the open plan. */
+/** Adds, changes and removes blanks and spikes of the open plan. */
 function OwnChecks({ say }: Pick<Props, 'say'>) {
   const plan = useAppStore((state) => state.plan);
   const run = useAppStore((state) => state.run);
@@ -146,7 +146,7 @@ function OwnChecks({ say }: Pick<Props, 'say'>) {
 
 const checkName = ({ kind, serial, id }: QualityCheck) => `${capital(kind)} ${serial.trim() || id}`;
 
-/** A blank has no reference. */
+/** Returns the draft as a check; a blank has no reference. */
 const whole = (check: CheckDraft & { readonly id: string }): QualityCheck => ({
   ...check,
   value: check.value ?? 0,
@@ -176,7 +176,7 @@ interface NewCheckProps {
   readonly onWrite: (draft: CheckDraft) => void;
 }
 
-/** Not stored until it has a result: a blank without one must not count as zero. */
+/** Fields of a new check, which is not stored before it has a result: a blank without one must not count as zero. */
 function NewCheck({ zone, start, onWrite }: NewCheckProps) {
   const [draft, setDraft] = useState(start);
   return (

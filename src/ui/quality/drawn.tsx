@@ -4,13 +4,13 @@ interface Props {
   /** mm. */
   readonly width: number;
   readonly height: number;
-  /** SVG elements as text, of our own drawing. */
+  /** SVG elements as text, made by the app only. */
   readonly drawing: string;
   /** Its accessible name; without one it is hidden from screen readers. */
   readonly name?: string;
 }
 
-/** A drawing of a document on the page: the same SVG that is saved. */
+/** A drawing of a document on the page, from the same SVG that is saved. */
 export function Drawn({ width, height, drawing, name }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   useLayoutEffect(() => {

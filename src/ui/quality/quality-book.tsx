@@ -12,7 +12,7 @@ import { Duties } from './duties.tsx';
 import { type OtherPlansState, useBook } from './use-book.ts';
 import './quality.css';
 
-/** The quality book: what was done and what is required, the control charts, blanks and spikes, over every plan in this browser. */
+/** The quality book over all plans in this browser: completed and required checks, control charts, blanks and spikes. */
 export function QualityDialog() {
   const { ref, shut, events } = useModal(() => showDialog(null));
   usePaperForPrint();

@@ -17,7 +17,7 @@ interface Book {
 
 const NONE: OtherPlans['plans'] = [];
 
-/** Returns the book over the plans of the library, read once, and the open plan as it is now. */
+/** Returns the book over the plans of the library, which are read once, and the current state of the open plan. */
 export function useBook(): Book {
   const open = useAppStore((state) => state.plan);
   const [kept, setOthers] = useState<OtherPlansState>({ state: 'reading' });

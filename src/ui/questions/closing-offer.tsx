@@ -3,7 +3,7 @@ import { nearMiss } from '../../../geometry/snap/closing.ts';
 import { useAppStore } from '../../state/store.ts';
 import { CommandButton } from '../shell/command-button.tsx';
 
-/** By how much the walls that are being drawn miss their start, in words; empty where they do not, or were not meant to meet it. */
+/** Returns in words by how much the run of walls misses its start; empty if it does not, or is too far off to be meant to close. */
 export function useMissedStart(): string {
   const corners = useAppStore(({ chain }) => chain.corners);
   const unit = useAppStore((state) => state.plan.display.length);
@@ -11,7 +11,7 @@ export function useMissedStart(): string {
   return error ? describeClosing(error, unit) : '';
 }
 
-/** Offers the ways to close the walls. Drawing on dismisses the offer. */
+/** The ways to close the run of walls. Drawing another wall dismisses them. */
 export function ClosingWays() {
   return (
     <>

@@ -7,7 +7,7 @@ import { answerNone, takeBackNone } from './answer-none.ts';
 import { useLooks } from './question-state.tsx';
 import './none-here.css';
 
-/** The answer "none here" to a question, one press for each thing that it looks for; what is drawn needs none. */
+/** The answer "none here" to a question, one button for each thing that it looks for, except those that are drawn. */
 export function NoneHere({ id }: { readonly id: QuestionId }) {
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
   const rows = useLooks(id).filter(({ state }) => state !== 'drawn');

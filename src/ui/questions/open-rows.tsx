@@ -14,7 +14,7 @@ interface Props {
   readonly level: Level;
 }
 
-/** The checks that a verdict leaves open: each name leads to where it is answered; what carries the detector is answered here. */
+/** The checks that a verdict leaves open. Each name leads to its question; what the detector rests on is answered here. */
 export function OpenRows({ detector, report, plan, level }: Props) {
   const { looks, others } = openRules(report, plan);
   return (

@@ -15,11 +15,11 @@ const NoneHere = later(() => import('./none-here.tsx').then((part) => part.NoneH
 
 interface Props {
   readonly questions: readonly Question[];
-  /** Shows the answers at once: for a question that stands alone. */
+  /** Shows the answers at once, for a list of one question. */
   readonly alwaysOpen?: boolean;
 }
 
-/** The tester's questions on a walk round the room; each opens the few things that answer it. */
+/** The tester's questions of the walk round; each opens the tools that answer it. */
 export function Palette({ questions, alwaysOpen = false }: Props) {
   const open = usePanels((ui) => ui.question);
   return (
@@ -90,7 +90,7 @@ function AnswerItem({ answer }: { readonly answer: Answer }) {
   const isActive = useAppStore((state) => sameTool(state.tool, answer.tool));
   const level = useLevel();
   const { name, tool, group } = answer;
-  // Digits are for the length while one waits.
+  // While a length waits, digits are typed into it, so no digits are shown.
   const isLengthAsked = useLengths(({ open }) => open !== null);
   const key = isLengthAsked ? '' : digitsOf(tool);
   /** A double press keeps the tool. */

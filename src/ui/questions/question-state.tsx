@@ -6,7 +6,7 @@ import { useAppStore } from '../../state/store.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import './question-state.css';
 
-/** The state of a question on the level in view; null while the level is empty. */
+/** Returns the looks of a question on the level in view; empty while the level has no walls. */
 export function useLooks(id: QuestionId): readonly LookRow[] {
   const plan = useAppStore((state) => state.plan);
   const model = useThrottled(selectModel);
@@ -15,7 +15,7 @@ export function useLooks(id: QuestionId): readonly LookRow[] {
   return looksOf(plan, model, reports).filter(({ question }) => question === id);
 }
 
-/** In a few words beside a question: whether it is answered. Empty for one that looks for nothing. */
+/** Says beside a question whether it is answered. Shows nothing for a question that looks for nothing. */
 export function QuestionState({ id }: { readonly id: QuestionId }) {
   const rows = useLooks(id);
   if (rows.length === 0) return null;

@@ -15,7 +15,7 @@ interface UseGroup {
   readonly uses: readonly { readonly name: string; readonly use: RoomUse }[];
 }
 
-/** The uses of a room in the order and the groups in which they are asked for. */
+/** The uses of a room in the order and the groups in which they are shown. */
 const USES = QUESTIONS.find(({ id }) => id === 'used')?.answers ?? [];
 const STARTS = [...USES.keys()].filter((i) => USES[i]?.group);
 const GROUPS = STARTS.map((start, i): UseGroup => {
@@ -26,14 +26,14 @@ const GROUPS = STARTS.map((start, i): UseGroup => {
 });
 const FIRST_USE = GROUPS[0]?.uses[0]?.use;
 
-/** How far the box stands off the edge of the stage, px. */
+/** Distance of the box from the edges of the stage, px. */
 const OFF_PX = 8;
-/** The widest that the box is, px. */
+/** Maximum width of the box, px. */
 const BOX_WIDTH_PX = 320;
-/** Share of a narrow stage that is the room's. */
+/** Share of the height of a narrow stage that stays free for the room. */
 const ROOM_SHARE = 0.4;
 
-/** Beside the room that is marked on the sheet: what it is used for, to be pressed. It goes on to the next room without a use. */
+/** Asks for the use of the marked room, in a box beside it, and then for that of the next room without a use. */
 export function RoomUseBox({ at }: { readonly at: XY }) {
   const model = useAppStore(selectModel);
   const viewport = useAppStore((state) => state.viewport);
@@ -77,7 +77,7 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
                   ref={use === FIRST_USE ? first : undefined}
                   type="button"
                   className="button"
-                  // The second press of a double one would name the next room too.
+                  // The second press of a double press would name the next room too.
                   onClick={({ detail }) => detail < 2 && nameAndGoOn(use)}
                 >
                   {name}
@@ -94,7 +94,7 @@ export function RoomUseBox({ at }: { readonly at: XY }) {
   );
 }
 
-/** Names the room that is asked about and asks about the next one without a use; with none left the plan has the keyboard. */
+/** Names the room and asks about the next one without a use; if there is none, focuses the plan. */
 function nameAndGoOn(use: RoomUse): void {
   pickUse(use);
   const state = useAppStore.getState();
@@ -103,10 +103,10 @@ function nameAndGoOn(use: RoomUse): void {
   else document.getElementById(SHEET_ID)?.focus({ preventScroll: true });
 }
 
-/** Two uses stand side by side. */
+/** Steps of the arrow keys: two uses are side by side. */
 const STEPS: Readonly<Record<string, number>> = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -2, ArrowDown: 2 };
 
-/** An arrow goes to the next use, a letter to the next one that begins with it. Returns whether it was such a key. */
+/** Moves the focus by an arrow to the next use, by a letter to the next one that begins with it. Returns whether it was such a key. */
 function focusByKey({ key, ctrlKey, altKey, metaKey, currentTarget }: KeyboardEvent<HTMLElement>): boolean {
   if (ctrlKey || altKey || metaKey) return false;
   const buttons = [...currentTarget.querySelectorAll('button')];
@@ -124,25 +124,25 @@ function focusByKey({ key, ctrlKey, altKey, metaKey, currentTarget }: KeyboardEv
 
 type Side = 'left' | 'right';
 
-/** The edge that is farther from the first room. There the box stays: the answer for one room is pressed where that for the last one was. */
+/** Returns the edge that is farther from the first room. The box stays there, so that the answers for all rooms are in the same place. */
 const sideBeside = ([x]: XY, { width }: SizePx): Side => (x > width / 2 ? 'left' : 'right');
 
-/** At one edge, on a narrow stage at the foot. */
+/** Returns the position of the box: at one edge, on a narrow stage at the bottom. */
 function placeAt(side: Side, stage: SizePx): CSSProperties {
   if (isNarrow(stage))
     return { left: OFF_PX, right: OFF_PX, bottom: OFF_PX, maxHeight: stage.height * (1 - ROOM_SHARE) };
   return { [side]: OFF_PX, top: OFF_PX, maxHeight: stage.height - 2 * OFF_PX };
 }
 
-/** The view before the box moved it, and where to. */
+/** The view before the box moved it, and after. */
 interface MovedView {
   readonly from: Pick<AppState, 'viewport' | 'wholeInView'>;
   readonly to: Viewport;
 }
 
 /**
- * Moves the view where the box would lie over the room: on a narrow stage the room comes into its upper part, on a wide one into the middle of
- * what the box leaves free. Returns the view to go back to, null where none was moved.
+ * Moves the view if the box would cover the room: on a narrow stage the room moves into the upper part, on a wide one into the middle of the
+ * free part. Returns the view to restore; null if it was never moved.
  */
 function bringIntoSight(at: XY, side: Side, before: MovedView | null): MovedView | null {
   const { stageSize, viewport, wholeInView, setViewport } = useAppStore.getState();
@@ -160,7 +160,7 @@ function wayIntoSight([x, y]: XY, side: Side, stage: SizePx): XY {
   return x >= start && x <= start + free ? [0, 0] : [start + free / 2 - x, 0];
 }
 
-/** Once no room is asked about, the view is the one before; a view that somebody has moved since stays. */
+/** Restores the view, unless the user has moved it since. */
 function moveBack(moved: MovedView | null): void {
   const { viewport, setViewport, fit: showWhole } = useAppStore.getState();
   if (!moved || viewport !== moved.to) return;

@@ -13,11 +13,11 @@ const ANSWERS = [
 interface Props {
   readonly detector: Detector;
   readonly report: DetectorReport;
-  /** Where a press elsewhere leads to. */
+  /** Whether commands that lead to this question focus this answer. */
   readonly isGoal?: boolean;
 }
 
-/** What carries a detector: the thing under it, or the answer that it hangs or has a stand of its own. A second press takes the answer back. */
+/** What supports a detector: the object under it, or the answer that it hangs or has its own stand. A second press withdraws the answer. */
 export function SupportAnswer({ detector, report, isGoal }: Props) {
   const level = useLevel();
   const check = report.checks.find(({ rule }) => rule === 'support');

@@ -3,7 +3,7 @@ import { readTapeText, TAPE_UNITS, type TapeText, type TapeUnit } from '../../ed
 import { useAppStore } from '../../state/store.ts';
 import { keepTapeUnit } from './keep-tape-unit.ts';
 
-/** What a laser tape typed while nothing asked for a length, and where it can go; or the question for its unit. */
+/** The reading of a laser tape that no length was asked for, and how to use it; or the question for its unit. */
 export function TapeLine({ reading }: { readonly reading: TapeText }) {
   return (
     <div className="message" data-message="">
@@ -38,7 +38,7 @@ function wordsFor(reading: TapeText): string {
   }
 }
 
-/** Keeps the unit, and offers the length to the next one that is pressed. */
+/** Stores the unit, and offers the reading for the next pressed length. */
 function takeUnit(text: string, unit: TapeUnit): void {
   keepTapeUnit(unit);
   useTape.setState({ reading: readTapeText(text, unit, useAppStore.getState().plan.display.length) });

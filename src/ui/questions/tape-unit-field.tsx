@@ -9,7 +9,7 @@ const CHOICES = [
   ...TAPE_UNITS.map((unit) => ({ value: unit, words: unit })),
 ] as const;
 
-/** The unit in which a laser tape that types as a keyboard types bare numbers. */
+/** A field for the unit of the numbers that a laser tape types without a unit. */
 export function TapeUnitField() {
   const unit = useTape((tape) => tape.unit);
   return (

@@ -12,7 +12,7 @@ import { LengthField } from '../fields/length-field.tsx';
 
 const ASSUMED = 'Assumed. Measure it at a door or a window.';
 
-/** How the lengths of the next walls are taped, and how thick these are: shown before the first one, and while they are drawn. */
+/** Fields for the taped face and the thickness of the next walls: shown before the first wall and while walls are drawn. */
 export function WallSettingsFields() {
   const unit = useAppStore((state) => state.plan.display.length);
   const settings = useAppStore((state) => state.wallSettings);

@@ -5,7 +5,7 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 import { WalkFields } from '../stages/house/walk-fields.tsx';
 import { signLooks } from './answer-none.ts';
 
-/** Who walks round and when: goes onto each "none here" that is answered. The same walk as that through the house. */
+/** Name and time of the walk round: stored with each answer "none here". The same walk as that of the house conditions. */
 export function WhoLooks() {
   const plan = useAppStore((state) => state.plan);
   const model = useThrottled(selectModel);

@@ -5,7 +5,7 @@ import { TypedField } from '../fields/typed-field.tsx';
 
 interface Props<T> {
   readonly label: string;
-  /** Null: not answered. An empty field takes the answer back. */
+  /** Null: not answered. An empty field withdraws the answer. */
   readonly value: T | null;
   readonly onCommit: (value: T | null) => void;
   readonly hint?: string;
@@ -13,11 +13,11 @@ interface Props<T> {
 
 interface LengthProps extends Props<Mm> {
   readonly unit: LengthUnit;
-  /** Returns what is wrong with a length, in words; empty for nothing. */
+  /** Returns why a length is refused, in words; empty if it is accepted. */
   readonly refuse?: (mm: Mm) => string;
 }
 
-/** A length that may be left open. */
+/** A field for a length that may stay empty. */
 export function OpenLength({ unit, value, onCommit, refuse, ...rest }: LengthProps) {
   return (
     <TypedField<Mm | null>
@@ -43,7 +43,7 @@ interface NumberProps extends Props<number> {
   readonly most: number;
 }
 
-/** A number that may be left open. */
+/** A field for a number that may stay empty. */
 export function OpenNumber({ value, onCommit, least, most, ...rest }: NumberProps) {
   return (
     <TypedField<number | null>

@@ -18,11 +18,11 @@ interface Props {
 
 interface Made {
   readonly picture: File;
-  /** Address of the page as a drawing, for the printer. */
+  /** URL of the page as a drawing, for printing. */
   readonly address: string;
 }
 
-/** What can be done with a card: share, print, calendar, other answers. */
+/** The actions on a card: share, print, calendar, other answers. */
 export function CardActions({ card, onChange, onAnother, onClose }: Props) {
   const { made, trouble } = useMade(card);
   const [said, setSaid] = useState('');
@@ -50,7 +50,7 @@ export function CardActions({ card, onChange, onAnother, onClose }: Props) {
 
 interface SpotActionsProps extends Pick<Props, 'card'> {
   readonly made: Made | null;
-  /** What was done, in words. */
+  /** Called with a message that says what was done. */
   readonly onDone: (words: string) => void;
 }
 
@@ -77,7 +77,7 @@ function SpotActions({ card, made, onDone }: SpotActionsProps) {
   );
 }
 
-/** What is recorded of the test next, in the full app. */
+/** Buttons that lead to the next record of the test in the full app. */
 function WriteDown({ plan, onClose }: { readonly plan: Plan; readonly onClose: () => void }) {
   const { visit } = plan;
   const isPlaced = recordedStart(visit) !== null;
@@ -100,7 +100,7 @@ function WriteDown({ plan, onClose }: { readonly plan: Plan; readonly onClose: (
   );
 }
 
-/** The picture is made ahead: a share sheet opens only right after a press. */
+/** Makes the picture in advance, because a share sheet opens only right after a press. */
 function useMade(card: QuickCard): { readonly made: Made | null; readonly trouble: string } {
   const [made, setMade] = useState<Made | null>(null);
   const [trouble, setTrouble] = useState('');

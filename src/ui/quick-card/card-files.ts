@@ -5,21 +5,21 @@ import { cardPageSize, drawCardPage } from '../../quick-card/card-page.ts';
 import { describeCard, type QuickCard } from '../../quick-card/describe-card.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
-/** The card as files: a picture to share, a page to print, a calendar. */
+/** Files of the card: a picture to share, a page to print, a calendar. */
 
-/** Returns the page of a card as SVG text that carries its own font. */
+/** Returns the page of a card as SVG text with the embedded font. Throws if the code cannot be loaded. */
 export async function cardPage({ plan }: QuickCard): Promise<string> {
   const { withEmbeddedFont } = await import('../../report/embedded-font.ts').catch(partMissing);
   return withEmbeddedFont(drawCardPage(await checkedTwice(plan), { paper: usualPaper(plan), date: today() }));
 }
 
-/** Returns the sketch with the font of the page in it. Rejects where that cannot be loaded. */
+/** Returns the sketch with the embedded font. Throws if the font cannot be loaded. */
 export async function sketchWithFont(sketch: string): Promise<string> {
   const { withEmbeddedFont } = await import('../../report/embedded-font.ts').catch(partMissing);
   return withEmbeddedFont(sketch);
 }
 
-/** Returns the page of a card as a PNG. */
+/** Returns the page of a card as a PNG. Throws if the code cannot be loaded. */
 export async function cardPicture({ plan }: QuickCard): Promise<File> {
   const { exportPageImage } = await import('../../report/png.ts').catch(partMissing);
   const paper = usualPaper(plan);
@@ -28,7 +28,7 @@ export async function cardPicture({ plan }: QuickCard): Promise<File> {
   return new File([picture], `${fileStem(plan.title)}.png`, { type: 'image/png' });
 }
 
-/** Nothing goes out before the spot is computed a second time: where the two differ, the page has no spot. */
+/** Returns the card after the spot was computed a second time. If the two results differ, the card has no spot. */
 async function checkedTwice(plan: Plan): Promise<QuickCard> {
   const [{ opinionsOf }, { sunAtOnce }] = await Promise.all([
     import('../../state/second-opinion-at-rest.ts'),
@@ -38,19 +38,19 @@ async function checkedTwice(plan: Plan): Promise<QuickCard> {
   return sunAtOnce(() => describeCard(plan, doubts));
 }
 
-/** Whether the system has a share sheet that takes pictures. */
+/** Returns whether the system has a share sheet for pictures. */
 export function canShare(picture: File): boolean {
   return typeof navigator.canShare === 'function' && navigator.canShare({ files: [picture] });
 }
 
-/** Hands the picture to the system's share sheet, or to the downloads where there is none. Returns what happened, in words. */
+/** Shares the picture by the system's share sheet; downloads it if there is none. Returns what was done, in words; empty if canceled. */
 export async function sharePicture(picture: File, title: string): Promise<string> {
   if (canShare(picture)) {
     try {
       await navigator.share({ files: [picture], title });
       return 'The card was shared.';
     } catch (error) {
-      // The person changed their mind.
+      // The user canceled.
       if (error instanceof DOMException && error.name === 'AbortError') return '';
     }
   }
@@ -58,7 +58,7 @@ export async function sharePicture(picture: File, title: string): Promise<string
   return `${picture.name} is in your downloads.`;
 }
 
-/** Saves the visit for a calendar. Returns where it is, in words. */
+/** Saves the visit for a calendar. Returns a message that says where it is, or why it could not be saved. */
 export async function saveCalendar({ plan }: QuickCard, now: number): Promise<string> {
   try {
     const { calendarText } = await import('../../protocol/calendar/ics.ts').catch(partMissing);

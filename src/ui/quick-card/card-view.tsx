@@ -27,7 +27,7 @@ import { sketchWithFont } from './card-files.ts';
 import { anotherCard, changeAnswers } from './quick-card-store.ts';
 import { ResultPart } from './result-part.tsx';
 
-/** mm of paper; on screen it is as wide as the page. */
+/** Size of the sketch on paper, mm; on screen it is as wide as the page. */
 const SKETCH = { width: 96, height: 92 } as const;
 
 /** The card of the open plan. */
@@ -95,7 +95,7 @@ function Spot({ card }: { readonly card: QuickCard }) {
   );
 }
 
-/** The verdict, and beside it what keeps it from an all-clear. The room of the longer sentence is kept: nothing below moves. */
+/** The verdict, and what is still open. Room is reserved for the longer of the two sentences, so that nothing below moves. */
 function VerdictPart({ spot }: { readonly spot: CardSpot }) {
   const sentence = openSentence(spot);
   const [first] = useState(sentence);
@@ -120,11 +120,11 @@ function VerdictPart({ spot }: { readonly spot: CardSpot }) {
 
 interface SteadyTextProps {
   readonly text: string;
-  /** Another text that stood here or may stand here: the room is kept for it. */
+  /** Another text that may replace this one, and for which room is reserved. */
   readonly other: string | null;
 }
 
-/** A text that is as high as another one: what stands below stays where it is when the one takes the place of the other. */
+/** A text with the height of the higher of two texts, so that replacing one by the other moves nothing below. */
 function SteadyText({ text, other }: SteadyTextProps) {
   return (
     <span className="steady">
@@ -138,13 +138,13 @@ function SteadyText({ text, other }: SteadyTextProps) {
   );
 }
 
-/** Returns the sketch: at first in a font of the system, then in that of the page, which a picture has to hold itself. */
+/** Returns the sketch, first with a system font, then with the font of the page, which must be embedded in a picture. */
 function useSketch(card: QuickCard): string {
   const plain = useMemo(() => sketchPicture(card, SKETCH.width, SKETCH.height), [card]);
   const [withFont, setWithFont] = useState<{ readonly plain: string; readonly picture: string } | null>(null);
   useEffect(() => {
     let isGone = false;
-    // Where the font cannot be had the sketch stays as it is: it can be read.
+    // If the font cannot be loaded, the sketch keeps the system font.
     sketchWithFont(plain).then(
       (picture) => !isGone && setWithFont({ plain, picture }),
       () => undefined,
@@ -196,12 +196,12 @@ function Section({ section: { title, items } }: { readonly section: CardSection 
 
 const TAKE_BACK = 'Take it back';
 
-/** The id of the list of what is open. */
+/** The id of the list of open points. */
 const OPEN_LIST = 'quick-card-open';
 
 /**
- * What somebody has to look at, and below the rest of the card what somebody has looked at. A point that is closed here stays in its place, to be taken back by
- * a second press: with the next one under the finger, a double press would say of that one, too, that somebody has looked.
+ * The points to look at, and below the rest of the card those that the user has looked at. A point that is closed here stays in its place,
+ * where a second press opens it again: if the next point moved under the finger, a double press would close that one too.
  */
 function LookPoints({ card, children }: { readonly card: QuickCard; readonly children: ReactNode }) {
   const { spot, level } = card;
@@ -256,12 +256,12 @@ function LookPoints({ card, children }: { readonly card: QuickCard; readonly chi
 
 interface OpenPointProps {
   readonly point: LookPoint;
-  /** The point as it was before the first press. */
+  /** The point before the first press. */
   readonly first: LookPoint;
   readonly onPress: (point: LookPoint) => void;
 }
 
-/** One point: what is asked, then what a press records, and the way to set down what is there. */
+/** A point: its question, the answer that a press records, and the button that leads to the place of a thing. */
 function OpenPoint({ point, first, onPress }: OpenPointProps) {
   const { rule, name, words, isOpen, says } = point;
   const question = questionOf(rule);
@@ -292,7 +292,7 @@ function OpenPoint({ point, first, onPress }: OpenPointProps) {
   );
 }
 
-/** The question that a point belongs to; null where none asks for it. */
+/** Returns the question that a point belongs to; null for none. */
 const questionOf = (rule: RuleId): GroupId | 'support' | null =>
   OF_SUPPORT.includes(rule) ? 'support' : (GROUP_IDS.find((group) => group === rule) ?? null);
 const OF_SUPPORT: readonly RuleId[] = ['support', 'height-band', 'ceiling'];

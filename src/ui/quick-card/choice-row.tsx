@@ -2,13 +2,13 @@ interface ChoiceRowProps<T> {
   readonly label: string;
   readonly choices: readonly { readonly value: T; readonly words: string }[];
   readonly chosen: T | null;
-  /** A second press of the chosen one takes the answer back. */
+  /** Called with the chosen answer; null after a second press on it. */
   readonly onChoose: (value: T | null) => void;
-  /** Whether the label is only for screen readers: the heading above says it already. */
+  /** Whether the label is only for screen readers, because the heading above says the same. */
   readonly quiet?: boolean;
 }
 
-/** A few answers side by side, one press each. */
+/** A row of answers, each a button. */
 export function ChoiceRow<T extends string | number | boolean>(props: ChoiceRowProps<T>) {
   const { label, choices, chosen, onChoose, quiet = false } = props;
   return (

@@ -12,7 +12,7 @@ import { answer, useQuickCard } from './quick-card-store.ts';
 
 const TITLE = '5. When can you close the house?';
 
-/** When the house can be closed: evenings and weekends too. Of a test that has begun it is no longer asked. */
+/** Asks when the house can be closed, evenings and weekends included. Not asked once the test has begun. */
 export function ClosingPart() {
   const closing = useQuickCard(({ answers }) => answers.closing);
   const plan = useAppStore((state) => state.plan);

@@ -6,7 +6,7 @@ import { OpenLength, OpenNumber } from './answer-fields.tsx';
 import { ChoiceRow } from './choice-row.tsx';
 import { answer, basePlan, useQuickCard } from './quick-card-store.ts';
 
-/** What leaflets often say; others are typed. */
+/** Usual figures of leaflets; others are typed. */
 const HOURS = [
   { least: 48, most: 96, words: '48 to 96 hours' },
   { least: 48, most: 144, words: '2 to 6 days' },
@@ -14,7 +14,7 @@ const HOURS = [
 ] as const;
 const DAYS = [2, 3, 4, 5, 7, 10] as const;
 
-/** The figures of the kit's own leaflet. */
+/** Asks for the figures in the leaflet of the kit. */
 export function LeafletPart() {
   const { leaflet, kits } = useQuickCard(({ answers }) => answers);
   const change = (part: Partial<Leaflet>) => answer({ leaflet: { ...leaflet, ...part } });
@@ -79,7 +79,7 @@ interface MoreProps {
   readonly change: (part: Partial<Leaflet>) => void;
 }
 
-/** Heights and distances, which many leaflets leave out. */
+/** Asks for heights and distances, which many leaflets do not give. */
 function MoreOfLeaflet({ leaflet, change }: MoreProps) {
   const unit = useQuickCard(({ answers }) => answers.unit);
   const protocol = useAppStore(({ plan }) => plan.protocol);

@@ -19,7 +19,7 @@ import './quick-card.css';
 
 const HEADING = 'quick-card-heading';
 
-/** The quick card over the whole page: first the questions, then the card. */
+/** The quick card, which covers the whole page: first the questions, then the card. */
 export function QuickCardPages() {
   const { ref, shut, events } = useModal(closeLibrary);
   const shows = useQuickCard((state) => state.shows);
@@ -90,7 +90,7 @@ function Questions() {
   );
 }
 
-/** What becomes of the open plan when its card is made again: what is placed stays, what was drawn goes. */
+/** Says what happens to the open plan when its card is made again: a placed kit stays, changes to the drawing are replaced. */
 function WhatStays() {
   const remakes = useQuickCard((state) => state.remakes);
   const plan = useAppStore((state) => state.plan);
@@ -113,7 +113,7 @@ function WhatStays() {
   );
 }
 
-/** The ways back: to the card of the open plan, and out of answers that were given earlier. */
+/** Buttons that lead to the card of the open plan, or discard answers that were given earlier. */
 function Earlier() {
   const { isResumed, remakes } = useQuickCard();
   const title = useAppStore(({ plan }) => (answersOf(plan) ? plan.title : null));

@@ -11,17 +11,17 @@ import { readSetting, writeSetting } from '../../storage/settings.ts';
 
 interface QuickCardState {
   readonly answers: CardAnswers;
-  /** Null while it is read what was answered before. */
+  /** Null while stored answers are being read. */
   readonly shows: 'questions' | 'card' | null;
-  /** Whether the answers are those of the open plan, which is then made again; else they make a new plan. */
+  /** Whether the answers are those of the open plan, which is then made again; otherwise they make a new plan. */
   readonly remakes: boolean;
-  /** Whether the questions began with answers of an earlier time of which no card was made. */
+  /** Whether the questions started with earlier answers from which no card was made. */
   readonly isResumed: boolean;
-  /** What the questions begin at; null for their head. */
+  /** The question to start at; null for the top of the page. */
   readonly goTo: GroupId | 'support' | null;
 }
 
-/** The answers while they are given. They are stored with every press: a reload loses none. */
+/** The answers that are being given. They are stored with every press, so that a reload loses none. */
 export const useQuickCard = create<QuickCardState>()(() => ({
   answers: NO_ANSWERS,
   shows: null,
@@ -30,18 +30,18 @@ export const useQuickCard = create<QuickCardState>()(() => ({
   goTo: null,
 }));
 
-/** Answers of which no card is made yet: those for a new card, and those that change the card of one plan. */
+/** Settings with answers from which no card was made yet: those for a new card, and those that change the card of one plan. */
 const NEW_CARD = 'quick-card';
 const CHANGED_CARD = 'quick-card-changed';
 
-/** What is stored of a card that is being changed. It holds only while the plan has the answers from which the change began. */
+/** The stored change of a card. Valid only while the plan has the answers from which the change started. */
 interface Changed {
   readonly plan: string;
   readonly from: CardAnswers;
   readonly answers: CardAnswers;
 }
 
-/** Changes answers. */
+/** Changes answers and stores them. */
 export function answer(change: Partial<CardAnswers>): void {
   const { answers: before, remakes } = useQuickCard.getState();
   const answers = { ...before, ...change };
@@ -54,22 +54,22 @@ export function answer(change: Partial<CardAnswers>): void {
   }
 }
 
-/** The answers of the open plan, as it is now; null where it has no card. */
+/** Returns the answers of the current state of the open plan; null if it has no card. */
 const answersOfOpenPlan = (): CardAnswers | null => answersNow(useAppStore.getState().plan);
 
-/** Reads stored answers with the same care as those in a plan; null for none. */
+/** Returns stored answers, validated like those in a plan; null for none. */
 const read = (stored: unknown): CardAnswers | null =>
   answersOf({ ...useAppStore.getState().plan, ...{ quickCard: stored } });
 
 const isSame = (a: CardAnswers | null, b: CardAnswers | null): boolean => JSON.stringify(a) === JSON.stringify(b);
 
-/** The answers with which another card begins: the leaflet is usually the same. */
+/** Returns the initial answers of another card: the leaflet is usually the same. */
 function blank(): CardAnswers {
   const { leaflet, unit } = answersOfOpenPlan() ?? NO_ANSWERS;
   return { ...NO_ANSWERS, leaflet, unit };
 }
 
-/** Returns the stored answers for a new card; null where nothing was answered. */
+/** Returns the stored answers for a new card; null if nothing was answered. */
 async function storedForNew(): Promise<CardAnswers | null> {
   const stored = read(await readSetting(NEW_CARD));
   return isSame(stored, blank()) ? null : stored;
@@ -83,8 +83,8 @@ async function storedChange(): Promise<CardAnswers | null> {
 }
 
 /**
- * Shows the questions with the answers of which no card is made yet, those of the open plan first; without any, its card, or the questions
- * where it has none.
+ * Shows the questions with the answers from which no card was made yet: those that change the open plan, else those for a new card. Without
+ * such answers, shows the card of the open plan, or the empty questions if it has none.
  */
 export async function beginQuickCard(): Promise<void> {
   useQuickCard.setState({ shows: null });
@@ -100,18 +100,18 @@ export async function beginQuickCard(): Promise<void> {
 const begin = (answers: CardAnswers, remakes: boolean, goTo: QuickCardState['goTo'] = null): void =>
   useQuickCard.setState({ answers, shows: 'questions', remakes, isResumed: false, goTo });
 
-/** Shows the card of the open plan; its answers stay as they are in the plan. */
+/** Shows the card of the open plan, and discards changes of its answers that were not made into a card. */
 export function showCard(): void {
   if (useQuickCard.getState().remakes) void writeSetting(CHANGED_CARD, null);
   useQuickCard.setState({ shows: 'card', remakes: false });
 }
 
-/** The plan to which the answers are added. */
+/** Returns the plan to which the answers are added. */
 export const basePlan = (): Plan => (useQuickCard.getState().remakes ? useAppStore.getState().plan : freshPlan());
 
 /**
- * Makes the plan of the answers and shows its card: a new plan of the library, or the open one again. Returns why not, in
- * words; empty when it is made.
+ * Makes a plan from the answers and shows its card: a new plan of the library, or the open one again. Returns why it was refused, in words;
+ * empty if it was made. `now` is in ms since 1970.
  */
 export async function makeCard(now: number): Promise<string> {
   const { answers, remakes } = useQuickCard.getState();
@@ -127,7 +127,7 @@ export async function makeCard(now: number): Promise<string> {
   return '';
 }
 
-/** Begins another card, with the same leaflet, or goes on with one that was begun: the open plan stays in the library. */
+/** Starts another card with the same leaflet, or continues the last one that was started. The open plan stays in the library. */
 export async function anotherCard(): Promise<void> {
   const stored = await storedForNew();
   if (stored)
@@ -135,12 +135,12 @@ export async function anotherCard(): Promise<void> {
   else begin(blank(), false);
 }
 
-/** Shows the questions with the answers of the open plan, to make its card again; `goTo` is the question to begin at. */
+/** Shows the questions with the answers of the open plan, to make its card again; `goTo` is the question to start at. */
 export function changeAnswers(goTo: QuickCardState['goTo'] = null): void {
   begin(answersOfOpenPlan() ?? NO_ANSWERS, true, goTo);
 }
 
-/** Takes back what was answered since: the answers of the open plan, or none but the leaflet's. */
+/** Discards the answers given since: starts with those of the open plan, or for a new card with those of the leaflet. */
 export function beginAgain(): void {
   const { remakes } = useQuickCard.getState();
   void writeSetting(remakes ? CHANGED_CARD : NEW_CARD, null);

@@ -5,7 +5,7 @@ import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';
 import { plainResult } from '../../quick-card/plain-result.ts';
 import { testStateOf } from '../../state/test-state.ts';
 
-/** What the result says, once there is one; with the ways to what is missing. */
+/** The meaning of the result, once there is one, with buttons that lead to missing entries. */
 export function ResultPart({ plan, onClose }: { readonly plan: Plan; readonly onClose: () => void }) {
   const result = plainResult(plan, testStateOf(plan));
   if (!result) return null;

@@ -9,7 +9,7 @@ import { ChoiceRow } from './choice-row.tsx';
 import { answer, useQuickCard } from './quick-card-store.ts';
 import { WallsPicture } from './walls-picture.tsx';
 
-/** The uses that most people test; the others stand in a list. */
+/** The uses that most people test, each as a button; the others are in a list. */
 const USUAL_USES = [
   'family-room',
   'bedroom',
@@ -25,7 +25,7 @@ const LENGTHS: Readonly<Record<LengthUnit, readonly number[]>> = {
   metric: [2.5, 3, 3.5, 4, 5, 6, 7].map((meters) => meters * 1000),
 };
 
-/** The room: floor of the house, use, lengths, and which walls are outside. */
+/** Asks for the room: floor of the house, use, lengths, and which walls are outside. */
 export function RoomPart() {
   const { level, use, unit, across, along } = useQuickCard(({ answers }) => answers);
   return (
@@ -83,7 +83,7 @@ interface LengthRowProps {
   readonly onCommit: (mm: number | null) => void;
 }
 
-/** A length to type as the tape shows it, or to press where it is a round one. */
+/** A field for a taped length, with buttons for round lengths. */
 function LengthRow({ label, value, onCommit }: LengthRowProps) {
   const unit = useQuickCard(({ answers }) => answers.unit);
   return (

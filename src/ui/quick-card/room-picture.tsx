@@ -8,9 +8,9 @@ interface RoomPictureProps {
   readonly label: string;
   /** Whether a square can be pressed now. */
   readonly isOpen: (square: string) => boolean;
-  /** What stands at a square, in short words; empty for nothing. */
+  /** Returns a short name of the thing at a square; empty for none. */
   readonly nameAt: (square: string) => string;
-  /** Whether the thing that is set down now is at this square. */
+  /** Whether a thing of the chosen kind is at this square. */
   readonly isChosen: (square: string) => boolean;
   readonly onPress: (square: string) => void;
 }
@@ -18,7 +18,7 @@ interface RoomPictureProps {
 const STEPS = Array.from({ length: SQUARES + 2 }, (_, k) => k - 1);
 const ALL = STEPS.flatMap((y) => STEPS.map((x) => `${x},${y}`));
 
-/** The room in squares with its walls around it, to press where something is. Tab stops at one of them; arrows lead to the others. */
+/** The room and its walls in squares that are pressed to place things. Tab stops at one square; arrows move to the others. */
 export function RoomPicture({ label, isOpen, nameAt, isChosen, onPress }: RoomPictureProps) {
   const [last, setLast] = useState('');
   const open = ALL.filter((square) => isSquare(square) && isOpen(square));
@@ -67,7 +67,7 @@ const WAYS: Readonly<Record<string, XY>> = {
   ArrowDown: [0, 1],
 };
 
-/** Returns the next open square in the direction of an arrow key, straight ahead where there is one; null for none, and for any other key. */
+/** Returns the next open square in the direction of an arrow key, straight ahead if there is one; null for none and for other keys. */
 function neighbor(from: string | undefined, key: string, open: readonly string[]): string | null {
   const way = WAYS[key];
   if (!way || from === undefined) return null;
@@ -81,7 +81,7 @@ function neighbor(from: string | undefined, key: string, open: readonly string[]
   return ahead.sort((a, b) => a.cost - b.cost)[0]?.square ?? null;
 }
 
-/** Whether it is a place: not a corner. */
+/** Whether it is a square of the floor or of a wall, and not a corner. */
 const isSquare = (square: string): boolean => sideOfSquare(square) !== null || isFloor(square);
 
 const isFloor = (square: string): boolean => square.split(',').every((k) => Number(k) >= 0 && Number(k) < SQUARES);

@@ -6,10 +6,10 @@ import { ChoiceRow } from './choice-row.tsx';
 import { answer, useQuickCard } from './quick-card-store.ts';
 import { RoomPicture } from './room-picture.tsx';
 
-/** Where a shelf stands until its wall is pressed: nowhere. */
+/** Square of a shelf until its wall is chosen: no wall has it. */
 const NO_WALL = '-1,-1';
 
-/** What carries the kit, and who lives in the house. */
+/** Asks what the kit rests on, and who lives in the house. */
 export function SupportPart() {
   const { support, ceiling, company, unit } = useQuickCard(({ answers }) => answers);
   const choose = (kind: Support['kind'] | null) => {

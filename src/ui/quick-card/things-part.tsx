@@ -13,7 +13,7 @@ import { GROUPS, THINGS } from '../../quick-card/things.ts';
 import { answer, useQuickCard } from './quick-card-store.ts';
 import { RoomPicture } from './room-picture.tsx';
 
-/** What is in the room and behind its walls, pressed on a picture of the room. */
+/** Asks what is in the room and behind its walls, by pressing squares of a picture of the room. */
 export function ThingsPart() {
   const answers = useQuickCard((state) => state.answers);
   const [kind, setKind] = useState(firstKind);
@@ -72,15 +72,15 @@ export function ThingsPart() {
   );
 }
 
-/** The kind with which the part begins: of the group that somebody came for, else windows. */
+/** Returns the kind that is chosen first: one of the group that the user was led to, else windows. */
 function firstKind(): ThingKind {
   const { goTo } = useQuickCard.getState();
   return THING_KINDS.find((kind) => THINGS[kind].group === goTo) ?? 'window';
 }
 
 /**
- * The picture stands below the kind that was chosen. What was pressed stays under the finger when the picture comes from above it, and the
- * page moves only as far as the picture needs to be seen.
+ * Keeps the pressed button under the finger when the picture, which is below the chosen kind, moves from above it. The page scrolls only as
+ * far as needed to show the picture.
  */
 function useHeldInPlace(kind: ThingKind) {
   const picture = useRef<HTMLDivElement>(null);
@@ -93,12 +93,12 @@ function useHeldInPlace(kind: ThingKind) {
     const moved = button.getBoundingClientRect().top - top;
     button.closest('dialog')?.scrollBy({ top: moved, behavior: 'instant' });
     picture.current?.querySelector('.squares')?.scrollIntoView({ block: 'nearest', behavior: 'instant' });
-    // On a low screen the choice itself comes before the last row of squares.
+    // On a low screen the button has priority over the last row of squares.
     button.scrollIntoView({ block: 'nearest', behavior: 'instant' });
   }, [kind]);
   return {
     picture,
-    /** To be called before another kind is chosen by a press of this button. */
+    /** Call it before this button chooses another kind. */
     hold: (button: HTMLElement) => {
       held.current = { button, top: button.getBoundingClientRect().top };
     },
@@ -112,7 +112,7 @@ interface GroupRowProps {
   readonly onKind: (kind: ThingKind, from: HTMLElement) => void;
 }
 
-/** One press says that there is none; the others choose what is set down in the picture. */
+/** A group of kinds: one button says that there is none, the others choose the kind to place in the picture. */
 function GroupRow({ group, answers, kind, onKind }: GroupRowProps) {
   const { asks, words } = GROUPS[group];
   const isDrawn = groupsDrawn(answers).has(group);
@@ -152,7 +152,7 @@ function stateWords(isDrawn: boolean, isNone: boolean): string {
   return isNone ? 'none' : 'not answered';
 }
 
-/** One press for everything that is not answered yet, each named. */
+/** A button that answers "none" for all groups that are not answered, with their names. */
 function NoneOfTheRest({ answers }: { readonly answers: CardAnswers }) {
   const drawn = groupsDrawn(answers);
   const open = GROUP_IDS.filter((group) => !drawn.has(group) && !answers.none.includes(group));

@@ -5,7 +5,7 @@ import { answer, useQuickCard } from './quick-card-store.ts';
 
 const ORDER = ['up', 'left', 'right', 'down'] as const satisfies readonly Side[];
 
-/** The four walls about the room: each counts as outside until it is pressed. */
+/** The four walls around the room: each counts as outside until it is pressed. */
 export function WallsPicture() {
   const inside = useQuickCard(({ answers }) => answers.inside);
   const toggle = (side: Side) =>

@@ -3,12 +3,12 @@ import { useSketch } from '../../editor/overlay/sketch.ts';
 import { useAppStore } from '../../state/store.ts';
 import { preloaded } from '../hooks/later.tsx';
 
-// The sheet is drawn without it, but the first length may be typed right after.
+// Not needed for the first picture, but the first length may be typed right after it.
 const LengthBoxes = preloaded(() =>
   import('../../editor/lengths/boxes/length-boxes.tsx').then((part) => part.LengthBoxes),
 );
 
-/** The box of the length that is asked for, over the sheet. */
+/** The box over the sheet for the length that is asked for. */
 export function AskedLength() {
   const isOpen = useLengths(({ open }) => open !== null);
   const isTyped = useSketch(({ typed }) => typed !== null);

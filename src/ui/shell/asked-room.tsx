@@ -3,7 +3,7 @@ import { later } from '../hooks/later.tsx';
 
 const RoomUseBox = later(() => import('../questions/room-use-box.tsx').then((part) => part.RoomUseBox));
 
-/** The box that asks what a room is used for, over the sheet beside that room. */
+/** The box over the sheet that asks for the use of a room. */
 export function AskedRoom() {
   const at = useAppStore(({ roomAsked }) => roomAsked);
   return at && <RoomUseBox at={at} />;

@@ -4,11 +4,11 @@ import './column-head.css';
 interface Props {
   readonly name: string;
   readonly onFold: () => void;
-  /** What stands in the head in place of the name. */
+  /** Content of the head in place of the name. */
   readonly children?: ReactNode;
 }
 
-/** The head of a column, on one line with the message over the sheet: its name, and the way to fold it to a strip. */
+/** The head of a column, in line with the message above the sheet: its name, and the button that folds it to a strip. */
 export function ColumnHead({ name, onFold, children }: Props) {
   return (
     <div className="column-head">

@@ -9,7 +9,7 @@ interface Props extends Omit<ButtonHTMLAttributes<HTMLButtonElement>, 'type' | '
   readonly command: string;
 }
 
-/** A button for a command of the table: with its name, unless something else stands in it, and its shortcuts. */
+/** A button for a command of the table, with its shortcuts; `children` replace its name. */
 export function CommandButton({ command: id, children, className = 'button', ...rest }: Props) {
   const command = commandById(id);
   const state = useAppStore.getState();

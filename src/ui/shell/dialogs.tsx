@@ -63,7 +63,7 @@ export function Dialogs() {
 interface FrameProps {
   readonly title: string;
   readonly children: ReactNode;
-  /** Whether the close button gets the focus first: for dialogs that are only read. */
+  /** Whether the close button gets the focus first, for dialogs without input. */
   readonly closeFirst?: boolean;
   readonly wide?: boolean;
   readonly onClose?: () => void;
@@ -99,7 +99,7 @@ interface RefusedProps {
   readonly after: 'plans' | null;
 }
 
-/** Rows of a refusal; the others are counted. */
+/** Maximum number of listed problems; the others are counted. */
 const MOST_LISTED = 200;
 
 function Refused({ name, problems, after }: RefusedProps) {
@@ -139,7 +139,7 @@ function Refused({ name, problems, after }: RefusedProps) {
   );
 }
 
-/** Asks what happens to an open plan that is not stored before another one is opened. */
+/** Asks what to do with the open plan, which could not be stored, before another one is opened. */
 function Leave({ why, go }: { readonly why: string; readonly go: () => void }) {
   const title = useAppStore((state) => state.plan.title.trim());
   const leave = () => {

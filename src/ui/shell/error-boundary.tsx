@@ -2,21 +2,21 @@ import { Component, type ReactNode } from 'react';
 import { newSheet, saveWhole } from '../../commands/open-and-save.ts';
 import { useAppStore } from '../../state/store.ts';
 
-/** Where on the page a part stands: an area of its grid, over the plan, or among its neighbors. */
+/** Place of a part on the page: an area of the grid, over the plan, or in the flow. */
 export type PlaceOnPage = 'top' | 'bar' | 'job' | 'side' | 'plan' | 'flow';
 
 interface Props {
   readonly children: ReactNode;
-  /** The place of a part of the page: the rest of it goes on. Left out: the whole page. */
+  /** The place of the part, while the rest of the page keeps working. Left out for the whole page. */
   readonly place?: PlaceOnPage;
-  /** The id of the part, where a link leads to it: it leads to what is told in its place. */
+  /** The id of the part if a link leads to it: the fault message gets the id. */
   readonly id?: string | undefined;
 }
 interface State {
   readonly trouble: string | null;
 }
 
-/** Catches our own mistakes: the plan can still be saved, and what failed can be tried again. */
+/** Catches faults of the app in rendering: the plan can still be saved, and the failed part tried again. */
 export class ErrorBoundary extends Component<Props, State> {
   override state: State = { trouble: null };
   #stop = (): void => undefined;
@@ -26,7 +26,7 @@ export class ErrorBoundary extends Component<Props, State> {
   }
 
   override componentDidMount(): void {
-    // Another plan may be one that works.
+    // The fault may not occur with the changed plan.
     this.#stop = useAppStore.subscribe(({ plan }, before) => {
       if (plan !== before.plan && this.state.trouble !== null) this.#again();
     });

@@ -1,7 +1,7 @@
 import { saveWhole } from '../../commands/open-and-save.ts';
 import { useFaults } from '../../platform/faults.ts';
 
-/** Says that something of Stillspot failed, and offers the plan as a file. Stays until it works again or is closed. */
+/** Says that a part of Stillspot failed, and offers the plan as a file. Stays until the part works again or the user closes it. */
 export function FaultLine() {
   const { drawAgain, other } = useFaults();
   if (!drawAgain && !other) return null;

@@ -3,8 +3,8 @@ import { isPictureFile } from '../../storage/picture-file.ts';
 import { bringIn } from '../stages/draw/bring-in.ts';
 
 /**
- * Opens a plan file that is dropped anywhere on the page; imports several into the library; lays a picture that is dropped or pasted under the
- * level. Without this the browser would leave the page for the file. Listens until the page goes.
+ * Opens a plan file that is dropped anywhere on the page; imports several files into the library; puts a dropped or pasted picture under
+ * the level. Without this the browser would open the file in place of the page. Never stops listening.
  */
 export function startFileDrop(): void {
   window.addEventListener('paste', (event) => {

@@ -6,7 +6,7 @@ import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { CommandButton } from './command-button.tsx';
 import './foot.css';
 
-/** Below the sheet: the level in view, and how it is viewed. */
+/** The bar below the sheet: levels and view. */
 export function Foot() {
   return (
     <div className="foot">
@@ -16,7 +16,7 @@ export function Foot() {
   );
 }
 
-/** A press on a level brings it into view; the mark is the worst verdict of its detectors. */
+/** The levels: a press shows a level; the mark is the worst verdict of its detectors. */
 function Levels() {
   const levels = checkedLevels(useAppStore((state) => state.plan));
   const shown = useLevel();

@@ -4,7 +4,7 @@ import { writeSetting } from '../../storage/settings.ts';
 import { TermList } from './term-list.tsx';
 import './key-table.css';
 
-/** Every key, in the words of what it does, read from the table of commands; and the terms of the app. */
+/** All keys with what they do, read from the table of commands; and the terms of the app. */
 export function KeyTable() {
   const anywhere = useAppStore(({ letterKeysAnywhere }) => letterKeysAnywhere);
   const setAnywhere = (on: boolean) => {

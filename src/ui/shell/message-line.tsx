@@ -8,7 +8,7 @@ import { ClosingWays, useMissedStart } from '../questions/closing-offer.tsx';
 import { CommandButton } from './command-button.tsx';
 import './message-line.css';
 
-/** The line above the sheet: the last message, or what the next press does, or the next thing that is missing. */
+/** The line above the sheet: the last message, what the next press does, or the next missing thing. */
 export function MessageLine() {
   const message = useAppStore((state) => state.message);
   const tool = useAppStore((state) => state.tool);
@@ -17,7 +17,7 @@ export function MessageLine() {
   const stages = useGuidance();
   const next = nextStep(stages);
   const level = useLevel();
-  // The empty sheet itself shows what to do first.
+  // The empty sheet shows what to do first.
   const bare = level.walls.length === 0;
   // The message may ask for the use of a room of this level.
   const unnamed = stillToDo(stages).find(
@@ -56,7 +56,7 @@ export function MessageLine() {
   );
 }
 
-/** What the next press on the sheet does; `corners` are those of the walls that are being drawn. */
+/** Returns what the next press on the sheet does; `corners` is the number of corners of the run of walls. */
 function doingWords(tool: Tool, corners: number): string {
   switch (tool.kind) {
     case 'select':

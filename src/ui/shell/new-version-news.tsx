@@ -13,7 +13,7 @@ interface Props {
   readonly version: Exclude<NewVersion, { readonly state: 'none' }>;
 }
 
-/** Says that a newer version is there. It starts when the user says so, never by itself: work may be under way. */
+/** Says that a newer version is available. Only the user starts it, since work may be in progress. */
 export function NewVersionNews({ version }: Props) {
   const [news, setNews] = useState('');
   return (

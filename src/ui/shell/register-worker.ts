@@ -3,16 +3,16 @@ import { saveNow } from '../../storage/autosave.ts';
 import { useLibrary } from '../../storage/library-state.ts';
 import { restLoaded } from '../hooks/later.tsx';
 
-/** A tab that stays open for days looks for a new version this often. */
+/** Interval at which a tab that stays open looks for a new version, ms. */
 const LOOK_AGAIN_MS = 60 * 60 * 1000;
 
-/** The press waits no longer for parts that are being loaded, ms. */
+/** Maximum time that starting the new version waits for parts that are being loaded, ms. */
 const MOST_FOR_PARTS_MS = 5000;
 
-/** Set by the press that starts the new version: only the tab that asked for it reloads by itself. */
+/** Whether the user has started the new version in this tab: only that tab reloads automatically. */
 let asked = false;
 
-/** Registers the service worker, which serves this version offline, and announces a newer one. Does nothing where the browser has none. */
+/** Registers the service worker, which serves this version offline, and announces a newer one. Does nothing if the browser has none. */
 export async function registerWorker(): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
   const { serviceWorker } = navigator;
@@ -33,18 +33,18 @@ export async function registerWorker(): Promise<void> {
     });
     setInterval(() => void registration.update().catch(() => undefined), LOOK_AGAIN_MS);
   } catch {
-    // Blocked by the browser's settings, as in some private windows: the app works with the network alone.
+    // Blocked by the browser's settings, as in some private windows: the app then needs the network.
   }
 }
 
-/** Activates the waiting worker; the page then reloads. */
+/** Activates the waiting worker; the page then reloads. Resolves to why it cannot, in words; empty if it does. */
 async function startNew(registration: ServiceWorkerRegistration): Promise<string> {
   const trouble = await savedOrWhyNot();
   if (trouble) return trouble;
-  // While the old worker answers requests the new one waits: in Chromium half a minute after the last of them.
+  // The new worker waits while the old one answers requests: in Chromium for half a minute after the last request.
   await Promise.race([restLoaded(), new Promise((done) => setTimeout(done, MOST_FOR_PARTS_MS))]);
   asked = true;
-  // None waits where another tab was quicker: the new version runs already.
+  // If another tab was quicker, no worker waits: the new version already runs.
   if (registration.waiting) registration.waiting.postMessage('take-over');
   else location.reload();
   return '';
@@ -56,10 +56,10 @@ async function loadAnew(): Promise<string> {
   return trouble;
 }
 
-/** Stores the plan first; where that fails the old version goes on. Returns why, in words; empty when it is stored. */
+/** Stores the plan. Returns why that failed, in words; empty if it is stored. If it fails, the old version keeps running. */
 async function savedOrWhyNot(): Promise<string> {
   const { state } = useLibrary.getState().saveStatus;
-  // A stored plan is not written again: other tabs would take it for a change.
+  // A stored plan is not written again: other tabs would treat it as a change.
   if (state === 'saving' || state === 'failed') await saveNow();
   const { saveStatus } = useLibrary.getState();
   if (saveStatus.state === 'failed') {

@@ -5,7 +5,7 @@ import { saveNow } from '../../storage/autosave.ts';
 import { useLibrary } from '../../storage/library-state.ts';
 import { takeOther } from '../../storage/restore.ts';
 
-/** Whether the copy in this browser is up to date, and what to do when it is not: only that is announced. */
+/** Whether the copy in this browser is up to date, and what to do if not. Only the latter is announced. */
 export function SaveStatusLine() {
   const status = useLibrary(({ saveStatus }) => saveStatus);
   switch (status.state) {

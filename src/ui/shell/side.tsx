@@ -17,14 +17,14 @@ const ItemPanel = later(() => import('../inspector/item-panel.tsx').then((part) 
 const DetectorNumbers = later(() => import('../inspector/item-panel.tsx').then((part) => part.DetectorNumbers));
 
 /**
- * The verdict panel, with the numbers of its detector folded into it. When something else is selected its numbers come first.
- * The cautions never scroll away.
+ * The verdict column: the verdict panel with the folded fields of its detector. If something else is selected, its fields come first. The
+ * cautions do not scroll.
  */
 export function SideColumn() {
   const folded = usePanels((ui) => ui.sideFolded);
   const detectorSelected = useAppStore(onlyDetectorSelected);
   const somethingSelected = useAppStore(({ selection }) => selection.length > 0);
-  // A single detector has its verdict in large, unless the numbers of something else are over it.
+  // A single detector needs no chip: its verdict is shown large, unless the fields of another item are above it.
   const showChips = useLevel().detectors.length > (detectorSelected ? 1 : 0);
   if (folded) return <SideRail />;
   return (
@@ -45,7 +45,7 @@ function onlyDetectorSelected({ selection, plan }: AppState): boolean {
   return selection.length === 1 && plan.levels.some(({ detectors }) => detectors.some(({ id }) => id === selection[0]));
 }
 
-/** The folded column still shows the verdict, which a drag of a detector needs. */
+/** The folded column, which still shows the verdict: it is needed while a detector is dragged. */
 function SideRail() {
   const spokenId = useThrottled(selectSpokenId);
   const report = useThrottled(shownReports).find(({ id }) => id === spokenId);

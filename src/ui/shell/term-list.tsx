@@ -1,6 +1,6 @@
 import { GLOSSARY } from '../../protocol/glossary.ts';
 
-/** The terms of the app, each with what it means and where the field uses it. */
+/** The terms of the app, each with its meaning and source. */
 export function TermList() {
   return (
     <details>

@@ -15,7 +15,7 @@ import { SaveStatusLine } from './save-status-line.tsx';
 import './top-bar.css';
 
 export function TopBar() {
-  /** On a narrow page what is not needed all the time is a list that opens. */
+  /** Whether the list of rarer buttons is open, on a narrow page. */
   const [more, setMore] = useState(false);
   return (
     <header className="top">
@@ -141,7 +141,7 @@ function Looks() {
         onChange={(event) => {
           const chosen = event.currentTarget.value as ThemeName;
           setTheme(chosen);
-          // Stored once it was picked: before, the setting of the system counts at each visit.
+          // Stored only when the user picks it: until then the setting of the system applies.
           void writeSetting('theme', chosen);
         }}
       >

@@ -5,8 +5,8 @@ import { isGestureUnderWay, selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 
 /**
- * On a page with room for one column, opens the job while walls are drawn and the verdict once a detector is selected. On a phone a column
- * covers the sheet: both are folded whenever something is drawn or placed.
+ * On a page with room for one column, opens the verdict column when a detector is selected; at first, the verdict column if the level has
+ * detectors, else the job column. On a phone a column covers the sheet: both are folded when a tool is chosen.
  */
 export function useColumns(): void {
   useEffect(() => {
@@ -24,11 +24,11 @@ export function useColumns(): void {
       const takesTool = state.tool !== before.tool && state.tool.kind !== 'select';
       const takesFrame = state.tracingFrameOpen && !before.tracingFrameOpen;
       if ((takesTool || takesFrame) && isPhonePage()) foldAll();
-      // A press that selects may begin a drag, during which the sheet must not move.
+      // A press that selects may start a drag, during which the sheet must not move.
       if (due) queueMicrotask(openWhenAtRest);
     });
     const openWhenAtRest = () => {
-      // While something is dragged or reshaped the sheet keeps its width.
+      // During a gesture the sheet keeps its width.
       if (!due || isGestureUnderWay(useAppStore.getState())) return;
       due = false;
       if (small.matches && !isPhonePage()) unfold('side');

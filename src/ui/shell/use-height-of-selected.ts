@@ -2,7 +2,7 @@ import { useEffect } from 'react';
 import { selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 
-/** While a detector is selected the sheet is shaded for its height, so that white is where it may be placed. */
+/** Shades the sheet for the height of the selected detector, so that white floor is where it may be placed. */
 export function useHeightOfSelected(): void {
   const base = useAppStore((state) => {
     const chosen = selectLevel(state).detectors.find(({ id }) => state.selection.includes(id));

@@ -1,11 +1,11 @@
 import { useEffect } from 'react';
 
-/** A finger that lifts within this of where it came down still presses, px. */
+/** Maximum distance between press and release that still counts as a click, px. */
 const CLICK_PX = 12;
 
 /**
- * Gives a click to the button that the press began on. Leaving a field commits it, which may move the button away before the
- * press ends: the browser then gives the click to a common ancestor, and nothing would happen.
+ * Sends a click to the button on which the press began. Leaving a field commits it, which may move the button away before the release: the
+ * browser then sends the click to a common ancestor, and nothing would happen.
  */
 export function useMovedButtonPress(): void {
   useEffect(() => {

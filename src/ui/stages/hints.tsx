@@ -2,7 +2,7 @@ import type { Hint, HintAction } from '../../advice/guidance/hint.ts';
 import { followHint } from '../../commands/go-to.ts';
 import './hints.css';
 
-/** What is missing or worth a look, each with a button that leads there. */
+/** Hints on missing entries and remarks, each with a button that leads there. */
 export function Hints({ hints, onFollow }: { readonly hints: readonly Hint[]; readonly onFollow?: () => void }) {
   const follow = (offer: HintAction) => {
     onFollow?.();

@@ -6,11 +6,11 @@ import { StageWork } from './stage-work.tsx';
 interface Props {
   /** The stages that are shown in this place. */
   readonly stages: readonly Stage[];
-  /** The open stage; it may be one of another place. */
+  /** The open stage; it may be shown in another place. */
   readonly open: Stage;
 }
 
-/** The work of the open stage. Those that were opened before stay as they were left, with what was typed into them, until another plan is opened. */
+/** The work of the open stage. Stages that were opened earlier stay mounted with their typed text, until another plan is opened. */
 export function OpenedStages(props: Props) {
   const plan = useLibrary(({ openId }) => openId);
   return <Opened key={plan} {...props} />;

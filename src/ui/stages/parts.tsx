@@ -1,13 +1,13 @@
 import type { ReactNode } from 'react';
 
 interface Props {
-  /** What is asked. */
+  /** The fields. */
   readonly fields: ReactNode;
-  /** What the answers come to. */
+  /** The results of the answers. */
   readonly outcome: ReactNode;
 }
 
-/** The two parts of a page: the fields first, and beside or below them what they come to. An answer moves no field. */
+/** The two parts of a page: the fields first, and the results beside or below them, so that an answer moves no field. */
 export function Parts({ fields, outcome }: Props) {
   return (
     <div className="parts">

@@ -3,7 +3,7 @@ import { levelPicture } from '../../report/level-picture.ts';
 import { selectLevel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 
-/** The level in view as a small picture. It shows nothing that the words of the page do not have. */
+/** The level in view as a small decorative picture. The text of the page has the same information. */
 export function PlanThumbnail() {
   const plan = useDeferredValue(useAppStore((state) => state.plan));
   const levelId = useDeferredValue(useAppStore((state) => selectLevel(state).id));

@@ -7,7 +7,7 @@ import './stage-bar.css';
 
 const TestLine = later(() => import('../verdict/test-line.tsx').then((part) => part.TestLine));
 
-/** The stages of the test, always in reach, and the state of the whole test: the same on every page. */
+/** The stages of the test and the state of the whole test, the same on every page. */
 export function StageBar() {
   const stages = useGuidance();
   const next = stages.find(({ hints }) => hints.some((hint) => hint.missing));
@@ -59,7 +59,7 @@ function StageTab({ state: { stage, done, hints, whole }, open, next }: TabProps
   );
 }
 
-/** A stage is not done while something of it lies ahead, even where nothing is missing yet. A sheet can be printed, and is never done by that. */
+/** Returns the mark of a stage. It is not done while a step of it is in the future, even if nothing is missing. A sheet is ready, never done. */
 function markOf(stage: Stage, missing: boolean, next: boolean, whole: boolean): string {
   if (whole) return stage === 'sheet' ? 'ready' : 'done';
   return missing && next ? 'next' : '';

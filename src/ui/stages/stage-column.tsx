@@ -11,7 +11,7 @@ import './stage-column.css';
 
 const LevelItems = later(() => import('../inspector/item-list.tsx').then((part) => part.LevelItems));
 
-/** The work of the stages that belong beside the plan, and the list of everything on the level. */
+/** The work of the stages beside the plan, and the list of all items of the level. */
 export function StageColumn() {
   const open = usePanels((ui) => ui.planStage);
   const folded = usePanels((ui) => ui.jobFolded);
@@ -41,14 +41,14 @@ export function StageColumn() {
   );
 }
 
-/** An empty level has no list, and its code is not loaded. */
+/** The list of items. For an empty level it is not shown, and its code is not loaded. */
 function Things() {
   const { detectors, rooms, walls, openings, fixtures, objects } = useLevel();
   const some = [detectors, rooms, walls, openings, fixtures, objects].some(({ length }) => length > 0);
   return some && <LevelItems />;
 }
 
-/** What is missing at a stage, over its work. */
+/** The hints of a stage, above its work. */
 export function StageHints({ stage }: { readonly stage: Stage }) {
   const shown = hintsOf(useGuidance(), stage).filter(isNotRepeatedBelow);
   return shown.length > 0 && <Hints hints={shown} />;

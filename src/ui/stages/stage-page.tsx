@@ -11,7 +11,7 @@ import { StageHints } from './stage-column.tsx';
 import { VisitPage } from './visit/visit-page.tsx';
 import './stage-page.css';
 
-/** The page of a stage that is not worked on beside the plan, over the whole width; or that of the two visits. */
+/** The page of a stage that has no column beside the plan, or the page of the two visits. Covers the whole width. */
 export function StagePage() {
   const stage = usePanels((ui) => ui.stage);
   const visit = usePanels((ui) => ui.visitOpen);
@@ -22,7 +22,7 @@ export function StagePage() {
   const heading = useRef<HTMLHeadingElement>(null);
   const pane = useRef<HTMLElement>(null);
   usePressedStays(pane, !onPlan);
-  // Another page begins at its top.
+  // Another page starts at its top.
   const page = visit ? 'visit' : stage;
   useEffect(() => {
     if (page) pane.current?.scrollTo(0, 0);
@@ -55,7 +55,7 @@ export function StagePage() {
   );
 }
 
-/** Returns whether what had the focus is covered or gone: it would fall to the page. */
+/** Returns whether the focused element is hidden or removed, so that the focus would move to the body. */
 function isFocusGone(): boolean {
   const { activeElement } = document;
   return !activeElement?.checkVisibility({ visibilityProperty: true }) || activeElement === document.body;

@@ -6,13 +6,13 @@ import './still-to-do.css';
 
 interface Props {
   readonly stages: readonly StageState[];
-  /** What the state of the test rests on, in full. */
+  /** The full sentence on the state of the test. */
   readonly lead: ReactNode;
 }
 
 /**
- * Everything that is missing on the plan, all levels and stages together, the most important first; then what is worth a look. It lies
- * over the page while it is open, and closes with Escape, with a press beside it or once one of its buttons was pressed.
+ * Everything that is missing on the plan, over all levels and stages, the most important first; then remarks. It covers the page while it
+ * is open, and closes with Escape, with a press outside it or after a press on one of its buttons.
  */
 export function StillToDo({ stages, lead }: Props) {
   const hints = stillToDo(stages);
@@ -54,7 +54,7 @@ export function StillToDo({ stages, lead }: Props) {
 
 const close = (): void => usePanels.setState({ toDoOpen: false });
 
-/** Closes the list on Escape, with the focus back on its button, and on a press beside it. */
+/** Closes the list on Escape, which moves the focus to its button, and on a press outside it. */
 function useCloseOutside(list: RefObject<HTMLDetailsElement | null>, open: boolean): void {
   useEffect(() => {
     if (!open) return;

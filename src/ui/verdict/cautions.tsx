@@ -1,6 +1,6 @@
 import { CAUTIONS } from '../../../geometry/messages/index.ts';
 
-/** The usual cautions below a verdict: on a small page the verdict may be all that is in view. */
+/** The cautions below a verdict, since on a small page only the verdict may be in view. */
 export function Cautions() {
   return <p className="fine soft">{CAUTIONS.join(' ')}</p>;
 }

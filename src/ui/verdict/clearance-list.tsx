@@ -23,7 +23,7 @@ interface Props {
   readonly level: Level;
 }
 
-/** One row a rule, tightest first: all bars stand on one line with their notches under each other. */
+/** One row for each rule, the tightest first. The notches of all bars are aligned. */
 export function ClearanceList({ report, plan, level }: Props) {
   const rows = rowsOf(report.checks);
   return (
@@ -115,10 +115,10 @@ function Rung({ worst, others, plan, level, detectorId }: RungProps) {
   );
 }
 
-/** Where the notch stands, as a share of the bar's breadth: all notches under one another. */
+/** Position of the notch, as a share of the bar's width: all notches are aligned. */
 const NOTCH = 0.4;
 
-/** From nothing to what was measured, with a notch at what is needed; what is more than the breadth runs off its end. */
+/** A bar from zero to the measured distance, with a notch at the required one. A longer distance is cut at the end. */
 function Bar({ check: { measured, required } }: { readonly check: Check }) {
   if (measured === null || required === null) return null;
   const share = required > 0 ? (measured / required) * NOTCH : 1;

@@ -6,7 +6,7 @@ import { useThrottled } from '../hooks/use-throttled.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import './detector-chips.css';
 
-/** Every detector of the level with its verdict, in view whatever else is selected. */
+/** All detectors of the level with their verdicts, shown for any selection. */
 export function DetectorChips() {
   const level = useLevel();
   const reports = useThrottled(shownReports);

@@ -16,7 +16,7 @@ import { SunLine } from './sun-line.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 import { ByPress, WaysOut } from './ways-out.tsx';
 
-// Below the verdict.
+// Loaded later, because it is below the verdict.
 const ClearanceList = later(() => import('./clearance-list.tsx').then((part) => part.ClearanceList));
 
 interface Props {
@@ -25,7 +25,7 @@ interface Props {
   readonly numbers: ReactNode;
 }
 
-/** The verdict of one detector in words, the ways out, and its clearances. */
+/** The verdict of one detector in words, its remedies, and its clearances. */
 export function DetectorVerdict({ detector, report, numbers }: Props) {
   const plan = usePlan();
   const level = useLevel();

@@ -4,7 +4,7 @@ import { later } from '../hooks/later.tsx';
 
 const PublishedLists = later(() => import('../stages/place/published-lists.tsx').then((part) => part.PublishedLists));
 
-/** The verdicts of the other published lists on the same spot, each as published. Computed only while it is open. */
+/** The verdicts of all published lists on the same spot, each as published. Computed only while it is open. */
 export function OtherLists({ detector }: { readonly detector: Detector }) {
   const [open, setOpen] = useState(false);
   return (

@@ -5,7 +5,7 @@ import { usePlan } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import './recheck-line.css';
 
-/** How the verdict was computed: twice, once, or twice with different results, with both figures and the plan to send. */
+/** How the verdict was computed: once, twice, or twice with different results, then with both figures and a button that saves the plan. */
 export function RecheckLine({ id }: { readonly id: string }) {
   const plan = usePlan();
   const second = useThrottled((state) => state.second);

@@ -9,13 +9,13 @@ import { isGestureUnderWay, selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 
-/** When the sun comes too near to a detector, and that it holds for the planned days only. Nothing where the sun is not worked out. */
+/** When the sun comes too near to a detector, valid for the planned days only. Nothing if direct sun was not computed. */
 export function SunLine({ detector, report }: { readonly detector: Detector; readonly report: DetectorReport }) {
   const row = report.checks.find(
     ({ rule, measured, reason }) => rule === 'direct-sun' && (measured !== null || reason === NO_SUN_COMES_IN),
   );
   const words = useSunTimes(detector, row?.verdict === 'clear' ? undefined : row);
-  // Of a test with results no start is put off any more.
+  // A test with results cannot start later.
   const isOver = useAppStore(({ plan }) => plan.readings.length > 0);
   const later = useLateStart(detector, isOver ? undefined : row);
   if (!row) return null;
@@ -27,7 +27,7 @@ export function SunLine({ detector, report }: { readonly detector: Detector; rea
   );
 }
 
-/** What a later start would change, in words; empty until it is worked out, and during a drag. */
+/** Returns in words what a later start would change; empty until it is computed, and during a drag. */
 function useLateStart(detector: Detector, row: Check | undefined): string {
   const model = useThrottled(selectModel);
   const plan = useAppStore((state) => state.plan);
@@ -50,7 +50,7 @@ function useLateStart(detector: Detector, row: Check | undefined): string {
   return row && found?.row === row ? found.late : '';
 }
 
-/** The times in words; empty until they are worked out, and during a drag. */
+/** Returns the times in words; empty until they are computed, and during a drag. */
 function useSunTimes({ at, base, tall, radius }: Detector, row: Check | undefined): string {
   const model = useThrottled(selectModel);
   const plan = useAppStore((state) => state.plan);

@@ -10,12 +10,12 @@ import { StillToDo } from '../stages/still-to-do.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 import './test-line.css';
 
-/** Apart: the published lists are not part of the start. */
+/** Loaded separately: the published lists are not part of the start bundle. */
 const NotRecorded = later(() => import('./not-recorded.tsx').then((part) => part.NotRecorded), true);
 
 /**
- * The state of the whole test, the same on every page: never greener than its worst part. It has one height whatever it reads, so that
- * nothing below it moves; the list has all of it.
+ * The state of the whole test, the same on every page, never better than its worst part. Its height does not depend on the text, so that
+ * nothing below it moves; the list shows the text in full.
  */
 export function TestLine({ stages }: { readonly stages: readonly StageState[] }) {
   const plan = useAppStore((state) => state.plan);

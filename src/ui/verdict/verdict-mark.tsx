@@ -2,8 +2,8 @@ import { useId } from 'react';
 import type { Tone } from '../../../geometry/messages/index.ts';
 
 /**
- * The verdict without color, in the symbols of the sheet: white is allowed, hatching is excluded.
- * Clear: a white disc with its axis. Clear of what is drawn: the same with its rim left open. Tight: the rim doubled. Blocked: hatched over. Unknown: a broken rim.
+ * The verdict as a mark without color, in the symbols of the sheet: white is allowed, hatching is excluded. Clear: a white disc with its
+ * axis. Clear of what is drawn: the same with an open rim. Tight: a double rim. Blocked: hatched. Unknown: a broken rim.
  */
 export function VerdictMark({ verdict, size = 20 }: { readonly verdict: Tone; readonly size?: number }) {
   const hatch = useId();

@@ -9,12 +9,12 @@ import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import './verdict-panel.css';
 
-// There is none before the first detector.
+// Not needed before the first detector.
 const DetectorVerdict = later(() => import('./detector-verdict.tsx').then((part) => part.DetectorVerdict));
-// None before the first wall.
+// Not needed before the first wall.
 const WhereToPlace = later(() => import('./where-to-place.tsx').then((part) => part.WhereToPlace));
 
-/** The verdict as a sentence: the word, the reason, the way out as a button; below it the list of clearances. */
+/** The verdict as a sentence: the word, the reason, the remedies as buttons; below it the list of clearances. */
 export function VerdictPanel({ numbers }: { readonly numbers: ReactNode }) {
   const level = useLevel();
   const reports = useThrottled(shownReports);
@@ -23,7 +23,7 @@ export function VerdictPanel({ numbers }: { readonly numbers: ReactNode }) {
   const resting = level.detectors.find(({ id }) => id === spokenId);
   const detector = carried?.id === spokenId ? carried : resting;
   const report = reports.find(({ id }) => id === spokenId);
-  // A place is never shown larger than the test that it belongs to.
+  // A good place is never shown larger than the state of the test.
   const validity = useAppStore((state) => testStateOf(state.plan).validity);
   return (
     <section

@@ -48,7 +48,7 @@ export function WaysOut({ detector, report }: { readonly detector: Detector; rea
   );
 }
 
-/** Moves the detector without a drag: a press here, then a press on the sheet. */
+/** A button that moves the detector without a drag: a press here, then a press on the sheet. */
 export function ByPress({ id }: { readonly id: string }) {
   const isActive = useAppStore(({ tool }) => tool.kind === 'move-here' && tool.ids[0] === id);
   const move = () => {
@@ -78,7 +78,7 @@ function RoomForWays({ ways }: { readonly ways: readonly Remedy[] }) {
   );
 }
 
-/** One step of history. */
+/** Moves several items, as one step of history. */
 function moveTogether(places: ReadonlyMap<string, XY>): void {
   const placed = <Item extends { readonly id: string; readonly at: XY }>(item: Item): Item => {
     return { ...item, at: places.get(item.id) ?? item.at };

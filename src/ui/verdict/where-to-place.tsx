@@ -4,7 +4,7 @@ import { selectLevelBar } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 
-/** Where the first detector of the level goes, or why no spot of it is allowed. */
+/** Where to place the first detector of the level, or why no spot is allowed. */
 export function WhereToPlace() {
   const bar = useAppStore(selectLevelBar);
   const nothingAllowed = useThrottled(isNothingAllowed);

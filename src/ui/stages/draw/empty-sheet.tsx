@@ -11,7 +11,7 @@ import { CommandButton } from '../../shell/command-button.tsx';
 import { PictureButton } from './picture-button.tsx';
 import './empty-sheet.css';
 
-/** Where to begin: a few ways, each with what it is good for. Shown on an empty level while no tool is chosen. */
+/** Ways to start drawing, each with its purpose. Shown on an empty level while no tool is chosen. */
 export function EmptySheet() {
   const level = useLevel();
   const isBusy = useAppStore((state) => state.tool.kind !== 'select' || state.previewPlan !== null);
@@ -76,7 +76,7 @@ function isEmpty({ tracing, walls, rooms, fixtures, objects, detectors }: Level)
   return !tracing && [walls, rooms, fixtures, objects, detectors].every((items) => items.length === 0);
 }
 
-/** Returns the level whose outline is offered for a level: the one below it, else another one; null where that has no walls. */
+/** Returns the level whose outline can be copied to a level: the one below it, else another one; null if that one has no walls. */
 function levelToCopy(plan: Plan, { id }: Level): Level | null {
   const below = plan.levels.some((each) => each.id === id) ? levelBelow(plan, id) : null;
   const source = below ?? plan.levels.find((each) => each.id !== id);

@@ -1,7 +1,7 @@
 import { useRef } from 'react';
 import { bringIn } from './bring-in.ts';
 
-/** A button that picks a picture and lays it under the level. */
+/** A button that picks a picture and puts it under the level. */
 export function PictureButton({ words, className }: { readonly words: string; readonly className: string }) {
   const picker = useRef<HTMLInputElement>(null);
   return (

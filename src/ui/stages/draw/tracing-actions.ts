@@ -13,7 +13,7 @@ import { samePlan } from '../../../storage/library-state.ts';
 
 const FRESH = { turn: 0, opacity: 0.6, shown: true, locked: false } as const;
 
-/** Reads a picture and lays it under the level; its scale is asked for next. Shows a message where it cannot be read. */
+/** Reads a picture, puts it under the level and asks for its scale. Shows a message if it cannot be read. */
 export async function layUnder(file: File): Promise<void> {
   const state = useAppStore.getState();
   const [isSame, { id: levelId }] = [samePlan(), selectLevelAtRest(state)];
@@ -28,7 +28,7 @@ export async function layUnder(file: File): Promise<void> {
   const { remark, ...picture } = read.picture;
   const { stageSize, viewport, levelId: shown } = useAppStore.getState();
   const level = selectLevel(useAppStore.getState());
-  // Reading takes a moment: another plan or level may be shown by now.
+  // Reading is asynchronous: another plan or level may be shown now.
   if (!isSame() || shown !== levelId) {
     state.say('Another plan or level was opened meanwhile: the picture was not added. Add it where it belongs.');
     return;
@@ -46,14 +46,14 @@ export async function layUnder(file: File): Promise<void> {
   unfold('job');
   usePanels.setState({ tracingOpen: true });
   state.fit();
-  // Its first press comes at once.
+  // Loaded now, because the first press with the tool follows at once.
   await loadLateTools().catch(() => undefined);
   if (!isSame()) return;
   state.setTool({ kind: 'tracing', task: 'scale' });
   state.say(`${remark}${replaced} Press the two ends of a length on it that you know: that sets its scale.`);
 }
 
-/** Previews the picture at this opacity; `run` with the preview commits it. */
+/** Previews the picture at this opacity, 0 to 1; `run` with the preview commits it. */
 export function showFaded(opacity: number): void {
   const state = useAppStore.getState();
   const { id, tracing } = selectLevelAtRest(state);
@@ -62,7 +62,7 @@ export function showFaded(opacity: number): void {
   state.setPreviewPlan(edited.ok && opacity !== tracing.opacity ? edited.plan : null);
 }
 
-/** Changes some of the picture's values, as one step. Returns why not, or empty. */
+/** Changes values of the picture, as one step of history. Returns why it was refused, in words; empty if it was done. */
 export function changeTracing(patch: Partial<Tracing>): string {
   const state = useAppStore.getState();
   const { id, tracing } = selectLevel(state);

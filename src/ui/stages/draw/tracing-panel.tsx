@@ -17,7 +17,7 @@ import { PictureButton } from './picture-button.tsx';
 import { changeTracing, showFaded, takeTracingAway } from './tracing-actions.ts';
 import './tracing-panel.css';
 
-/** The photo or scan that is drawn over: import, scale, opacity, lock. */
+/** The photo or scan under the level: import, scale, opacity, lock. */
 export function TracingPanel() {
   const { tracing } = useLevel();
   const open = usePanels((ui) => ui.tracingOpen);
@@ -35,7 +35,7 @@ export function TracingPanel() {
   );
 }
 
-/** Picks a picture file. Pasting and dropping one do the same. */
+/** Picks a picture file. Pasting or dropping a file does the same. */
 function BringIn({ words }: { readonly words: string }) {
   return (
     <>
@@ -114,7 +114,7 @@ function TaskButtons() {
   );
 }
 
-/** Size, turn and place of the picture by numbers. */
+/** Fields for size, rotation and place of the picture. */
 function PlaceByNumbers({ tracing }: { readonly tracing: Tracing }) {
   return (
     <details>
@@ -189,7 +189,7 @@ const IN_FILE: readonly { readonly value: PictureChoice; readonly words: string 
   { value: 'without', words: 'Without it' },
 ];
 
-/** Whether a saved file holds the picture: the answer to the question of Save, which can be changed here. */
+/** Whether a saved file includes the picture: the answer given on saving, which can be changed here. */
 function SavedFile() {
   const plan = useAppStore((state) => state.plan);
   const choice = usePanels(({ savedPictures }) => choiceFor(plan, savedPictures));

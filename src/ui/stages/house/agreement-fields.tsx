@@ -15,7 +15,7 @@ import { TextField } from '../../fields/text-field.tsx';
 
 const STATE: Readonly<Record<AgreementState, string>> = { signed: 'signed', refused: 'refused', open: 'not signed' };
 
-/** Who signed not to interfere with the test, or refused to. */
+/** Who signed the agreement not to interfere with the test, or refused to sign it. */
 export function AgreementFields({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const agreement = agreementOf(plan);

@@ -15,11 +15,11 @@ import { answer } from './walk.ts';
 
 interface EntryProps {
   readonly row: ConditionRow;
-  /** Writes the answer down; with who and when of the walk if left out. */
+  /** Records the answer; if left out, it is recorded with name and time of the walk. */
   readonly onAnswer?: (id: string, state: ConditionState) => void;
 }
 
-/** One condition with its answers. A broken one says at once what that means; unfolded, it has the question, who, when, a note and the sources. */
+/** A condition with its answers. A broken one shows the consequence; unfolded, it shows the question, name, time, note and sources. */
 export function ConditionEntry({ row, onAnswer = answer }: EntryProps) {
   const { item, state, answered, canBeAbsent, further, text, drawnItems } = row;
   const [open, setOpen] = useState(false);

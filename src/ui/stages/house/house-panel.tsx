@@ -18,8 +18,8 @@ import { WalkFields } from './walk-fields.tsx';
 import './house.css';
 
 /**
- * The house during the test: each condition with who saw it and when, and the papers that go out. No button
- * answers all items: what nobody looked at would pass.
+ * The house during the test: each condition with who saw it and when, and the documents of the visit. There is no button that answers all
+ * conditions, because a condition that was not inspected would then pass.
  */
 export function HousePanel() {
   const plan = useAppStore((state) => state.plan);

@@ -8,7 +8,7 @@ import { canShareFiles, saveDocumentPdf, shareDocumentPdf } from '../../print/pd
 import { usePageChoice } from '../../print/use-page-choice.ts';
 import './papers.css';
 
-/** Documents to preview, print or save as a drawing. `kinds`: at least one. */
+/** Documents to preview, print or save. */
 export function Papers({ kinds }: { readonly kinds: readonly [VisitDocument, ...VisitDocument[]] }) {
   const [which, setWhich] = useState(kinds[0]);
   const { choice, orientation, setPaper, setOrientation } = usePageChoice();

@@ -21,7 +21,7 @@ export const STATE_WORDS: Readonly<Record<ConditionState, string>> = {
   unknown: 'Not known',
 };
 
-/** The verdict mark for each answer, so that color is not the only sign. What the house does not have needs none. */
+/** The verdict mark for each answer, so that color is not the only sign. A condition that does not apply has none. */
 const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
   kept: 'clear',
   broken: 'blocked',
@@ -29,7 +29,7 @@ const STATE_MARK: Readonly<Record<ConditionState, Verdict | null>> = {
   unknown: 'unknown',
 };
 
-/** The shape of an item: what was seen before the pick-up only is not known yet. */
+/** Returns the mark of a condition: unknown as long as it was seen only before the pick-up. */
 export const markOf = ({ state, beforePickUp }: ConditionRow): Verdict | null =>
   STATE_MARK[beforePickUp ? 'unknown' : state];
 
@@ -41,8 +41,8 @@ export const WHOLE: Readonly<Record<Validity, { readonly word: string; readonly 
 };
 
 /**
- * "Kept: R. Alder, Sat 7 Mar, 18:00", or "Kept so far" where that was before the pick-up; whichever of the two is not written down
- * says so. `zone`: IANA zone of the house.
+ * Returns "Met: R. Alder, Saturday 7 March, 18:00", or "Met so far: ..." if that was before the pick-up; says if name or time is not
+ * recorded. `zone`: IANA zone of the house.
  */
 export function answerLine({ state, answered, by, at, beforePickUp }: ConditionRow, zone: string): string {
   if (state !== answered) return overruled(state, answered);
@@ -51,13 +51,13 @@ export function answerLine({ state, answered, by, at, beforePickUp }: ConditionR
   return `${word}: ${whoAndWhen({ by, at }, zone)}`;
 }
 
-/** "Also on record: met, R. Alder, Sat 7 Mar, 18:00. From outside." */
+/** Returns "Also on record: met, R. Alder, Saturday 7 March, 18:00. From outside.", with the note at the end. */
 export function furtherLine({ state, by = '', at, note }: Condition, zone: string): string {
   const answer = `Also on record: ${STATE_WORDS[state].toLowerCase()}, ${whoAndWhen({ by: by.trim(), at }, zone)}.`;
   return [answer, note.trim()].filter(Boolean).join(' ');
 }
 
-/** "R. Alder, Sat 7 Mar, 18:00"; whichever of the two is not written down says so. */
+/** Returns "R. Alder, Saturday 7 March, 18:00"; says if name or time is not recorded. */
 export function whoAndWhen({ by, at }: Look, zone: string): string {
   const time = msOf(at);
   const when = time === null ? '' : formatInstant(time, zone);
@@ -67,7 +67,7 @@ export function whoAndWhen({ by, at }: Look, zone: string): string {
   return [known, missing].filter(Boolean).join('; ');
 }
 
-/** The log knows of a break, or every house has it: whoever answered otherwise did not see that. */
+/** Returns the words for a state that differs from the answer, because the log has a deviation, or because the condition applies to every house. */
 function overruled(state: ConditionState, answered: ConditionState): string {
   const answer = answered === 'unknown' ? '' : ` (the answer was: ${STATE_WORDS[answered].toLowerCase()})`;
   return `${STATE_WORDS[state]}${state === 'broken' ? ', according to the log' : ''}${answer}`;

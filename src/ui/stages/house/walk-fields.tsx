@@ -6,14 +6,14 @@ import { InstantField } from '../../fields/instant-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 
 interface Props {
-  /** Answers that stand without who or without when. */
+  /** Answers without a name or without a time. */
   readonly lacking: readonly { readonly by: string; readonly at: string | null }[];
-  /** Adds who and when to them. */
+  /** Adds name and time to them. */
   readonly onSign: () => void;
   readonly hint: string;
 }
 
-/** Who walks and when, and a button that adds both to answers without them. */
+/** Name and time of the walk, and a button that adds both to answers without them. */
 export function WalkFields({ lacking, onSign, hint }: Props) {
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
   const { by, at } = useAppStore(({ walk }) => walk);

@@ -6,7 +6,7 @@ import { useAppStore } from '../../../state/store.ts';
 
 const NOBODY: Look = { by: '', at: null };
 
-/** Answers a condition as one step of history, with who and when of the walk, and shows what a broken one means. */
+/** Answers a condition as one step of history, with name and time of the walk, and shows the consequence of a broken one. */
 export function answer(id: string, state: ConditionState): void {
   const { run, say, plan } = useAppStore.getState();
   const before = rowOf(id)?.answered;
@@ -20,7 +20,7 @@ export function answer(id: string, state: ConditionState): void {
 const BREAK_GONE =
   'the deviation is withdrawn. If it happened during the test, leave it as not met and record in the note when it was corrected.';
 
-/** Adds who and when of the walk to the answers that lack them, as one step of history. */
+/** Adds name and time of the walk to the answers that lack them, as one step of history. */
 export function signAnswers(): void {
   useAppStore.getState().run((plan) => withLook(plan, useAppStore.getState().walk));
 }

@@ -18,7 +18,7 @@ interface Props {
   readonly all: readonly NamedDetector[];
 }
 
-/** Entries that are the same for every detector of the visit: one step of history. */
+/** Entries that are written for all detectors at once, as one step of history. */
 export function AllDetectors({ plan, all }: Props) {
   const { run, say } = useAppStore.getState();
   const zone = plan.site.timeZone;
@@ -29,7 +29,7 @@ export function AllDetectors({ plan, all }: Props) {
     if (!refusal) say(`Recorded for ${counted(which.length, 'detector')}. Undo reverts it.`);
     return refusal;
   };
-  /** Where they differ: the value of each, before it is replaced. */
+  /** Returns the value of each detector, shown if they differ, before all are replaced. */
   const eachWords = (key: 'placedBy' | 'fetchedBy') =>
     `Not the same: ${listed(entries.map((entry) => `${entry.name} ${entry[key] || 'none'}`))}.`;
   const sealedAlike = allSame(entries.map((entry) => msOf(entry.sealed)));

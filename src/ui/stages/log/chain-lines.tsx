@@ -58,7 +58,7 @@ interface TakeAwayProps {
   readonly words: string;
 }
 
-/** Takes a hand-over away: of this detector, or of all that went in the box with it. */
+/** Removes a hand-over: of this detector, or of all detectors that were handed over in the same box. */
 function TakeAway({ plan, detector, index, words }: TakeAwayProps) {
   const { run, say } = useAppStore.getState();
   const step = logEntryOf(plan, detector).custody[index];

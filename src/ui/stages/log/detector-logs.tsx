@@ -27,7 +27,7 @@ const TAMPERING = [
   { value: 'seen', words: 'found' },
 ] as const;
 
-/** What happened to each detector, from its serial number to the laboratory. */
+/** The log of each detector, from its serial number to the laboratory. */
 export function DetectorLogs({ plan }: { readonly plan: Plan }) {
   const all = namedDetectors(plan);
   return (
@@ -52,7 +52,7 @@ export function DetectorLogs({ plan }: { readonly plan: Plan }) {
 interface Props {
   readonly plan: Plan;
   readonly detector: NamedDetector;
-  /** A single one is never folded. */
+  /** Whether it is the only detector, whose log is never folded. */
   readonly alone: boolean;
 }
 
@@ -116,7 +116,7 @@ function Sealed({ plan, entry, onCommit }: SealedProps) {
   );
 }
 
-/** The summary of a folded log. */
+/** Returns the summary of a folded log. */
 function shortOf({ serial, tampering, photos }: LogEntry): string {
   const parts = [
     serial.trim() || 'no serial number',

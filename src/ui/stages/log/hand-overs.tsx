@@ -11,11 +11,11 @@ import { NameField } from './name-field.tsx';
 
 interface Props {
   readonly plan: Plan;
-  /** One, or the whole box: it goes as one step. */
+  /** Ids of one detector, or of the whole box, which is handed over as one step. */
   readonly detectors: readonly string[];
 }
 
-/** Records a hand-over. It starts from the current holder by the log. */
+/** Fields that record a hand-over. The giver is initially the current holder by the log. */
 export function HandOver({ plan, detectors }: Props) {
   const { run, say } = useAppStore.getState();
   const [from, setFrom] = useState<string | null>(null);
@@ -80,7 +80,7 @@ export function HandOver({ plan, detectors }: Props) {
   );
 }
 
-/** The hand-over that was written last. */
+/** Returns a predicate for the last recorded hand-over of a detector. */
 function isLast(plan: Plan, detector: string) {
   const last = (plan.log?.find((entry) => entry.detector === detector)?.custody.length ?? 0) - 1;
   return ({ index }: { readonly index: number | null }) => index === last;

@@ -10,7 +10,7 @@ import { WeatherNotes } from './weather-notes.tsx';
 import { WhoHasIt } from './who-has-it.tsx';
 import './log.css';
 
-/** What happened to the detectors, from their serial numbers to the laboratory, and the weather meanwhile. */
+/** The log of the detectors, from their serial numbers to the laboratory, and of the weather. */
 export function LogPanel() {
   const plan = useAppStore((state) => state.plan);
   const all = namedDetectors(plan);

@@ -12,12 +12,12 @@ interface Props {
   readonly hint?: string;
 }
 
-/** Who: typed, or picked from those who are in the log already. */
+/** A field for a name: typed, or picked from the names in the log. */
 export function NameField({ onCommit, ...field }: Props) {
   return <TextField {...field} exact suggestions={NAMES} onCommit={(name) => onCommit(name.trim())} />;
 }
 
-/** What every name field of the log offers. */
+/** The names that every name field of the log offers. */
 export function NamesInLog({ plan }: { readonly plan: Plan }) {
   const walker = useAppStore(({ walk }) => walk.by.trim());
   const names = new Set([...(walker ? [walker] : []), ...namesInLog(plan)]);

@@ -7,23 +7,23 @@ import { samePlan } from '../../../storage/library-state.ts';
 import { megabytes } from '../../../storage/picture-file.ts';
 import { LARGEST_PLAN_FILE } from '../../../storage/plan-files.ts';
 
-/** So many bytes of a plan file are reserved for everything but pictures. */
+/** Bytes of a plan file that are reserved for everything but pictures. */
 const REST_OF_PLAN = 2_000_000;
 
-/** How many bytes of a plan file its pictures take: the photos of the log and those under the levels. */
+/** Returns the bytes that pictures take in a plan file: the photos of the log and the pictures under the levels. */
 function picturesLength({ log = [], levels }: Plan): number {
   const all = [...log.flatMap(({ photos }) => photos), ...levels.flatMap(({ tracing }) => tracing?.image ?? [])];
   return all.reduce((sum, image) => sum + image.length, 0);
 }
 
-/** Adds photos to the log of a detector, all as one step of history. Shows a message of their size, and of those that could not be read and why. */
+/** Adds photos to the log of a detector, as one step of history. Shows a message with their size, and with those that cannot be read and why. */
 export async function addPhotos(detector: string, files: readonly File[]): Promise<void> {
   const { say } = useAppStore.getState();
   const isSame = samePlan();
   say(files.length > 1 ? `Reading ${files.length} photos…` : `Reading ${files[0]?.name || 'the photo'}…`);
   const { images, refused } = await readAll(files);
   const { plan, run } = useAppStore.getState();
-  // Reading is asynchronous: another plan may be open by now, or the detector may be deleted.
+  // Reading is asynchronous: another plan may be open now, or the detector may be deleted.
   if (!isSame() || namedDetectors(plan).every((each) => each.id !== detector)) {
     say('The detector of these photos is no longer on the plan. They were not added.');
     return;
@@ -40,7 +40,7 @@ export async function addPhotos(detector: string, files: readonly File[]): Promi
   say([images.length > 0 ? done : '', ...refused].filter(Boolean).join(' '));
 }
 
-/** One after another: a tablet has too little memory for several large ones at a time. */
+/** Reads the photos one after another: a tablet has too little memory for several large photos at a time. */
 async function readAll(files: readonly File[]) {
   const { readPicture, LOG_PHOTO } = await import('../../../storage/picture.ts');
   const images: string[] = [];

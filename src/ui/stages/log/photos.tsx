@@ -10,7 +10,7 @@ interface Props {
   readonly name: string;
 }
 
-/** Photos of a detector where it was; stored in the plan file. */
+/** Photos of a detector in its place; stored in the plan file. */
 export function Photos({ entry: { detector, photos }, name }: Props) {
   const { run, say } = useAppStore.getState();
   const [large, setLarge] = useState<number | null>(null);
@@ -70,7 +70,7 @@ function PhotoPicker({ detector, name }: { readonly detector: string; readonly n
       <input
         ref={picker}
         type="file"
-        // Any picture: with a list of types some tablets do not offer the camera. One that cannot be read is refused with a message.
+        // All types of pictures: with a list of types some tablets do not offer the camera. An unreadable file is refused with a message.
         accept="image/*"
         multiple
         className="unseen"

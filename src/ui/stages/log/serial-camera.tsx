@@ -9,7 +9,7 @@ import { later } from '../../hooks/later.tsx';
 
 const SerialScanner = later(() => import('./serial-scanner.tsx').then((part) => part.SerialScanner));
 
-/** Opens the camera that reads the serial number of a detector from the bar code of its label. The field beside it takes it by keys. */
+/** A button that opens the camera, to read the serial number of a detector from the bar code of its label. */
 export function SerialCamera({ detector: { id, name } }: { readonly detector: NamedDetector }) {
   const [isOpen, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
@@ -40,8 +40,7 @@ export function SerialCamera({ detector: { id, name } }: { readonly detector: Na
   );
 }
 
-/** Writes a number that was read into the log of a detector. The number before it is shown. */
-/** A code may hold control characters, as separators say. */
+/** Writes a scanned number into the log of a detector, and shows the number that it replaces. A code may contain control characters. */
 function takeSerial(id: string, name: string, read: string): void {
   const serial = oneLine(read).trim();
   const { plan, run, say } = useAppStore.getState();

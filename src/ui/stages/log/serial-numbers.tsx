@@ -11,7 +11,7 @@ interface Props {
   readonly all: readonly NamedDetector[];
 }
 
-/** A field for each detector: typed, read by a scanner, which types the number and Enter, or from a picture of the label. */
+/** A field for the serial number of each detector: typed by hand, typed by a scanner, which ends with Enter, or read by the camera. */
 export function SerialNumbers({ plan, all }: Props) {
   const run = useAppStore((state) => state.run);
   return (
@@ -38,8 +38,8 @@ export function SerialNumbers({ plan, all }: Props) {
 }
 
 /**
- * Enter has committed the number by now: moves on to the next field, so that a scanner fills all of them. Not with a number
- * that another field has already: the next scan replaces it.
+ * Moves the focus to the next field after Enter, which has committed the number, so that a scanner fills all fields. A number that another
+ * field has already keeps the focus, so that the next scan replaces it.
  */
 function onwards({ key, target, currentTarget }: KeyboardEvent<HTMLFieldSetElement>): void {
   if (key !== 'Enter' || !(target instanceof HTMLInputElement)) return;

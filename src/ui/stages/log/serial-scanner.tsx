@@ -11,28 +11,28 @@ const NOTHING_YET =
   'No bar code is read yet. Go nearer until its bars are sharp, with light on it and no glare, or type the number.';
 const NOT_IN_PICTURE =
   'No bar code was found in the picture. Take it flat and near, in good light, or type the number.';
-/** Pictures without a code before the advice comes: about five seconds. */
+/** Number of frames without a code before the advice is shown: about five seconds. */
 const PATIENCE = 30;
 
 interface Props {
   readonly name: string;
   readonly onSerial: (serial: string) => void;
-  /** The field is wanted instead. */
+  /** Called when the user wants to type the number instead. */
   readonly onType: () => void;
   readonly onShut: () => void;
 }
 
-/** What the camera sees, until it has read a number. The camera runs as long as this is open. */
+/** The dialog with the camera picture, until a number is read. The camera runs while the dialog is open. */
 export function SerialScanner({ name, onSerial, onType, onShut }: Props) {
   const { ref, shut, events } = useModal(onShut);
   const take = (serial: string) => {
-    // A picture takes a moment: it may be closed by now.
+    // Reading a picture is asynchronous: the dialog may be closed now.
     if (!ref.current?.open) return;
     shut();
     onSerial(serial);
   };
   const { video, words, camera, say } = useCamera(take);
-  // On the page itself: in the fieldset of the numbers its keys would be theirs.
+  // Rendered in the body: inside the fieldset of the serial numbers, that fieldset would handle its keys.
   return createPortal(
     <dialog ref={ref} className="dialog scanner" aria-labelledby="scanner-title" {...events}>
       <h2 id="scanner-title">Serial number of {name}</h2>
@@ -70,7 +70,7 @@ export function SerialScanner({ name, onSerial, onType, onShut }: Props) {
 interface CameraView {
   readonly video: RefObject<HTMLVideoElement | null>;
   readonly words: string;
-  /** Null before it runs, and where it cannot. */
+  /** Null until the camera runs, and if it cannot run. */
   readonly camera: Camera | null;
   readonly say: (words: string) => void;
 }
@@ -127,7 +127,7 @@ function LightButton({ setLight }: { readonly setLight: (isOn: boolean) => void 
   );
 }
 
-/** A picture of the label: for a browser that gives no camera to a page, and for a picture that was taken before. */
+/** Reads a picture of the label: for a browser without camera access, and for a picture that was taken earlier. */
 function PictureButton({ name, onText }: { readonly name: string; readonly onText: (text: string) => void }) {
   const picker = useRef<HTMLInputElement>(null);
   return (

@@ -5,7 +5,7 @@ import { pickUpNotAhead } from '../../../protocol/timing/refused-times.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { InstantField } from '../../fields/instant-field.tsx';
 
-/** The ends of every chain: the same two instants as under Time. */
+/** The last two instants of every chain of custody, which are the same as under Time. */
 export function ToLaboratory({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const { visit, site } = plan;

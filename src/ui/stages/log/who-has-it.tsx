@@ -9,9 +9,9 @@ interface Props {
   readonly all: readonly NamedDetector[];
 }
 
-/** Who has the detectors now, those that are together in one line; and whether the log contradicts itself. */
+/** Who has the detectors now, with one line for each holder; and whether the log contradicts itself. */
 export function WhoHasIt({ plan, all }: Props) {
-  // Entries made since the clock was read have happened too.
+  // One minute later, so that entries made within the current minute count as past.
   const clock = useMinute() + MINUTE;
   const places = new Map<string, NamedDetector[]>();
   const doubtful: NamedDetector[] = [];

@@ -13,7 +13,7 @@ interface Props {
   readonly detectorId: string;
 }
 
-/** How far the air travels around the walls, in words and on the sheet while its row is open. It is not the rule, and says so. */
+/** The path of the air around the walls, in words and on the sheet, while its row is open. For information only, and it says so. */
 export function AirWay({ checks, detectorId }: Props) {
   const place = useRef<HTMLDivElement>(null);
   const open = useIsOpen(place);
@@ -43,7 +43,7 @@ function Way({ checks, detectorId }: Props) {
   );
 }
 
-/** Whether the row around it is open. Nothing is computed in a closed one. */
+/** Returns whether the surrounding row is open. Nothing is computed in a closed row. */
 function useIsOpen(place: React.RefObject<HTMLElement | null>): boolean {
   const [open, setOpen] = useState(false);
   useEffect(() => {

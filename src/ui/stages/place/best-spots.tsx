@@ -15,7 +15,7 @@ import { PlaceRow } from './place-row.tsx';
 import { type Best, useBestPlaces, useDescribedPlaces } from './use-best-places.ts';
 import './spots.css';
 
-/** The places with the most to spare on the level in view, each to be looked at on the sheet and set by one press. */
+/** The places with the largest margin on the level in view. One press highlights a place on the sheet, another places a detector there. */
 export function BestSpots() {
   const [onFurniture, setOnFurniture] = useState(false);
   const best = useBestPlaces('spots', { members: 1, count: PLACES, onFurniture });
@@ -73,7 +73,7 @@ function useMarks(rows: readonly DescribedPlace[], { radius }: Probe): void {
   useEffect(() => () => useShown.setState({ spots: [], lit: null }), []);
 }
 
-/** The selected detector. One of a pair is moved with the other one, under "Side by side". */
+/** Returns the selected detector; undefined if it is one of a pair, which is moved as a pair under "Side by side". */
 function useSingle(): Detector | undefined {
   const { detectors } = useLevel();
   const selection = useAppStore((state) => state.selection);

@@ -4,11 +4,11 @@ import { formatMeasured, type LengthUnit } from '../../../../geometry/units/inde
 import type { HeightLane } from '../../../advice/heights.ts';
 import { HATCHES } from '../../../theme/hatches.ts';
 
-/** One place on the scale: what is allowed there, and where a detector stands. */
+/** A column of the scale: the allowed heights at a place, and the height of the detector there. */
 export interface DrawnLane {
   readonly name: string;
   readonly lane: HeightLane;
-  /** Underside of the detector that stands there; null for none. */
+  /** Height of the underside of the detector there, mm; null for none. */
   readonly base: Mm | null;
 }
 
@@ -20,16 +20,16 @@ interface Props {
   readonly unit: LengthUnit;
 }
 
-/** px. The slider beside it runs over the same stretch: from floor to ceiling, less half its knob at either end. */
+/** Sizes of the scale, px. The slider beside it covers the same range: from floor to ceiling, less half its knob at each end. */
 const SCALE_PX = { height: 236, knob: 28 } as const;
 const LANES = { left: 48, width: 32, gap: 18 } as const;
 const WIDTH = 138;
-/** A longer name is cut: the words below have it whole. */
+/** Maximum length of a name, characters: a longer name is cut, and is in full in the text below. */
 const LONGEST_NAME = 7;
-/** A stretch is never drawn thinner, px. */
+/** Minimum height of an allowed interval as drawn, px. */
 const THINNEST = 3;
 
-/** From floor to ceiling as on a levelling staff: white is allowed, hatched is not. */
+/** A scale from floor to ceiling, like a leveling staff: white is allowed, hatched is not. */
 export function HeightScale({ ceiling, shaded, lanes, unit }: Props) {
   const hatchId = useId();
   const y = (mm: Mm) => SCALE_PX.knob / 2 + (1 - mm / ceiling) * (SCALE_PX.height - SCALE_PX.knob);
@@ -79,7 +79,7 @@ interface LaneProps {
   readonly hatchId: string;
 }
 
-/** One column of the scale: hatched but for the heights that are allowed. */
+/** A column of the scale: hatched except for the allowed heights. */
 function Lane({ drawn: { name, lane, base }, x, ceiling, y, hatchId }: LaneProps) {
   return (
     <g>
@@ -112,7 +112,7 @@ function Lane({ drawn: { name, lane, base }, x, ceiling, y, hatchId }: LaneProps
   );
 }
 
-/** Every foot or quarter meter a tick, every second one with its height. */
+/** A tick at every foot or quarter meter, every second one with its height. */
 function Ticks({ ceiling, unit, y }: Pick<Props, 'ceiling' | 'unit'> & { readonly y: (mm: Mm) => number }) {
   const step = unit === 'metric' ? 250 : 304.8;
   const heights = Array.from({ length: Math.floor(ceiling / step) + 1 }, (_, index) => index * step);
@@ -140,7 +140,7 @@ function scaleLabel(lanes: readonly DrawnLane[]): string {
   return ['Allowed heights from floor to ceiling.', ...parts].join(' ');
 }
 
-/** How the slider knows its length. */
+/** Passes the sizes of the scale to the style of the slider. */
 export const SCALE_STYLE = {
   '--staff-height': `${SCALE_PX.height}px`,
   '--staff-knob': `${SCALE_PX.knob}px`,

@@ -20,7 +20,7 @@ import { useThrottled } from '../../hooks/use-throttled.ts';
 import { type DrawnLane, HeightScale, SCALE_STYLE } from './height-scale.tsx';
 import './spots.css';
 
-/** The height that the sheet is shaded for, by slider or by tape; beside it what is allowed at the selected detector and at the pointer. */
+/** Sets the height that the sheet is shaded for, by slider or field; beside it the allowed heights at the selected detector and the pointer. */
 export function Heights() {
   const { id, ceiling, ceilingAnswered } = useLevel();
   const shaded = useAppStore((state) => state.sitHeight);
@@ -139,7 +139,7 @@ interface OfDetectorProps {
   readonly unit: LengthUnit;
 }
 
-/** What is allowed where it stands, and the presses that bring it there. */
+/** The allowed heights at the place of the detector, and buttons that move it to one of them. */
 function OfDetector({ detector: { id, base, tall }, name, lane, shaded, unit }: OfDetectorProps) {
   const { ceiling } = useLevel();
   const { updateItem, say } = useAppStore.getState();
@@ -179,7 +179,7 @@ function OfDetector({ detector: { id, base, tall }, name, lane, shaded, unit }: 
   );
 }
 
-/** From where to where, and what bounds it. */
+/** The allowed intervals in words, and what limits them. */
 function LaneWords({ name, lane: { words } }: { readonly name: string; readonly lane: HeightLane }) {
   if (words.length === 0) {
     return (
@@ -199,7 +199,7 @@ function LaneWords({ name, lane: { words } }: { readonly name: string; readonly 
   ));
 }
 
-/** Shades the sheet for a height. Where that is not the height of the selected detector the sheet says so. */
+/** Shades the sheet for a height. Shows a message if that is not the height of the selected detector. */
 function shadeFor(base: Mm, chosen: Detector | null, unit: LengthUnit): void {
   const { setSitHeight, say } = useAppStore.getState();
   setSitHeight(base);
@@ -211,7 +211,7 @@ function shadeFor(base: Mm, chosen: Detector | null, unit: LengthUnit): void {
   say(`The plan is shaded for ${formatMeasured(base, unit)}. ${name} stands at ${formatMeasured(chosen.base, unit)}.`);
 }
 
-/** The selected detector, where it is now. */
+/** Returns the selected detector at its current place, during a drag too. */
 function useChosen(): Detector | null {
   const draggedDetector = useAppStore((state) => state.draggedDetector);
   const resting = useAppStore((state) => {
@@ -230,7 +230,7 @@ function useLane(size: Pick<Detector, 'radius' | 'tall'> | null, at: Detector['a
   return useMemo(() => (size && at ? heightLane(plan, model, size, at) : null), [plan, model, size, at]);
 }
 
-/** At the pointer, or the keyboard's cross; nothing while something is drawn or carried. */
+/** Returns the allowed heights at the pointer or the crosshair; null during a gesture. */
 function usePointerLane(): HeightLane | null {
   const at = useAppStore((state) => (isGestureUnderWay(state) ? null : (state.hover?.at ?? null)));
   const probe = useAppStore(selectProbe);

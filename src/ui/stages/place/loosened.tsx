@@ -5,7 +5,7 @@ import { formatRequired } from '../../../../geometry/units/index.ts';
 import { usePlan } from '../../hooks/use-level.ts';
 import './spots.css';
 
-/** Where this plan's rules are looser than published: shown beside every verdict and good place. Nothing where none is. */
+/** The rules of this plan that are looser than published, shown beside every verdict and good place. Nothing if there are none. */
 export function Loosened() {
   const { protocol, display } = usePlan();
   const loosened = loosenedRules(protocol);
@@ -21,7 +21,7 @@ export function Loosened() {
   );
 }
 
-/** The same in a few words, for a narrow place. */
+/** The number of looser rules, for a narrow place. */
 export function LoosenedShort() {
   const count = loosenedRules(usePlan().protocol).length;
   return count > 0 && <span className="rail__more">{counted(count, 'rule')} looser than published</span>;

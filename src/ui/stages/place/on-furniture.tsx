@@ -21,7 +21,7 @@ const MEMBERS = [
 ] as const;
 type Members = (typeof MEMBERS)[number]['value'];
 
-/** For a piece of furniture by its name: whether detectors may stand on it, why not, and how far it would have to be moved. */
+/** For a chosen piece of furniture: whether detectors may be placed on it, why not, and how far it would have to be moved. */
 export function OnFurniture() {
   const { objects } = useLevel();
   const bar = useAppStore(selectLevelBar);

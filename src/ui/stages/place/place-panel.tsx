@@ -11,7 +11,7 @@ import { OnFurniture } from './on-furniture.tsx';
 import { SideBySide } from './side-by-side.tsx';
 import { SunPanel } from './sun-panel.tsx';
 
-/** The placing of detectors: set one, choose the height, see the required locations. */
+/** Placement of detectors: place one, choose the height, see the required locations. */
 export function PlacePanel() {
   const hasWalls = useLevel().walls.length > 0;
   const nothingAllowed = useThrottled(isNothingAllowed);

@@ -3,7 +3,7 @@ import type { PlaceWords } from '../../../state/spots.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 
 interface Props {
-  /** What stands on the sheet's mark. */
+  /** Name of its mark on the sheet. */
   readonly name: string;
   readonly words: PlaceWords;
   readonly lit: boolean;

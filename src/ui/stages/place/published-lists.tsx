@@ -9,7 +9,7 @@ import { useThrottled } from '../../hooks/use-throttled.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 import './published-lists.css';
 
-/** The same spot under every published list, side by side: what holds, what does not and why, and what a list leaves in doubt. */
+/** The verdicts of all published lists on the same spot: what passes, what does not and why, and what is in doubt in a list. */
 export function PublishedLists({ detector }: { readonly detector: Detector }) {
   const plan = useAppStore((state) => state.plan);
   const model = useThrottled(selectModel);

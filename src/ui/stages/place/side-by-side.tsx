@@ -20,7 +20,7 @@ const COUNTS = [
 type Count = (typeof COUNTS)[number]['value'];
 const NOUN: Readonly<Record<Count, string>> = { '2': 'a pair', '3': 'three', '4': 'four' };
 
-/** Detectors side by side in one press: where they have the most to spare, or beside one that stands. */
+/** Places several detectors side by side with one press: where they have the largest margin, or beside an existing detector. */
 export function SideBySide() {
   const [count, setCount] = useState<Count>('2');
   const [onFurniture, setOnFurniture] = useState(false);
@@ -71,7 +71,7 @@ export function SideBySide() {
 interface ActionProps {
   readonly best: Best;
   readonly count: Count;
-  /** The selected detector, and those of its pair. */
+  /** The selected detector. `beside` has all detectors of its pair. */
   readonly chosen: Detector | undefined;
   readonly beside: readonly Detector[];
 }
@@ -105,7 +105,7 @@ function Actions({ best, count, chosen, beside }: ActionProps) {
   );
 }
 
-/** The detectors that bear the same pair as this one, it among them. */
+/** Returns the detectors of the same pair as this one, including it. */
 function besideIt(detectors: readonly Detector[], chosen: Detector): readonly Detector[] {
   return chosen.pair === null ? [chosen] : detectors.filter(({ pair }) => pair === chosen.pair);
 }

@@ -6,17 +6,17 @@ import { useAppStore } from '../../../state/store.ts';
 import { type SunDays, sunAtMoment, sunDays, sunOfDays } from '../../../state/sun-day.ts';
 import './sun-day.css';
 
-/** Time between two pictures of the day that plays, ms. */
+/** Time between two moments while the day is played, ms. */
 const FRAME_MS = 120;
 
-/** The days that are played: of the test, or from now on; null where something is missing. */
+/** Returns the days that are played: those of the test, or from now on; null if an entry for them is missing. */
 export function useSunDays(): SunDays | null {
   const plan = useAppStore((state) => state.plan);
   const [now] = useState(() => Date.now());
   return useMemo(() => sunDays(plan, now), [plan, now]);
 }
 
-/** The day that is played, below the plan: on a phone the panel that has it covers the plan. */
+/** The played day below the plan, for a phone, where the panel would cover the plan. */
 export function DayBelowPlan() {
   const days = useSunDays();
   if (!days) return null;
@@ -30,12 +30,12 @@ export function DayBelowPlan() {
   );
 }
 
-/** A slider over the hours with sun, and the floor that is lit then. */
+/** A slider over the hours with sun, which shows the sunlit floor at that time. */
 export function Day({ days: { times, isAssumed, moments } }: { readonly days: SunDays }) {
   const zone = useAppStore((state) => state.plan.site.timeZone);
   const model = useAppStore((state) => modelOf(selectLevelAtRest(state)));
   const { base, tall } = useAppStore(selectProbeAtRest);
-  // The whole of the assumed days first: no zone of the plan shows them.
+  // All assumed days at first, because the shaded zones of the plan do not include them.
   const at = useShown(({ dayMoment }) => dayMoment) ?? (isAssumed ? -1 : Math.floor(moments.length / 2));
   const [isPlaying, setPlaying] = useState(false);
   const moment = moments[Math.min(at, moments.length - 1)];

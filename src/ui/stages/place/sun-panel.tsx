@@ -11,12 +11,12 @@ import { useAppStore } from '../../../state/store.ts';
 import { Day, useSunDays } from './sun-day.tsx';
 import './spots.css';
 
-/** Openings that are listed at most, what takes most first. */
+/** Maximum number of listed openings, the largest excluded area first. */
 const MOST_LISTED = 4;
-/** An area below this is none, mm²: a tenth of a square foot. */
+/** A smaller area counts as none, mm²: a tenth of a square foot. */
 const NOTHING = 10_000;
 
-/** Where direct sun falls: what lets most of it in, and the day played on the plan. */
+/** Direct sun: the openings that exclude the most area, and the day played on the plan. */
 export function SunPanel() {
   const days = useSunDays();
   const isOn = useShown(({ playsDay }) => playsDay);
@@ -49,7 +49,7 @@ export function SunPanel() {
   );
 }
 
-/** What each opening takes from the allowed area, and what keeping it covered gives back. */
+/** The area that direct sun through each opening excludes, and what is gained by covering it. */
 function Takes() {
   const take = useTake();
   const unit = useAppStore((state) => state.plan.display.length);

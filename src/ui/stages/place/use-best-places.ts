@@ -11,14 +11,14 @@ const REST_MS = 120;
 
 export interface Best {
   readonly places: readonly BestPlace[];
-  /** Whether they are those of the plan as it stands. */
+  /** Whether they are those of the current plan. */
   readonly settled: boolean;
   readonly wanted: PlaceQuery;
 }
 
 /**
- * Returns the best places of the level in view at the shaded height, computed by a worker. A drag changes nothing until it ends.
- * Until a result is there the previous one is returned.
+ * Returns the best places of the level in view at the shaded height, computed by a worker. A drag has no effect until it ends. The previous
+ * result is returned until a new one is ready.
  */
 export function useBestPlaces(line: string, asked: Pick<PlaceQuery, 'members' | 'count' | 'onFurniture'>): Best {
   const plan = useAppStore((state) => state.plan);
@@ -51,14 +51,14 @@ interface Found {
   readonly places: readonly BestPlace[];
 }
 
-/** A result of another search is never shown. */
+/** Returns a key of the search: a result with another key is never shown. */
 function questionOf(levelId: string, { members, onFurniture }: PlaceQuery): string {
   return `${levelId} ${members} ${onFurniture}`;
 }
 
 const NONE: readonly BestPlace[] = [];
 
-/** The same array for as long as its members are the same. */
+/** Returns the same array as long as its members are the same. */
 function useSame<T>(inputs: readonly T[]): readonly T[] {
   const kept = useRef(inputs);
   const same = kept.current.length === inputs.length && kept.current.every((one, index) => one === inputs[index]);
@@ -67,8 +67,8 @@ function useSame<T>(inputs: readonly T[]): readonly T[] {
 }
 
 /**
- * Each place in words, for new detectors or for those that would move there, those last where one would be blocked beside the ones that stand.
- * The same array for the same plan, places and detectors.
+ * Returns each place with its description, for new detectors or for the detectors `moved` that would move there. Places that existing
+ * detectors block come last. Memoized by plan, places and detectors.
  */
 export function useDescribedPlaces(
   { places, wanted: { probe } }: Best,

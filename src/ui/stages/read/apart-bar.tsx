@@ -2,12 +2,12 @@ import { asNumber, type Exact } from '../../../protocol/results/exact.ts';
 import type { PrecisionBand } from '../../../protocol/results/precision.ts';
 
 interface Props {
-  /** Percent of the mean. */
+  /** Relative percent difference: percent of the mean. */
   readonly rpd: Exact;
   readonly band: PrecisionBand;
 }
 
-/** How far two results are apart beside the two limits of their band. The words beside it say all of it. */
+/** The difference of two results compared with the two limits of their band. The text beside it says the same. */
 export function ApartBar({ rpd, band: { warning, control } }: Props) {
   const found = asNumber(rpd);
   const most = Math.max(found, control ?? warning) * 1.15;

@@ -17,7 +17,7 @@ const TERMS = [
   { value: 'long-term', words: 'long-term, over 90 days' },
 ] as const;
 
-/** Tests that were done here before and that this one follows up. */
+/** Earlier tests that this test follows up. */
 export function EarlierTests({ plan }: { readonly plan: Plan }) {
   const earlier = plan.earlier ?? [];
   return (
@@ -84,7 +84,7 @@ function EarlierTest({ plan, index, earlier }: OneProps) {
   );
 }
 
-/** An earlier result is taken away by its button, and has no "below". */
+/** Refuses an empty text, since a button removes an earlier result, and "<", which an earlier result cannot have. */
 const plainly = (take: (entered: EnteredRadon) => string | undefined) => (entered: EnteredRadon | null) => {
   if (!entered) return 'A result is needed.';
   if (entered.belowLimit) return 'Enter the limit itself, without "<": the most that it can have been.';
@@ -97,7 +97,7 @@ interface PlaceProps {
   readonly onCommit: (detector: string | null) => void;
 }
 
-/** Where an earlier test was. A plan of one place leaves no choice, unless the file names none. */
+/** A field for the location of an earlier test. Not shown if the plan has only one location. */
 function PlaceChoice({ plan, detector, onCommit }: PlaceProps) {
   const places = locations(plan);
   const here = places.find(({ detectors }) => detectors.some(({ id }) => id === detector));
@@ -120,7 +120,7 @@ function PlaceChoice({ plan, detector, onCommit }: PlaceProps) {
 const firstOf = ({ detectors }: Location): string => detectors[0]?.id ?? '';
 const namesOf = ({ detectors }: Location): string => listed(detectors.map(detectorLabel));
 
-/** Nothing is stored before its result is entered: a test without one would count as zero. */
+/** Fields of a new earlier test, which is not stored before it has a result: a test without one would count as zero. */
 function NewEarlier({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const [unit, setUnit] = useState<RadonUnit>(plan.display.radon);

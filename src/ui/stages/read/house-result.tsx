@@ -3,7 +3,7 @@ import { unbrokenFigures } from '../../../../geometry/units/no-break.ts';
 import { amountsInUnit } from '../../../protocol/results/radon.ts';
 import type { HomeStep } from '../../../protocol/validity/home-step.ts';
 
-/** The one step for the whole house. */
+/** The next step for the whole house. */
 export function HouseResult({ plan, house }: { readonly plan: Plan; readonly house: HomeStep }) {
   return (
     <section className="set" aria-label="The house" data-step={house.step}>

@@ -5,10 +5,10 @@ import { ACTION_LEVELS, levelInPicocuries, meanReaches } from '../../../protocol
 import type { Exact } from '../../../protocol/results/exact.ts';
 import { radonText, unitText } from '../../../protocol/results/radon.ts';
 
-/** What stands beside a level: some texts count from it on, some only what exceeds it. */
+/** Words for a level that is reached or not: some authorities count from the level on, some only above it. */
 const HERE = { from: ['reached', 'below'], above: ['exceeded', 'not exceeded'] } as const;
 
-/** An exact mean, pCi/L, beside the levels of several authorities, each judged in the unit and by the word in which it is published. */
+/** An exact mean, pCi/L, compared with the levels of several authorities, each in its published unit and wording. */
 export function LevelsTable({ mean, unit }: { readonly mean: Exact; readonly unit: RadonUnit }) {
   return (
     <details className="group">

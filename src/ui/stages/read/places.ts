@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { checkedLevels } from '../../../state/selectors.ts';
 
-/** For each detector, by its id, where it stands: "Family room, Basement". */
+/** Returns the place of each detector by its id: "Family room, Basement". */
 export function usePlaces(plan: Plan): ReadonlyMap<string, string> {
   return useMemo(
     () =>

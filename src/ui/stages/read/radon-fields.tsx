@@ -7,18 +7,18 @@ import { TypedField } from '../../fields/typed-field.tsx';
 const UNITS = (['pCi/L', 'Bq/m3'] as const).map((value) => ({ value, words: unitText(value) }));
 
 interface Props {
-  /** Of what, in the labels of both fields. */
+  /** What the result is of, for the labels of both fields. */
   readonly of: string;
   readonly value: EnteredRadon | null;
-  /** Of what is entered next. */
+  /** Unit of the next entered number. */
   readonly unit: RadonUnit;
   readonly hint?: string;
-  /** Takes a result over, null for none. Returns why not, in words, or nothing. */
+  /** Stores a result, null for none. Returns why it was refused, in words; empty or undefined if it was stored. */
   readonly onEnter: (entered: EnteredRadon | null) => string | undefined;
   readonly onUnit: (unit: RadonUnit) => void;
 }
 
-/** A result as the laboratory wrote it, number and unit, with the same in the other unit below. To change the unit leaves the number as it is. */
+/** Fields for a result as the laboratory reported it, number and unit, and its value in the other unit. Changing the unit keeps the number. */
 export function RadonFields({ of, value, unit, hint, onEnter, onUnit }: Props) {
   return (
     <div className="radon">

@@ -13,7 +13,7 @@ import { SetResult } from './set-result.tsx';
 import { StandingNote } from './standing-note.tsx';
 import './read-panel.css';
 
-/** The results of the laboratory, and what they come to. */
+/** The results of the laboratory, and what follows from them. */
 export function ReadPanel() {
   const plan = useAppStore((state) => state.plan);
   const places = usePlaces(plan);

@@ -16,7 +16,7 @@ interface Props {
   readonly place: string;
 }
 
-/** The result of one detector, with the place where it stands. */
+/** The result of one detector, with its place. */
 export function ResultField({ plan, detector, place }: Props) {
   const run = useAppStore((state) => state.run);
   const [unitBefore, setUnitBefore] = useState<RadonUnit>(plan.display.radon);
@@ -75,7 +75,7 @@ function withUncertainty({ uncertainty: _, ...reading }: Reading, uncertainty: n
   return uncertainty === null ? reading : { ...reading, uncertainty };
 }
 
-/** A file may hold two results of one detector: which of them is right only the report of the laboratory tells. */
+/** Asks which of several results of one detector in a file is right: only the report of the laboratory shows that. */
 function WhichCounts({ name, readings }: { readonly name: string; readonly readings: readonly Reading[] }) {
   const run = useAppStore((state) => state.run);
   return (

@@ -16,14 +16,14 @@ interface Props {
   readonly place: string;
 }
 
-/** What the results of one location come to: the figure, the next step with its source, how a pair agrees, the levels of several authorities. */
+/** The outcome of one location: the figure, the next step with its source, the agreement of a pair, the levels of several authorities. */
 export function SetResult({ plan, report, place }: Props) {
   const { state, mean, pairStatus, next, precision, rpd, atMost } = report;
   const unit = plan.display.radon;
   const words = locationTexts(plan, report);
   const [step, rest] = inTwo(words.step);
   const usable = state.validity === 'holds' && pairStatus !== 'straddles-by-two';
-  // Both units from the one exact mean: a rounded figure is not converted.
+  // Both units are converted from the exact mean, never from a rounded figure.
   const figure = usable ? mean : null;
   return (
     <section
@@ -78,7 +78,7 @@ function Sources({ of }: { readonly of: readonly Source[] }) {
   );
 }
 
-/** What to do, and what there is to be said about it. */
+/** Returns the first sentence, which says what to do, and the rest. */
 function inTwo(text: string): readonly [string, string] {
   const end = text.indexOf('. ');
   return end < 0 ? [text, ''] : [text.slice(0, end + 1), text.slice(end + 2)];

@@ -11,8 +11,8 @@ interface Props {
 }
 
 /**
- * Why the results of this test decide nothing, or not yet, with a button to what is missing. For a valid test its remarks, and what
- * published lists require of its report and nobody recorded.
+ * Why the results of this test decide nothing, or not yet, with buttons that lead to missing entries. For a valid test, its remarks, and
+ * the items that published lists require of its report and that are not recorded.
  */
 export function StandingNote({ plan, state }: Props) {
   const { validity, issues, notes } = state;

@@ -13,7 +13,7 @@ interface Props {
   readonly onCommit: (patch: ReportFacts) => string | undefined;
 }
 
-/** What the report says of the device. */
+/** Fields for the report's statements on the device. */
 export function DeviceFields({ plan, onCommit }: Props) {
   const run = useAppStore((state) => state.run);
   const device = plan.report?.device ?? NO_DEVICE;
@@ -59,7 +59,7 @@ export function DeviceFields({ plan, onCommit }: Props) {
   );
 }
 
-/** The day as an instant, which the field takes; null for an empty text. */
+/** Returns noon of a day as an instant, which the field needs; null for an empty text. */
 function noonOf(day: string, zone: string): string | null {
   if (day === '') return null;
   const [year = 0, month = 0, date = 0] = day.split('-').map(Number);

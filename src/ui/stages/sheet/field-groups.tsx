@@ -9,7 +9,7 @@ interface Row<K extends string> {
 
 interface GroupProps {
   readonly title: string;
-  /** What is known of it, in a word. */
+  /** A short text on what is entered in it. */
   readonly known: string;
   readonly children: ReactNode;
 }

@@ -33,7 +33,7 @@ const MITIGATION: readonly { readonly value: MitigationSeen; readonly words: str
   { value: 'unknown', words: 'Not known' },
 ];
 
-/** What only the report needs. What stays the same is offered again for the next plan. */
+/** Fields that only the report needs. Facts that are usually the same are offered for the next plan. */
 export function ReportFields({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const change = (patch: ReportFacts) => {
@@ -55,7 +55,7 @@ export function ReportFields({ plan }: { readonly plan: Plan }) {
 
 interface GroupProps {
   readonly plan: Plan;
-  /** Returns why the change is refused, in words; empty when it is made. */
+  /** Returns why the change was refused, in words; empty if it was made. */
   readonly change: (patch: ReportFacts) => string;
 }
 
@@ -219,7 +219,7 @@ function Laboratory({ plan, change }: GroupProps) {
   );
 }
 
-/** Offers what the last report had, where this one has none of it yet. */
+/** Offers firm, laboratory and device of the last report, if this one has none of them. */
 function UsualOffer({ plan }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const [usual, setUsual] = useState<UsualFacts | null>(null);

@@ -9,7 +9,7 @@ import { usePageChoice } from '../../print/use-page-choice.ts';
 import { Parts } from '../parts.tsx';
 import { ReportPanel } from './report-panel.tsx';
 
-/** What goes out on paper: the marked-up sheet and the report. */
+/** The marked-up sheet and the report. */
 export function SheetPanel() {
   return <Parts fields={<SheetPart />} outcome={<ReportPanel />} />;
 }

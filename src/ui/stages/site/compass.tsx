@@ -8,16 +8,16 @@ interface Props {
   readonly onCommit: (north: number) => void;
 }
 
-/** px of the drawing, which is as large on the page. */
+/** Size of the drawing, px, which is shown at 100%. */
 const SIZE = 140;
 const MIDDLE: XY = [SIZE / 2, SIZE / 2];
 const RIM = 66;
 const KNOB = { at: 48, radius: 13 } as const;
-/** From the middle to that of the figure: half of its width clears the needle and the ticks. */
+/** Distance from the middle of the dial to that of the figure, px: half of its width clears the needle and the ticks. */
 const DEGREES_AT = 31;
 const TICK = { every: 15, long: 10, short: 5 } as const;
 
-/** Degrees that a key turns it by. */
+/** Degrees by which a key turns N, clockwise. */
 const STEPS: Readonly<Record<string, number>> = {
   ArrowRight: 1,
   ArrowUp: 1,
@@ -27,9 +27,9 @@ const STEPS: Readonly<Record<string, number>> = {
   PageDown: -15,
 };
 
-/** The page as a dial: its N is turned to where north is, by mouse, finger or keys. The plan changes when it is let go. */
+/** The page as a dial whose N is turned to north, by mouse, finger or keys. The plan changes on release. */
 export function Compass({ north, onCommit }: Props) {
-  // While it is turned.
+  // Set while it is being turned.
   const [turned, setTurned] = useState<number | null>(null);
   const shown = turned ?? north;
   const commit = (degrees: number | null) => {
@@ -40,7 +40,7 @@ export function Compass({ north, onCommit }: Props) {
     const step = STEPS[event.key];
     if (event.key === 'Escape' && turned !== null) setTurned(null);
     else if (event.key === 'Home') setTurned(0);
-    // Known from now on, as it is shown.
+    // Marks the shown direction as known.
     else if (event.key === 'Enter' || event.key === ' ') setTurned(shown ?? 0);
     else if (step !== undefined) setTurned(fullTurn(Math.round(shown ?? 0) + step));
     else return;
@@ -81,7 +81,7 @@ export function Compass({ north, onCommit }: Props) {
   );
 }
 
-/** Where a pointer is on the dial, in whole degrees clockwise from up. */
+/** Returns the direction of the pointer from the middle of the dial, in whole degrees clockwise from up. */
 function degreesAt({ currentTarget, clientX, clientY }: PointerEvent<HTMLElement>): number {
   const { left, top } = currentTarget.getBoundingClientRect();
   return fullTurn(Math.round(bearing(MIDDLE, [clientX - left, clientY - top])));
@@ -89,7 +89,7 @@ function degreesAt({ currentTarget, clientX, clientY }: PointerEvent<HTMLElement
 
 const degreesOf = (north: number): string => `${Math.round(north * 10) / 10}°`;
 
-/** The rim with its ticks, and the page in it: which way is up. */
+/** The rim with its ticks, and the page in it, which shows what is up. */
 function Dial() {
   const [x, y] = MIDDLE;
   const ticks = Array.from({ length: 360 / TICK.every }, (_, index) => {
@@ -112,7 +112,7 @@ function Dial() {
 function Needle({ north }: { readonly north: number | null }) {
   const [kx, ky] = atBearing(MIDDLE, north ?? 0, KNOB.at);
   const [fx, fy] = atBearing(MIDDLE, (north ?? 0) + 180, 30);
-  // Beside the needle, on its lower side: above is the mark that says which way is up.
+  // Beside the needle, on its lower side, because the mark for up is above.
   const [dx, dy] = atBearing(MIDDLE, (north ?? 0) + ((north ?? 0) <= 180 ? 90 : -90), DEGREES_AT);
   return (
     <>

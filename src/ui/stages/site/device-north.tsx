@@ -12,11 +12,11 @@ interface Props {
   readonly changeSite: (patch: Partial<Site>) => string;
 }
 
-/** Magnetic north is never taken for true north: a spot in the sun could then be told clear of it. */
+/** Refusal without a location. Magnetic north must never be used as true north: a spot in direct sun could then pass as clear of it. */
 const NO_PLACE =
   'Enter the location of the house first: a compass shows magnetic north, up to 20° from true north, and how far depends on the place.';
 
-/** North by the compass of the device, which is held so that the plan on its screen lies as the house does. */
+/** Sets north by the compass of the device, which is held so that the plan on its screen is aligned with the house. */
 export function DeviceNorth({ site, changeSite }: Props) {
   const [words, setWords] = useState('');
   const [isReading, setReading] = useState(false);
@@ -57,11 +57,11 @@ export function DeviceNorth({ site, changeSite }: Props) {
 const isPlaced = (site: Site): site is Site & { readonly latitude: number; readonly longitude: number } =>
   site.latitude !== null && site.longitude !== null;
 
-/** Returns what was set, or why nothing was. */
+/** Sets north. Returns in words what was set, or why nothing was. `heading`: degrees clockwise from magnetic north. */
 function setNorth(site: Site, changeSite: Props['changeSite'], heading: number): string {
   if (!isPlaced(site)) return NO_PLACE;
   const off = declination(site.latitude, site.longitude, Date.now());
-  // Straight up the page is where the top of the screen points.
+  // The top of the screen is up on the page.
   const found = fullTurn(Math.round(northByBearing(0, heading + off)));
   const refusal = changeSite({ north: found, northAnswered: true });
   const allowed = `Magnetic north is ${Math.abs(Math.round(off))}° ${off < 0 ? 'west' : 'east'} of true north there: allowed for.`;

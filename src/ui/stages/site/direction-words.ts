@@ -8,11 +8,11 @@ export function directionWords(degrees: number): string {
   return side ? `toward the ${side} of the page` : `${degrees}° clockwise from up the page`;
 }
 
-/** Returns what north was, after another is set; empty where it was not known. */
+/** Returns a sentence with the previous north, after another is set; empty if it was not known. */
 export function wasNorthWords({ north, northAnswered }: Site): string {
   return northAnswered === false ? '' : ` It was ${north}°; Undo restores that.`;
 }
 
-/** Said where north is set by means that can be ten degrees off: a verdict on direct sun is no more exact. */
+/** Added when north is set by a method that can be 10° off: a verdict on direct sun is then no more exact. */
 export const ROUGH_NORTH =
   ' Where the sun falls is no more exact: keep well away from its edge, or find north by the sun.';

@@ -17,7 +17,7 @@ interface Props {
   readonly changeSite: (patch: Partial<Site>) => string;
 }
 
-/** Where the house stands: a place from the list, typed, as this device says, or that of the last plan. The time zone follows. */
+/** The location of the house: from the list of places, typed, from this device, or from the last plan. Sets the time zone too. */
 export function LocationFields({ site, changeSite }: Props) {
   const [words, setWords] = useState('');
   const { latitude, longitude } = site;
@@ -87,7 +87,7 @@ export function LocationFields({ site, changeSite }: Props) {
 
 /**
  * Enters a location, with its time zone in the same step of the history.
- * @param zone its time zone where that is known, and not to be looked up
+ * @param zone its time zone if known; it is then not looked up
  */
 function enterPlace(
   { latitude, longitude, timeZone }: Site,
@@ -107,7 +107,7 @@ function enterPlace(
   return { refusal, zoneWords: ` Time zone: ${next.zone}, before ${timeZone}.${doubt}${times}` };
 }
 
-/** Where the last plan in this browser stands; null for none. */
+/** Returns the location of the last plan in this browser; null for none. */
 function useLastPlace(): LastPlace | null {
   const changes = useLibrary((state) => state.changes);
   const openId = useLibrary((state) => state.openId);

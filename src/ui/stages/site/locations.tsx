@@ -7,9 +7,9 @@ import { selectProbe } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import './locations.css';
 
-/** Which levels are to be tested, with how many locations, and which rooms can hold them. */
+/** The levels to test, with the number of locations, and the rooms that are suitable. */
 export function LocationFields() {
-  // Of the plan at rest: during a drag it would be computed for every level and frame.
+  // Uses the plan at rest: during a drag it would be computed for every level and frame.
   const plan = useAppStore((state) => state.plan);
   const probe = useAppStore(selectProbe);
   const { levels, areaEach, sources } = useMemo(() => testLocations(plan, probe), [plan, probe]);

@@ -14,7 +14,7 @@ interface Props {
   readonly changeSite: (patch: Partial<Site>) => string;
 }
 
-/** Which way north is on the page: turned on a compass rose, typed in degrees, or not known. */
+/** Fields for the direction of north on the page: turned on a compass rose, typed in degrees, or not known. */
 export function NorthField({ site, changeSite }: Props) {
   const north = site.northAnswered === false ? null : site.north;
   const change = (next: number | null) =>

@@ -7,7 +7,7 @@ interface Props {
   readonly onChoose: (place: Place) => void;
 }
 
-/** A ZIP code or a town, typed; what is found is chosen by press or by keys. The list comes with the app and needs no network. */
+/** A search for a ZIP code or a town; a result is chosen by press or by keys. The list is part of the app and needs no network. */
 export function PlaceSearch({ onChoose }: Props) {
   const id = useId();
   const [text, setText] = useState('');
@@ -15,7 +15,7 @@ export function PlaceSearch({ onChoose }: Props) {
   const [active, setActive] = useState(-1);
   const { found, isLoaded, load } = useFound(text);
   const input = useRef<HTMLInputElement>(null);
-  /** Enter came before the list: it counts when that is there. */
+  /** Enter was pressed before the list was loaded: it takes effect when the list is loaded. */
   const isAwaited = useRef(false);
   const { places, words } = isOpen ? found : NOTHING;
   const choose = (place: Place) => {
@@ -38,7 +38,7 @@ export function PlaceSearch({ onChoose }: Props) {
     if (count > 0) setActive((active + by + (active < 0 && by < 0 ? 1 : 0) + count) % count);
   };
   const onKeyDown = (event: KeyboardEvent) => {
-    // The only one needs no arrow key.
+    // A single result can be chosen without an arrow key.
     const place = places[active] ?? (places.length === 1 ? places[0] : undefined);
     if (event.key === 'ArrowDown') step(1);
     else if (event.key === 'ArrowUp') step(-1);
@@ -102,7 +102,7 @@ interface PlacesProps {
   readonly onChoose: (place: Place) => void;
 }
 
-/** The keys are those of the field, which keeps the focus and names the active place. */
+/** The list of results. The field keeps the focus, handles the keys and names the active place. */
 function Places({ id, places, active, onChoose }: PlacesProps) {
   return (
     <div id={`${id}-places`} role="listbox" aria-label="Places">
@@ -128,7 +128,7 @@ function Places({ id, places, active, onChoose }: PlacesProps) {
 
 const NOTHING: FoundPlaces = { places: [], words: '' };
 
-/** The list is loaded when the field is first used. */
+/** Returns the results for a text. The list is loaded when the field is first used. */
 function useFound(text: string): {
   readonly found: FoundPlaces;
   readonly isLoaded: boolean;

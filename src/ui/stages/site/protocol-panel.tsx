@@ -17,7 +17,7 @@ import { LengthField } from '../../fields/length-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import './protocol-panel.css';
 
-/** The published list of distances that applies, and what this plan changes in it. A loosened distance is always shown. */
+/** The published list of distances that applies, and the changes that this plan makes to it. A loosened distance is always shown. */
 export function ProtocolPanel() {
   const { protocol, display } = useAppStore((state) => state.plan);
   const run = useAppStore((state) => state.run);

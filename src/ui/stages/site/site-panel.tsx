@@ -19,7 +19,7 @@ const PURPOSES = (Object.entries(PURPOSE_PHRASE) as [Purpose, string][]).map(([v
   words: capital(words),
 }));
 
-/** The client, the purpose of the test, the north of the page, and the rules that apply. */
+/** The client, the purpose of the test, the site with its north, and the rules that apply. */
 export function SitePanel() {
   const plan = useAppStore((state) => state.plan);
   const { title, site } = plan;
@@ -65,7 +65,7 @@ export function SitePanel() {
   );
 }
 
-/** Where the site is and how the page lies, the precision of the tape, and the clock of the site. */
+/** Location of the site, north of the page, tolerance of the tape, and time zone of the site. */
 function PlaceFields({ plan: { site, tapeTolerance } }: { readonly plan: Plan }) {
   const run = useAppStore((state) => state.run);
   const changeSite = (patch: Partial<Site>) => run((plan) => ({ ...plan, site: { ...plan.site, ...patch } }));

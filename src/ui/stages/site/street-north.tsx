@@ -10,13 +10,13 @@ interface Props {
   readonly changeSite: (patch: Partial<Site>) => string;
 }
 
-/** The sides of a page without walls. */
+/** Directions of the sides of a page without walls, degrees. */
 const SIDES_OF_PAGE = [0, 90, 180, 270];
 const WINDS = ['N', 'NNE', 'NE', 'ENE', 'E', 'ESE', 'SE', 'SSE', 'S', 'SSW', 'SW', 'WSW', 'W', 'WNW', 'NW', 'NNW'];
 const STEP = 360 / WINDS.length;
 const NEEDED = 'Choose on which side of the plan the street is, and which way it lies on a map.';
 
-/** North by a street: on which side of the plan it is, and which way that is on a map. */
+/** Sets north by a street: by the side of the plan on which it is, and its direction on a map. */
 export function StreetNorth({ site, changeSite }: Props) {
   const { walls } = useLevel();
   const [toward, setToward] = useState<string | null>(null);

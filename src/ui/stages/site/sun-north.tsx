@@ -17,7 +17,7 @@ const NEEDED = 'Choose where the sun was and when.';
 const NO_PLACE = 'Enter the location of the house first: where the sun stands depends on it.';
 const NO_WALLS = 'Draw a wall first: north is found by the sun along it.';
 
-/** North by the sun: when it shines along a wall of the plan, its place in the sky says where north is on the page. */
+/** Sets north by the sun: when it shines along a wall of the plan, its azimuth gives the direction of north on the page. */
 export function SunNorth({ site, changeSite }: Props) {
   const { walls } = useLevel();
   const [toward, setToward] = useState<string | null>(null);
@@ -72,7 +72,7 @@ export function SunNorth({ site, changeSite }: Props) {
   );
 }
 
-/** Returns what was set, or why nothing was. */
+/** Sets north. Returns in words what was set, or why nothing was. `toward`: degrees; `at`: ms since 1970. */
 function setNorth(site: Site, changeSite: Props['changeSite'], toward: string | null, at: number | null): string {
   const { latitude, longitude } = site;
   if (latitude === null || longitude === null) return NO_PLACE;

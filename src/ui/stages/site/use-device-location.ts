@@ -9,7 +9,7 @@ interface DeviceLook {
   readonly stop: () => void;
 }
 
-/** One look at a time; what comes after "stop", or for another plan than the one that is open, is not taken over. */
+/** Asks the device for its location, once at a time. A result after "stop", or after another plan was opened, is ignored. */
 export function useDeviceLocation(
   old: Coordinates,
   enter: (found: Coordinates) => { readonly refusal: string; readonly zoneWords: string },
@@ -39,7 +39,7 @@ export function useDeviceLocation(
   return { isLooking, look: () => void look(), stop };
 }
 
-/** From this far on, m, the device knows the town and not the house. */
+/** Accuracy radius above which the device knows the town and not the house, m. */
 const FAR_M = 2000;
 
 function foundWords({ within }: DeviceLocation & { readonly ok: true }): string {

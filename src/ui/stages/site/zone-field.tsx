@@ -1,6 +1,6 @@
 import { TypedField } from '../../fields/typed-field.tsx';
 
-/** An IANA time zone. One that this computer does not know is refused: every time of the visit depends on it. */
+/** A field for an IANA time zone. A zone that this computer does not know is refused, since every time of the visit depends on it. */
 export function ZoneField({
   value,
   onCommit,
@@ -27,7 +27,7 @@ export function ZoneField({
   );
 }
 
-/** The zone in its own spelling ("america/new_york" → "America/New_York"); empty when it is not one. */
+/** Returns the zone in its standard spelling ("america/new_york" → "America/New_York"); empty if it is not known. */
 function knownZone(zone: string): string {
   if (!zone.includes('/') && zone.toUpperCase() !== 'UTC') return '';
   try {

@@ -2,7 +2,7 @@ import type { Plan } from '../../../../geometry/plan/model.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { downloadFile, fileStem } from '../../../storage/plan-files.ts';
 
-/** The visit as a file for the calendar of a phone or desk. */
+/** A button that saves the visit as a calendar file. */
 export function CalendarButton({ plan }: { readonly plan: Plan }) {
   const known = plan.visit.start !== null;
   const save = async () => {

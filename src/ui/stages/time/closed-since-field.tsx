@@ -5,11 +5,11 @@ interface Props {
   readonly visit: Visit;
   /** IANA zone of the site. */
   readonly zone: string;
-  /** Returns why not, in words; empty when it did. */
+  /** Returns why the value was refused, in words; empty if it was stored. */
   readonly onCommit: (value: string | null) => string;
 }
 
-/** Since when the house is closed, or when it is planned to be. */
+/** A field for the time since when the house is closed, or when that is planned. */
 export function ClosedSinceField({ visit, zone, onCommit }: Props) {
   return (
     <InstantField

@@ -1,11 +1,11 @@
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { type DecayCourse, type DecayMark, decayCourse } from '../../../protocol/timing/decay.ts';
 
-/** Shares of the picture, in hundredths: x right, y down. */
+/** The picture is 100 units wide and high: x to the right, y down. */
 const SHARES = 100;
 const LEVELS = [100, 50, 0] as const;
 
-/** How much of what the charcoal holds is left on its way to the laboratory, with the limit, and what was written down. */
+/** The share of radon left in the charcoal on its way to the laboratory, with the limit and the recorded times. */
 export function DecayCurve({ plan }: { readonly plan: Plan }) {
   const course = decayCourse(plan);
   if (!course) return null;
@@ -77,7 +77,7 @@ function Picture({ course: { curve, ticks, marks, span } }: { readonly course: D
   );
 }
 
-/** A shape for each kind, so that none is told by its color: open for what must be, filled for what was. */
+/** A shape for each kind of mark, so that color is not the only sign: open for a deadline, filled for a recorded time. */
 function Glyph({ kind }: { readonly kind: DecayMark['kind'] }) {
   return (
     <svg className="decay__glyph" data-kind={kind} viewBox="0 0 12 12" width="14" height="14" aria-hidden="true">

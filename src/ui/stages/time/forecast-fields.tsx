@@ -15,10 +15,10 @@ const STORM: readonly (Choice<Storm> & { readonly storm: boolean | null })[] = [
   { value: 'no', words: 'No', storm: false },
   { value: 'yes', words: 'Yes', storm: true },
 ];
-/** No wind on land is stronger, in either unit; a typing error is likelier. */
+/** Maximum wind speed, in either unit: a higher number is more likely a typing error. */
 const STRONGEST = 500;
 
-/** The forecast that was looked up before the start: when, where, and what it said. */
+/** Fields for the forecast that was looked up before the start: when, where, and what it said. */
 export function ForecastFields({
   plan: { visit, site, display },
   onChange,
@@ -72,7 +72,7 @@ export function ForecastFields({
   );
 }
 
-/** A sustained wind, km/h, typed in the unit that goes with the unit of length. */
+/** A field for a sustained wind, km/h, typed in mph or km/h depending on the unit of length. */
 function WindField({
   value,
   length,

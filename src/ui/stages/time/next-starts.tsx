@@ -6,14 +6,14 @@ import { formatInstant, formatShortInstant } from '../../../protocol/timing/form
 import { type DayProposal, proposeStarts, type Shift } from '../../../protocol/timing/propose-starts.ts';
 import { formatSpan } from '../../../protocol/timing/timeline.ts';
 
-/** How many of the next days are shown. */
+/** Number of days that are shown. */
 const SHOWN = 6;
 
-/** The next starts that keep every limit, with the hours in which the detectors can be fetched then; and why a day has none. */
+/** The next starts that meet every limit, with the hours in which the detectors can then be picked up; and why a day has none. */
 export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onTake: (start: string) => void }) {
-  // The clock is read when the list opens, and again by the button: the list must not change while it is read.
+  // Time of opening the list, or of a press on its button: the list must not change while the user reads it.
   const [now, setNow] = useState<Ms | null>(null);
-  // The button that asked is gone: whoever pressed it by keyboard reads on here.
+  // Gets the focus, because the button that opened the list is removed.
   const id = useId();
   const list = useRef<HTMLElement>(null);
   const asked = now !== null;
@@ -68,7 +68,7 @@ interface ProposalProps {
   readonly onTake: (start: string) => void;
 }
 
-/** A start, when the detectors could be fetched then, and the button that takes it. */
+/** A proposed start, the hours of its pick-up, and the button that takes it. */
 function ProposedStart({ id, proposal, zone, onTake }: ProposalProps) {
   return (
     <>
@@ -95,7 +95,7 @@ function ProposedStart({ id, proposal, zone, onTake }: ProposalProps) {
   );
 }
 
-/** "Mon 30 Nov, 8:00 to 18:00". */
+/** Returns the hours of a pick-up in words, or its only minute. */
 function pickUpWords({ from, to }: Shift, zone: string): string {
   return from === to ? `${formatShortInstant(from, zone)}, to the minute` : formatSpan({ from, to }, zone);
 }

@@ -28,7 +28,7 @@ import { TimingChecks } from './timing-checks.tsx';
 import { WorkingHours } from './working-hours.tsx';
 import './time-panel.css';
 
-/** What a kit prints of its times. An hour to a year; beyond, a wrong unit is likelier. */
+/** Times in the instructions of a kit. From an hour to a year: a number outside is more likely in a wrong unit. */
 const KIT_LIMITS = [
   { key: 'minimumHours', label: 'At least', unit: ' h', least: 1, most: 8760 },
   { key: 'maximumHours', label: 'At most', unit: ' h', least: 1, most: 8760 },
@@ -40,7 +40,7 @@ const DEVICES = [
   { value: 'monitor', words: 'Continuous monitor' },
 ] as const satisfies readonly Choice<NonNullable<Visit['device']>>[];
 
-/** When the house is closed, the detectors set out and fetched, and how long that is against every limit. */
+/** The times of closing the house, placement and pick-up, and their checks against every limit. */
 export function TimePanel() {
   const plan = useAppStore((state) => state.plan);
   const run = useAppStore((state) => state.run);
@@ -84,16 +84,16 @@ export function TimePanel() {
 
 interface VisitProps {
   readonly plan: Plan;
-  /** Returns why not, in words; empty when it did. */
+  /** Returns why the change was refused, in words; empty if it was made. */
   readonly onChange: (patch: Partial<Visit>) => string;
 }
 
 interface InstantProps extends VisitProps {
-  /** Takes the start over. Returns why not, in words; empty when it did. */
+  /** Stores the start. Returns why it was refused, in words; empty if it was stored. */
   readonly onStart: (start: string | null) => string;
 }
 
-/** The instants of the visit, by the clock of the site. */
+/** Fields for the instants of the visit, by the clock of the site. */
 function InstantFields({ plan: { visit, site }, onChange, onStart }: InstantProps) {
   const zone = site.timeZone;
   const instant = (
@@ -120,7 +120,7 @@ function InstantFields({ plan: { visit, site }, onChange, onStart }: InstantProp
         planned={visit.startPlanned ? 'Planned. Record the placement under Visit.' : ''}
         refuse={placedRefusal(visit, zone)}
       />
-      {/* It stays once there is a pick-up: without it the fields below would move up under the next press. */}
+      {/* Stays after the pick-up is recorded: otherwise the fields below would move up under the next press. */}
       <InstantField
         label="Pick-up planned"
         hint="For the calendar and the notices. It does not record a pick-up."
@@ -156,7 +156,7 @@ interface KitProps {
   readonly onChangeVisit: VisitProps['onChange'];
 }
 
-/** Returns why a limit does not go with the other one, which stands in the field beside it; empty where it does. */
+/** Returns why a limit contradicts the other one, which is in the field beside it; empty if it does not. */
 function kitRefusal({ minimumHours, maximumHours }: Kit, key: keyof Kit, value: number | null): string {
   if (value === null) return '';
   if (key === 'minimumHours' && value > maximumHours)
@@ -171,7 +171,7 @@ function KitFields({ plan: { kit, visit }, onChange, onChangeVisit }: KitProps) 
   const [hours, days] = [hoursAreKnown({ kit }), labDaysAreKnown({ kit })];
   const isAssumed = !hours || !days;
   const [entered, setEntered] = useState<ReadonlySet<KitFigure>>(new Set());
-  // It stays as it was opened: an answer must not move what is below it.
+  // Only the initial state: an answer must not fold it, which would move the fields below.
   const [startsOpen] = useState(isAssumed);
   const changeKit = (patch: Partial<Kit>) => onChange({ kit: { ...kit, ...patch } });
   const enter = (key: KitFigure, value: number | null) => {

@@ -3,12 +3,12 @@ import { wallTime } from '../../../protocol/timing/clock.ts';
 import { formatDate, formatDuration, formatInstantNear } from '../../../protocol/timing/format-time.ts';
 import { formatSpan, timelineOf } from '../../../protocol/timing/timeline.ts';
 
-/** So many days have their number along the foot; the others only a line. */
+/** Maximum number of days with a number; the others have only a line. */
 const NUMBERED = 8;
-/** In hundredths: a number further right would leave the picture. */
+/** Percent of the width: a number further right would leave the picture. */
 const LAST = 96;
 
-/** The visit as bars on one scale: what was needed, what was done, and the windows, each with its times and its why in words. */
+/** The visit as bars on one scale: required, recorded and possible times, each with times and reason in words. */
 export function TimelineView({ plan }: { readonly plan: Plan }) {
   const timeline = timelineOf(plan);
   if (!timeline) return null;
@@ -18,7 +18,7 @@ export function TimelineView({ plan }: { readonly plan: Plan }) {
   const now = Date.now();
   const dated = (at: number) => formatInstantNear(at, timeZone, now);
   const step = Math.ceil(midnights.length / NUMBERED);
-  // One at the very end of the picture stays inside it.
+  // A line at the very end stays inside the picture.
   const lines = midnights.map((at) => (
     <i key={at} className="timeline__midnight" style={{ left: `min(${share(at)}%, 100% - 1px)` }} />
   ));
@@ -62,13 +62,13 @@ export function TimelineView({ plan }: { readonly plan: Plan }) {
   );
 }
 
-/** Between two places of a track, in hundredths; never too narrow to be seen, and never beyond its end. */
+/** Returns the style of a bar between two percentages of a track: at least 1% wide, and never beyond the end. */
 function placed(from: number, to: number) {
   const width = Math.max(1, to - from);
   return { left: `${Math.min(from, 100 - width)}%`, width: `${width}%` };
 }
 
-/** Each end on one line, however narrow it is. */
+/** A span of time that wraps only between its two ends. */
 function Span({ words }: { readonly words: string }) {
   const [from, to] = words.split(' to ');
   return (

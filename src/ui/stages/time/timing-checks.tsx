@@ -4,7 +4,7 @@ import { TIMING_NAME } from '../../../protocol/timing/timing-check.ts';
 import type { TimingReport } from '../../../protocol/timing/timing-report.ts';
 import { VerdictMark } from '../../verdict/verdict-mark.tsx';
 
-/** Every limit of time with its verdict, the reason and the source. */
+/** Every time limit with its verdict, reason and source. */
 export function TimingChecks({ report }: { readonly report: TimingReport }) {
   return (
     <ul className="timing">

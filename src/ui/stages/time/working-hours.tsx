@@ -4,7 +4,7 @@ import type { Practice, Weekday } from '../../../../geometry/plan/test-record.ts
 import { USUAL_PRACTICE } from '../../../protocol/timing/propose-starts.ts';
 import { TextField } from '../../fields/text-field.tsx';
 
-/** From when to when, "08:00". */
+/** Start and end, as "08:00". */
 interface Hours {
   readonly from: string;
   readonly to: string;
@@ -21,7 +21,7 @@ const NAMES: readonly (readonly [Weekday, string])[] = [
   ['sun', 'Sunday'],
 ];
 
-/** When you work: starts and pick-ups are only offered then. */
+/** Fields for the working hours: starts and pick-ups are only offered within them. */
 export function WorkingHours({
   plan,
   onChange,
@@ -66,7 +66,7 @@ export function WorkingHours({
   );
 }
 
-/** The hours of one day of the week; null for a day without work. */
+/** Fields for the hours of one day of the week; `hours` is null for a day without work. */
 function DayHours({
   name,
   hours,

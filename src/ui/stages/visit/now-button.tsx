@@ -6,34 +6,34 @@ import { useAppStore } from '../../../state/store.ts';
 import { InstantField, Instead, thisMinute } from '../../fields/instant-field.tsx';
 
 interface Props {
-  /** "Set out": the button is "Set out now". */
+  /** "Placed" makes the button "Placed now". */
   readonly name: string;
-  /** What a time that lies ahead is called. */
+  /** Name of a time in the future. */
   readonly planned?: string;
-  /** Whether the value is only planned, also once its time has passed. */
+  /** Whether the value is only planned, even if its time has passed. */
   readonly isPlanned?: boolean;
-  /** Writes down that it happened at the planned time. */
+  /** Records that it happened at the planned time. */
   readonly onAsPlanned?: (at: Ms) => string;
-  /** RFC 3339 with an offset; null: not written down. */
+  /** RFC 3339 with an offset; null: not recorded. */
   readonly value: string | null;
   readonly onNow: (at: Ms) => string;
-  /** Another time than now, typed. */
+  /** Stores a typed time. */
   readonly onCommit: (value: string | null) => string;
   readonly hint: string;
   readonly refuse?: TimeRefusal;
-  /** Returns what to think of before this minute is written down; empty for nothing. */
+  /** Returns a reason to check before this minute is recorded; empty for none. */
   readonly doubt?: (at: Ms) => string;
 }
 
 /**
- * A large button that writes down this minute. One that is written down already is shown, and stays until the user has answered whether the
- * new one goes in its place.
+ * A large button that records the current minute. A recorded time is shown, and kept until the user has confirmed that the new one replaces
+ * it.
  */
 export function NowButton(props: Props) {
   const { name, planned = name, isPlanned = false, value, onNow, onAsPlanned, onCommit, hint, refuse, doubt } = props;
   const zone = useAppStore(({ plan }) => plan.site.timeZone);
   const [asked, setAsked] = useState<Ms | null>(null);
-  /** The minute that was refused: it is told for as long as that holds. */
+  /** The refused minute: the refusal is shown as long as it holds. */
   const [refused, setRefused] = useState<Ms | null>(null);
   const at = msOf(value);
   const now = Date.now();

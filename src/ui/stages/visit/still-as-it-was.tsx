@@ -11,11 +11,11 @@ const ANSWERS = [
 interface Props {
   readonly plan: Plan;
   readonly all: readonly NamedDetector[];
-  /** Why "as it was" cannot be recorded yet; empty where it can. */
+  /** Why "as it was" cannot be recorded yet; empty if it can. */
   readonly waits: string;
 }
 
-/** Whether each detector lies as it was left: not moved, covered or opened, its seal whole. The same answer as "Tampering" in the log. */
+/** Asks whether each detector is as it was left: not moved, covered or opened, its seal intact. The same answer as "Tampering" in the log. */
 export function StillAsItWas({ plan, all, waits }: Props) {
   if (all.length === 0) return null;
   return (

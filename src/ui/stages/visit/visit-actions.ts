@@ -13,10 +13,10 @@ import { answer } from '../house/walk.ts';
 type Who = 'placedBy' | 'fetchedBy';
 type VisitInstant = 'start' | 'end' | 'posted';
 
-/** Whose name in the log belongs to an instant. */
+/** The log entry with the name of the person for each instant. */
 const WHO: Readonly<Record<VisitInstant, Who | null>> = { start: 'placedBy', end: 'fetchedBy', posted: null };
 
-/** Carries a change out as one step of history and shows what was written down. Returns why not, in words; empty when it did. */
+/** Makes a change as one step of history and shows a message. Returns why it was refused, in words; empty if it was made. */
 function write(change: (plan: Plan) => Plan, done: string): string {
   const { run, say } = useAppStore.getState();
   const refusal = run(change);
@@ -25,8 +25,8 @@ function write(change: (plan: Plan) => Plan, done: string): string {
 }
 
 /**
- * Writes an instant of the visit; with a start or an end who is at the house, where the log has nobody yet. A start that is written at the house
- * says that every detector is placed.
+ * Records an instant of the visit. With a start or an end, also records who is at the house for detectors without a name in the log. A
+ * start also records that every detector is placed. Returns why it was refused, in words; empty if it was recorded.
  */
 export function writeInstant(key: VisitInstant, name: string, at: Ms): string {
   const { plan, walk } = useAppStore.getState();
@@ -42,7 +42,7 @@ export function writeInstant(key: VisitInstant, name: string, at: Ms): string {
   return write(change, `${name}: ${formatInstant(at, zone)}.`);
 }
 
-/** Writes when the detectors were sealed: all of them, those of one box. */
+/** Records when all detectors were sealed. Returns why it was refused, in words; empty if it was recorded. */
 export function writeSealed(at: Ms): string {
   const { plan } = useAppStore.getState();
   const zone = plan.site.timeZone;
@@ -53,13 +53,13 @@ export function writeSealed(at: Ms): string {
   );
 }
 
-/** Returns the name that all detectors have in the log; empty where they differ or have none. */
+/** Returns the name that all detectors have in the log; empty if they differ or have none. */
 export function commonName(plan: Plan, who: Who): string {
   const names = namedDetectors(plan).map(({ id }) => logEntryOf(plan, id)[who].trim());
   return allSame(names) ? (names[0] ?? '') : '';
 }
 
-/** Writes who is at the house, for the answers to come and for the detectors that have nobody, or the one who stood there for all. */
+/** Records who is at the house: for later answers, and for detectors without a name or with the name that all of them had. */
 export function writeWho(who: Who, name: string): void {
   const { plan, setWalk } = useAppStore.getState();
   setWalk({ by: name });
@@ -76,13 +76,13 @@ function withName(plan: Plan, who: Who, name: string, before: string): Plan {
   return withLogEntries(plan, ids, { [who]: name });
 }
 
-/** Writes whether a detector is as it was left. */
+/** Records whether a detector is as it was left. Returns why it was refused, in words; empty if it was recorded. */
 export function writeTampering(id: string, name: string, tampering: LogEntry['tampering']): string {
   const words = tampering === 'seen' ? 'not as it was' : 'as it was';
   return write((now) => withLogEntries(now, [id], { tampering }), `${name}: ${words}.`);
 }
 
-/** Answers a condition, as seen now. */
+/** Answers a condition, with the current minute as the time of the walk. */
 export function answerNow(id: string, state: ConditionState): void {
   const { plan, setWalk } = useAppStore.getState();
   setWalk({ at: instantText(thisMinute(), plan.site.timeZone) });

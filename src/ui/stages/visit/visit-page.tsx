@@ -35,11 +35,11 @@ interface Props {
 type Which = 'set-out' | 'pick-up';
 interface Shown {
   readonly which: Which;
-  /** When it was pressed, or its placement recorded; null: it was not. */
+  /** When the user chose it or recorded its placement, ms since 1970; null: neither. */
   readonly chosenAt: Ms | null;
 }
 
-/** Returns the visit that shows once the page is opened: the chosen one, but no placement from before the pick-up could begin. */
+/** Returns the visit to show when the page is opened: the chosen one, unless it is a placement chosen before the earliest pick-up, now past. */
 function visitToShow(plan: Plan, before: Shown | null, now: Ms): Shown {
   const earliest = earliestPickUp(plan);
   const chosenAt = before?.chosenAt ?? null;
@@ -49,14 +49,14 @@ function visitToShow(plan: Plan, before: Shown | null, now: Ms): Shown {
   return { which: isOpen ? 'set-out' : 'pick-up', chosenAt: null };
 }
 
-/** The page of the two visits, for one hand at the house: what Time, House and Log hold, in the order in which it is done. */
+/** The page of the two visits, for use with one hand at the house: fields of Time, House and Log in the order of the work. */
 export function VisitPage() {
   const plan = useAppStore((state) => state.plan);
   const now = useMinute();
   const [shown, setShown] = useState<Shown>(() => visitToShow(plan, null, now));
   const { which } = shown;
   const isOpen = usePanels((ui) => ui.visitOpen);
-  // Chosen when the page is opened, and by a press: it never changes under a finger.
+  // Chosen when the page is opened, or by a press, so that it never changes under a finger.
   // biome-ignore lint/correctness/useExhaustiveDependencies: only when it is opened
   useLayoutEffect(() => {
     if (isOpen) setShown(visitToShow(plan, shown, Date.now()));
@@ -105,12 +105,12 @@ function useVisitInstant(key: 'start' | 'end' | 'posted', name: string) {
 
 const isAhead = (at: string | null): boolean => (msOf(at) ?? 0) > Date.now();
 
-/** `onPlaced`: the placement was recorded, or withdrawn. */
+/** The fields of the placement. `onPlaced` is called after the placement was recorded or withdrawn. */
 function SettingOut({ plan, all, onPlaced }: Props & { readonly onPlaced: () => void }) {
   const run = useAppStore((state) => state.run);
   const start = useVisitInstant('start', 'Placed');
   const { visit, site } = plan;
-  // Serial numbers, photos and the house are still to come: the page stays.
+  // The page stays on the placement, because serial numbers, photos and the house follow.
   const stay = (refusal: string) => {
     if (!refusal) onPlaced();
     return refusal;
@@ -196,7 +196,7 @@ interface WhoProps {
   readonly plan: Plan;
 }
 
-/** Who is at the house: written into the log, and onto each answer below. */
+/** A field for who is at the house: stored in the log, and with each answer below. */
 function Who({ who, label, plan }: WhoProps) {
   const walker = useAppStore(({ walk }) => walk.by);
   return (
@@ -209,7 +209,7 @@ function Who({ who, label, plan }: WhoProps) {
   );
 }
 
-/** The same questions as under House. An answer is that of this minute. `waits`: why it is early for that; empty where it is not. */
+/** The same conditions as under House, answered as of the current minute. `waits`: why it is too early for that; empty if it is not. */
 function Conditions({ plan, waits = '' }: { readonly plan: Plan; readonly waits?: string }) {
   return (
     <section aria-labelledby="visit-conditions">

@@ -7,7 +7,7 @@ import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { FieldGroup } from '../../../fields/field-group.tsx';
 import { useLevel } from '../../../hooks/use-level.ts';
 
-/** Copies the outline of another level to this one. Renders nothing where no other level has walls. */
+/** Copies the outline of another level to this one. Renders nothing if no other level has walls. */
 export function CopyOutline() {
   const plan = useAppStore((state) => state.plan);
   const level = useLevel();

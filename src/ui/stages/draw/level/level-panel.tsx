@@ -20,7 +20,7 @@ const GROUNDS = (Object.entries(GROUND_PHRASE) as [Ground, string][]).map(([valu
   words: capital(words),
 }));
 
-/** The levels of the house from top to bottom, and the fields of the one in view. */
+/** The levels of the house from top to bottom, and the fields of the level in view. */
 export function LevelPanel() {
   const level = useLevel();
   const { addLevel, deleteLevel } = useAppStore.getState();
@@ -52,7 +52,7 @@ export function LevelPanel() {
   );
 }
 
-/** What stands in the field is what a level begins with: a press says that it was measured. */
+/** Says that the ceiling height in the field is assumed, with a button that marks it as measured. */
 function CeilingAssumed({ level }: { readonly level: Level }) {
   const run = useAppStore((state) => state.run);
   const unit = useAppStore((state) => state.plan.display.length);

@@ -8,7 +8,7 @@ import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { useLevel } from '../../../hooks/use-level.ts';
 import { VerdictMark } from '../../../verdict/verdict-mark.tsx';
 
-/** The levels as a section through the house: the highest on top. A press shows a level; the buttons below move that one. */
+/** The levels as a section through the house, the highest on top. A press shows a level; the buttons below move the level in view. */
 export function LevelStack() {
   const plan = useAppStore((state) => state.plan);
   const shown = useLevel();
@@ -56,7 +56,7 @@ export function LevelStack() {
   );
 }
 
-/** In a split house two levels lie at one height, and the choice of the level to test takes them alike. */
+/** Puts two levels at the same height, as in a split-level house. The rules on which level to test then treat them alike. */
 function HeightMate() {
   const plan = useAppStore((state) => state.plan);
   const level = useLevel();

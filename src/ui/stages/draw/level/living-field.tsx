@@ -9,7 +9,7 @@ const LIVINGS = (Object.entries(LIVING_PHRASE) as [Living, string][]).map(([valu
   words: capital(words),
 }));
 
-/** Whether people live on a level. Always asked: it decides which level is tested. */
+/** A field for whether people live on a level. Never assumed, since it decides which level is tested. */
 export function LivingField({
   level,
   ...field
@@ -29,7 +29,7 @@ export function LivingField({
   );
 }
 
-/** Whether people live on a level, in words. */
+/** Returns in words whether people live on a level. */
 export function livingWords({ living, livingAnswered }: Level): string {
   return livingAnswered === false ? 'not answered whether people live here' : LIVING_PHRASE[living];
 }
