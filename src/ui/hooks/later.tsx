@@ -50,7 +50,7 @@ export function loadTheRest(): void {
   rest = loadWaiting();
 }
 
-/** Resolves when all parts have been loaded in idle moments. */
+/** Resolves when no part is being loaded in idle moments; at once if that has not started. */
 export const restLoaded = (): Promise<void> => rest;
 
 async function loadWaiting(): Promise<void> {
