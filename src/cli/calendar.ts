@@ -3,7 +3,7 @@ import { visitEvents } from '../protocol/calendar/visit-events.ts';
 import { instantText } from '../protocol/timing/clock.ts';
 import { formatInstant } from '../protocol/timing/format-time.ts';
 import { type CliCommand, UnusableError } from './call.ts';
-import { outOption, writeFiles } from './output.ts';
+import { formatOf, outOption, writeFiles } from './output.ts';
 
 /** `calendar FILE --out NAME.ics`: writes the visit as a calendar file. */
 export const calendar: CliCommand = {
@@ -15,6 +15,7 @@ export const calendar: CliCommand = {
   run: (call) => {
     const { plan, json, flags, file } = call;
     const out = outOption(call, 'calendar', 'visit.ics');
+    formatOf(out, ['ics']);
     const now = Date.now();
     const events = visitEvents(plan, now);
     if (events.length === 0) {

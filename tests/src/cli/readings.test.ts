@@ -262,6 +262,18 @@ describe('stillspot calendar', () => {
     expect(readFileSync(plan, 'utf8')).toBe(before);
   });
 
+  it.each(['visit.pdf', 'visit', 'visit.ics.txt'])(
+    'refuses %s: the ending tells programs what a file is',
+    async (name) => {
+      const out = join(folder, name);
+      const { code, out: said, err } = await callCli('calendar', file('ending', []), '--out', out);
+      expect({ code, said, written: existsSync(out) }).toEqual({ code: 2, said: '', written: false });
+      expect(err).toContain(`--out ${out}: give the file an ending that tells its format: .ics.`);
+      expect((await callCli('calendar', file('ending', []), '--out', join(folder, 'LOUD.ICS'))).code).toBe(0);
+      rmSync(join(folder, 'LOUD.ICS'));
+    },
+  );
+
   it('writes nothing without a start, and asks for the name of the file', async () => {
     const out = join(folder, 'none.ics');
     const none = await callCli('calendar', file('none', [], { start: null, end: null }), '--out', out);
