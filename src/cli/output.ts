@@ -3,13 +3,14 @@ import {
   existsSync,
   mkdirSync,
   openSync,
+  readdirSync,
   readSync,
   renameSync,
   rmSync,
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { basename, extname, join } from 'node:path';
+import { basename, dirname, extname, join } from 'node:path';
 import { type Call, UnusableError } from './call.ts';
 import type { OutputFile } from './paper/output-file.ts';
 
@@ -62,6 +63,20 @@ export function pathsIn(folder: string, names: readonly string[], ending: string
 function isPageOf(stem: string, other: string): boolean {
   const [page, whole] = [stem.toLowerCase(), other.toLowerCase()];
   return page === whole || (page.startsWith(`${whole}-`) && /^\d+$/.test(page.slice(whole.length + 1)));
+}
+
+/**
+ * Returns why further pages of a picture, which are files of their own, may not be written beside `path`. How many there will be
+ * is known only when they are drawn: whatever is called like one of the first hundred is in the way.
+ */
+export function reasonNotToReplacePages(path: string, force: boolean): readonly string[] {
+  if (!existsSync(dirname(path))) return [];
+  const ending = extname(path);
+  const first = basename(path, ending);
+  return readdirSync(dirname(path))
+    .filter((name) => extname(name) === ending && /-([2-9]|[1-9]\d)$/.test(basename(name, ending)))
+    .filter((name) => isPageOf(basename(name, ending), first))
+    .flatMap((name) => reasonNotToReplace(join(dirname(path), name), force));
 }
 
 /** Makes a folder, unless it is there. @throws UnusableError where it cannot be made */

@@ -1,7 +1,16 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { ORIENTATIONS, PAPER_NAMES, type PageChoice, type PaperName } from '../../report/paper.ts';
 import { type Call, type CommandResult, readPlan, UnusableError } from '../call.ts';
-import { choiceOption, formatOf, makeFolder, outOption, pathsIn, reasonNotToReplace, writeFiles } from '../output.ts';
+import {
+  choiceOption,
+  formatOf,
+  makeFolder,
+  outOption,
+  pathsIn,
+  reasonNotToReplace,
+  reasonNotToReplacePages,
+  writeFiles,
+} from '../output.ts';
 import { failedJob, type JobResult, type MadePaper, type PaperJob } from './paper-job.ts';
 import { inWorkers } from './pool.ts';
 import { showProgress } from './progress.ts';
@@ -37,6 +46,8 @@ export async function doJob({ make }: PaperCommand, job: PaperJob): Promise<JobR
 export async function overPlans(command: PaperCommand, call: Call): Promise<CommandResult> {
   const jobs = jobsOf(command, call);
   const unusable = new Set(jobs.flatMap((job, index) => problemsOf(command, job, call.plans[index])));
+  // Of one plan, all pages are drawn before the first is written, and what is in the way is said then.
+  if (jobs.length > 1) for (const reason of jobs.flatMap(pagesInTheWay)) unusable.add(reason);
   if (unusable.size > 0) throw new UnusableError([...call.refused, ...unusable].join('\n'));
   if (call.several) makeFolder(call.options.out ?? '');
   const progress = (done: number) => call.several && showProgress(done, jobs.length);
@@ -63,6 +74,10 @@ function problemsOf({ checkOptions }: PaperCommand, job: PaperJob, plan: Plan | 
     if (!(error instanceof UnusableError)) throw error;
     return [...barred, error.message];
   }
+}
+
+function pagesInTheWay({ path, format, force }: PaperJob): readonly string[] {
+  return format === 'svg' || format === 'png' ? reasonNotToReplacePages(path, force) : [];
 }
 
 async function inOrder(

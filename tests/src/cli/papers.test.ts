@@ -136,6 +136,19 @@ describe('stillspot sheet', () => {
     expect(err).toContain('b.pdf: this file is there already');
     expect(readdirSync(at('taken-sheets'))).toEqual(['b.pdf']);
   });
+
+  it('writes nothing where a page after the first of one of several plans is in the way', async () => {
+    const plans = folderOf('page', ['a', 'b']);
+    mkdirSync(at('page-sheets'));
+    writeFileSync(at('page-sheets/b-2.svg'), 'mine');
+    const options = ['--out', at('page-sheets'), '--format', 'svg'];
+    const { code, out, err } = await call('sheet', plans, ...options);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain('b-2.svg: this file is there already');
+    expect(readdirSync(at('page-sheets'))).toEqual(['b-2.svg']);
+    expect((await call('sheet', plans, ...options, '--force')).code).toBe(0);
+    expect(readFileSync(at('page-sheets/b-2.svg'), 'utf8')).toMatch(/^<svg /);
+  });
 });
 
 describe('letters that the font of the pages lacks', () => {
