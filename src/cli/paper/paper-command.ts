@@ -97,7 +97,7 @@ async function inOrder(
 function jobsOf(command: PaperCommand, call: Call): readonly PaperJob[] {
   const { name, formats } = command;
   const out = outOption(call, name, call.several ? 'papers' : `${name}.pdf`);
-  const format = call.several ? choiceOption(call, 'format', formats, 'pdf') : formatOf(out, formats);
+  const format = call.several ? choiceOption(call, 'format', formats, 'pdf') : formatOfOne(call, out, formats);
   const paths = call.several ? pathsIn(out, call.names, format) : [out];
   return call.names.map((file, index) => ({
     command: name,
@@ -107,6 +107,14 @@ function jobsOf(command: PaperCommand, call: Call): readonly PaperJob[] {
     options: call.options,
     force: call.flags.has('force'),
   }));
+}
+
+/** The ending of the name tells the format of one paper: a `--format` beside it may only say the same. */
+function formatOfOne(call: Call, out: string, formats: readonly string[]): string {
+  const format = formatOf(out, formats);
+  const asked = choiceOption(call, 'format', formats, format);
+  if (asked !== format) throw new UnusableError(`--format "${asked}" is not the ending of --out ${out}.`);
+  return format;
 }
 
 /** Nothing where nothing was done. */

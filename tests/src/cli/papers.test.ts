@@ -77,6 +77,8 @@ describe('stillspot sheet', () => {
     [['--out', 'x.pdf', '--paper', 'b5'], '--paper "b5" is not one of letter, a4, tabloid, a3'],
     [['--out', 'x.pdf', '--orientation', 'askew'], '--orientation "askew" is not one of landscape, portrait'],
     [['--out', 'x.pdf', '--level', 'L9'], '--level "L9" is no level of it'],
+    [['--out', 'x.pdf', '--format', 'bmp'], '--format "bmp" is not one of pdf, svg, png'],
+    [['--out', 'x.pdf', '--format', 'svg'], '--format "svg" is not the ending of --out x.pdf'],
   ])('refuses %j in words', async (options, words) => {
     const { code, out, err } = await call('sheet', BASEMENT, ...options);
     expect({ code, out }).toEqual({ code: 2, out: '' });
