@@ -7,7 +7,10 @@ import { useShown } from '../state/shown.ts';
 
 type Edges = ReadonlyMap<Zone, readonly Stretch[]>;
 
-/** More new zones than these, as of 5,000 features that were just opened, are outlined in slices: the sheet is there, and takes input, before. */
+/**
+ * Most new zones that are outlined at once. More, as of a plan of 5,000 features that was just opened, are outlined in slices, so that the
+ * sheet is shown and takes input before.
+ */
 const AT_ONCE = 1500;
 const SLICE_MS = 8;
 const NONE: Edges = new Map();
@@ -16,7 +19,10 @@ const edgesOf = new WeakMap<LevelRegion, Edges>();
 /** The region that is outlined in slices. */
 let sliced: LevelRegion | null = null;
 
-/** Returns what is seen of the outlines of a region's zones, computed once for each region; nothing while they are outlined in slices. */
+/**
+ * Returns the visible stretches of the outlines of a region's zones, computed once for each region; empty while they are outlined in
+ * slices.
+ */
 export function drawnEdges(region: LevelRegion): Edges {
   const known = edgesOf.get(region);
   if (known) return known;
@@ -29,14 +35,14 @@ export function drawnEdges(region: LevelRegion): Edges {
   return edges;
 }
 
-/** Whether the outlines of a region's zones are there. */
+/** Whether the outlines of a region's zones are computed. */
 export const isOutlined = (region: LevelRegion): boolean => drawnEdges(region) !== NONE;
 
 function outlineInSlices(region: LevelRegion): void {
   sliced = region;
   const steps = visibleEdgesInSteps(region.zones);
   const slice = () => {
-    // Another drawing has come since.
+    // Another region is outlined by now.
     if (sliced !== region) return;
     const end = performance.now() + SLICE_MS;
     while (performance.now() < end) {
@@ -44,7 +50,7 @@ function outlineInSlices(region: LevelRegion): void {
       if (!done) continue;
       sliced = null;
       edgesOf.set(region, value);
-      // The pictures that asked for them ask again.
+      // Makes the pictures that need the outlines read them again.
       useShown.setState((shown) => ({ ...shown }));
       return;
     }
@@ -56,7 +62,7 @@ function outlineInSlices(region: LevelRegion): void {
 const dimensionsOf = memoize((_: LevelModel['rooms']) =>
   memoizeLatest(runningDimensions, ({ openings }: LevelModel) => [openings]),
 );
-/** Returns every length that is written along a face; computed again only where rooms or openings have changed. */
+/** Returns every length that is written along a face; computed again only if rooms or openings have changed. */
 export function drawnDimensions(model: LevelModel): readonly RunningDimension[] {
   return dimensionsOf(model.rooms)(model);
 }

@@ -3,11 +3,11 @@ import { type Extent, ringExtent } from '../../geometry/plane/extent.ts';
 import { memoize } from '../../geometry/plane/memoize.ts';
 import type { RoomRegion } from '../../geometry/region/types.ts';
 
-/** The rectangles, mm, within which things are drawn, but for the breadth of their lines. */
+/** The rectangles, mm, within which things are drawn, without the width of lines. */
 
 export const wallExtent = memoize(({ body }: WallPiece | WallJoint): Extent => ringExtent(body));
 
-/** A leaf opens as far as its door is wide, to either side. */
+/** With room for the leaf of a door, which opens by its width to either side. */
 export const openingExtent = memoize(
   ({ body, opening }: OpeningBody): Extent => grown(ringExtent(body), opening.width),
 );

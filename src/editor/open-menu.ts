@@ -8,7 +8,7 @@ import type { ToolPoint } from './tools/tool-controller.ts';
 /** The element that the sheet is drawn in. */
 export const SHEET_ID = 'sheet-of-plan';
 
-/** Opens the menu for what was pressed: a thing among those that are selected stands for all of them. */
+/** Opens the menu for what was pressed; for a selected item, the menu is for the whole selection. */
 export function openMenuFor(hit: Hit | undefined, { plan, screen, touch }: ToolPoint): void {
   const { selection, select } = store();
   if (hit && !selection.includes(hit.id)) select([hit.id]);
@@ -16,7 +16,7 @@ export function openMenuFor(hit: Hit | undefined, { plan, screen, touch }: ToolP
   store().openMenu({ page: onPage(screen), at: plan, ids: hit ? store().selection : [], byTouch: touch });
 }
 
-/** By key or by a button: for what is selected; else for the spot under the keyboard's cross, or the middle of the sheet. */
+/** Opens the menu by key or by a button: for the selection, else for the spot under the keyboard's cross or in the middle of the sheet. */
 export function openMenuByKey(): void {
   const { selection, viewport, stageSize } = store();
   const { cross } = useSketch.getState();
@@ -27,7 +27,9 @@ export function openMenuByKey(): void {
   store().openMenu({ page: onPage(screen), at: anchor ?? toPlan(viewport, middle), ids: selection, byTouch: false });
 }
 
-/** From a row of a list beside the sheet, by press or by key: for that thing, or for all that are selected with it. */
+/**
+ * Opens the menu from a row of a list beside the sheet, by press or by key: for that item, or for the whole selection if it is selected.
+ */
 export function openMenuOfRow(id: string, row: HTMLElement): void {
   const { selection, select } = store();
   if (!selection.includes(id)) select([id]);
@@ -35,7 +37,7 @@ export function openMenuOfRow(id: string, row: HTMLElement): void {
   store().openMenu({ page: [left, top + height / 2], at: null, ids: store().selection, byTouch: false });
 }
 
-/** What is selected may lie off the stage. */
+/** The selection may be off the stage. */
 function inside([x, y]: XY): XY {
   const { width, height } = store().stageSize;
   return [Math.min(Math.max(x, 0), width), Math.min(Math.max(y, 0), height)];

@@ -19,7 +19,7 @@ import { pressAt } from './tools/tool-context.ts';
 import type { ToolController } from './tools/tool-controller.ts';
 import './plan-canvas.css';
 
-/** The sheet: draws the level in view and takes what pointers do on it. Fills its parent. */
+/** The sheet: draws the level in view and handles pointers on it. Fills its parent. */
 export function PlanCanvas() {
   const sheet = useRef<HTMLDivElement>(null);
   const canvases = useRef<HTMLDivElement>(null);
@@ -34,7 +34,7 @@ export function PlanCanvas() {
     clearSketch();
     controller.current = createTool(tool);
     setActiveTool(controller.current);
-    // What the tool places can be placed by keyboard at once.
+    // With the focus on the sheet the tool can be used by keyboard at once.
     if (tool.kind === 'select') useSketch.setState({ cursor: 'default' });
     else sheet.current?.focus({ preventScroll: true });
     const { cross } = useSketch.getState();
@@ -65,12 +65,14 @@ export function PlanCanvas() {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet is worked by keyboard
       tabIndex={0}
       onFocus={({ currentTarget, relatedTarget }) => {
-        // From a field on the sheet, or one that is gone, the pointer that rests on the sheet goes on with its work.
+        // If the focus comes from a length box, or from a removed element while a pointer is on the sheet, work continues without the
+        // cross.
         const isPointer = relatedTarget === null && useSketch.getState().pointer !== null;
         if (currentTarget.matches(':focus-visible') && !isLengthBox(relatedTarget) && !isPointer) showCross();
       }}
       onKeyDown={({ key }) => {
-        // Whoever came by a press goes on by keys. A run of walls goes on with what it was begun with.
+        // Focus by a press shows no cross, so a key does, unless a pointer is on the sheet. A chain that is being drawn continues as it was
+        // begun.
         const isPointer = useSketch.getState().pointer !== null || useAppStore.getState().chain.corners.length > 0;
         if (key !== 'Enter' && !isPointer) showCross();
       }}
@@ -83,14 +85,14 @@ export function PlanCanvas() {
   );
 }
 
-/** A length that is typed on the sheet goes on with the cross that asked for it. */
+/** Whether the focus moves to or from a length box: the cross then stays as it was. */
 const isLengthBox = (target: EventTarget | null): boolean =>
   target instanceof Element && target.closest('.length-box') !== null;
 
 /** The stores that the pictures are made from. */
 const STORES = [useAppStore, useSketch, useShown, useTracingImages, useLengths] as const;
 
-/** The Konva stage. React makes its container once; what is on it follows the stores by itself. */
+/** Creates the Konva stage. React renders its container once; the stage itself follows the stores. */
 function useSheetStage(container: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     if (!container.current) return;
@@ -104,7 +106,7 @@ function useSheetStage(container: React.RefObject<HTMLDivElement | null>): void 
   }, [container]);
 }
 
-/** Keeps the stage as large as its place. */
+/** Keeps the stage at the size of its element. */
 function useStageSize(sheet: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const element = sheet.current;

@@ -6,18 +6,18 @@ import { isFramePending } from './stage/frame-loop.ts';
 import { type PaintCounts, paintCounts } from './stage/paint-counts.ts';
 import { useTape } from './tape/tape-store.ts';
 
-/** What the browser tests reach the sheet by. Points of the screen are CSS pixels of the page. */
+/** The access of browser tests to the sheet. Screen points are CSS px of the page. */
 interface StillspotHook {
   readonly store: typeof useAppStore;
   readonly toScreen: (x: number, y: number) => XY;
   readonly toPlan: (px: number, py: number) => XY;
   /** What was painted since the page was opened. */
   readonly paintCounts: () => PaintCounts;
-  /** Resolves when the sheet shows what was done last: until then nobody can press it. In a movement, after a few frames. */
+  /** Resolves when the sheet shows the last change, so that a test can press it; during an animation, after a few frames. */
   readonly painted: () => Promise<void>;
-  /** The laser tape: tests give its keys all the time that a busy machine needs. */
+  /** The laser tape: tests lengthen its gap, since a busy machine may delay keys. */
   readonly tape: typeof useTape;
-  /** Whether a detector is on its way to where a button has moved it. */
+  /** Whether the move of a detector is being animated. */
   readonly gliding: () => boolean;
 }
 
@@ -29,10 +29,10 @@ declare global {
 
 const FEW_FRAMES = 4;
 
-/** The build that the browser tests and the benchmarks ask for: `vite build --mode test-hook`. Users' builds have no hook. */
+/** Whether this is the build for browser tests and benchmarks: `vite build --mode test-hook`. Users' builds have no hook. */
 const HAS_HOOK = import.meta.env.MODE === 'test-hook';
 
-/** Hangs the hook on the window where the build has one. Returns what takes it away. */
+/** Adds the hook to the window if the build has one. Returns a function that removes it. */
 export function exposeForTests(sheet: HTMLElement): () => void {
   if (!HAS_HOOK) return () => undefined;
   window.__stillspot = {

@@ -22,7 +22,7 @@ const FIXED = {
   'split-wall': 'Enter splits the wall',
 } as const;
 
-/** Returns what Enter does at the keyboard's cross, beforehand; empty while a length is typed. */
+/** Returns what Enter would do at the keyboard's cross, in words; empty without a cross, or while a length is typed. */
 export function enterWords(state: AppState, sketch: Sketch): string {
   const { tool } = state;
   const at = sketch.cross;

@@ -1,13 +1,16 @@
 /**
- * Keeps the focus where a tap has just put it. After a tap the browser sends an emulated mouse press and a click, to whatever has appeared
- * under the finger: they would move the focus to the sheet, or press a button that nobody saw. On a busy device they come late, but always
- * before the next press. Returns the function that ends it.
+ * Keeps the focus where a tap has just put it. After a tap the browser sends an emulated mouse press and a click to whatever has appeared
+ * under the finger: they would move the focus to the sheet, or press a button that the user has not seen. On a busy device they come late,
+ * but always before the next press. Returns the function that ends it.
  */
 export function keepFocusOfTap(): () => void {
   return swallowTap(() => true);
 }
 
-/** What a tap on the sheet has opened under the finger keeps the focus, and none of its buttons is pressed by the same tap. */
+/**
+ * Keeps the focus on what a tap on the sheet has opened under the finger, and keeps that tap from pressing one of its buttons. Returns the
+ * function that ends it.
+ */
 export function keepTapOn(sheet: HTMLElement): () => void {
   return swallowTap(({ target }) => !(target instanceof Node && sheet.contains(target)));
 }
@@ -34,5 +37,5 @@ function swallowTap(isStray: (event: MouseEvent) => boolean): () => void {
   return end;
 }
 
-/** What a person does next. */
+/** Events of the next press, after which no emulated event of the tap follows. */
 const NEXT = ['pointerdown', 'keydown'] as const;

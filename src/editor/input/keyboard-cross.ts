@@ -14,26 +14,26 @@ import { hitAt } from '../tools/pick-at.ts';
 import { pressAt, steps, store, targets } from '../tools/tool-context.ts';
 import { stepFor } from './sheet-keys.ts';
 
-/** The cross that the arrow keys move over the sheet, in place of a pointer. It is there while the sheet has the keyboard. */
+/** The cross that the arrow keys move over the sheet, in place of a pointer. It is shown while the sheet has the keyboard focus. */
 
-/** The keyboard comes to the sheet: the cross is where it was, if that is in view. */
+/** Shows the cross when the sheet gets the focus: where it was, if that is in view. */
 export function showCross(): void {
   const { cross, crossPlace } = useSketch.getState();
   if (cross) return;
   showAt(crossPlace && isInView(crossPlace) ? crossPlace : firstCross(), false);
 }
 
-/** The keyboard leaves the sheet. */
+/** Hides the cross when the sheet loses the focus. */
 export const hideCross = (): void => useSketch.setState({ cross: null });
 
-/** Moves the cross by a step, which ends on a wall that is in its way; the sheet goes along when the cross comes to the edge. */
+/** Moves the cross by a step, which stops on a wall in its way; the sheet pans when the cross comes to the edge. */
 export function moveCross([dx, dy]: XY, event: KeyboardEvent): void {
   showCross();
   const from = useSketch.getState().cross ?? firstCross();
   const by = stepFor(event);
   const at = stepToLine(from, [dx * by, dy * by], linesInTheWay());
   keepInView(at);
-  // At the end of the sheet there is nowhere to go.
+  // At the end of the sheet the cross stays where it is.
   if (isInView(at)) showAt(at, event.shiftKey);
 }
 
@@ -42,7 +42,10 @@ function showAt(at: XY, shift: boolean): void {
   if (store().tool.kind !== 'select') activeTool()?.hover(pressAt(at, shift));
 }
 
-/** Walls where something is put into them or begins at them, their faces where something stands before them. */
+/**
+ * The lines on which a step of the cross stops: center-lines of walls for tools that put something into walls or start at them, faces for
+ * tools that place something in front of walls.
+ */
 function linesInTheWay(): readonly Line[] {
   const { centerLines, faces } = targets();
   switch (store().tool.kind) {
@@ -57,7 +60,10 @@ function linesInTheWay(): readonly Line[] {
   }
 }
 
-/** Where the keyboard begins: at the thing that the tool is for, on the nearest white for a detector, else in the middle of the stage. */
+/**
+ * Where the cross is shown first: at the item that the tool is for, at the nearest clear spot for a detector, else in the middle of the
+ * stage.
+ */
 function firstCross(): XY {
   const { viewport, stageSize, tool } = store();
   if (tool.kind === 'split-wall' || tool.kind === 'grip') return anchorOf(selectLevel(store()), tool.id) ?? [0, 0];
@@ -68,9 +74,8 @@ function firstCross(): XY {
 }
 
 /**
- * Enter at the cross: the tool presses there; with no tool it selects what is there, asks what
- * a room without a use is used for, or lists what can be done. Returns false where
- * there is no cross. `enterWords` tells it beforehand.
+ * Enter at the cross: the tool presses there; with no tool it selects what is there, asks what a room without a use is used for, or lists
+ * what can be done. Returns false if there is no cross. `enterWords` says it in advance.
  */
 export function pressAtCross(shift: boolean): boolean {
   const { cross } = useSketch.getState();

@@ -11,7 +11,7 @@ import { stepFor } from './sheet-keys.ts';
 interface Nudger {
   /** Returns false where nothing is selected. */
   move(arrow: XY, event: KeyboardEvent): boolean;
-  /** Ends the step: what was moved is in the plan. */
+  /** Ends the step and commits it to the plan. */
   settle(): void;
 }
 
@@ -32,7 +32,7 @@ function createNudger(): Nudger {
       const { selection, plan, previewPlan } = store();
       if (selection.length === 0) return false;
       if (refuseLocked(store(), selection)) return true;
-      // Something else, such as an undo or a drag, has changed the plan meanwhile.
+      // Starts again if something else, such as an undo or a drag, has changed the plan meanwhile.
       if (start !== plan || !previewPlan) by = [0, 0];
       start = plan;
       const step = stepFor(event);

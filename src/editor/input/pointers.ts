@@ -9,14 +9,14 @@ import type { ToolController, ToolPoint } from '../tools/tool-controller.ts';
 import { keepTapOn } from './keep-focus.ts';
 import { pinched, wheeled } from './viewport-gestures.ts';
 
-/** How near the pointer must be to count as on a thing, px. */
+/** A pointer within this distance of a thing counts as on it, px. */
 const REACH_PX = { mouse: 9, touch: 20 } as const;
-/** A press by finger or stylus that lasts so long, ms, and moves no further than this, px, is a long press. */
+/** A press by finger or stylus that lasts at least `ms` and moves at most `px` is a long press. */
 const LONG_PRESS = { ms: 500, px: 9 } as const;
 
 /**
- * Adds one set of listeners for the whole sheet: one pointer works the active tool, two fingers or the middle button pan, the wheel
- * zooms. Returns what removes them.
+ * Adds one set of listeners for the whole sheet: one pointer operates the active tool, two fingers or the middle button pan, the wheel
+ * zooms. Returns the function that removes them.
  */
 export function listenToPointers(
   element: HTMLElement,
@@ -35,7 +35,7 @@ export function listenToPointers(
   ] as const;
   for (const [type, listener] of listeners)
     element.addEventListener(type, listener as EventListener, { passive: false });
-  // A key means what is under the pointer now.
+  // A key refers to what is under the pointer now.
   window.addEventListener('keydown', pointers.flush, { capture: true });
   return () => {
     window.removeEventListener('keydown', pointers.flush, { capture: true });
@@ -44,18 +44,18 @@ export function listenToPointers(
   };
 }
 
-/** What is pressed on the sheet, and what the pointers do. */
+/** The state of all pointers on the sheet. */
 class Pointers {
   readonly #element: HTMLElement;
   readonly #controller: () => ToolController;
   readonly #isPanning: () => boolean;
-  /** Where each pointer that is down is, px of the sheet, by its id. */
+  /** Place of each pointer that is down, px of the sheet, by its id. */
   readonly #down = new Map<number, XY>();
   /** Last point of a pan; null while none is under way. */
   #panFrom: XY | null = null;
-  /** Whether the active tool has a press. */
+  /** Whether the active tool handles a press. */
   #isWorking = false;
-  /** The stylus that is down: what else touches the sheet meanwhile is the palm. */
+  /** Id of the stylus that is down: any touch meanwhile is the palm. */
   #stylus: number | null = null;
   #longPressTimer: ReturnType<typeof setTimeout> | undefined;
   #pressedAt: XY | null = null;
@@ -78,7 +78,7 @@ class Pointers {
 
   readonly onDown = (event: PointerEvent): void => {
     this.flush();
-    // Buttons that lie on the sheet keep their presses.
+    // A press on a button over the sheet is left to the button.
     if (isWithin(event, 'button') || this.#isPalm(event)) return;
     if (event.pointerType === 'pen') this.#putStylusDown(event);
     this.#element.setPointerCapture(event.pointerId);
@@ -128,7 +128,7 @@ class Pointers {
     if (this.#isWorking) return;
     this.#controller().out?.();
     useSketch.setState({ pointer: null });
-    // A finger leaves with every tap: what it has pointed at stays shown.
+    // A finger leaves with every tap, so what it has pointed at stays shown.
     if (pointerType !== 'touch') store().setHover(null);
   };
 
@@ -138,7 +138,7 @@ class Pointers {
     store().setViewport(wheeled(store().viewport, event, this.#screenOf(event)));
   };
 
-  /** By mouse or the button of a stylus; a finger's long press has its timer, keys are commands. */
+  /** For a mouse or the button of a stylus: a finger's long press has its own timer, and keys are commands. */
   readonly onContextMenu = (event: MouseEvent): void => {
     event.preventDefault();
     const isPress = event.button === 2 || event.ctrlKey;
@@ -209,7 +209,7 @@ class Pointers {
     return this.#stylus !== null && pointerType === 'touch';
   }
 
-  /** Notes where the pointer is, for what is drawn at it. */
+  /** Stores where the pointer is, for what is drawn at it. */
   #show(event: PointerEvent): ToolPoint {
     const point = this.#pointOf(event);
     useSketch.setState({ pointer: point.plan, touch: point.touch, cross: null });

@@ -2,7 +2,7 @@ import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import { pannedBy } from '../../state/viewport.ts';
 import { steps, store } from '../tools/tool-context.ts';
 
-/** Where an arrow key points, +y down the page. */
+/** Direction of each arrow key, +y down the page. */
 export const ARROWS: Readonly<Record<string, XY>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -10,14 +10,14 @@ export const ARROWS: Readonly<Record<string, XY>> = {
   ArrowDown: [0, 1],
 };
 
-/** How far an arrow moves things, mm: more with Ctrl, less with Shift. */
+/** Returns how far an arrow key moves things, mm: farther with Ctrl, less far with Shift. */
 export function stepFor(event: KeyboardEvent): Mm {
   const { key, fine, coarse } = steps();
   if (event.ctrlKey || event.metaKey) return coarse;
   return event.shiftKey ? fine : key;
 }
 
-/** An arrow moves the sheet by this, px; by a fifth of it with Shift, five times it with Ctrl. */
+/** An arrow key pans the sheet by this, px; by a fifth of it with Shift, by five times with Ctrl. */
 const PAN_PX = 40;
 
 /** With nothing selected and no tool chosen, arrows pan the sheet. */

@@ -3,12 +3,12 @@ import { pannedBy, type Viewport, zoomedAt } from '../../state/viewport.ts';
 
 /** One notch of the wheel (100 px in most browsers) zooms by a quarter. */
 const WHEEL_ZOOM = Math.log(1.25) / 100;
-/** A pinch on a touchpad comes in steps a tenth as large as a wheel's. */
+/** Factor for a pinch on a touchpad, whose steps are about a tenth of a wheel's. */
 const PINCH_ON_PAD = 6;
-/** Some browsers count lines instead of px: so many px to a line. */
+/** Height of a line, px, for browsers that count lines instead of px. */
 const LINE_PX = 30;
 
-/** The fields of a wheel event that are read. `wheelDeltaY` is the older measure, 120 to a notch, in every browser that has it. */
+/** The fields of a wheel event that are read. `wheelDeltaY` is the older measure, 120 per notch in every browser that has it. */
 export type Wheel = Pick<WheelEvent, 'deltaX' | 'deltaY' | 'deltaMode' | 'ctrlKey' | 'shiftKey'> & {
   readonly wheelDeltaY?: number;
 };
@@ -21,8 +21,8 @@ export function wheeled(viewport: Viewport, wheel: Wheel, screen: XY): Viewport 
 }
 
 /**
- * Whether a wheel event zooms: a mouse wheel comes in whole notches and straight, and a pinch on a touchpad comes with Ctrl; two
- * fingers on a touchpad pan.
+ * Whether a wheel event zooms. A mouse wheel, which scrolls vertically in whole notches, and a pinch on a touchpad, which is sent with
+ * Ctrl, zoom; two fingers on a touchpad pan.
  */
 function zooms({ ctrlKey, shiftKey, deltaMode, deltaX, wheelDeltaY }: Wheel): boolean {
   if (ctrlKey || deltaMode === 1) return true;
@@ -31,7 +31,7 @@ function zooms({ ctrlKey, shiftKey, deltaMode, deltaX, wheelDeltaY }: Wheel): bo
 
 /**
  * Returns the viewport after one of two fingers has moved: panned and zoomed so that both points of the plan stay under the fingers.
- * @param other where the finger is that did not move
+ * @param other place of the finger that did not move
  */
 export function pinched(viewport: Viewport, before: XY, now: XY, other: XY): Viewport {
   const middle = (a: XY): XY => [(a[0] + other[0]) / 2, (a[1] + other[1]) / 2];

@@ -41,24 +41,24 @@ interface GapFigure extends Figure {
 }
 export interface Figures {
   readonly scale: number;
-  /** Those of the selected thing: they lie over the sheet. */
+  /** Figures of the selected thing, which are drawn over the sheet. */
   readonly own: readonly GapFigure[];
   readonly all: readonly Figure[];
 }
 
-/** So high, px, is a figure with the air about it. */
+/** Height of a figure with its margin, px. */
 const HEIGHT_PX = 24;
 const GAP_STYLE = { ...FINE, bold: true } as const;
 
 let last: { readonly pen: Pen; readonly inputs: readonly unknown[]; readonly figures: Figures } | null = null;
 
-/** All figures as they stand on the sheet that this pen draws; the same ones again while nothing that they hang on has changed. */
+/** Returns all figures on the sheet that this pen draws; the same object as long as nothing that they depend on has changed. */
 export function figuresOn(pen: Pen, state: AppState): Figures {
   const names = sheetNames(pen, selectNamed(state));
   const model = selectModel(state);
   const { selection, tool, previewPlan, draggedDetector } = state;
   const [id] = selection;
-  // What was just put down is set out also while the next one is in hand.
+  // The lengths of an item that was just placed also show while the tool for the next one is active.
   const shows = tool.kind === 'select' || useLengths.getState().open !== null;
   const owner = id !== undefined && selection.length === 1 && shows && !previewPlan && !draggedDetector ? id : null;
   const inputs = [names, model, owner, minTargetPx()];
@@ -75,12 +75,12 @@ export function figuresOn(pen: Pen, state: AppState): Figures {
   return figures;
 }
 
-/** What was drawn last: a press can only mean what is seen. */
+/** The figures that were drawn last: a press refers to what the user sees. */
 function figuresSeen(): Figures | null {
   return last?.figures ?? null;
 }
 
-/** What the next frame will draw: a key means what is selected now, whether or not the sheet shows it yet. */
+/** The figures that the next frame will draw: a key refers to what is selected now, even if the sheet does not show it yet. */
 function figuresNow(): Figures | null {
   if (!last) return null;
   const state = useAppStore.getState();
@@ -88,10 +88,10 @@ function figuresNow(): Figures | null {
   return figuresOn({ ...last.pen, view: viewport, unit: plan.display.length, theme: THEMES[theme] }, state);
 }
 
-/** Ground of the sheet that a figure may hide: a thing it hides only where there is no other place. */
+/** Ground of the sheet that a figure may hide. It hides a thing only if there is no other place. */
 const OVER: readonly Ground[] = ['outline', 'wall', 'line'];
 
-/** What sets the selected thing out, wherever the sheet has no figure for it yet. Level, to be read at a glance. */
+/** Figures of the lengths that position the selected item, where the sheet has none. They are level, so that they are easy to read. */
 function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames): readonly GapFigure[] {
   const placer = overlayPlacer(names.placer, pen.view, null);
   const target = minTargetPx();
@@ -111,7 +111,7 @@ function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames):
   });
 }
 
-/** The paper that the whole level lies on, px: what stands beyond it is cut off where the whole level is in view. */
+/** The paper of the whole level, px: figures beyond it would be cut off in a view of the whole level. */
 function paperPx(pen: Pen, { level }: LevelModel): Extent {
   const { minX, minY, maxX, maxY } = paperAbout(levelExtent(level) ?? LEAST_SHEET);
   const [[left, top], [right, bottom]] = [px(pen, [minX, minY]), px(pen, [maxX, maxY])];
@@ -133,7 +133,7 @@ function gapLengths(model: LevelModel, id: string): readonly OwnLength[] {
   return near.map((each) => ({ subject: { of: 'gap', id, axis: axisOf(each) }, line: each.line, mm: each.gap }));
 }
 
-/** So far off the face, px, runs the line of a length that sets the selected opening out. */
+/** Distance from the face to the line of a length that positions the selected opening, px. */
 const OFF_FACE_PX = 14;
 
 function jambLengths(pen: Pen, model: LevelModel, id: string, { dimensions }: SheetNames): readonly OwnLength[] {
@@ -152,7 +152,7 @@ function jambLengths(pen: Pen, model: LevelModel, id: string, { dimensions }: Sh
     });
 }
 
-/** The figure under a point, if one is. A finger need not hit it exactly, but what lies under the finger comes first then. */
+/** Returns the figure under a point; null for none. A press near a figure counts too, unless an item is under the point. */
 export function figureAt(point: ToolPoint): Figure | null {
   const seen = figuresSeen();
   const state = useAppStore.getState();
@@ -175,7 +175,7 @@ export function figureAt(point: ToolPoint): Figure | null {
   return best;
 }
 
-/** From the middle of a figure to a point of the screen, along the figure and across it, px. */
+/** Offset from the middle of a figure to a point of the screen, along the figure and across it, px. */
 function offsetOf({ middle, angle }: Figure, scale: number, [x, y]: XY): XY {
   const [mx, my] = toScreen(useAppStore.getState().viewport, [middle[0] / scale, middle[1] / scale]);
   const [dx, dy] = [x - mx, y - my];
@@ -183,7 +183,7 @@ function offsetOf({ middle, angle }: Figure, scale: number, [x, y]: XY): XY {
   return [dx * cos + dy * sin, -dx * sin + dy * cos];
 }
 
-/** Where the figure of a length stands on the stage, px; null while it has none. */
+/** Returns the place of the figure of a length on the stage, px; null if it has none. */
 export function figurePlaceOf(subject: LengthSubject): XY | null {
   const seen = figuresSeen();
   const figure = seen?.all.find((each) => sameSubject(each.subject, subject));
@@ -192,7 +192,10 @@ export function figurePlaceOf(subject: LengthSubject): XY | null {
   return toScreen(useAppStore.getState().viewport, [x / seen.scale, y / seen.scale]);
 }
 
-/** Returns a point of the room whose words on the sheet ask what it is used for, where a point is on them; else null. */
+/**
+ * Returns the label point of a room whose label on the sheet asks what the room is used for, if the given point is on that label; else
+ * null.
+ */
 export function roomPromptAt({ plan: [x, y], touch }: ToolPoint): XY | null {
   if (!last) return null;
   const state = useAppStore.getState();
@@ -205,7 +208,7 @@ export function roomPromptAt({ plan: [x, y], touch }: ToolPoint): XY | null {
   return label && 'region' in label ? label.region.room.labelPoint : null;
 }
 
-/** Lights the figure under the pointer; answers whether one is there. */
+/** Highlights the figure under the pointer. Returns whether there is one. */
 export function lightFigure(point: ToolPoint): boolean {
   const figure = figureAt(point);
   const { highlighted } = useLengths.getState();
@@ -214,7 +217,7 @@ export function lightFigure(point: ToolPoint): boolean {
   return figure !== null;
 }
 
-/** The figure after, or before, the one that is open, in the order in which they are read: those about what is selected first. */
+/** Returns the length of the figure after (1) or before (-1) the open one, those of the selection first; null if there are no figures. */
 export function nextFigure(step: 1 | -1): LengthSubject | null {
   const seen = figuresNow()?.all ?? [];
   const { selection } = useAppStore.getState();
@@ -223,7 +226,7 @@ export function nextFigure(step: 1 | -1): LengthSubject | null {
     ...seen.filter(({ subject }) => !isAbout(subject, selection)),
   ];
   const { open, left } = useLengths.getState();
-  // Whoever has selected something else begins there.
+  // If something else was selected since, starts at the figures of the selection.
   const goesOn = left !== null && (selection.length === 0 || isAbout(left, selection)) ? left : null;
   const now = all.findIndex(({ subject }) => sameSubject(subject, open?.subject ?? goesOn));
   const begin = step > 0 ? 0 : all.length - 1;

@@ -11,7 +11,7 @@ import { type Figure, figuresOn } from './figures.ts';
 import { useLengths } from './store.ts';
 import { sameSubject } from './subject.ts';
 
-/** What the selected thing is taped by, and the figure that the pointer or the keyboard is at. Screen px. */
+/** Returns the lengths that position the selected thing, and the figure that is highlighted or open. Screen px. */
 export function drawnFigures(pen: Pen, state: AppState): readonly Drawn[] {
   const { open, highlighted } = useLengths.getState();
   const { own, all } = figuresOn(pen, state);
@@ -32,7 +32,7 @@ export function drawnFigures(pen: Pen, state: AppState): readonly Drawn[] {
   ];
 }
 
-/** The figure on a small tag with an edge: it is there to be pressed. */
+/** A figure on a small tag with an edge, which shows that it can be pressed. */
 function drawnTag(pen: Pen, figure: Figure, highlighted: boolean): Drawn {
   const { text } = figure;
   const slot = tagSlot(pen, figure);

@@ -11,7 +11,7 @@ import { axisOf, gapsOf, sameSubject } from './subject.ts';
 
 /** The lengths that position what was just placed, so that they are typed without another press. */
 
-/** Lengths that are taped together; Enter goes through the first `asked` of them, and Tab to the others. */
+/** Lengths that are taped together; Enter steps through the first `asked` of them, and Tab through all. */
 interface Run {
   readonly run: readonly LengthStep[];
   readonly asked: number;
@@ -29,7 +29,7 @@ export function askForRoom(inside: XY): void {
   askLengths(roomRun(inside));
 }
 
-/** Opens a length that was pressed by a finger, with those that are taped together with it: there is no Tab. */
+/** Opens a length that was pressed by finger, with those that are taped together with it, since a finger has no Tab key. */
 export function openWithRun(subject: LengthSubject): void {
   const { run } = runOf(subject);
   const at = run.findIndex((step) => sameSubject(step(), subject));
@@ -46,13 +46,13 @@ function runOf(subject: LengthSubject): Run {
   return roomRun([x - outward[0] * OFF_FACE, y - outward[1] * OFF_FACE]);
 }
 
-/** How far in front of a face its room is looked up, mm. */
+/** Distance in front of a face at which its room is looked up, mm. */
 const OFF_FACE = 5;
 
 const isOpening = (id: string): boolean =>
   selectLevel(useAppStore.getState()).openings.some((opening) => opening.id === id);
 
-/** A thing: how far from both walls; by Tab its own size and heights. */
+/** A thing: its distances from both walls; by Tab its own size and heights. */
 function thingRun(id: string): Run {
   const size = (part: SizePart): LengthStep => {
     return () => (hasPart(id, part) ? { of: 'size', id, part } : null);
@@ -60,7 +60,7 @@ function thingRun(id: string): Run {
   const gap = (axis: 0 | 1): LengthStep => {
     return () => ({ of: 'gap', id, axis });
   };
-  // The distance to a wall that it was placed against comes last: it mostly stays there.
+  // The distance to a wall that the thing touches comes last, since it mostly stays.
   const near = gapsOf(selectModel(useAppStore.getState()), id) ?? [];
   const against = near.filter((each) => each.gap <= TOUCHING).map(axisOf);
   const axes = ([0, 1] as const).filter((axis) => near.some((each) => axisOf(each) === axis));
@@ -77,7 +77,7 @@ function hasPart(id: string, part: SizePart): boolean {
   return (part === 'across') === 'circle' in thing.shape;
 }
 
-/** An opening: how far from the corner, or the opening, that it stands nearer to; by Tab its width, sill and head. */
+/** An opening: its distance from a corner, or else from the nearer opening; by Tab its width, sill and head. */
 function openingRun(id: string): Run {
   const jambOf = ({ ends }: RunningDimension) => ends.some((end) => end.kind === 'jamb' && end.opening === id);
   const taped = () => {
@@ -97,12 +97,12 @@ function openingRun(id: string): Run {
   return { run: [offset, width, height('bottom'), height('top')], asked: 1 };
 }
 
-/** From a corner rather than from another opening; else the shorter one, which is the one that is taped. */
+/** Sorts lengths from a corner before those from another opening, and then the shorter one first, which is the one that is taped. */
 function rank({ ends, length }: RunningDimension): number {
   return length + (ends.some(({ kind }) => kind === 'corner') ? 0 : 1e7);
 }
 
-/** A room: across, then the other way. */
+/** A room: its width on the page, then its depth. */
 function roomRun(inside: XY): Run {
   const whole = (across: boolean): LengthStep => {
     return () => {
@@ -115,7 +115,7 @@ function roomRun(inside: XY): Run {
   return { run: [whole(true), whole(false)], asked: 2 };
 }
 
-/** A wall that parts a room: how far it stands from the wall on its left, or above it. */
+/** Asks for the position of a wall that divides a room: its distance from the wall on its left, or above it. */
 export function askForWall(ids: ReadonlySet<string>): void {
   const model = selectModel(useAppStore.getState());
   const parted = dimensions().filter((each) => each.row === 'whole' && ids.has(endWall(model, each, 'to')?.id ?? ''));

@@ -10,47 +10,47 @@ export type LengthSubject =
   | {
       readonly of: 'face';
       readonly dimension: RunningDimension;
-      /** The end that gives way if nobody says otherwise; left out for the usual one. */
+      /** The end that moves by default; left out for the usual one. */
       readonly moves?: DimensionMoves;
     }
-  /** From the edge of a thing to the nearer wall: along x (0) or y (1) of the page. */
+  /** From the edge of a thing to the nearer wall, along x (0) or y (1) of the page. */
   | { readonly of: 'gap'; readonly id: string; readonly axis: 0 | 1 }
   /** A measure of a thing or an opening itself. */
   | { readonly of: 'size'; readonly id: string; readonly part: SizePart };
 export type SizePart = 'across' | 'width' | 'depth' | 'bottom' | 'top';
 
-/** Returns the next length when it is reached: a room has another depth once its width is corrected. */
+/** Returns the length at the time it is reached, since an earlier correction may have changed it; null if it does not exist. */
 export type LengthStep = () => LengthSubject | null;
 
 export interface OpenLength {
   readonly subject: LengthSubject;
-  /** Whether the keys go into the field; until then it waits for a first digit. */
+  /** Whether the field has the keyboard focus; until then it waits for a first digit. */
   readonly typing: boolean;
-  /** What the field begins with; null for the length as it is. */
+  /** The text that the field starts with; null for the present length. */
   readonly first: string | null;
-  /** Which end gives way; null for the one that does if nobody says otherwise. */
+  /** The end that moves; null for the default one. */
   readonly moves: DimensionMoves | null;
-  /** Lengths that are taped together, and which of them this is. */
+  /** Lengths that are taped together, and the index of this one. */
   readonly run: readonly LengthStep[];
   readonly at: number;
-  /** Enter goes through the first `asked` of them; the others are reached by Tab. */
+  /** Enter steps through the first `asked` of them; the others are reached by Tab. */
   readonly asked: number;
 }
 
 interface Lengths {
   readonly open: OpenLength | null;
-  /** The one that was open last: Tab goes on from there. */
+  /** The length that was open last: Tab continues from it. */
   readonly left: LengthSubject | null;
   /** The figure under the pointer. */
   readonly highlighted: LengthSubject | null;
   /**
-   * Whether a finger typed the last length that it was asked for: then the next field opens by itself, with the keys on the screen. Else
-   * they would cover half the sheet after each tap.
+   * Whether the last length that was asked for by touch was typed: only then does the next field open by itself, with the keyboard on the
+   * screen, which would else cover half the sheet after each tap.
    */
   readonly fingerTypes: boolean;
 }
 
-/** The length on the sheet that is pressed or waits to be typed. Never in the plan, never in the history. */
+/** The length on the sheet that is pressed or waits to be typed. Not part of the plan or of the history. */
 export const useLengths = create<Lengths>()(() => ({
   open: null,
   left: null,
@@ -58,7 +58,7 @@ export const useLengths = create<Lengths>()(() => ({
   fingerTypes: false,
 }));
 
-/** A field for one length; `typing` puts the keys into it at once. What a laser tape has typed goes into it. */
+/** Opens a field for one length; with `typing` it has the keyboard focus at once. A reading of the laser tape is put into it. */
 export function openLength(
   subject: LengthSubject,
   typing: boolean,
@@ -70,7 +70,7 @@ export function openLength(
   });
 }
 
-/** Waits for the lengths that set out what was just put down: a digit begins the first, Enter goes on to the next. */
+/** Waits for the lengths that position what was just placed: a digit begins the first, Enter continues with the next. */
 export function askLengths({ run, asked }: Pick<OpenLength, 'run' | 'asked'>): void {
   const at = run.findIndex((step) => step() !== null);
   const subject = run[at]?.() ?? null;
@@ -78,7 +78,7 @@ export function askLengths({ run, asked }: Pick<OpenLength, 'run' | 'asked'>): v
   useLengths.setState({ open: subject && { subject, typing, first: null, moves: null, run, at, asked } });
 }
 
-/** On to another length of those that are taped together. Returns whether there is one. */
+/** Opens the next (1) or previous (-1) length of those that are taped together. Returns whether there is one. */
 export function stepLength(by: 1 | -1): boolean {
   const { open } = useLengths.getState();
   if (!open) return false;

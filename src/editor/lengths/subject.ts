@@ -5,7 +5,7 @@ import type { Level } from '../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../geometry/plane/body.ts';
 import type { LengthSubject } from './store.ts';
 
-/** The same length of the level, whether or not it is the same object. */
+/** Returns whether two subjects are the same length of the level, even if they are not the same object. */
 export function sameSubject(a: LengthSubject | null, b: LengthSubject | null): boolean {
   return a !== null && b !== null && subjectKey(a) === subjectKey(b);
 }
@@ -15,7 +15,7 @@ export function subjectKey(subject: LengthSubject): string {
   return subject.of === 'gap' ? `gap ${subject.id} ${subject.axis}` : `size ${subject.id} ${subject.part}`;
 }
 
-/** The ground that a thing or a detector takes up, as it is taped; null for what has no place of its own. */
+/** Returns the middle of a thing or a detector and its reach to each side, mm; null for any other item. */
 export function groundOf({ fixtures, objects, detectors }: Level, id: string) {
   const detector = detectors.find((each) => each.id === id);
   if (detector) return { middle: detector.at, reach: circleReach(detector.radius) };
@@ -23,7 +23,7 @@ export function groundOf({ fixtures, objects, detectors }: Level, id: string) {
   return thing ? { middle: shapeMiddle(thing.shape), reach: footprintReach(thing.shape) } : null;
 }
 
-/** How far a thing or a detector stands from the nearer walls; null for what has no place of its own. */
+/** Returns the distances of a thing or a detector from the nearer walls; null for any other item. */
 export function gapsOf(model: LevelModel, id: string): readonly NearGap[] | null {
   const ground = groundOf(model.level, id);
   return ground && nearGaps(model, ground.middle, ground.reach);

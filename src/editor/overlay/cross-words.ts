@@ -12,17 +12,22 @@ const STYLE = { size: TYPE_PX.small, color: 'accent', halo: 'paper' } as const;
 const LINE_PX = TYPE_PX.small + 5;
 /** A longer line is broken between words. */
 const WIDEST_PX = 250;
-/** So far off the cross, px, in small steps: a line of words fits between labels where a card does not. */
+/** Distances from the cross that are tried, px, in small steps: a line of words fits between labels where a card does not. */
 const OFFS_PX = [22, 30, 38, 46, 54, 62, 72, 82, 92, 110, 130] as const;
-/** So many times more than under a card counts what these words lie over: neither could be read. Where all is taken they stand in a corner. */
+/**
+ * Weight of what these words cover, compared with a card: neither text could be read. If all places are taken, the words are in a corner.
+ */
 const HIDES = 1000;
 
-/** On which side of the cross the words stood last. */
+/** Index of the place beside the cross that the words had last. */
 let lastSide = -1;
 
-/** What Enter does at the keyboard's cross, beside it, where that hides least of what is written. Takes its place. Screen px. */
+/**
+ * Returns the words for what Enter does at the keyboard's cross, placed beside it where they hide the least text, and takes their place;
+ * null for none. Screen px.
+ */
 export function drawnCrossWords(pen: Pen, { state, sketch, placer }: OverlayScene): Drawn | null {
-  // The box of a length that is open says it itself, and may stand over the cross.
+  // An open length box says it itself, and may be over the cross.
   const words = useLengths.getState().open ? '' : enterWords(state, sketch);
   if (!sketch.cross || !words) return null;
   const lines = wrapWords(wordsOf(words), WIDEST_PX, (line) => pen.measure(line, STYLE));

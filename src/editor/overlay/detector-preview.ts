@@ -18,7 +18,7 @@ const checked = memoizeLatest((preview: Omit<Detector, 'id'>, plan: Plan, model:
   return { detector, report: checkDetector(plan, model, detector) };
 });
 
-/** Returns null while none is to be placed. */
+/** Returns the detector that is to be placed, with its report; null for none. */
 export function detectorPreview(state: AppState, { previewDetector }: Sketch): DetectorPreview | null {
   return previewDetector && checked(previewDetector, selectShownPlan(state), selectModel(state));
 }

@@ -1,6 +1,6 @@
 import { useShown } from '../../state/shown.ts';
 
-/** Drawings whose code comes after the start, before anybody can ask for them. */
+/** Drawing functions whose code loads after the start. */
 interface LatePictures {
   readonly drawnMarks: typeof import('../paint/spots.ts')['drawnMarks'];
   readonly paintNote: typeof import('./note-picture.ts')['paintNote'];
@@ -8,15 +8,15 @@ interface LatePictures {
 
 let late: LatePictures | null = null;
 
-/** Takes over how the marks of the panels and the note at the pointer are drawn. */
+/** Sets the functions that draw the marks of the panels and the note at the pointer, once they are loaded. */
 export function takeLatePictures(pictures: LatePictures): void {
   late = pictures;
-  // What was asked for meanwhile shows now.
+  // Draws what was asked for before.
   useShown.setState((shown) => ({ ...shown }));
 }
 
-/** What the panels ask to be shown on the level in view; nothing until it is known how. */
+/** Returns what the panels ask to be shown on the level in view; empty until its code is loaded. */
 export const drawnMarks: LatePictures['drawnMarks'] = (...asked) => late?.drawnMarks(...asked) ?? [];
 
-/** The note at the pointer and the words at the keyboard's cross; nothing until it is known how. */
+/** Paints the note at the pointer and the words at the keyboard's cross; nothing until the code is loaded. */
 export const paintNote: LatePictures['paintNote'] = (...asked) => late?.paintNote(...asked);

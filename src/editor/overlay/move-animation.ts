@@ -5,12 +5,12 @@ import { useAppStore } from '../../state/store.ts';
 import { MOTION_MS } from '../../theme/tokens.ts';
 import { useSketch } from './sketch.ts';
 
-/** Shorter moves are seen without help, mm. */
+/** Shorter moves are noticed without an animation, mm. */
 const LEAST_MOVE = 60;
 
 /**
- * Lets a detector that a button or an undo has moved glide to its new place, so that one sees where it went. What is
- * dragged is there already. Off where the system asks for less motion.
+ * Animates a detector that a button or an undo has moved to its new place, so that the move is seen. A dragged detector is there already.
+ * Off if the system asks for reduced motion.
  */
 export function animateMovedDetectors(): void {
   const reducedMotion = window.matchMedia('(prefers-reduced-motion: reduce)');
@@ -46,7 +46,7 @@ export function animateMovedDetectors(): void {
   });
 }
 
-/** Where each detector of the level in view is seen: dragged, or where it stands. */
+/** Place where each detector of the level in view is shown, dragged or at rest. */
 function places(): ReadonlyMap<string, XY> {
   const state = useAppStore.getState();
   const { draggedDetector } = state;

@@ -9,7 +9,7 @@ import { useLengths } from '../lengths/store.ts';
 import type { Inputs } from '../stage/picture.ts';
 import { type Sketch, useSketch } from './sketch.ts';
 
-/** What of the store the overlay is made from. */
+/** Fields of the store that the overlay depends on. */
 const OVERLAY_KEYS = [
   'plan',
   'previewPlan',
@@ -25,7 +25,9 @@ const OVERLAY_KEYS = [
   'roomAsked',
 ] as const satisfies readonly (keyof AppState)[];
 
-/** Returns everything that the overlay is made from. All of its pictures share it: where labels find room hangs on one another. */
+/**
+ * Returns everything that the overlay depends on. All of its pictures share it, because the places of their labels depend on one another.
+ */
 export function readOverlay(): Inputs {
   const [state, sketch] = [useAppStore.getState(), useSketch.getState()];
   const isDrag =
@@ -37,12 +39,15 @@ export function readOverlay(): Inputs {
   return [
     ...[sketch, useShown.getState(), useLengths.getState()],
     ...OVERLAY_KEYS.map((key) => state[key]),
-    // Verdicts change without the plan: direct sun is worked out later, and the second computation may not agree.
+    // Verdicts can change without the plan: direct sun is computed later, and the second computation may differ.
     ...[sunVersion(), state.second?.doubts],
   ];
 }
 
-/** Returns what is seen here while walls or things are dragged: most moves of a wall change none of it, and the overlay stays as it is. */
+/**
+ * Returns what the overlay depends on while walls or things are dragged: most moves of a wall change none of it, so that nothing is
+ * repainted.
+ */
 function inputsOfDrag(state: AppState, sketch: Sketch): readonly unknown[] {
   const { levelId, selection, chain, stageSize } = state;
   const { pointer, cursor: _, ...drawn } = sketch;
@@ -56,7 +61,7 @@ function inputsOfDrag(state: AppState, sketch: Sketch): readonly unknown[] {
     'pulled',
     ...[levelId, selection, chain, stageSize, protocol, display, useShown.getState()],
     ...Object.values(drawn).map((value) => (Array.isArray(value) && value.length === 0 ? '' : value)),
-    // A note with lengths goes along with the pointer.
+    // A note with lengths follows the pointer.
     sketch.reading.length > 0 ? pointer : '',
     ...detectors,
   ];

@@ -17,17 +17,17 @@ import { lengthPx, type Pen, px } from '../paint/pen.ts';
 import { detectorPreview } from './detector-preview.ts';
 import { type Sketch, useSketch } from './sketch.ts';
 
-/** Room that a detector takes, px: labels keep off it. */
+/** Space of a detector that labels do not cover, px. */
 const DETECTOR_PX = { width: 30, height: 30 } as const;
 
 /** What the pictures of the overlay share while they are painted once. */
 export interface OverlayScene {
   readonly state: AppState;
-  /** What the zones are shown for: what is under the pointer, or the spot of the floor that the open menu is for. */
+  /** The spot whose zones are shown: under the pointer, or the spot of the floor that the open menu is for. */
   readonly pointed: Hover | null;
   readonly sketch: Sketch;
   readonly names: SheetNames;
-  /** What is taken already: each picture that writes something claims its place here, in the order of painting. */
+  /** The places that are taken: each picture that writes something claims its place here, in the order of painting. */
   readonly placer: OverlayPlacer;
   readonly detectors: readonly DrawnDetector[];
   /** Their symbols on the screen, in the same order. */
@@ -36,7 +36,7 @@ export interface OverlayScene {
 
 /** Returns the scene of one pass: a pen is made for each. */
 export const overlayScene = memoize((pen: Pen): OverlayScene => {
-  // The viewport that is painted for is that of the pen: the store may have left it meanwhile.
+  // The viewport of this pass is that of the pen; that of the store may have changed meanwhile.
   const state = useAppStore.getState();
   const sketch = useSketch.getState();
   const names = sheetNames(pen, selectNamed(state));
@@ -47,7 +47,7 @@ export const overlayScene = memoize((pen: Pen): OverlayScene => {
     SYMBOL_PX,
   );
   for (const { at } of discs) placer.take(slotAt(DETECTOR_PX, at));
-  // Tags are painted over all of it.
+  // Tags of detectors are painted over the other pictures, so their places are taken first.
   for (const { slot } of names.tags.values()) {
     placer.take(
       slotAt({ width: lengthPx(pen, slot.width), height: lengthPx(pen, slot.height) }, px(pen, [slot.x, slot.y])),
@@ -59,14 +59,14 @@ export const overlayScene = memoize((pen: Pen): OverlayScene => {
   return { state, pointed: pointedAt(state), sketch, names, placer, detectors, discs };
 });
 
-/** While the commands for a spot of the floor are listed, what keeps a detector from it stays highlighted. */
+/** While the menu for a spot of the floor is open, the zones of that spot stay highlighted. */
 function pointedAt(state: AppState): Hover | null {
   const { menu: ask } = state;
   const onThing = ask?.ids.some((id) => selectLevel(state).rooms.every((room) => room.id !== id));
   return ask?.at && !onThing ? { at: ask.at, id: null } : state.hover;
 }
 
-/** All detectors of the level where they are seen now: standing, dragged, moving to a new place, or not set down yet. */
+/** All detectors of the level where they are shown now: at rest, dragged, moving to a new place, or not placed yet. */
 function detectorsOf(state: AppState, sketch: Sketch): readonly DrawnDetector[] {
   const { glide } = sketch;
   const carried = selectDragged(state);
@@ -83,7 +83,7 @@ function detectorsOf(state: AppState, sketch: Sketch): readonly DrawnDetector[] 
   return preview ? [...standing, { ...preview, chosen: true }] : standing;
 }
 
-/** Returns the lines that are measured on the sheet now, screen px: a note keeps off them. */
+/** Returns the measured lines that are shown on the sheet now, screen px; a note does not cover them. */
 export function measuredLines(pen: Pen, { state, sketch, detectors }: OverlayScene): readonly Line[] {
   const screen = ([a, b]: Line): Line => [toScreen(pen.view, a), toScreen(pen.view, b)];
   const chosen = detectors.flatMap(({ report, chosen }) => (report && chosen ? nearLimit(report) : []));

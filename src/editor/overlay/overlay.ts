@@ -21,11 +21,11 @@ import { isOverFloor } from './over-floor.ts';
 import { readOverlay } from './overlay-inputs.ts';
 import { type OverlayScene, overlayScene } from './overlay-scene.ts';
 
-/** A picture of the overlay: repainted when the sheet rests, as labels stay inside of the stage. */
+/** A picture of the overlay. It is repainted when the sheet is at rest, because labels stay inside the stage. */
 const overlayPicture = (name: string, paint: (pen: Pen, scene: OverlayScene) => void): Picture =>
   picture({ name, read: readOverlay, anchored: () => true, paint: (pen) => paint(pen, overlayScene(pen)) });
 
-/** The zones that take the spot under the pointer away. */
+/** The zones of the worst check at the spot under the pointer. */
 const POINTED_ZONES = overlayPicture('pointed-zones', (pen, { state, pointed }) => {
   const [worst] = selectHoverChecks(state, pointed);
   if (!worst || !isOverFloor(state, pointed)) return;
@@ -42,7 +42,7 @@ const HANDLES = overlayPicture('handles', (pen, { state }) => {
   paintShapes(pen, handleShapes(shownHandles(selectLevel(state), selection, scale), 1 / scale));
 });
 
-/** The floor of the room that it is asked what it is used for. */
+/** The floor of the room whose use is being asked for. */
 const ASKED_ROOM = overlayPicture('asked-room', (pen, { state }) => {
   const room = state.roomAsked && roomAt(selectModel(state), state.roomAsked);
   if (room) paintShapes(pen, [{ ink: { line: 3, color: 'accent' }, parts: [ringsPart(room.floorRings)] }]);
@@ -55,14 +55,14 @@ const PREVIEW = overlayPicture('preview', (pen, scene) => {
     { ...sketch, cross: sketch.cross ?? tappedSpot(scene) },
     chainOf(scene),
     selectLevel(state),
-    // A length on a picture is read off the picture: in a scale that is not known yet another one would cover it.
+    // A line on a tracing image has no figure: the scale may not be known yet, and the figure would cover the one in the image.
     state.tool.kind === 'tracing' ? null : pen.unit,
     1 / pen.view.scale,
   );
   paintOnPlan(pen, shown);
 });
 
-/** What the panels ask to be shown: the way of the air, corners, good places. */
+/** What the panels ask to be shown: direct sun, corners, the route of the air, good places. */
 const MARKS = overlayPicture('marks', (pen, { state, placer }) => {
   const plan = selectShownPlan(state);
   const { sun } = useShown.getState();
@@ -76,7 +76,7 @@ const MARKS = overlayPicture('marks', (pen, { state, placer }) => {
   paintDrawn(pen, ...drawnMarks(pen, selectLevel(state).id, (check) => measureWords(check, plan), placer));
 });
 
-/** From the selected detectors to what is near their limits. */
+/** Lines from the selected detectors to the subjects near their limits. */
 const MEASURED_LINES = overlayPicture('measured-lines', (pen, { state, sketch, placer, detectors }) => {
   const plan = selectShownPlan(state);
   for (const { report, chosen } of detectors) {
@@ -85,7 +85,7 @@ const MEASURED_LINES = overlayPicture('measured-lines', (pen, { state, sketch, p
   }
 });
 
-/** With their verdicts in words too, so that no one has to know the colors; a dragged one has its verdict on the note. */
+/** Detectors with their verdicts in words too, so that no color has to be known; a dragged one has its verdict in the note. */
 const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors, discs }) => {
   const carried = selectDragged(state);
   paintDrawn(pen, { shapes: detectorShapes(pen, detectors, discs), texts: [] });
@@ -96,17 +96,19 @@ const DETECTORS = overlayPicture('detectors', (pen, { state, names, detectors, d
   }
 });
 
-/** The lengths that the selected thing is set out by. */
+/** The lengths that position the selected thing. */
 const LENGTHS = overlayPicture('lengths', (pen, { state }) => paintDrawn(pen, ...drawnFigures(pen, state)));
 
 /** The note at the pointer, and what Enter does at the keyboard's cross. */
 const NOTE = overlayPicture('note', paintNote);
 
-/** Where a finger asks why not here: the spot is marked, since the finger covers it and then leaves it. */
+/** The spot for which a finger asks why no detector may be placed there: it is marked, since the finger covers it and is then lifted. */
 const tappedSpot = ({ state: { tool, hover }, sketch }: OverlayScene): XY | null =>
   tool.kind === 'ask' && sketch.touch && hover ? hover.at : null;
 
-/** Corners set so far show also while no pointer is on the sheet: after a reload, under a finger that has left. */
+/**
+ * The chain with the corners set so far, which also shows while no pointer is on the sheet: after a reload, or when the finger is lifted.
+ */
 function chainOf({ state, sketch }: OverlayScene): DrawnChain | null {
   const points = state.chain.corners;
   const start = points[0] ?? sketch.nextCorner;

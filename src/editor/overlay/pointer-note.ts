@@ -18,7 +18,10 @@ import { detectorPreview } from './detector-preview.ts';
 import { isOverFloor } from './over-floor.ts';
 import type { Sketch } from './sketch.ts';
 
-/** What stands beside the pointer: the verdict of what is carried, lengths of what is drawn, or why not here. */
+/**
+ * Returns the note beside the pointer: the verdict of a dragged or new detector, lengths of what is being drawn, or why no detector may be
+ * placed there.
+ */
 export function pointerNote(state: AppState, sketch: Sketch, viewport: Viewport): PointerNote | null {
   const screen = (at: XY) => toScreen(viewport, at);
   const verdictNote = (detector: Detector, report: DetectorReport, touch: boolean): PointerNote => ({
@@ -35,7 +38,7 @@ export function pointerNote(state: AppState, sketch: Sketch, viewport: Viewport)
   const preview = detectorPreview(state, sketch);
   if (preview) return verdictNote(preview.detector, preview.report, false);
   const pointer = sketch.cross ?? sketch.pointer;
-  // A finger that was lifted still asks.
+  // With the ask tool the note stays after the finger is lifted.
   if (!pointer && state.tool.kind !== 'ask') return null;
   if (pointer && sketch.reading.length > 0)
     return {
@@ -47,20 +50,23 @@ export function pointerNote(state: AppState, sketch: Sketch, viewport: Viewport)
   return whyNotNote(state, sketch, viewport);
 }
 
-/** Why no detector may be placed under the pointer: the one rule, subject, distance and need, and the way to the nearest white. */
+/**
+ * Why no detector may be placed under the pointer: rule, subject, measured and required distance, and the direction to the nearest clear
+ * spot.
+ */
 function whyNotNote(state: AppState, { touch }: Sketch, viewport: Viewport): PointerNote | null {
   const { hover, tool } = state;
   const asked = tool.kind === 'ask';
   if (!hover || state.menu || !(asked || isOverFloor(state, hover))) return null;
   const { head, lines } = selectWhyNotWords(state, hover.at);
   const [worst] = selectHoverChecks(state);
-  // White says for itself that nothing is in the way; who asks is told.
+  // White floor shows that nothing is in the way; only the ask tool and a finger get that in words.
   if (!asked && !touch && !worst) return null;
   const at = toScreen(viewport, hover.at);
   return { at, verdict: null, lines: head ? [head, ...lines] : lines, byTouch: touch };
 }
 
-/** The tightest clearance in a sentence: the worst check where it is short of one, else what there is to spare. */
+/** The tightest clearance in a sentence: the worst check if the detector is blocked or its verdict unknown, else what there is to spare. */
 function reasonOf(report: DetectorReport, state: AppState): string {
   const plan = selectShownPlan(state);
   const level = selectLevel(state);
@@ -69,7 +75,7 @@ function reasonOf(report: DetectorReport, state: AppState): string {
   return describeReport(report, plan, level);
 }
 
-/** One sentence a line. */
+/** One line for each sentence. */
 function sentences(text: string): readonly string[] {
   return text.trim().split(/(?<=\.)\s+/);
 }

@@ -2,7 +2,7 @@ import { create } from 'zustand';
 import type { Detector, Opening, Shape, Wall, XY } from '../../../geometry/plan/model.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 
-/** An opening that would be put in where the pointer is. */
+/** An opening that a press at the pointer would add. */
 export interface OpeningPreview {
   readonly wall: Wall;
   readonly opening: Omit<Opening, 'id'>;
@@ -16,7 +16,7 @@ export interface OpeningPreview {
 export interface Sketch {
   /** Lines to what the point snaps to. */
   readonly guides: readonly Line[];
-  /** Where the next corner of the walls that are being drawn would go. */
+  /** Place of the next corner of the walls that are being drawn. */
   readonly nextCorner: XY | null;
   /** Opposite inside corners of a room that is being drawn. */
   readonly box: Line | null;
@@ -25,22 +25,22 @@ export interface Sketch {
   readonly previewName: { readonly name: string; readonly at: XY } | null;
   readonly opening: OpeningPreview | null;
   readonly marquee: Line | null;
-  /** The keyboard's cross; null while a mouse or finger is used, and while the keyboard is elsewhere. */
+  /** The keyboard's cross; null while a mouse or finger is used, and while the focus is elsewhere. */
   readonly cross: XY | null;
-  /** Where the cross was last: it comes back there. */
+  /** Last place of the cross, where it is shown again. */
   readonly crossPlace: XY | null;
-  /** From the edges of a thing that is being placed to the walls: what one would tape. */
+  /** Lines from the edges of a thing that is being placed to the walls, as they would be taped. */
   readonly gaps: readonly Line[];
   /** Lengths and angles at the pointer. */
   readonly reading: readonly string[];
   /** Where the pointer is, on the plan; null off the sheet. */
   readonly pointer: XY | null;
   readonly touch: boolean;
-  /** A detector on its way to where a button has put it. */
+  /** A detector whose move to a new place is being animated; null for none. */
   readonly glide: { readonly id: string; readonly at: XY } | null;
-  /** What is typed into the length box; null while it is shut. */
+  /** The text in the length box; null while it is closed. */
   readonly typed: string | null;
-  /** What is typed beside it of how far the wall turns off; null while no turn is asked for. */
+  /** The text in its field for the turn of the wall; null while no turn is asked for. */
   readonly turn: string | null;
   /** The cursor over the sheet. */
   readonly cursor: string;
@@ -69,7 +69,7 @@ const EMPTY_SKETCH: Sketch = {
 
 export const useSketch = create<Sketch>()(() => EMPTY_SKETCH);
 
-/** Removes all that was under way; the pointer stays where it is. */
+/** Clears everything that is being drawn; keeps the pointer, the cross, the cursor and a running animation. */
 export function clearSketch(): void {
   const { pointer, touch, cross, crossPlace, cursor, glide } = useSketch.getState();
   useSketch.setState({ ...EMPTY_SKETCH, pointer, touch, cross, crossPlace, cursor, glide });

@@ -1,4 +1,4 @@
-// Only the shapes that are drawn here: each registers itself with the library's core.
+// Imports only the shapes that are drawn here; each registers itself with the library's core.
 import 'konva/lib/shapes/Rect';
 import type { Rect as RectNode } from 'konva/lib/shapes/Rect';
 import 'konva/lib/shapes/Transformer';
@@ -16,12 +16,13 @@ import { THEMES } from '../../theme/tokens.ts';
 const SNAP_DEG = 3;
 
 /**
- * Handles around the tracing image, over the whole sheet: drag it, turn it, pull its corners. Escape or the button ends it. It has a stage of
- * its own, because the stage of the sheet takes no events (its pointers belong to the tools) and this one is loaded on demand, with react-konva and the Transformer.
+ * Handles around the tracing image, over the whole sheet: drag it, turn it, pull its corners. Escape or the button closes them. They have a
+ * separate stage, because the stage of the sheet takes no events (its pointers belong to the tools) and this one is loaded on demand, with
+ * react-konva and the Transformer.
  */
 export default function TracingFrame() {
   const size = useAppStore((state) => state.stageSize);
-  // From the plan, not the preview: during a drag the handles are ahead of it.
+  // From the plan, not the preview: during a drag the library moves the handles itself.
   const tracing = useAppStore((state) => selectLevelAtRest(state).tracing);
   useEffect(() => close, []);
   if (!tracing) return null;
@@ -39,7 +40,7 @@ export default function TracingFrame() {
   );
 }
 
-/** The frame with its grips. The preview shows where it is pulled to; letting go is one step of history. */
+/** The frame with its grips. A drag previews the image; its end is one step of history. */
 function Frame({ tracing }: { readonly tracing: Tracing }) {
   const viewport = useAppStore((state) => state.viewport);
   const theme = THEMES[useAppStore((state) => state.theme)];
@@ -89,7 +90,7 @@ const GRIPS = {
 };
 
 function showPulled(tracing: Tracing, frame: RectNode): void {
-  // The library draws nothing by itself: `SheetStage` switched that off.
+  // The library does not draw by itself, because `SheetStage` has switched that off.
   frame.getLayer()?.batchDraw();
   useAppStore.getState().setPreviewPlan(withPulled(tracing, frame));
 }
@@ -100,7 +101,7 @@ function takePulled(tracing: Tracing, frame: RectNode): void {
   if (pulled) useAppStore.getState().run(() => pulled);
 }
 
-/** Returns the plan with the image where its frame was dragged to; null when no plan could hold it. */
+/** Returns the plan with the image at the place of its frame; null if the edit is refused. */
 function withPulled(tracing: Tracing, frame: RectNode) {
   const state = useAppStore.getState();
   const level = selectLevelAtRest(state);

@@ -8,9 +8,9 @@ import { hatchFill } from './hatch-pattern.ts';
 import { isSeen, type Pen, px } from './pen.ts';
 import { paintTexts } from './text.ts';
 
-/** Draws shapes of the plan, mm, where they lie on the screen. Line widths and hatches stay screen px. */
+/** Draws shapes of the plan, mm, at their places on the screen. Line widths and hatches are in screen px. */
 export function paintShapes(pen: Pen, shapes: readonly Shape[]): void {
-  // Shapes that follow one another are mostly cut to the same floors.
+  // Shapes in a row are mostly clipped to the same floors.
   const seenPath = memoize((parts: readonly Part[]): { path: Path2D | null } => {
     const seen = parts.filter(({ extent }) => isSeen(pen, extent));
     return { path: seen.length > 0 ? pathOf(seen, pen.view) : null };
@@ -22,7 +22,7 @@ export function paintShapes(pen: Pen, shapes: readonly Shape[]): void {
   }
 }
 
-/** Draws what is in screen px already, each with its words before the next. */
+/** Draws shapes and texts that are in screen px; the texts of each item before the next item. */
 export function paintDrawn(pen: Pen, ...all: readonly Drawn[]): void {
   for (const { shapes, texts } of all) {
     for (const { ink, parts, within } of shapes) paintPath(pen, ink, joinedPath(parts), within && joinedPath(within));
@@ -60,17 +60,17 @@ function paintPath(pen: Pen, ink: Ink, path: Path2D, clip: Path2D | undefined): 
   ctx.restore();
 }
 
-/** A part with no more steps is traced sooner than a path of its own is added. */
+/** A part with at most this many steps is traced faster than a cached path is added. */
 const FEW_STEPS = 12;
 
-/** Parts as one path, laid on the screen as a whole: in mm nothing has to be worked out for a point. */
+/** Parts as one path, transformed to the screen as a whole, so that no single point is computed. */
 function pathOf(parts: readonly Part[], { scale, x, y }: Viewport): Path2D {
   const path = new Path2D();
   path.addPath(joinedPath(parts), { a: scale, b: 0, c: 0, d: scale, e: x, f: y });
   return path;
 }
 
-/** Parts as one path in their own unit. */
+/** Parts as one path, in the unit of the parts. */
 function joinedPath(parts: readonly Part[]): Path2D {
   const path = new Path2D();
   for (const part of parts) {
@@ -81,7 +81,7 @@ function joinedPath(parts: readonly Part[]): Path2D {
   return path;
 }
 
-/** Made once for each part: a pan or a zoom only lays it on the screen anew. */
+/** Built once for each part: a pan or a zoom only transforms it. */
 const wholePath = memoize((part: Part): Path2D => {
   const path = new Path2D();
   trace(path, part);

@@ -22,16 +22,16 @@ export interface DrawnDetector {
 }
 
 /**
- * A detector is never drawn smaller than `single`, px, so that it is found at arm's length; side by side with another one `pair`. The gap holds
- * the ring of a chosen one.
+ * Least radius of a detector's symbol, px: `single`, so that it is found at arm's length; `pair` beside another one. The gap leaves space
+ * for the ring of a selected one.
  */
 export const SYMBOL_PX: DiscSizes = { single: 11, pair: 8, gap: 8 };
-/** How far beyond the radius the sign is drawn, and the middle of the ring of a chosen one, px. */
+/** Distances beyond the radius at which the sign and the middle of the ring of a selected one are drawn, px. */
 export const BEYOND_PX = { sign: 1.3, ring: 4 } as const;
-/** From this far on, px, a symbol that is drawn beside its place has a line to it. */
+/** A symbol that is drawn at least this far from its place has a line to it, px. */
 const ASIDE_PX = 3;
 
-/** A disc with the sign of its verdict for each: `discs` are where they are drawn. Rings of those that are chosen lie below all signs. */
+/** Returns a disc with the sign of the verdict for each detector, drawn at `discs`. Rings of selected detectors are below all signs. */
 export function detectorShapes(
   pen: Pen,
   detectors: readonly DrawnDetector[],
@@ -50,7 +50,7 @@ export function detectorShapes(
     .map(({ at, radius }) =>
       inked({ line: LINE_PX.detector, color: 'accent' }, discsPart([at], radius + BEYOND_PX.ring)),
     );
-  // Where it stands, on top of its sign, with a line to it.
+  // A dot at the real place, over the signs, with a line to it.
   const places = drawn
     .filter(({ at, place }) => distance(at, place) >= ASIDE_PX)
     .flatMap(({ at, place }) => [
@@ -60,7 +60,7 @@ export function detectorShapes(
   return [...rings, ...signs.flat(), ...places];
 }
 
-/** The lines that a tester would tape: from the rim to each subject near its limit, with the length on it. */
+/** Returns the lines that a tester would tape: from the rim to each subject near its limit, with its length. */
 export function drawnMeasures(
   pen: Pen,
   checks: readonly Check[],
@@ -82,30 +82,33 @@ export function drawnMeasures(
   });
 }
 
-/** Free ground about the letters, px. */
+/** Added to the width of the letters as a margin, px. */
 const AIR_PX = 4;
 const STYLE: TextStyle = { ...READ, color: 'ink', halo: 'paper' };
 const TONE_WORDS = Object.values(TONE_WORD);
 
 const widthOf = ({ measure }: Pen, text: string) => measure(text, STYLE) + AIR_PX;
 
-/** Wide enough for label and every verdict's word, so that it stands still when the verdict turns; and for the label alone. Plan mm. */
+/**
+ * Returns the width for the label with the word of any verdict, so that the tag does not move when the verdict changes, and the width for
+ * the label alone. Plan mm.
+ */
 export function labelWidths(pen: Pen, { label }: Detector): readonly number[] {
   const widest = Math.max(...TONE_WORDS.map((word) => widthOf(pen, `${label} ${word}`)));
   return [widest, widthOf(pen, label)].map((width) => width / pen.view.scale);
 }
 
-/** @param disc its symbol as it is drawn @param place goes along with a disc that glides */
+/** Returns the tag of a detector. @param place moves with a detector whose move is animated @param disc its symbol as drawn */
 export function detectorLabel(pen: Pen, { at, label }: Detector, word: string, place: TagPlace, disc: Disc): Drawn {
   const { slot, side, form, leader, plate } = place;
   const along = ([x, y]: XY): XY => px(pen, [x + at[0] - place.at[0], y + at[1] - place.at[1]]);
   const text = form === 0 && word ? `${label} ${word}`.trim() : label;
-  // Up to the disc, and no wider than the text: bare paper beside it would read as floor that is allowed.
+  // Next to the disc, and no wider than the text: bare paper beside the text would read as floor that is allowed.
   const width = widthOf(pen, text);
   const [x, y] = along([slot.x, slot.y]);
   const middle: XY = [x - (side * (slot.width * pen.view.scale - width)) / 2, y];
   const own = { x: middle[0], y, width, height: STYLE.size, turn: 0 };
-  // The place holds every verdict's word; the leader goes to the words that stand there.
+  // The slot has space for any verdict's word; the leader ends at the actual text.
   const end = edgeToward(own, disc.at);
   const rim = leader && onLine(disc.at, end, Math.min(1, (disc.radius + 2) / (distance(disc.at, end) || 1)));
   return {

@@ -4,7 +4,7 @@ import type { Pen } from './pen.ts';
 /** One tile for each hatch, color, weight and fineness; a theme has a dozen of them. */
 const tiles = new Map<string, HTMLCanvasElement>();
 
-/** Returns a fill that repeats the hatch in screen pixels and sticks to the sheet when it is moved. Throws where the browser makes none. */
+/** Returns a fill that repeats the hatch in screen pixels and moves with the sheet. Throws if the browser cannot create it. */
 export function hatchFill(pen: Pen, hatch: Hatch, color: string): CanvasPattern {
   const tile = tileOf(hatch, color, pen.theme.weight, Math.max(1, Math.ceil(pen.ratio)));
   const pattern = pen.ctx.createPattern(tile, 'repeat');
@@ -33,7 +33,7 @@ function tileOf(hatch: Hatch, color: string, weight: number, fineness: number): 
     ctx.scale(zoom, zoom);
     ctx.strokeStyle = color;
     ctx.fillStyle = color;
-    // By the root: a hatch as much stronger as the walls would be a black field.
+    // By the square root of the weight: with lines as heavy as the walls, a hatch would be solid black.
     ctx.lineWidth = hatch.weight * Math.sqrt(weight);
     if (hatch.stroke) ctx.stroke(new Path2D(hatch.stroke));
     if (hatch.fill) ctx.fill(new Path2D(hatch.fill));

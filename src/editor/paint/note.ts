@@ -12,13 +12,15 @@ import { RADIUS_PX, TYPE_PX } from '../../theme/tokens.ts';
 import type { OverlayPlacer } from './names/overlay-placer.ts';
 import type { Pen } from './pen.ts';
 
-/** A few words on a small card beside the pointer: never over what the pointer is on. */
+/** A few words on a small card beside the pointer. */
 export interface PointerNote {
   readonly at: XY;
   /** A verdict in its tone, large, before the lines; null for plain lines. */
   readonly verdict: { readonly tone: Tone; readonly word: string } | null;
   readonly lines: readonly string[];
-  /** By a finger: the card then stands at the edge of the stage, where no hand hides it and it hides no spot. */
+  /**
+   * Whether it is for a finger: the card is then at the edge of the stage, where the hand does not hide it and it does not hide the spot.
+   */
   readonly byTouch: boolean;
 }
 
@@ -27,13 +29,13 @@ const LINE_PX = 20;
 const HEAD_PX = 30;
 /** A longer line is broken between words. */
 const WIDEST_PX = 290;
-/** A detector lower than this share of the stage has its card at the top. */
+/** A spot below this share of the stage's height has its card at the top. */
 const DOCK_SHARE = 0.42;
-/** A stage that is not so many times as high as the card has it on the left or right. */
+/** A stage less than this many times as high as the card has the card on the left or right. */
 const DOCK_ROOM = 3;
 const LINE: TextStyle = { size: TYPE_PX.read, color: 'ink' };
 
-/** @param placer what is written and drawn about the pointer */
+/** @param placer the texts and lines that the note should not cover */
 export function drawnNote(
   { measure }: Pen,
   { at, verdict, lines, byTouch }: PointerNote,
@@ -64,7 +66,7 @@ export function drawnNote(
   };
 }
 
-/** On which side of the pointer the last note stood. */
+/** Index of the place beside the pointer that the last note had. */
 let lastSide = -1;
 
 function beside(at: XY, size: SizePx, stage: SizePx, placer: OverlayPlacer): XY {
@@ -73,39 +75,42 @@ function beside(at: XY, size: SizePx, stage: SizePx, placer: OverlayPlacer): XY 
   return place.at;
 }
 
-/** For a finger at the edge of the stage that the hand is away from; beside the spot where a low stage has no room above it. */
+/**
+ * The place of a note for a finger: at the top or bottom edge, away from the spot; on a low stage in the upper corner on the other side.
+ */
 function docked([x, y]: XY, { width, height }: SizePx, stage: SizePx): XY {
   if (stage.height < DOCK_ROOM * height) return [x > stage.width / 2 ? 8 : stage.width - width - 8, 8];
   return [(stage.width - width) / 2, y > stage.height * DOCK_SHARE ? 8 : stage.height - height - 8];
 }
 
-/** So far off the pointer, px: past the detector that it carries, then further where there all is taken. */
+/** Distances from the pointer that are tried, px: past the detector that is dragged, then farther if all places there are taken. */
 const OFFS_PX = [22, 60, 110, 170] as const;
-/** A note stays so far inside the stage, px. */
+/** Least distance of a note from the edge of the stage, px. */
 const EDGE_PX = 4;
-/** A measured line weighs like writing of this height, px: under a note neither can be read. */
+/** A measured line counts as text of this height, px, since a note must not hide it. */
 const STRIP_PX = 24;
-/** A px further from the pointer weighs so many px²: a note that is near is read without looking for it. */
+/** Cost of each px of distance from the pointer, px² of hidden text: a note that is near is found at once. */
 const FAR_WEIGHT = 5;
-/** A note stays on its side of the pointer until another one hides so much less: it must not jump about while one drags. */
+/** Factor for the cost of the place that the note has already, so that it does not jump from place to place during a drag. */
 const STAYS = 0.6;
 
-/** Takes the ground of a measured line, as squares along it. */
+/** Takes the ground of a measured line, as slots along it. */
 export function takeStrip(placer: Pick<OverlayPlacer, 'take'>, [a, b]: Line): void {
   const pieces = Math.max(1, Math.ceil(distance(a, b) / STRIP_PX));
   const square = { width: distance(a, b) / pieces, height: STRIP_PX };
   for (let i = 0; i < pieces; i++) placer.take(slotAt(square, along(a, b, (i + 0.5) / pieces)));
 }
 
-/** The upper left corner of a note, and which of the places about the pointer it is; -1 for none of them. */
+/** The upper left corner of a note, px, and the index of its place around the pointer; -1 for none of the places. */
 interface NotePlace {
   readonly at: XY;
   readonly side: number;
 }
 
 /**
- * Where a note of this size stands: near the pointer, inside the stage, where it hides least, and never over the pointer.
- * @param side where it stood before
+ * Returns the place of a note of this size: near the pointer but not over it, inside the stage, where it hides the least. If no place is
+ * inside the stage, the note is below and to the right, and may cover the pointer.
+ * @param side index of the place that it had before
  */
 export function notePlace(
   at: XY,
@@ -131,7 +136,7 @@ export function notePlace(
   return best;
 }
 
-/** About the pointer in eight directions, nearer ones first; then the corners of the stage. */
+/** Upper left corners around the pointer in eight directions, nearer ones first; then in the corners of the stage. */
 function candidates([x, y]: XY, { width, height }: SizePx, stage: SizePx, offs: readonly number[]): readonly XY[] {
   const about = offs.flatMap((off) => {
     const [across, down] = [

@@ -6,18 +6,18 @@ import type { RectPx } from '../stage/rect.ts';
 import { negativeOf } from '../stage/tracing-images.ts';
 import { lengthPx, type Pen, px } from './pen.ts';
 
-/** Paper that lies around the drawing: room for the dimensions, mm, and of a large house a share of its breadth. */
+/** Margin of the paper around the drawing: at least room for the dimensions, mm; for a large house a share of its longer side. */
 const PAPER_MARGIN = { least: 1500, share: 0.07 } as const;
-/** Drawing paper is not longer than this for its breadth: a long house lies on it with room above and below. */
+/** Longest side of the paper as a multiple of the other: a long house has extra room above and below. */
 const LONGEST = 1.4;
 /** What the sheet holds before a room is closed, 40 by 30 ft, so that it does not jump while the first walls are drawn. */
 export const LEAST_SHEET: Extent = { minX: 0, minY: 0, maxX: 12192, maxY: 9144 };
-/** Grid lines nearer than this on screen would be a gray. */
+/** Grid lines closer than this on the screen would merge into gray, px. */
 const LEAST_GRID_PX = 9;
 
 /**
- * The desk, the sheet on it, and the grid: a foot or a quarter meter, five or four to a stronger line.
- * @param begun whether a room is closed: the sheet then lies about the house
+ * Paints the desk, the sheet on it, and the grid: a line every foot or quarter meter, every fifth or fourth line stronger.
+ * @param begun whether a room is closed: the sheet is then only as large as the house needs
  */
 export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): void {
   const { ctx, theme, area } = pen;
@@ -27,7 +27,7 @@ export function paintSheet(pen: Pen, extent: Extent | null, begun: boolean): voi
   const [left, top] = px(pen, [paper.minX, paper.minY]);
   const [right, bottom] = px(pen, [paper.maxX, paper.maxY]);
   ctx.save();
-  // A shadow is slow to paint, and within the paper nobody sees it.
+  // A shadow is slow to paint, and within the paper it is not seen.
   if (!holds({ left, top, right, bottom }, area)) {
     ctx.shadowColor = SHADE.paper;
     ctx.shadowBlur = 14;
@@ -50,7 +50,7 @@ function holds(outer: RectPx, inner: RectPx): boolean {
   );
 }
 
-/** The sheet on which a drawing of this extent lies. */
+/** Returns the extent of the paper for a drawing of this extent, mm. */
 export function paperAbout({ minX, minY, maxX, maxY }: Extent): Extent {
   const margin = Math.max(PAPER_MARGIN.least, PAPER_MARGIN.share * Math.max(maxX - minX, maxY - minY));
   const [width, height] = [maxX - minX + 2 * margin, maxY - minY + 2 * margin];
@@ -92,8 +92,8 @@ function gridLines({ ctx, view, area, theme }: Pen, step: number, width: number)
 }
 
 /**
- * The photo or scan under the level, faded as asked. Like ink on glass: where it is blank the sheet shows as it is, so that white is
- * still where a detector may be placed.
+ * Paints the photo or scan under the level with its opacity. It is blended so that blank parts leave the sheet unchanged: white still means
+ * that a detector may be placed there.
  */
 export function paintTracing(
   pen: Pen,

@@ -5,22 +5,22 @@ import { toScreen, type Viewport } from '../../state/viewport.ts';
 import type { Theme } from '../../theme/tokens.ts';
 import type { RectPx } from '../stage/rect.ts';
 
-/** What every painter draws with. Painters work in screen pixels; only `view` turns mm into them. */
+/** What every painter draws with. Painters work in screen px; `view` converts plan mm to them. */
 export interface Pen {
   readonly ctx: CanvasRenderingContext2D;
   readonly view: Viewport;
   readonly measure: MeasureText;
   readonly theme: Theme;
   readonly unit: Plan['display']['length'];
-  /** Canvas pixels for a screen pixel: patterns are drawn at this fineness. */
+  /** Canvas pixels per screen px, the resolution of patterns. */
   readonly ratio: number;
-  /** What is painted now, screen px: what lies outside may be left out. */
+  /** The area that is painted now, screen px: anything outside may be left out. */
   readonly area: RectPx;
-  /** The same in plan mm, with room for lines and halos. */
+  /** The same area in plan mm, with a margin for lines and halos. */
   readonly seen: Extent;
 }
 
-/** Whether anything drawn within the extent, mm, is to be seen. */
+/** Returns whether any part of the extent, mm, is in the area that is painted. */
 export function isSeen({ seen }: Pen, { minX, minY, maxX, maxY }: Extent): boolean {
   return minX < seen.maxX && maxX > seen.minX && minY < seen.maxY && maxY > seen.minY;
 }

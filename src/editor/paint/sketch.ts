@@ -22,7 +22,7 @@ import { LINE_PX } from '../../theme/tokens.ts';
 import type { Sketch } from '../overlay/sketch.ts';
 import { FINE, READ } from './text.ts';
 
-/** What is being drawn and is not in the plan yet. Shapes and places of texts are in mm; `mm` is the length of a px of the screen. */
+/** What is being drawn and is not in the plan yet. Shapes and places of texts are in plan mm; `mm` is the length of a screen px. */
 
 const GRIP_PX = 5;
 const OFF_WALL_PX = 12;
@@ -32,7 +32,10 @@ const EDGE: Ink = { line: LINE_PX.detector, color: 'accent' };
 const LEADER: Ink = { line: 1, color: 'accent' };
 const ON_PAPER: Ink = { ...EDGE, fill: 'paper' };
 
-/** Squares at corners and ends, discs for turns and rims; a leader to the point of a handle that is shown beside it. */
+/**
+ * Returns squares for handles at corners and ends, discs for those of turns and rims, and leaders for handles that are shown beside their
+ * point.
+ */
 export function handleShapes(handles: readonly ShownHandle[], mm: Mm): readonly Shape[] {
   const side = 2 * GRIP_PX * mm;
   const aside = handles.filter(({ at, shownAt }) => distance(at, shownAt) > mm);
@@ -45,14 +48,14 @@ export function handleShapes(handles: readonly ShownHandle[], mm: Mm): readonly 
   return aside.length > 0 ? [leaders, ...grips] : grips;
 }
 
-/** The walls that are being drawn one after another: their corners, and where the next one would go. */
+/** The walls that are being drawn one after another: their corners and the next one. */
 export interface DrawnChain {
   readonly points: readonly XY[];
   readonly next: XY | null;
   readonly thickness: Mm;
 }
 
-/** @param unit null for lines without their lengths */
+/** Returns the shapes and texts of what is being drawn. @param unit null for lines without their lengths */
 export function drawnSketch(
   { guides, box, opening, previewShape, previewName, gaps, marquee, cross }: Sketch,
   chain: DrawnChain | null,
@@ -83,13 +86,16 @@ export function drawnSketch(
   return { shapes: shapes.flatMap((some) => some ?? []), texts: texts.filter((text) => text !== null) };
 }
 
-/** Between opposite corners: a ground through which the sheet is seen, and its edge. */
+/** A rectangle between opposite corners: a translucent fill and its edge. */
 function boxShapes([a, b]: Line, ground: Ink, edge: Ink): readonly Shape[] {
   const ring = ringsPart([[a, [b[0], a[1]], b, [a[0], b[1]]]]);
   return [inked(ground, ring), inked(edge, ring)];
 }
 
-/** The walls so far in their thickness, the one that would be added lighter, the corners marked; the first, which closes them, larger. */
+/**
+ * The walls in their thickness, translucent, with the next one and their corners; the first corner is larger once a press on it closes the
+ * room.
+ */
 function chainShapes({ points, next, thickness }: DrawnChain, mm: Mm): readonly Shape[] {
   const corners = next ? [...points, next] : points;
   const line = linesPart([corners]);
@@ -100,7 +106,7 @@ function chainShapes({ points, next, thickness }: DrawnChain, mm: Mm): readonly 
   ];
 }
 
-/** The opening in its wall, and the two lengths that set it out. */
+/** The opening in its wall, and the two lengths that position it. */
 function openingPreview(
   { opening, refusal, offsets }: NonNullable<Sketch['opening']>,
   level: Level,
@@ -111,7 +117,7 @@ function openingPreview(
   const { near, far } = corners;
   const body = ringsPart([[near[0], far[0], far[1], near[1]]]);
   if (refusal) return [inked({ ...ON_PAPER, color: 'blocked', dash: [4, 3] }, body)];
-  // Off the wall, on the side that is measured from.
+  // Lines beside the wall, on the side from which the lengths are taped.
   const middle = along(near[0], near[1], 0.5);
   const share = (OFF_WALL_PX * mm) / (distance(middle, offsets[0][1]) || 1);
   const [dx, dy] = [(offsets[0][1][0] - middle[0]) * share, (offsets[0][1][1] - middle[1]) * share];
@@ -119,10 +125,10 @@ function openingPreview(
   return [inked(ON_PAPER, body), ...offsets.map(([from, to]) => dimensionLine(off(from), off(to), FINE.size * mm))];
 }
 
-/** A letter is about so wide, in sizes of its type. */
+/** Approximate width of a letter, as a multiple of the type size. */
 const LETTER = 0.6;
 
-/** The length on its dimension line; above one that is shorter than the words, whose ends they would hide. */
+/** The length on its dimension line, or above a line that is shorter than the text. */
 function gapText([from, to]: Line, unit: Plan['display']['length'], mm: Mm): Text {
   const style = { size: FINE.size * mm, bold: true, color: 'dimension', halo: 'paper' } as const;
   const words = formatMeasured(distance(from, to), unit);

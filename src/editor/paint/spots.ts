@@ -15,22 +15,22 @@ import { FINE, READ } from './text.ts';
 
 /** Arms of the cross that marks a good place, px. */
 const ARM_PX = 10;
-/** The tag with the name stands off the cross, px. */
+/** Offset of the tag with the name from the cross, its height and least width, px. */
 const TAG_PX = { off: 15, height: 19, least: 19 } as const;
-/** Farther off, in multiples of the same. */
+/** Multiples of the offset for places farther off. */
 const FAR = [2, 3, 4] as const;
-/** Off the own cross, a tag is at most so many times as far as off any other one. */
+/** Greatest distance of a tag from its own cross, as a multiple of that to the nearest other cross. */
 const OWN = 1.25;
 /** At the corners, then beside, above and below. */
 const DIRECTIONS = [...pairs([1, -1], [-1, 1]), ...pairs([1, -1], [0]), ...pairs([0], [-1, 1])];
-/** The ring of a place that is looked at is never smaller, px. */
+/** Least radius of the ring of a highlighted place, px. */
 const LEAST_RING_PX = 11;
-/** Letters of corners stand so far inside, px, along their line, on discs. */
+/** Distance of the letter of a corner from it along its line, and radius of the letter's disc, px. */
 const CORNER_PX = { inside: 26, disc: 12 } as const;
-/** A casing of paper, as a multiple of the line in it. */
+/** Widths of the paper-colored casing, as multiples of the line in it. */
 const CASING = { wide: 3.5, narrow: 2.5 } as const;
 
-/** What the panels ask to be shown on the level in view: corners, the way of the air, then good places. */
+/** Returns what the panels ask to be shown on the level in view: corners, the route of the air, then good places. */
 export function drawnMarks(
   pen: Pen,
   levelId: string,
@@ -47,7 +47,7 @@ export function drawnMarks(
   ];
 }
 
-/** What is to be taped from corners, which have letters: the diagonals of a room, or a length to a jamb. */
+/** The lines to be taped from corners, which have letters: the diagonals of a room, or a length to a jamb. */
 function drawnCorners(pen: Pen, { lines, letters }: MarkedCorners): Drawn {
   const taped = lines.map(([a, b]): Line => [px(pen, a), px(pen, b)]);
   const discs = [...taped, ...taped.map(([a, b]): Line => [b, a])]
@@ -62,7 +62,7 @@ function drawnCorners(pen: Pen, { lines, letters }: MarkedCorners): Drawn {
   };
 }
 
-/** Good places as crosses with a tag, as one chalks them on a floor; the one that is looked at with its rim and its measured line. */
+/** Good places as crosses with a tag; the highlighted one also with its rim and its measured line. */
 function drawnSpots(
   pen: Pen,
   marks: readonly SpotMark[],
@@ -75,7 +75,7 @@ function drawnSpots(
   const side = { width: 14, height: 14 };
   for (const { axes } of shown) for (const axis of axes) placer.take(slotAt(side, px(pen, axis)));
   const crosses = [...shown].reverse().flatMap((mark) => crossShapes(pen, mark, mark === lit));
-  // The one that is looked at has the first choice of where its tag stands.
+  // The tag of the highlighted one is placed first.
   return [
     ...measures,
     { shapes: crosses, texts: [] },
@@ -97,8 +97,8 @@ function crossShapes(pen: Pen, { axes, radius }: SpotMark, lit: boolean): readon
 }
 
 /**
- * The name on a square tag beside the cross, where no other word stands; farther off with a leader where something stands all round.
- * @param others the crosses of the other places, px: none may be so near that the tag seems to be its own
+ * The name on a square tag beside the cross where no other text is; farther off with a leader if there is text all around.
+ * @param others crosses of the other places, px: a tag farther off must not seem to belong to one of them
  */
 function drawnTag(
   pen: Pen,
@@ -122,7 +122,7 @@ function drawnTag(
   return { ...tag, shapes: [...leader, ...tag.shapes] };
 }
 
-/** The way of the air round the walls: fine and broken, so that nobody takes it for a measured line, with the word on it. */
+/** The route of the air around the walls, with the word "air": thin and dashed, so that it is not taken for a measured line. */
 function drawnAir(pen: Pen, points: readonly XY[], placer: OverlayPlacer): Drawn {
   const line = points.map((point) => px(pen, point));
   const style = { ...FINE, color: 'inkSoft', halo: 'paper' } as const;

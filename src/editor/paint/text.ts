@@ -7,23 +7,26 @@ import type { Pen } from './pen.ts';
 export const FINE = { size: TYPE_PX.fine } as const;
 export const READ = { size: TYPE_PX.read, bold: true } as const;
 
-/** Breadth of the halo on either side, px. */
+/** Width of the halo on each side, px. */
 const HALO_PX = 3;
 
 function fontOf({ bold = false, size }: Pick<TextStyle, 'bold' | 'size'>): string {
   return `${bold ? 700 : 400} ${size}px "${TEXT_FONT}", sans-serif`;
 }
 
-/** Widths that were measured already: the same words are laid out again at every step of a drag. */
+/** Cached widths: the same words are laid out again at every step of a drag. */
 const widths = new Map<string, number>();
 const MOST_WIDTHS = 4000;
 
-/** Measures anew: a font has come after the first draw. */
+/** Clears the cached widths, after a font has loaded. */
 export function forgetWidths(): void {
   widths.clear();
 }
 
-/** @param ctx of a canvas in the page, whose style sheet has a say in the width of figures */
+/**
+ * Returns a function that measures the width of texts.
+ * @param ctx context of a canvas in the page, whose style sheet affects the width of figures
+ */
 export function measuredBy(ctx: CanvasRenderingContext2D): MeasureText {
   return (text, style) => {
     const font = fontOf(style);
@@ -39,7 +42,7 @@ export function measuredBy(ctx: CanvasRenderingContext2D): MeasureText {
   };
 }
 
-/** Texts in px from the pen's origin: all halos first, or each would bite into the letters before. */
+/** Paints texts in screen px: all halos first, because a halo would cover the letters of an earlier text. */
 export function paintTexts({ ctx, theme }: Pen, texts: readonly Text[]): void {
   for (const isHalo of [true, false]) {
     for (const { text, at, turn, style } of texts) {

@@ -5,9 +5,12 @@ import { zoneExtent } from '../../../geometry/region/visible-edges.ts';
 import { thingExtent } from '../../drawing/things.ts';
 import { openingExtent, roomExtent, wallExtent } from '../extents.ts';
 
-/** Dirty rectangles of the plan, mm: outside of them two states of it look the same. What an edit leaves alone keeps its object: see `state/structural-sharing.ts`. */
+/**
+ * Dirty rectangles of the plan, mm: outside of them two states of the plan look the same. Parts that an edit does not change keep their
+ * objects: see `state/structural-sharing.ts`.
+ */
 
-/** Returns the extents of all that is in one of two lists only. */
+/** Returns the extents of everything that is in only one of the two lists. */
 function changed<T>(before: readonly T[], now: readonly T[], extentOf: (one: T) => Extent): readonly Extent[] {
   if (before === now) return [];
   const [old, young] = [new Set(before), new Set(now)];
@@ -30,7 +33,7 @@ export function dirtyInWalls(before: LevelModel, now: LevelModel): readonly Exte
   ];
 }
 
-/** Returns the extents of what one of two selections holds only: it is drawn in another color. */
+/** Returns the extents of items that are in only one of two selections, since a selected item has another color. */
 export function dirtyBySelection(
   model: LevelModel,
   before: readonly string[],

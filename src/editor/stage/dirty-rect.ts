@@ -3,9 +3,8 @@ import { type Inputs, type Picture, sameInputs } from './picture.ts';
 import { intersection, type RectPx, rectOf, union } from './rect.ts';
 
 /**
- * Returns the one dirty rectangle of a canvas, px: it covers everywhere that a picture looks different from what was painted. Null
- * where nothing does.
- * @param pen of what was painted; its area is the whole canvas
+ * Returns the dirty rectangle of a canvas, px: it covers every place where a picture differs from what was painted. Null if none does.
+ * @param pen the pen that the canvas was painted with; its area is the whole canvas
  */
 export function dirtyRect(
   pictures: readonly Picture[],

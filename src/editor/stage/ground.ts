@@ -19,7 +19,7 @@ import { dirtyBySelection, dirtyInRegion, dirtyInWalls } from './dirty-extents.t
 import { type Picture, picture } from './picture.ts';
 import { tracingImageOf } from './tracing-images.ts';
 
-/** What the paper lies about: the house; until it is closed, the picture that is drawn over too. */
+/** The extents that the paper surrounds: that of the house, and until a room is closed that of the tracing image too. */
 const extentsOf = memoize((level: Level) => {
   const [house, picture] = [levelExtent(level), level.tracing?.shown ? tracingExtent(level.tracing) : null];
   return { house, begun: house && picture ? unionExtent(house, picture) : (house ?? picture) };
@@ -30,7 +30,7 @@ const SHEET = picture({
   name: 'sheet',
   read: () => {
     const state = useAppStore.getState();
-    // The paper grows when a drag ends: under a wall that is dragged it would have to be painted whole at every step.
+    // The paper grows when a drag ends: during the drag of a wall all of it would have to be repainted at every step.
     const { house, begun } = extentsOf(selectLevelAtRest(state));
     const region = shownRegion(state);
     const isClosed = region.rooms.length > 0;
@@ -44,7 +44,7 @@ const SHEET = picture({
     paper === extent && began === begun ? dirtyInRegion(before, now) : 'everywhere',
 });
 
-/** The photo or scan that is drawn over. It lies on the paper and under all that is drawn. */
+/** The tracing image, over the paper and under everything that is drawn. */
 const TRACING = picture({
   name: 'tracing',
   read: () => {
@@ -56,7 +56,7 @@ const TRACING = picture({
   },
 });
 
-/** The level below, faint under everything that is drawn on this one. It changes with the level in view only. */
+/** The level below, faint under everything that is drawn on this one. */
 const BELOW = picture({
   name: 'below',
   read: () => [selectBelow(useAppStore.getState())],
@@ -75,7 +75,7 @@ const ZONES = picture({
     return [region, drawnEdges(region)];
   },
   paint: (pen, [region, edges]) => paintShapes(pen, [...zoneShapes(region, region.zones, edges), regionEdge(region)]),
-  // The same floor again: its outlines have come.
+  // If the region is the same, its outlines are what is new.
   dirty: ([before], [now]) => (before === now ? 'everywhere' : dirtyInRegion(before, now)),
 });
 
@@ -97,7 +97,7 @@ const WALLS = picture({
   dirty: ([before, were], [now, are]) => [...dirtyInWalls(before, now), ...dirtyBySelection(now, were, are)],
 });
 
-/** Everything written: detectors first, then rooms, things, rules, dimensions; what finds no room is left out. */
+/** Labels of rooms, things, rules and dimensions, and the text under the drawing; a label that finds no free place is left out. */
 const NAMES = picture({
   name: 'names',
   read: () => {
@@ -108,7 +108,7 @@ const NAMES = picture({
   paint: (pen, [named, size]) => paintSheetNames(pen, named, size),
   dirty: ([before, size, hasEdges], [now, resized, haveCome], pen) => {
     if (haveCome && !hasEdges) return 'everywhere';
-    // The text under the drawing is placed by the edges of the stage.
+    // The place of the text under the drawing depends on the edges of the stage.
     const underDrawing = before.bar !== '' || now.bar !== '';
     return underDrawing || size !== resized ? 'everywhere' : dirtyNames(pen, now);
   },

@@ -5,7 +5,7 @@ import { pannedBy, toScreen } from '../../state/viewport.ts';
 /** The keyboard's cross stays this far inside the stage, px: the sheet pans under it. */
 const EDGE_PX = 60;
 
-/** Pans the sheet just so far that the point of the plan is in view. */
+/** Pans the sheet just far enough that the point of the plan is in view. */
 export function keepInView(at: XY): void {
   const { viewport, stageSize, setViewport } = useAppStore.getState();
   const [x, y] = toScreen(viewport, at);

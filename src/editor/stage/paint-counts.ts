@@ -1,10 +1,10 @@
-/** What was painted since the page was opened, for tests and benchmarks: counts, no times. */
+/** What was painted since the page was opened, as counts without times, for tests and benchmarks. */
 export interface PaintCounts {
   /** Times that a picture was painted, whole or in part. */
   readonly paints: Readonly<Record<string, number>>;
-  /** Px² painted of a picture. */
+  /** Area painted of a picture, px². */
   readonly areas: Readonly<Record<string, number>>;
-  /** Times that a painted canvas was moved or scaled as it was. */
+  /** Times that a painted canvas was moved or scaled without a repaint. */
   readonly placements: number;
 }
 

@@ -19,7 +19,7 @@ export function rectOf(view: Viewport, { minX, minY, maxX, maxY }: Extent): Rect
   return { left: left - OVERHANG_PX, top: top - OVERHANG_PX, right: right + OVERHANG_PX, bottom: bottom + OVERHANG_PX };
 }
 
-/** Returns the rectangle of the plan, mm, of which anything may reach into the screen rectangle. */
+/** Returns the rectangle of the plan, mm, whose drawing may reach into the screen rectangle. */
 export function extentOf(view: Viewport, { left, top, right, bottom }: RectPx): Extent {
   const [minX, minY] = toPlan(view, [left - OVERHANG_PX, top - OVERHANG_PX]);
   const [maxX, maxY] = toPlan(view, [right + OVERHANG_PX, bottom + OVERHANG_PX]);
@@ -44,7 +44,7 @@ function intersects(a: RectPx, b: RectPx): boolean {
   return a.left < b.right && a.right > b.left && a.top < b.bottom && a.bottom > b.top;
 }
 
-/** Returns what both cover; null where they do not meet. */
+/** Returns the area that both cover; null if they do not overlap. */
 export function intersection(a: RectPx, b: RectPx): RectPx | null {
   if (!intersects(a, b)) return null;
   return {
@@ -65,14 +65,14 @@ export function union(a: RectPx, b: RectPx): RectPx {
   };
 }
 
-/** Returns the rectangle grown to whole canvas pixels, `ratio` of them to a px, so that a clip along it blends no edge pixel. */
+/** Returns the rectangle grown to whole canvas pixels, `ratio` per px, so that a clip along it blends no edge pixel. */
 export function snappedOut({ left, top, right, bottom }: RectPx, ratio: number): RectPx {
   const down = (value: number) => Math.floor(value * ratio) / ratio;
   const up = (value: number) => Math.ceil(value * ratio) / ratio;
   return { left: down(left), top: down(top), right: up(right), bottom: up(bottom) };
 }
 
-/** Returns px². */
+/** Returns the area, px². */
 export function areaOf({ left, top, right, bottom }: RectPx): number {
   return (right - left) * (bottom - top);
 }

@@ -11,11 +11,11 @@ import { areaOf, exposedStrips, extentOf, type RectPx, snappedOut, stageRect } f
 import { lookOf, type SheetView } from './sheet-view.ts';
 import { cssPlacement, viewportMove } from './viewport-move.ts';
 
-/** Painted beyond each edge of the stage, px: a pan moves the canvas as it is until some of this has been used up. */
+/** Margin that is painted beyond each edge of the stage, px: a pan moves the painted canvas until some of it is used up. */
 export const MARGIN_PX = 72;
-/** Where more than this share of a canvas is dirty, all of it is painted. */
+/** If more than this share of a canvas is dirty, all of it is painted. */
 const MOSTLY = 0.7;
-/** Nothing is drawn through this clip. */
+/** A clip that lets nothing be drawn. */
 const NOWHERE: RectPx = { left: 0, top: 0, right: 0, bottom: 0 };
 
 /** What a canvas shows. */
@@ -26,26 +26,26 @@ interface Painted {
 }
 
 /**
- * A canvas of the sheet: a Konva layer with a shape for each picture. It is drawn from the frame loop through a clip of the dirty
- * rectangle, and never cleared as a whole.
+ * A canvas of the sheet: a Konva layer with a shape for each picture. The frame loop draws it through a clip of the dirty rectangle; it is
+ * never cleared as a whole.
  */
 export class SheetLayer {
   readonly node: Layer;
-  /** What the last whole repaint took, ms. */
+  /** Time that the last whole repaint took, ms. */
   cost = 0;
   readonly #pictures: readonly Picture[];
   readonly #isOpaque: boolean;
   #painted: Painted | null = null;
   /** The CSS transform of the canvas. */
   #placement = '';
-  /** Pictures that threw: they are left out until `retry`. */
+  /** Pictures that threw; they are left out until `retry`. */
   readonly #broken = new Set<Picture>();
-  /** The picture at work, which is to blame for what is thrown. */
+  /** The picture that is being read or painted: an error that is thrown meanwhile comes from it. */
   #atWork: Picture | null = null;
-  /** What the shapes paint now. Null outside of a pass: a draw that the library starts by itself changes nothing. */
+  /** What the shapes paint now. Null outside of a pass, so that a draw that the library starts by itself changes nothing. */
   #pass: { readonly pen: Pen; readonly inputs: readonly Inputs[] } | null = null;
 
-  /** @param isOpaque the lowest picture covers everything, so that nothing has to be erased before */
+  /** @param isOpaque whether the lowest picture covers everything, so that nothing has to be erased first */
   constructor(name: string, pictures: readonly Picture[], isOpaque: boolean) {
     this.#pictures = pictures;
     this.#isOpaque = isOpaque;
@@ -67,7 +67,7 @@ export class SheetLayer {
     canvas.style.transformOrigin = `${MARGIN_PX}px ${MARGIN_PX}px`;
   }
 
-  /** Whether the canvas lies or is scaled otherwise than it was painted for. */
+  /** Whether the canvas is moved or scaled from the viewport that it was painted for. */
   get isMoved(): boolean {
     return this.#placement !== '';
   }
@@ -77,15 +77,15 @@ export class SheetLayer {
     return this.#broken.size > 0;
   }
 
-  /** The next update paints every picture, also those that threw. */
+  /** Makes the next update paint every picture, also those that threw. */
   retry(): void {
     this.#broken.clear();
     this.invalidate();
   }
 
   /**
-   * Paints what changed and places the canvas where the viewport wants it. Returns whether its place changed. A picture that throws is
-   * left out and the others are painted without it; where it is an essential one, none is.
+   * Paints what changed and places the canvas for the viewport. Returns whether its place changed. A picture that throws is left out and
+   * the others are painted without it; if it is an essential one, none is painted.
    */
   update(view: SheetView): boolean {
     for (;;) {
@@ -94,7 +94,7 @@ export class SheetLayer {
         return this.#update(view);
       } catch (error) {
         const picture = this.#atWork as Picture | null;
-        // Without its own clip and transform, and empty.
+        // Empties the canvas and removes the clip and transform that the picture has left.
         this.node.getCanvas().setPixelRatio(view.ratio);
         this.#pass = null;
         const isFirst = this.#painted !== null;
@@ -114,7 +114,7 @@ export class SheetLayer {
     return this.#place(view.viewport);
   }
 
-  /** The pixels are gone: the next update paints all. */
+  /** Makes the next update paint everything, because the pixels are lost. */
   invalidate(): void {
     this.#painted = null;
   }
@@ -155,7 +155,10 @@ export class SheetLayer {
     this.#painted = { viewport: view.viewport, inputs, look: lookOf(view) };
   }
 
-  /** Moves the pixels by whole ones to where the viewport wants them and paints the strips that this uncovers. Returns what is shown then. */
+  /**
+   * Moves the painted pixels by whole canvas pixels toward the viewport and paints the uncovered strips. Returns the viewport that is then
+   * shown.
+   */
   #shift(view: SheetView, from: Viewport, inputs: readonly Inputs[]): Viewport {
     const { viewport, ratio, size } = view;
     const [dx, dy] = [Math.round((viewport.x - from.x) * ratio), Math.round((viewport.y - from.y) * ratio)];
@@ -203,7 +206,7 @@ export class SheetLayer {
   }
 }
 
-/** By whole canvas pixels. What is uncovered is left empty. */
+/** Moves the pixels of a layer by whole canvas pixels. The uncovered strips are left empty. */
 function movePixels(node: Layer, dx: number, dy: number): void {
   const ctx = node.getContext()._context;
   ctx.save();

@@ -10,27 +10,27 @@ import { cancelInNextFrame, inNextFrame } from './frame-loop.ts';
 import type { Picture } from './picture.ts';
 import { MARGIN_PX, SheetLayer } from './sheet-layer.ts';
 
-/** A canvas that was moved as it is is repainted when the viewport has rested so long, ms. */
+/** A canvas that was moved without a repaint is repainted when the viewport has been at rest for this long, ms. */
 const REST_MS = 140;
-/** Where a whole repaint takes longer, ms, canvases are scaled while the sheet is zoomed, and repainted at rest. */
+/** A whole repaint that takes at least this long, ms, is expensive: canvases are then scaled during a zoom, and repainted at rest. */
 const EXPENSIVE_MS = 9;
-/** A sheet that could not be drawn is drawn again after so long, ms; each time twice as long after. */
+/** Time after which a sheet that could not be drawn is drawn again, ms; it doubles each time, up to the longest. */
 const FIRST_RETRY_MS = 1000;
 const LONGEST_RETRY_MS = 30_000;
-/** More canvas pixels than this to a px cost memory that a tablet does not have. */
+/** Most canvas pixels per px: more would need memory that a tablet does not have. */
 const MAX_RATIO = 2;
 
 /** The pictures of the two canvases, each from the lowest up. */
 interface SheetPictures {
-  /** The plan: changes by edits. Its lowest picture covers everything. */
+  /** The plan, which changes by edits. The lowest picture covers everything. */
   readonly ground: readonly Picture[];
   /** What follows the pointer. */
   readonly overlay: readonly Picture[];
 }
 
 /**
- * The Konva stage of the sheet in its container: two layers that follow the stores. The stage is larger than its place by a margin on
- * every side; screen coordinates begin inside of it.
+ * The Konva stage of the sheet: two layers that follow the stores. The stage is larger than the visible sheet by a margin on every side;
+ * screen coordinates start inside the margin.
  */
 export class SheetStage {
   readonly #stage: Stage;
@@ -43,7 +43,7 @@ export class SheetStage {
   #retryMs = FIRST_RETRY_MS;
 
   constructor(container: HTMLDivElement, { ground, overlay }: SheetPictures) {
-    // A draw that the library starts by itself would come one frame late.
+    // A draw that the library starts by itself would be one frame late.
     Konva.autoDrawEnabled = false;
     Konva.pixelRatio = pixelRatio();
     this.#stage = new Stage({ container, width: 0, height: 0, listening: false });
@@ -55,7 +55,7 @@ export class SheetStage {
     document.fonts.addEventListener('loadingdone', this.#onFont);
   }
 
-  /** A canvas text drawn before its font is there keeps the wrong font. */
+  /** Draws again when a font has loaded: a canvas text that was drawn before keeps the wrong font. */
   readonly #onFont = (): void => {
     forgetWidths();
     this.#drawAgain();
@@ -75,7 +75,7 @@ export class SheetStage {
   readonly #frame = (): void => {
     const { viewport, stageSize: size, theme, plan } = useAppStore.getState();
     if (size.width <= 0) return;
-    // Another plan may be one that can be drawn.
+    // The plan has changed, so it may be possible to draw it.
     if (this.#faultyPlan && this.#faultyPlan !== plan) this.#forgetFaults();
     const ratio = pixelRatio();
     this.#fitTo(size, ratio);
@@ -90,7 +90,7 @@ export class SheetStage {
     this.#checkFaults(plan);
   };
 
-  /** Where a picture could not be drawn, shows that and tries again, later each time; else the sheet is as it should be. */
+  /** If a picture could not be drawn, reports it and tries again, later each time; else removes the report. */
   #checkFaults(plan: Plan): void {
     const isBroken = this.#layers.some((layer) => layer.isBroken);
     if (isBroken && !this.#faultyPlan) {
@@ -124,7 +124,7 @@ export class SheetStage {
     }, REST_MS);
   }
 
-  /** Sets size and pixel ratio where they differ: that empties the canvases. */
+  /** Sets size and pixel ratio only if they differ, because setting them empties the canvases. */
   #fitTo({ width, height }: SizePx, ratio: number): void {
     Konva.pixelRatio = ratio;
     const size = { width: width + 2 * MARGIN_PX, height: height + 2 * MARGIN_PX };
@@ -135,7 +135,7 @@ export class SheetStage {
     }
   }
 
-  /** A browser that is short of memory drops the pixels of a canvas and its transform. */
+  /** Repaints all after the browser, short of memory, has dropped the pixels and the transform of a canvas. */
   readonly #onRestored = (): void => {
     for (const layer of this.#layers) {
       layer.node.getCanvas().setPixelRatio(pixelRatio());

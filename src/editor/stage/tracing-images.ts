@@ -3,16 +3,19 @@ import { memoize } from '../../../geometry/plane/memoize.ts';
 import { isShowable } from '../../drawing/picture-head.ts';
 import { SHEET_THEME } from '../../theme/tokens.ts';
 
-/** Pictures by their data address; null for one that no browser reads. Decoding takes a tenth of a second: done once, beside the page's work. */
+/**
+ * Decoded pictures by their data address; null for one that cannot be decoded. Decoding takes a tenth of a second, so it is asynchronous
+ * and done once.
+ */
 export const useTracingImages = create<{ readonly ready: ReadonlyMap<string, ImageBitmap | null> }>()(() => ({
   ready: new Map(),
 }));
 
-/** So many are kept: the levels that one goes between, and one that undo may bring back. Each takes up to 35 MB, negative included. */
+/** Most pictures that are kept: those of the levels in use, and one that undo may restore. Each takes up to 35 MB, with its negative. */
 const MOST = 4;
 const asked = new Set<string>();
 
-/** The picture, or null while it is being read; it then comes by itself. */
+/** Returns the decoded picture; null if it cannot be decoded, or while it is being decoded, after which the store is updated. */
 export function tracingImageOf(image: string): ImageBitmap | null {
   const { ready } = useTracingImages.getState();
   if (!ready.has(image) && !asked.has(image)) {
@@ -34,17 +37,17 @@ async function read(image: string): Promise<ImageBitmap> {
   return createImageBitmap(await (await fetch(image)).blob());
 }
 
-/** The same in negative, for a dark sheet. */
+/** Returns the negative of a picture, for a dark sheet. */
 export const negativeOf = memoize((bitmap: ImageBitmap): ImageBitmap => {
   const { width, height } = bitmap;
   const canvas = new OffscreenCanvas(width, height);
   const ctx = canvas.getContext('2d');
   if (!ctx) return bitmap;
-  // White: the sheet of a light theme.
+  // White, the color of the sheet in a light theme.
   ctx.fillStyle = SHEET_THEME.paper;
   ctx.fillRect(0, 0, width, height);
   ctx.drawImage(bitmap, 0, 0);
-  // White less the picture, channel by channel.
+  // White minus the picture, channel by channel.
   ctx.globalCompositeOperation = 'difference';
   ctx.fillRect(0, 0, width, height);
   return canvas.transferToImageBitmap();

@@ -1,21 +1,21 @@
 import type { Viewport } from '../../state/viewport.ts';
 
-/** The canvas is moved as it is until the viewport is this far off, px; then the picture is shifted on it and strips are painted. */
+/** The canvas is moved by CSS until the viewport is farther off than this, px; then its pixels are shifted and strips are painted. */
 const SHIFT_PX = 56;
-/** A jump by more, px, leaves too little of the picture. */
+/** Largest move after which pixels are shifted, px; after a larger one too little of the canvas could be kept. */
 const MAX_SHIFT_PX = 400;
 
-/** What becomes of a painted canvas under another viewport: its element moved by CSS, its pixels shifted, or all of it repainted. */
+/** How a painted canvas is adapted to another viewport: its element moved by CSS, its pixels shifted, or all of it repainted. */
 export type ViewportMove = 'place' | 'shift' | 'repaint';
 
 export interface MoveConditions {
-  /** Canvas pixels to a px. */
+  /** Canvas pixels per px. */
   readonly ratio: number;
-  /** The viewport has not changed for a while. */
+  /** Whether the viewport has not changed for a while. */
   readonly atRest: boolean;
-  /** A whole repaint fits into a frame. */
+  /** Whether a whole repaint fits into a frame. */
   readonly isCheap: boolean;
-  /** Something on the canvas is placed by the edges of the stage. */
+  /** Whether the place of something on the canvas depends on the edges of the stage. */
   readonly isAnchored: boolean;
 }
 
@@ -31,7 +31,7 @@ export function viewportMove(painted: Viewport, now: Viewport, conditions: MoveC
   return isBlurred || isAnchored ? 'repaint' : 'place';
 }
 
-/** Returns the CSS transform that lays a canvas painted for one viewport where another one wants it; '' where it lies right. */
+/** Returns the CSS transform that moves and scales a canvas painted for one viewport to another one; '' if they are the same. */
 export function cssPlacement(painted: Viewport, now: Viewport): string {
   const scale = now.scale / painted.scale;
   const [x, y] = [now.x - painted.x * scale, now.y - painted.y * scale];

@@ -1,42 +1,42 @@
 /**
- * Tells a laser tape that types, as a keyboard does, from a hand. A burst is three keys or more, Enter and Tab included, each within
- * the gap of the one before (`tape-store.ts`).
+ * Distinguishes a laser tape, which types as a keyboard does, from typing by hand. A burst is three keys or more, Enter and Tab included,
+ * each within the gap (`tape-store.ts`) after the one before.
  */
 
 const FEWEST_KEYS = 3;
 /** A length begins with a digit or a point. */
 const FIRST = /^[0-9.]$/;
-/** What a length may have: marks of feet and inches, units, fractions. */
+/** Characters within a length: digits, marks of feet and inches, units, fractions. */
 const INNER = /^[0-9.,'"′″/ \-+a-z]$/i;
 
-/** A key press, and when it was made, ms. */
+/** A key press and its time, ms. */
 export interface TapeKey {
   readonly key: string;
   readonly at: number;
 }
 
-/** What ends a burst; null for a pause. */
+/** The key that ends a burst; null for a pause. */
 export type BurstEnd = 'Enter' | 'Tab' | null;
 
-/** Where the keys go. */
+/** What the keys are used for. */
 export type KeyUse =
-  /** They are shortcuts: they are held back until it is clear that a hand pressed them. */
+  /** Shortcuts, which are held back until it is clear that they were pressed by hand. */
   | 'shortcuts'
-  /** They go into a field for a length, or open one: they are only watched. */
+  /** Input of a field for a length, or keys that open one, which are only watched. */
   | 'length'
-  /** Into another field, or with Ctrl or Alt. */
+  /** Input of another field, or keys with Ctrl or Alt. */
   | 'other';
 
 export interface BurstActions<Key extends TapeKey> {
-  /** A hand pressed these keys: they go to what they mean. */
+  /** Sends keys that were pressed by hand to their shortcuts. */
   replay(keys: readonly Key[]): void;
-  /** A tape typed a text. For keys of a field, returns whether the key that ends it is taken. */
+  /** Handles a text that a tape typed. For keys of a field, returns whether the key that ends the text is consumed. */
   typed(text: string, end: BurstEnd, use: 'shortcuts' | 'length'): boolean;
   /** The longest time between two keys of a burst, ms. */
   gap(): number;
-  /** Calls back after ms; returns what stops it. */
+  /** Calls back after `ms`; returns a function that cancels the call. */
   after(ms: number, call: () => void): () => void;
-  /** Whether keys wait that the page has not been told of. */
+  /** Whether the browser holds keys that the page has not received yet. */
   hasMore(): boolean;
 }
 
@@ -51,7 +51,7 @@ export class KeyBurst<Key extends TapeKey> {
     this.#actions = actions;
   }
 
-  /** Takes note of a key press. Returns whether nobody else may have it. */
+  /** Handles a key press. Returns whether the key is consumed. */
   press(key: Key, use: KeyUse): boolean {
     if (key.at - this.#lastAt > this.#actions.gap()) this.#end(null);
     this.#lastAt = key.at;
@@ -59,7 +59,7 @@ export class KeyBurst<Key extends TapeKey> {
       this.#end(null);
       return false;
     }
-    // The marks of feet and inches are made with Shift.
+    // The marks of feet and inches are typed with Shift.
     if (key.key === 'Shift' && this.#keys.length > 0) {
       this.#wait();
       return this.#use === 'shortcuts';
@@ -84,7 +84,7 @@ export class KeyBurst<Key extends TapeKey> {
     });
   }
 
-  /** Returns whether the key that ends it is taken. */
+  /** Ends the burst. Returns whether the key that ends it is consumed. */
   #end(by: Key | null): boolean {
     this.#stop();
     const keys = this.#keys;

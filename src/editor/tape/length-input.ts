@@ -1,4 +1,4 @@
-/** Inputs for a length carry this attribute: what a laser tape types there is a length. */
+/** Attribute of inputs for a length: what a laser tape types there is a length. */
 export const LENGTH_INPUT = { 'data-length': '' } as const;
 
 const SELECTOR = 'input[data-length]';
@@ -7,7 +7,7 @@ export function lengthInputAt(target: EventTarget | null): HTMLInputElement | nu
   return target instanceof HTMLInputElement && target.matches(SELECTOR) ? target : null;
 }
 
-/** Writes a text into a field as if it was typed, so that React hears of it. */
+/** Writes a text into a field as if it was typed, so that React is notified. */
 export function typeInto(field: HTMLInputElement, text: string): void {
   if (field.value === text) return;
   const { set } = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value') ?? {};
@@ -15,7 +15,7 @@ export function typeInto(field: HTMLInputElement, text: string): void {
   field.dispatchEvent(new Event('input', { bubbles: true }));
 }
 
-/** The field for a length that comes after one in the same panel; null after the last. */
+/** Returns the next field for a length in the same panel; null after the last. */
 export function nextLengthInput(field: HTMLInputElement): HTMLInputElement | null {
   const fields = [...(field.closest('section, form, dialog, nav, main') ?? document).querySelectorAll(SELECTOR)];
   const next = fields[fields.indexOf(field) + 1];

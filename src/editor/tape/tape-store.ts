@@ -5,20 +5,20 @@ import type { TapeText, TapeUnit } from './tape-text.ts';
 export const BURST_GAP_MS = 40;
 
 interface TapeState {
-  /** The unit of the tape's bare numbers; null where nobody has said so. */
+  /** The unit of the tape's bare numbers; null if the user has not chosen it. */
   readonly unit: TapeUnit | null;
-  /** What the tape typed while nothing asked for a length, or while its unit was not known. */
+  /** The text that the tape typed while no length was asked for, or while its unit was not known. */
   readonly reading: TapeText | null;
-  /** The longest time between two of its keys, ms. */
+  /** The longest time between two keys of the tape, ms. */
   readonly gap: number;
-  /** Whether its keys are listened to: their code comes after the start. */
+  /** Whether keys of the tape are handled; their code is loaded after the start. */
   readonly ready: boolean;
 }
 
-/** The laser tape that types. Its unit stays in this browser, never in the plan. */
+/** The laser tape that types. Its unit is stored in this browser, not in the plan. */
 export const useTape = create<TapeState>()(() => ({ unit: null, reading: null, gap: BURST_GAP_MS, ready: false }));
 
-/** Hands the reading to a length that was opened for it. Null where there is none. */
+/** Returns the reading for a length that was opened, and clears it; null if there is none. */
 export function takeReading(): string | null {
   const { reading } = useTape.getState();
   if (reading?.kind !== 'length') return null;

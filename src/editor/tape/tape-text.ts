@@ -8,22 +8,22 @@ export function isTapeUnit(value: unknown): value is TapeUnit {
   return TAPE_UNITS.some((unit) => unit === value);
 }
 
-/** What a tape typed, as a length. */
+/** A text that a tape typed, read as a length. */
 export type TapeText =
-  /** With its unit, as it goes into a field. */
+  /** A length with its unit, as it is put into a field. */
   | { readonly kind: 'length'; readonly text: string; readonly echo: string }
-  /** A bare number, and nobody has said in which unit the tape types. */
+  /** A bare number, while the unit of the tape is not known. */
   | {
       readonly kind: 'bare';
       readonly text: string;
-      /** A field took it, in the unit that bare numbers have there. */
+      /** Whether a field has taken it, in the unit of the field's bare numbers. */
       readonly isTaken?: boolean;
     }
   | { readonly kind: 'unread'; readonly text: string; readonly message: string };
 
 const BARE = /^\d*[.,]?\d+$/;
 
-/** @param unit the unit of the tape's bare numbers; null where nobody has said so */
+/** Reads a text that a tape typed. @param unit the unit of the tape's bare numbers; null if it is not known */
 export function readTapeText(typed: string, unit: TapeUnit | null, display: LengthUnit): TapeText {
   const text = typed.trim();
   const isBare = BARE.test(text);
@@ -36,8 +36,8 @@ export function readTapeText(typed: string, unit: TapeUnit | null, display: Leng
 }
 
 /**
- * Returns what a field shall hold in place of what was typed into it; null where it stays. Only a bare number that came all at once gets
- * the unit of the tape: after a space, as after the end of a length that was begun before, a hand goes on.
+ * Returns the text that replaces the text of a field after a tape typed into it; null if the text stays. Only a bare number that is the
+ * whole text of the field gets the unit of the tape: one that is typed after other text continues a length that was begun by hand.
  */
 export function withTapeUnit(held: string, typed: string, reading: TapeText): string | null {
   const cameAtOnce = held.trim() === typed;

@@ -3,12 +3,12 @@ import { openMenuFor } from '../open-menu.ts';
 import { store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** A finger that was held on a spot and has slid this far, px, only points. */
+/** A finger that slides farther than this after a long press opens no menu, px. */
 const SLID_PX = 9;
 
 /**
- * Shows why no detector may be placed at the pointer. A press opens the menu of that spot; of a finger only a long press does, and what a tap
- * shows stays.
+ * Shows why no detector may be placed at the pointer. A press opens the menu of that spot; by finger only a long press does, and the answer
+ * to a tap stays.
  */
 export function createAskTool(): ToolController {
   let held: ToolPoint | null = null;

@@ -7,11 +7,11 @@ import type { Drag } from './drag.ts';
 import { currentLevel, gridFor, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
 
-/** A finger hides a spot of about this size: a detector that is dragged far comes to stand this far above it, px. */
+/** Greatest distance of a dragged detector above the finger, px: a finger hides a spot of about this size. */
 const ABOVE_FINGER_PX = 76;
-/** So far, px, a finger may slip without moving a detector. */
+/** A finger may slip by this without moving a detector, px. */
 const SLIP_PX = 9;
-/** The share of the way from there that goes into lifting it, until it is above the finger. */
+/** Lift of the detector as a share of the finger's way beyond the slip, up to `ABOVE_FINGER_PX`. */
 const LIFT_SHARE = 0.6;
 
 /**
@@ -34,7 +34,7 @@ export function dragDetector(id: string, start: ToolPoint): Drag {
     },
     end: (point) => {
       const to = place(point);
-      // In this order, so that no frame shows it back where it came from.
+      // In this order, so that no frame shows it at its old place.
       if (to.at !== from) store().updateItem(id, to);
       store().setDraggedDetector(null);
     },
@@ -42,12 +42,12 @@ export function dragDetector(id: string, start: ToolPoint): Drag {
   };
 }
 
-/** mm. */
+/** Move of the pointer on the plan, mm. */
 function moveOf(start: ToolPoint, { plan }: ToolPoint): XY {
   return [plan[0] - start.plan[0], plan[1] - start.plan[1]];
 }
 
-/** The way that a detector takes under a finger, mm: that of the finger beyond a slip, and up. */
+/** Move of a detector that a finger drags, mm: the finger's way beyond a slip, and a lift. */
 function fingerMove(start: ToolPoint, point: ToolPoint): XY {
   const [dx, dy] = moveOf(start, point);
   const way = Math.hypot(point.screen[0] - start.screen[0], point.screen[1] - start.screen[1]);

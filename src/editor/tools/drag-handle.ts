@@ -17,8 +17,8 @@ const TURN_STEP = 15;
 
 /**
  * Drags a handle: the end of a wall, a jamb, a corner, the rotation or the rim of an item.
- *
- * @param offset from where the handle is shown to its point, mm: one that is shown aside moves as far as the pointer
+ * @param offset from the place where the handle is shown to its point, mm: a handle that is shown beside its point moves by as much as the
+ * pointer
  */
 export function dragHandle(handle: Handle, [dx, dy]: XY = [0, 0]): Drag {
   const level = currentLevel();
@@ -32,7 +32,7 @@ export function dragHandle(handle: Handle, [dx, dy]: XY = [0, 0]): Drag {
   });
 }
 
-/** Wall faces of the room that an item stands in: its corner does not snap through the wall to the face behind. */
+/** Wall faces of the room that an item is in: its corner must not snap through the wall to the face behind. */
 function facesOf({ fixtures, objects }: Level, id: string): readonly Line[] {
   const thing = [...fixtures, ...objects].find((each) => each.id === id);
   return (thing && facesAbout(selectModel(store()), shapeMiddle(thing.shape))?.lines) ?? [];

@@ -55,7 +55,7 @@ function outlinesOf({ fixtures, objects }: Level, moving: ReadonlySet<string>): 
   return chosenOf([...fixtures, ...objects], moving).map(({ shape }) => outlineOf(shape));
 }
 
-/** The point that goes onto the grid: a corner of a thing, an end of a wall, the middle of a detector or a name. */
+/** The point that snaps to the grid: a corner of a thing, an end of a wall, the middle of a detector or of a name. */
 function leadOf(level: Level, moving: ReadonlySet<string>): XY | null {
   const [thing] = chosenOf([...level.fixtures, ...level.objects], moving);
   const [wall] = chosenOf(level.walls, moving);

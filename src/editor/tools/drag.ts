@@ -5,15 +5,15 @@ import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { currentLevel, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
 
-/** One drag from press to release: a preview on the way, one undo step at its end. */
+/** One drag from press to release: a preview during the drag, one undo step at its end. */
 export interface Drag {
   move(point: ToolPoint): void;
   end(point: ToolPoint): void;
-  /** Takes the preview back. */
+  /** Removes the preview. */
   cancel(): void;
 }
 
-/** A drag that previews what `change` makes of the level at its start, and ends in one undo step or a refusal in words. */
+/** Returns a drag that previews `change` of the level at its start, and ends in one undo step or a message of a refusal. */
 export function levelDrag(change: (level: Level, point: ToolPoint) => Level): Drag {
   const { plan } = store();
   const start = currentLevel();
@@ -30,7 +30,7 @@ export function levelDrag(change: (level: Level, point: ToolPoint) => Level): Dr
   };
 }
 
-/** Commits a previewed plan. Returns why not, in words, after it has taken the preview back; empty when it was done. */
+/** Commits a previewed plan. If it is refused, removes the preview and returns the reason, in words; empty on success. */
 export function commitPreview(before: Level, shown: Plan): string {
   const level = shown.levels.find(({ id }) => id === before.id);
   const refusal = level ? openingsRefusal(before, level, store().plan.display.length) : '';

@@ -10,7 +10,7 @@ const COMING = 'One moment: this tool is still being loaded. Press again when th
 
 let code: Code | null = null;
 
-/** Loads the code of these tools. Rejects where it cannot be had. */
+/** Loads the code of the late tools. Rejects if it cannot be loaded. */
 export async function loadLateTools(
   load: () => Promise<Code> = () => import('./late/create-late-tool.ts'),
 ): Promise<Code> {
@@ -18,7 +18,7 @@ export async function loadLateTools(
   return code;
 }
 
-/** Returns the controller of such a tool. Where its code is not there yet, a press says so and does nothing. */
+/** Returns the controller of a late tool. While its code is not loaded, a press only shows a message. */
 export function lateTool(tool: LateTool, load?: () => Promise<Code>): ToolController {
   if (code) return code.createLateTool(tool);
   const nothing = () => undefined;

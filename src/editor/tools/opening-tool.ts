@@ -20,7 +20,7 @@ export function createOpeningTool(kind: OpeningKind): ToolController {
   };
   const show = (point: ToolPoint): OpeningPreview | null => {
     const preview = previewAt(kind, point);
-    // A refusal goes once the pointer shows a place that fits.
+    // Removes a refusal once the pointer is at a place that fits.
     if (refused && preview?.refusal === '' && store().message === refused) store().say('');
     useSketch.setState({ opening: preview, reading: preview ? offsetsInWords(preview) : [] });
     return preview;

@@ -8,15 +8,17 @@ import type { ToolPoint } from './tool-controller.ts';
 
 /** Distance of the rotation handle from its box, px. */
 const HANDLE_OFF_PX = 28;
-/** Two handles are at least so far apart, px: the least target of a pointer (WCAG 2.2, 2.5.8), or that of a finger. */
+/** Least distance between two handles, px: the least target of a pointer (WCAG 2.2, 2.5.8), or that of a finger. */
 const HANDLE_GAP_PX = { mouse: 24, touch: 44 } as const;
-/** A press so far from a handle takes it, px. */
+/** A press within this distance of a handle takes it, px. */
 const HANDLE_REACH_PX = { mouse: 12, touch: 22 } as const;
 
-/** Whether fingers are what works this device: the gap of its handles does not change from press to press. */
+/**
+ * Whether the main pointer of this device is a finger. Asked of the device, so that the gap of handles does not change from press to press.
+ */
 const isForFingers = (): boolean => globalThis.matchMedia?.('(pointer: coarse)').matches ?? false;
 
-/** Returns the handles of the selected item where they are shown; none where several items or nothing is selected. */
+/** Returns the handles of the selected item with the places where they are shown; none if several items or nothing is selected. */
 export function shownHandles(level: Level, selection: readonly string[], scale: number): readonly ShownHandle[] {
   const [id] = selection;
   if (!id || selection.length !== 1) return [];
@@ -24,7 +26,7 @@ export function shownHandles(level: Level, selection: readonly string[], scale: 
   return spreadHandles(handlesOf(level, id, HANDLE_OFF_PX / scale), gap / scale);
 }
 
-/** Returns the nearest handle of the selected item within reach of a point; null for none. `wide`: times the usual reach. */
+/** Returns the nearest handle of the selected item within reach of a point; null for none. @param wide multiple of the usual reach */
 export function handleAt(point: ToolPoint, wide = 1): ShownHandle | null {
   const { selection, viewport } = store();
   let best: ShownHandle | null = null;
@@ -39,7 +41,7 @@ export function handleAt(point: ToolPoint, wide = 1): ShownHandle | null {
   return best;
 }
 
-/** Returns the item at a point. Where items overlap, a selected one comes first, so that a drag goes on with it. */
+/** Returns the item at a point. Where items overlap, a selected one comes first, so that a drag moves it. */
 export function hitAt(point: ToolPoint): Hit | undefined {
   const hits = hitsAt(currentLevel(), point.plan, point.reach);
   const { selection } = store();

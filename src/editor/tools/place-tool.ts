@@ -66,7 +66,7 @@ function showPreview(tool: PlaceTool, point: ToolPoint, turns: number): void {
   }
 }
 
-/** Returns the id of an item whose place can be typed; empty for a room name, and where the edit was refused. */
+/** Adds the item. Returns its id if its place can be typed; empty for a room name, or if the edit is refused. */
 function placeItem(tool: PlaceTool, point: ToolPoint, turns: number): string {
   const { addItem } = store();
   switch (tool.kind) {
@@ -114,7 +114,7 @@ function sizeOf(tool: Extract<PlaceTool, { kind: 'fixture' | 'object' }>): Usual
   return tool.kind === 'fixture' ? fixtureLike(level, tool.fixture) : objectLike(level, tool.object);
 }
 
-/** Snapped to a wall that is near, on the side of the pointer, the longer side along the wall. */
+/** The shape at the pointer, snapped to a wall nearby on the pointer's side, with its longer side along the wall. */
 function snappedShape(size: UsualSize, point: ToolPoint, quarterTurns: number): Shape {
   const faces = facesAbout(selectModel(store()), point.plan);
   const near = reachOf(size) + point.reach;

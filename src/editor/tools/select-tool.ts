@@ -17,15 +17,15 @@ import { handleAt, hitAt } from './pick-at.ts';
 import { currentLevel, store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 
-/** A press becomes a drag from this distance on, px: a finger is less steady than a mouse. */
+/** A press becomes a drag at this distance, px: a finger is less steady than a mouse. */
 const DRAG_PX = { mouse: 4, touch: 9 } as const;
 
 /** A press that has not ended yet. */
 interface Press {
   readonly start: ToolPoint;
-  /** What is dragged, once the press has gone far enough. */
+  /** The drag, once the press has moved far enough; else null. */
   drag: Drag | null;
-  /** What a long press has come to rest on: an item, whose menu opens on release, or bare floor, whose checks show. */
+  /** What a long press is on: an item, whose menu opens on release, or bare floor, whose checks are shown; null before. */
   long: 'item' | 'floor' | null;
 }
 
@@ -95,7 +95,7 @@ function hold(press: Press, point: ToolPoint): void {
   const hit = hitAt(point);
   press.long = hit && hit.list !== 'rooms' ? 'item' : 'floor';
   if (press.long === 'floor') store().setHover({ at: point.plan, id: null });
-  // The selection shows that it is held; a finger that goes on now moves it.
+  // The selection shows that the item is held; a finger that moves on now drags it.
   else if (hit && !store().selection.includes(hit.id)) store().select([hit.id]);
 }
 
@@ -108,7 +108,7 @@ function release({ start, drag, long }: Press, point: ToolPoint): void {
   else click(point);
 }
 
-/** Takes back what the press has begun. Returns whether it had begun anything. */
+/** Cancels what the press has begun. Returns whether it had begun anything. */
 function cancelPress({ drag, long }: Press): boolean {
   drag?.cancel();
   if (long === 'floor') store().setHover(null);
@@ -152,7 +152,7 @@ function beginDrag(start: ToolPoint): Drag {
 
 const offsetOf = ({ at, shownAt }: ShownHandle): XY => [at[0] - shownAt[0], at[1] - shownAt[1]];
 
-/** What is locked stays where it is. */
+/** A locked detector stays where it is. */
 const NO_DRAG: Drag = { move: () => undefined, end: () => undefined, cancel: () => undefined };
 
 function marquee(start: ToolPoint): Drag {

@@ -6,10 +6,10 @@ export interface ToolPoint {
   readonly screen: XY;
   /** Shift: add to the selection, or keep the tool. */
   readonly shift: boolean;
-  /** Snap is off, by the switch or by Alt. */
+  /** Whether snap is off, by the switch or by Alt. */
   readonly free: boolean;
   readonly touch: boolean;
-  /** How near counts as on it, mm: wider for a finger than for a mouse. */
+  /** A thing within this distance counts as pressed, mm: more for a finger than for a mouse. */
   readonly reach: Mm;
 }
 
@@ -21,22 +21,22 @@ export interface ToolController {
   /** The pointer moves while pressed. */
   drag(point: ToolPoint): void;
   up(point: ToolPoint): void;
-  /** Gives up the whole gesture under way. Returns false when there was none. */
+  /** Cancels the whole gesture under way. Returns false if there was none. */
   cancel(): boolean;
-  /** A key that only this tool uses. Returns false when it does not use it. */
+  /** Handles a key that only this tool uses. Returns false if the tool does not use it. */
   key?(event: KeyboardEvent): boolean;
-  /** An arrow key that `key` used was let go. */
+  /** An arrow key that `key` handled was released. */
   keyUp?(): void;
   /** A finger or pen has rested on one spot: a long press. */
   hold?(point: ToolPoint): void;
-  /** A second finger came down, so the press counts for nothing. Without this method `cancel` is called. */
+  /** A second finger came down, so the press has no effect. Without this method `cancel` is called. */
   interrupt?(): void;
-  /** The pointer has left the sheet: what was previewed at it goes. */
+  /** The pointer has left the sheet: removes the preview at it. */
   out?(): void;
-  /** Another tool is chosen: what is drawn so far is kept where it can be. */
+  /** Another tool is chosen: keeps what is drawn so far, if possible. */
   leave?(): void;
-  /** A length is being typed: shows what it would make. */
+  /** A length is being typed: previews its result. */
   typing?(): void;
-  /** A typed length takes effect. Returns why not, in words; empty when it did. */
+  /** Applies a typed length. Returns the reason of a refusal, in words; empty on success. */
   typedLength?(text: string): string;
 }

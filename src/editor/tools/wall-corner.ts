@@ -14,13 +14,13 @@ import { thicknessFrom } from '../../state/wall-chain.ts';
 import { currentLevel, gridFor, store, targets } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
 
-/** Where a corner goes; for one on a standing wall also how it is taped out. */
+/** The place of a corner; for one on a standing wall also the lines by which it is taped. */
 export type Corner = Snapped & { readonly taped?: readonly Line[] };
 
 /** The corners of the walls that are being drawn. */
 export const corners = (): readonly XY[] => store().chain.corners;
 
-/** Returns where the next corner goes with the pointer at `point`: on the start of the chain, else snapped to what stands there. */
+/** Returns the place of the next corner with the pointer at `point`: on the start of the chain, else snapped to what is drawn there. */
 export function cornerAt(point: ToolPoint): Corner {
   const points = corners();
   const free: Snapped = { at: point.plan, hold: 'none', guides: [] };
@@ -41,7 +41,7 @@ export function cornerAt(point: ToolPoint): Corner {
   return butt ? { ...snapped, ...butt } : snapped;
 }
 
-/** A press on a wall, or beside its face, means that wall: its center-line may be farther away. */
+/** Reach of a press, mm. On a wall or close to its face it extends to the center-line of the wall. */
 function reachOf({ plan, reach }: ToolPoint): Mm {
   const place = wallAt(currentLevel(), plan, reach);
   if (!place) return reach;
@@ -49,10 +49,10 @@ function reachOf({ plan, reach }: ToolPoint): Mm {
   return Math.max(reach, distance(plan, nearestOnSegment(plan, from, to)) + ON_IT);
 }
 
-/** So much farther than the center-line is reached, mm: beyond rounding. */
+/** Added to the distance of the center-line, mm, so that rounding does not matter. */
 const ON_IT: Mm = 1;
 
-/** Right angles of the page, and to the wall before: a building may stand aslant on it. */
+/** Right angles of the page, and to the wall before, since a building may be at an angle on the page. */
 function directionsAfter(points: readonly XY[]): readonly Deg[] {
   const [a, b] = points.slice(-2);
   if (!a || !b) return RIGHT_ANGLES;
@@ -60,7 +60,10 @@ function directionsAfter(points: readonly XY[]): readonly Deg[] {
   return [...RIGHT_ANGLES, turn, turn + 90];
 }
 
-/** Returns where the wall ends that goes on from the last of these corners and is taped `mm` long; one that comes within what a tape may be off by of a wall reaches it. */
+/**
+ * Returns the end of a wall from the last of these corners toward a point, taped `mm` long. If it is within the tape's tolerance of a
+ * standing wall, it ends on that wall.
+ */
 export function typedEnd(points: readonly XY[], toward: XY, mm: Mm): TypedEnd {
   const { plan, wallSettings } = store();
   const from = points.at(-1) ?? toward;
@@ -75,7 +78,7 @@ export function typedEnd(points: readonly XY[], toward: XY, mm: Mm): TypedEnd {
   );
 }
 
-/** By how much the next wall is longer on its line than its tape says by itself, from where the run goes on, mm. */
+/** How much longer the next wall is than `typedWallEnd` alone would make it, mm; 0 after the second wall of a chain. */
 function moreThanTape(points: readonly XY[], toward: XY): Mm {
   const [start] = points;
   const { wallSettings } = store();
@@ -84,7 +87,7 @@ function moreThanTape(points: readonly XY[], toward: XY): Mm {
   return beyondTape(currentLevel(), points, toward, thickness, wallSettings.by);
 }
 
-/** Returns the length and the angle of the wall that would be added. */
+/** Returns the length and the angle of the next wall, in words. */
 export function wallReadings(points: readonly XY[], next: XY): readonly string[] {
   const from = points.at(-1);
   if (!from || distance(from, next) < 1) return [];

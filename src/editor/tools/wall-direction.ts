@@ -6,14 +6,14 @@ import { parseTurn } from '../../../geometry/units/parse-turn.ts';
 import { ARROWS } from '../input/sheet-keys.ts';
 import { putCross, useSketch } from '../overlay/sketch.ts';
 
-/** A wall that has a direction and no length yet is shown this long, mm. */
+/** Length at which a wall is shown that has a direction but no length yet, mm. */
 const SHOWN: Mm = 1000;
 
 /** The direction of the next wall when no pointer shows it: that of the last arrow key. */
 export interface WallDirection {
   /** Takes an arrow key; the keyboard's cross then starts from the last corner. Returns false for another key. */
   arrow(event: KeyboardEvent, corner: XY, reach: Mm): boolean;
-  /** Returns a point that the wall goes toward, from the last corner; null while nothing shows the direction. */
+  /** Returns a point in the direction of the wall from the last corner; null while nothing shows the direction. */
   toward(corners: readonly XY[], pointed: XY | null): XY | null;
   /** Whether an arrow key gives the direction. */
   readonly byArrow: () => boolean;
@@ -49,7 +49,7 @@ export function createWallDirection(): WallDirection {
   };
 }
 
-/** Direction of the wall before the last corner, degrees; 0, to the right, where there is none. */
+/** Direction of the wall before the last corner, degrees; 0, to the right, if there is none. */
 function directionBefore(corners: readonly XY[]): Deg {
   const [a, b] = corners.slice(-2);
   return a && b ? direction(a, b) : 0;

@@ -14,14 +14,14 @@ import type { ToolPoint } from './tool-controller.ts';
 import { type Corner, cornerAt, corners, typedEnd, wallReadings } from './wall-corner.ts';
 import type { WallDirection } from './wall-direction.ts';
 
-/** State of the wall tool beside the chain in the store. */
+/** State of the wall tool in addition to the chain in the store. */
 export interface WallGesture {
   readonly direction: WallDirection;
-  /** Where the pointer was last; null before it came, and after the keyboard has set a corner. */
+  /** Last place of the pointer; null before its first move, and after a corner was set by keyboard. */
   pointer: ToolPoint | null;
 }
 
-/** Shows the wall that would be added with the pointer at a corner; `null`: where only a typed length or an arrow key shows it. */
+/** Shows the next wall with the pointer at a corner. @param corner null if only a typed length or an arrow key determines it */
 export function showNextWall({ direction }: WallGesture, corner: Corner | null): void {
   const pointed = corner?.at ?? null;
   const next = nextCorner(direction, pointed);
@@ -33,7 +33,7 @@ export function showNextWall({ direction }: WallGesture, corner: Corner | null):
   });
 }
 
-/** The next corner: at the length that stands in the box, in the direction that an arrow or a turn gives; else at the pointer. */
+/** The next corner: at the length in the box, in the direction of an arrow key or a turn; else at the pointer. */
 function nextCorner(direction: WallDirection, pointed: XY | null): XY | null {
   const points = corners();
   const from = points.at(-1);
@@ -51,7 +51,7 @@ function readingAt(direction: WallDirection, next: XY, pointed: XY | null): read
   return byArrow ? ['Type how long the wall is'] : wallReadings(corners(), next);
 }
 
-/** Puts the walls of the chain on the level and asks for their lengths. */
+/** Adds the walls of the chain to the level and asks for their lengths. */
 export function endWalls(): void {
   const before = new Set(currentLevel().walls.map(({ id }) => id));
   store().endChain();
@@ -60,7 +60,10 @@ export function endWalls(): void {
   askForWall(new Set(drawn.map(({ id }) => id)));
 }
 
-/** Sets a corner. On the start of the chain it closes the outline, on the corner before it ends the chain; `keeps`: the tool stays then. */
+/**
+ * Sets a corner. A corner on the start of the chain closes the outline, one on the last corner ends the chain.
+ * @param keeps whether the tool then stays
+ */
 export function addCorner(gesture: WallGesture, at: XY, keeps: boolean): void {
   const points = corners();
   const [start] = points;
@@ -84,20 +87,23 @@ export function addCorner(gesture: WallGesture, at: XY, keeps: boolean): void {
   else showNextWall(gesture, null);
 }
 
-/** The walls are done. Unless the tool is kept, the next press selects: one on a length would begin a stray wall. */
+/** Ends the walls. Unless the tool is kept, the next press selects: with the wall tool a press on a length would begin an unwanted wall. */
 function restAfterWalls(keeps: boolean): void {
   endWalls();
   if (!keeps) returnToSelect();
 }
 
-/** The next arrow key starts from the corner that was set. */
+/** Moves the cross to the corner that was set, where the next arrow key starts. */
 function startCrossAt(gesture: WallGesture, at: XY): void {
   putCross(at);
   keepInView(at);
   gesture.pointer = null;
 }
 
-/** Sets the next corner, or by finger moves the last one, to the typed length and turn. Returns why not, in words; empty when it did. */
+/**
+ * Sets the next corner, or by finger moves the last one, to the typed length and turn. Returns the reason of a refusal, in words; empty on
+ * success.
+ */
 export function setTypedLength(gesture: WallGesture, text: string): string {
   const { turn, touch } = useSketch.getState();
   const read = parseLength(text, store().plan.display.length);
@@ -115,7 +121,7 @@ export function setTypedLength(gesture: WallGesture, text: string): string {
     sayWhereReached(end, read.mm);
     return '';
   }
-  // By finger the corner is set already: its wall is made as long, and turned as far, as was typed.
+  // By finger the corner is set already: its wall gets the typed length and turn.
   if (!from || !before)
     return 'Show the direction first: move the pointer to where the wall goes, or press an arrow key.';
   const rest = points.slice(0, -1);
@@ -125,14 +131,14 @@ export function setTypedLength(gesture: WallGesture, text: string): string {
   return '';
 }
 
-/** Says so where the wall that was reached stands a little off the length that was typed. */
+/** Shows a message if the wall that was reached is a little off the typed length. */
 function sayWhereReached({ reached, length }: TypedEnd, typed: Mm): void {
   if (!reached || Math.abs(length - typed) < NEWS) return;
   const words = `It is joined to the wall there: ${formatMeasured(length, store().plan.display.length)} as drawn.`;
   store().say([store().message, words].filter(Boolean).join(' '));
 }
 
-/** A smaller difference between typed and drawn is not worth a word, mm. */
+/** A smaller difference between typed and drawn is not reported, mm. */
 const NEWS: Mm = 1;
 
 function shownCorner({ pointer }: WallGesture): XY | null {

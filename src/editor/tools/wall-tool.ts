@@ -8,8 +8,8 @@ import { createWallDirection, type WallDirection } from './wall-direction.ts';
 import { addCorner, endWalls, setTypedLength, showNextWall, type WallGesture } from './wall-gesture.ts';
 
 /**
- * Wall after wall. While the outline is open it is drawn as a line; closed onto its start, the line becomes the inside face,
- * since that is what a tape reads, and the walls stand outside it. Walls that end open stand on the line.
+ * Draws wall after wall. A chain of walls is shown as a line until it is closed or ended. The walls are then placed so that the line is
+ * what was taped: their inside faces, their outside faces or their center-lines.
  */
 export function createWallTool(): ToolController {
   const gesture: WallGesture = { direction: createWallDirection(), pointer: null };
@@ -28,10 +28,10 @@ export function createWallTool(): ToolController {
     drag: follow,
     up: (point) => addCorner(gesture, cornerAt(point).at, keepsTool(point)),
     cancel,
-    // A second finger zooms: what is drawn so far waits.
+    // A second finger zooms: the chain stays as it is.
     interrupt: () => showNextWall(gesture, null),
     leave: () => {
-      // The page may only be drawing itself anew.
+      // The component may only be rendered again with the same tool.
       if (store().tool.kind !== 'wall') endWalls();
     },
     key: (event) => takeKey(event, gesture.direction),
@@ -55,7 +55,7 @@ export const TURN_KEY = '<';
 function takeKey(event: KeyboardEvent, direction: WallDirection): boolean {
   const corner = corners().at(-1);
   if (event.altKey || !corner) return false;
-  // The arrow also moves the cross, which it leads from here; with Ctrl it goes farther.
+  // Not consumed: the arrow key also moves the cross, farther with Ctrl.
   if (direction.arrow(event, corner, CURSOR_REACH_PX / store().viewport.scale)) return false;
   if (event.ctrlKey || event.metaKey) return false;
   if (event.key === 'Backspace') {
@@ -63,7 +63,7 @@ function takeKey(event: KeyboardEvent, direction: WallDirection): boolean {
     return true;
   }
   if (/^[0-9.]$/.test(event.key)) {
-    // More digits may come before the box is there.
+    // More digits may be typed before the box is shown.
     useSketch.setState(({ typed }) => ({ typed: `${typed ?? ''}${event.key}`, turn: null }));
     return true;
   }
@@ -82,7 +82,10 @@ function takeKey(event: KeyboardEvent, direction: WallDirection): boolean {
   return false;
 }
 
-/** C closes the run: as it is where it just misses its start, else straight from where it stands. S spreads what it misses by. */
+/**
+ * C closes the run: by its last wall if it narrowly misses its start, else by a straight wall from its last corner. S closes it and spreads
+ * the error.
+ */
 function closingKey(key: string): boolean {
   const missed = nearMiss(corners()) !== null;
   if (key.toLowerCase() === 's' && missed) spreadChain();

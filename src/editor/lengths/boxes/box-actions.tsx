@@ -3,7 +3,7 @@ import type { LengthUnit } from '../../../../geometry/units/index.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { typeInto } from '../../tape/length-input.ts';
 
-/** What the digits on the screen of a phone lack, in rows: units, then fractions. */
+/** Keys that the number pad of a phone does not have, in rows: units, then fractions. */
 const PAD: Readonly<Record<LengthUnit, readonly (readonly string[])[]>> = {
   'feet-inches': [
     ['ft', 'in'],
@@ -12,7 +12,7 @@ const PAD: Readonly<Record<LengthUnit, readonly (readonly string[])[]>> = {
   metric: [['m', 'cm', 'mm']],
 };
 
-/** The foot of a box that asks for a length: what was understood, units and fractions for a finger, and what Enter and Escape do. */
+/** The lower part of a box that asks for a length: the status, units and fractions for a finger, and buttons for Enter and Escape. */
 export function BoxActions({
   statusId,
   status,
@@ -26,7 +26,7 @@ export function BoxActions({
   readonly field: RefObject<HTMLInputElement | null>;
   readonly onSet: () => void;
   readonly onCancel: () => void;
-  /** Sets it and goes on to the next of those that are taped together. */
+  /** Sets the length and opens the next of those that are taped together. */
   readonly onNext?: () => void;
 }) {
   const unit = useAppStore((state) => state.plan.display.length);
@@ -41,7 +41,7 @@ export function BoxActions({
       <p id={statusId} role="status">
         {status}
       </p>
-      {/* The field keeps the keyboard: a press on a button does not leave it. */}
+      {/* A press on a button does not take the focus from the field. */}
       <div className="box-actions" onPointerDown={(event) => event.preventDefault()}>
         <div className="box-actions__pad">
           {PAD[unit].map((row, index) => (

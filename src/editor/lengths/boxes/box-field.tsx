@@ -1,7 +1,7 @@
 import type { RefObject } from 'react';
 import { LENGTH_INPUT } from '../../tape/length-input.ts';
 
-/** A field of a box on the sheet, with its label. What is wrong with its text stands in the status of the box. */
+/** A field of a box on the sheet, with its label. The status of the box says what is wrong with its text. */
 export function BoxField({
   label,
   field,
@@ -21,9 +21,9 @@ export function BoxField({
   readonly placeholder?: string;
   readonly statusId: string;
   readonly isInvalid?: boolean;
-  /** Degrees, not a length. */
+  /** Whether the field holds degrees, not a length. */
   readonly isTurn?: boolean;
-  /** What is typed replaces the whole text. */
+  /** Whether the text is selected on focus, so that typing replaces it. */
   readonly isSelected?: boolean;
   readonly onType: (text: string) => void;
   /** Takes a key in place of the browser. Returns false for a key that it does not take. */

@@ -1,18 +1,18 @@
 import type { XY } from '../../../../geometry/plan/model.ts';
 import type { SizePx } from '../../../state/viewport.ts';
 
-/** Where a box stands on the sheet, px. */
+/** Place of a box on the sheet, px. */
 export interface BoxPlace {
   readonly left: number;
   readonly top: number;
 }
 
-/** Width of a box, px, and how far it stands off what it is about. */
+/** Width of a box, and its distance from the corner or figure that it is for, px. */
 const BOX_PX = { width: 280, offCorner: 14, offFigure: 20 } as const;
 
 /**
- * To the right of a corner and below it, on the left or above it where it would leave the sheet: off the walls that run straight from there.
- * Where it fits neither below nor above it stands as low as it fits: the sheet must not scroll.
+ * Returns a place to the right of a corner and below it, or to the left or above if the box would leave the sheet: diagonally, because
+ * walls run straight from the corner. If it fits neither below nor above, it is as low as possible, since the sheet must not scroll.
  */
 export function placeBesideCorner([x, y]: XY, stage: SizePx, height: number): BoxPlace {
   const { width, offCorner: off } = BOX_PX;
@@ -22,7 +22,7 @@ export function placeBesideCorner([x, y]: XY, stage: SizePx, height: number): Bo
   return { left: Math.max(0, left), top: Math.max(0, top) };
 }
 
-/** Below a figure, above it or beside it: on the stage, and, where there is room, never over the figure itself. */
+/** Returns a place below a figure, above it or beside it: on the stage, and not over the figure if there is room. */
 export function placeAtFigure([x, y]: XY, stage: SizePx, height: number): BoxPlace {
   const { width, offFigure: off } = BOX_PX;
   const places: readonly XY[] = [

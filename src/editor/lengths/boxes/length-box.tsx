@@ -47,7 +47,10 @@ function openForFinger(): void {
   useSketch.setState({ typed: '' });
 }
 
-/** Opens the box for each wall that a finger draws, as long as it types their lengths; a wall that it draws with the box untouched ends that. */
+/**
+ * Opens the box for each wall that is drawn by finger, as long as the lengths are typed. Drawing a wall without typing its length ends
+ * that.
+ */
 function useOpenedForFinger(): void {
   const corners = useAppStore(({ chain }) => chain.corners.length);
   const before = useRef(0);
@@ -72,7 +75,7 @@ function WallBox({ first, controller, onDone }: Props & { readonly first: string
   const place = usePlace(height);
   const hasBefore = useHasWallBefore();
   const shown = useSketch((sketch) => sketch.nextCorner);
-  // "Show the direction first" goes once it is shown.
+  // Removes "Show the direction first" once a direction is shown.
   // biome-ignore lint/correctness/useExhaustiveDependencies: only when the next corner is another one
   useEffect(clearRefusal, [shown]);
   const [thicknessRefusal, setThickness] = useState('');
@@ -136,7 +139,7 @@ interface WallKeys extends Props, Pick<ToolLength, 'text' | 'apply' | 'clearRefu
   readonly turn: string;
 }
 
-/** What keys and buttons of the box do. */
+/** Returns the handlers of the keys and buttons of the box. */
 function wallKeys({ controller, onDone, field, turnField, text, turn, apply, clearRefusal }: WallKeys) {
   const close = () => {
     useSketch.setState({ typed: null, turn: null });
@@ -171,7 +174,7 @@ function wallKeys({ controller, onDone, field, turnField, text, turn, apply, cle
 
 const STATUS_ID = 'length-box-echo';
 
-/** Beside the corner that the wall starts from: there it stays while the pointer moves on to show the direction. */
+/** Places the box beside the corner that the wall starts from, where it stays while the pointer shows the direction. */
 function usePlace(height: number): BoxPlace {
   const corner = useAppStore(({ chain }) => chain.corners.at(-1));
   const pointer = useSketch((sketch) => sketch.pointer);
@@ -181,7 +184,7 @@ function usePlace(height: number): BoxPlace {
   return placeBesideCorner(at ? toScreen(viewport, at) : [0, 0], stage, height);
 }
 
-/** Returns whether a wall stands before the one that is typed; by finger that is the last one that was drawn. */
+/** Returns whether there is a wall before the one whose length is typed; by finger that is the last wall that was drawn. */
 function useHasWallBefore(): boolean {
   const walls = useAppStore(({ chain }) => chain.corners.length - 1);
   const adjusts = useSketch((sketch) => sketch.touch) && walls > 0;
@@ -203,7 +206,7 @@ function useFocusOnOpen(
   }, [controller, field, turnField]);
 }
 
-/** What was understood, and what Enter does. */
+/** The typed length and turn as they were understood, and what Enter does. */
 function echo(text: string, turn: string, unit: LengthUnit, hasBefore: boolean): string {
   const length = parseLength(text, unit);
   const from = hasBefore ? 'the wall before' : 'a line straight across the page';

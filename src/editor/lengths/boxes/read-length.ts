@@ -43,18 +43,18 @@ export interface ReadLength {
   readonly value: Mm;
   /** Where it is on the plan. */
   readonly at: XY;
-  /** What a number without a unit counts. */
+  /** The unit of a number without a unit: the large or the small one of the plan's. */
   readonly bare: 'large' | 'small';
   readonly negative: boolean;
-  /** Whether it is taped from wall to wall, so that it can be taped in three ways. */
+  /** Whether it is taped from wall to wall, so that it can be taped inside, outside or by center-lines. */
   readonly isBetweenWalls?: boolean;
-  /** The ends that can give way, the usual one first, and what each is called; one or none leaves no choice. */
+  /** The ends that can move, the usual one first, and their names; with one or none there is no choice. */
   readonly ends: readonly { readonly moves: DimensionMoves; readonly words: string }[];
-  /** Takes the length over. Returns why not, in words; empty when it did. */
+  /** Sets the length. Returns the reason of a refusal, in words; empty on success. */
   readonly commit: (mm: Mm, moves: DimensionMoves | null) => string;
 }
 
-/** Null where the plan has no such length any more. */
+/** Returns a length as it is in the plan now; null if the plan no longer has it. */
 export function readLength(subject: LengthSubject): ReadLength | null {
   const model = selectModel(useAppStore.getState());
   switch (subject.of) {
@@ -85,7 +85,7 @@ function faceLength(model: LevelModel, wanted: RunningDimension, usual?: Dimensi
     negative: false,
     ends: ends.map((moves) => ({
       moves,
-      // The only opening that can needs no direction, which would be the page's beside that of its wall.
+      // Without a choice an opening needs no direction: the page's could differ from that of its wall.
       words: capital(
         `${isBetweenWalls || ends.length > 1 ? `${names[moves]} ` : ''}${endWords(model, dimension, moves)}`,
       ),
@@ -95,7 +95,7 @@ function faceLength(model: LevelModel, wanted: RunningDimension, usual?: Dimensi
       const refusal = editLevel((now, unit) =>
         withDimension(now, dimension, mm - beyond, moves ?? ends[0] ?? 'to', unit),
       );
-      // A room that has grown stays in view.
+      // Keeps a room that has grown in view.
       if (!refusal && wholeInView) useAppStore.getState().fit();
       return refusal;
     },
@@ -121,7 +121,7 @@ function partLabel(model: LevelModel, dimension: RunningDimension): string {
   return `${capital(nouns[0])} to ${nouns[1]}, ${seen}`;
 }
 
-/** The direction in which the wall is faced from its only room, at the opening that the dimension sets out. */
+/** The direction in which one looks at the wall from its only room, at the opening that the dimension positions; null for none. */
 function facingFrom(model: LevelModel, { ends }: RunningDimension): XY | null {
   const jamb = ends.find((end) => end.kind === 'jamb');
   const opening = jamb && model.level.openings.find(({ id }) => id === jamb.opening);
@@ -201,7 +201,7 @@ function withHeight(level: Level, thing: Fixture | PlanObject, patch: { bottom?:
   return heightsRefusal(bottom, top, level.ceiling, plan.display.length) || updateItem(thing.id, patch);
 }
 
-/** What was taped stays: the thing grows away from the walls that it stands nearest to. */
+/** Taped distances stay: the thing grows away from its nearest walls. Returns the reason of a refusal, in words; empty on success. */
 function withSize(model: LevelModel, { id, shape }: Fixture | PlanObject, part: SizePart, mm: Mm): string {
   const refusal = sizeRefusal(mm);
   if (refusal) return refusal;

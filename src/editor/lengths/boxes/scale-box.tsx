@@ -8,7 +8,7 @@ import type { ToolController } from '../../tools/tool-controller.ts';
 import { BoxField } from './box-field.tsx';
 import { useToolLength } from './use-tool-length.ts';
 
-/** Asks how long the line is that was pressed on the picture. It lies at the edge of the sheet that is further from the line. */
+/** Asks for the length of the line that was pressed on the picture, at the edge of the sheet that is farther from the line. */
 export function ScaleBox({
   controller,
   onDone,
@@ -60,7 +60,7 @@ export function ScaleBox({
   );
 }
 
-/** Returns whether the line that was pressed lies in the lower half of the stage. */
+/** Returns whether the pressed line is in the lower half of the stage. */
 function useIsLineLow(): boolean {
   return useAppStore(({ viewport, stageSize }) => {
     const [line] = useSketch.getState().gaps;

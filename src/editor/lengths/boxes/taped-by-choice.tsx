@@ -5,10 +5,10 @@ import { withSaid } from '../../../state/wall-settings.ts';
 
 const WORDS: Readonly<Record<TapedBy, string>> = { inside: 'Inside', outside: 'Outside', center: 'Center' };
 
-/** How lengths between walls are taped: asked at the first one, and offered at each. */
+/** The choice of how lengths between walls are taped: asked at the first length, and offered at each. */
 export function TapedByChoice({ onChoice }: { readonly onChoice: () => void }) {
   const settings = useAppStore(({ wallSettings }) => wallSettings);
-  // The words stay as long as the box is open: a shorter line would move what was pressed.
+  // The words stay as long as the box is open: a shorter line would move the pressed button.
   const [isAsked] = useState(!settings.said.includes('by'));
   return (
     <fieldset className="box-choice" onPointerDown={(event) => event.preventDefault()}>
@@ -31,7 +31,7 @@ export function TapedByChoice({ onChoice }: { readonly onChoice: () => void }) {
   );
 }
 
-/** A length that is set is taped as the box says: it is not asked again. */
+/** Stores the shown choice as answered once a length is set, so that it is not asked again. */
 export function keepTapedBy(): void {
   const { wallSettings, setWallSettings } = useAppStore.getState();
   if (!wallSettings.said.includes('by')) setWallSettings(withSaid(wallSettings, { by: wallSettings.by }));

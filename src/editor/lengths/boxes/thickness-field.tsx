@@ -8,7 +8,7 @@ import { wallKindFrom } from '../../../state/wall-chain.ts';
 import { withSaid } from '../../../state/wall-settings.ts';
 import { BoxField } from './box-field.tsx';
 
-/** The thickness of the walls that are being drawn. Enter sets it and goes back to their length. */
+/** The thickness of the walls that are being drawn. Enter sets it and returns to their length. */
 export function ThicknessField({
   statusId,
   onDone,

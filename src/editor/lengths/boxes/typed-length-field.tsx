@@ -30,12 +30,12 @@ interface Props {
   readonly onDone: () => void;
 }
 
-/** The field of a length of the plan, once keys go into it. */
+/** The field of a length of the plan, once it has the keyboard focus. */
 export function TypedLengthField(props: Props) {
   const { open, read, shown, place, box, field } = props;
   const { text, setText, refusal, parts, apply } = useTypedText(props);
   useFirstText(props, setText);
-  // Taped in another way it is another length: what is typed replaces that one too.
+  // A choice of another way of taping shows another length, which is selected again so that typing replaces it.
   const shownBefore = useRef(shown);
   useLayoutEffect(() => {
     if (shownBefore.current === shown) return;
@@ -52,7 +52,7 @@ export function TypedLengthField(props: Props) {
   };
   const goOn = (by: 1 | -1 | 'enter') => {
     if (!apply()) return;
-    // The lengths of one text may have led on to a later field.
+    // A text with several lengths may have opened a later field.
     const now = useLengths.getState().open ?? open;
     if (!openNext(now, by)) done();
   };
@@ -64,14 +64,14 @@ export function TypedLengthField(props: Props) {
     return true;
   };
   const onLeave = (event: FocusEvent) => {
-    // Left by Enter, Tab or Escape: the length is committed already, and a second commit would move the thing twice.
+    // After Enter, Tab or Escape the field is handled already; a second commit would move the thing twice.
     if (useLengths.getState().open !== open) return;
     const within = event.relatedTarget instanceof Element && event.relatedTarget.closest('.typed-length');
     if (within) return;
     closeLength();
-    // One length was enough: the next thing is asked for as this one was.
+    // Left without typing: the next length opens no keyboard on the screen.
     if (text === null && open.at === 0) useLengths.setState({ fingerTypes: false });
-    // A press elsewhere may be a slip: only Enter, Tab and the button set what is typed.
+    // A press elsewhere may be a mistake: only Enter, Tab and the buttons set what is typed.
     if (text !== null && text.trim() !== shown)
       useAppStore.getState().say(`${text.trim()} was not set: ${read.label} stays ${shown}.`);
   };
@@ -107,13 +107,13 @@ export function TypedLengthField(props: Props) {
 
 const STATUS_ID = 'typed-length-status';
 
-/** What is typed; null while the length stands as it is. */
+/** The typed text, null while nothing is typed, and what is done with it. */
 function useTypedText({ open, read, shown }: Props) {
   const unit = useAppStore((state) => state.plan.display.length);
   const [text, setText] = useState<string | null>(null);
   const [refusal, setRefusal] = useState('');
   const plan = useAppStore((state) => state.plan);
-  // A refusal goes when its cause may have gone: another wall moves, or the plan is another one.
+  // A refusal is removed when its cause may no longer exist: another end moves, or the plan has changed.
   // biome-ignore lint/correctness/useExhaustiveDependencies: these are what it hangs on
   useEffect(() => setRefusal(''), [plan, open.moves, read.label]);
   const parts = text === null ? [] : typedParts(text, open, read, unit);
@@ -125,12 +125,12 @@ function useTypedText({ open, read, shown }: Props) {
       setText(typed);
       setRefusal('');
     },
-    /** Edits the plan. Returns whether the length stands now as it is written. */
+    /** Edits the plan. Returns whether the length is now as typed. */
     apply: (): boolean => {
       if (text === null || text.trim() === shown) return true;
       const trouble = partsRefusal(parts) || commitParts(parts, open);
       setRefusal(trouble);
-      // The refusal stands at the field; a second time in the message line it would only be in the way.
+      // The field shows the refusal, so the message line does not repeat it.
       if (trouble && parts.length < 2) useAppStore.getState().say('');
       else if (read.isBetweenWalls) keepTapedBy();
       return !trouble;
@@ -151,7 +151,7 @@ function useFirstText({ open: { first }, field }: Props, setText: (text: string)
   }, [first]);
 }
 
-/** Opens the length that comes after, or before, this one. Returns false where there is none. */
+/** Opens the length after or before this one. Returns false if there is none. */
 function openNext(open: OpenLength, by: 1 | -1 | 'enter'): boolean {
   const isAsked = by !== 'enter' || open.at + 1 < open.asked;
   if (isAsked && stepLength(by === 'enter' ? 1 : by)) return true;
@@ -160,7 +160,7 @@ function openNext(open: OpenLength, by: 1 | -1 | 'enter'): boolean {
   return next !== null;
 }
 
-/** Which end gives way, where either can. */
+/** The choice of the end that moves, if either can. */
 function EndChoice({ open, read, onChoice }: Pick<Props, 'open' | 'read'> & { readonly onChoice: () => void }) {
   if (read.ends.length < 2) return null;
   const moves = open.moves ?? read.ends[0]?.moves;

@@ -14,8 +14,8 @@ import { useBoxHeight } from './use-box-height.ts';
 import './typed-length.css';
 
 /**
- * The field of the length on the sheet that was pressed, or that waits to be typed after a thing was set down. Enter applies it; a
- * length that cannot be gets a message and the field stays; Escape gives it up.
+ * The field of a length that was pressed on the sheet, or that waits to be typed after a thing was placed. Enter applies it; for a length
+ * that is refused the field shows why and stays open; Escape closes it.
  */
 export function TypedLength({ onDone }: { readonly onDone: () => void }) {
   const open = useLengths(({ open }) => open);
@@ -23,7 +23,7 @@ export function TypedLength({ onDone }: { readonly onDone: () => void }) {
 }
 
 function OpenBox({ open, onDone }: { readonly open: OpenLength; readonly onDone: () => void }) {
-  // Read anew whenever the plan is another one.
+  // These subscriptions read the length again whenever the plan or the way of taping changes.
   useAppStore(selectModel);
   useAppStore(({ wallSettings }) => wallSettings.by);
   const read = readLength(open.subject);
@@ -59,7 +59,7 @@ function Box({
     );
   }
   if (byFinger) {
-    // The keys on the screen would cover half the sheet: they come when they are asked for.
+    // The keyboard on the screen would cover half the sheet, so it opens only on request.
     return (
       <button
         type="button"
@@ -78,7 +78,7 @@ function Box({
   );
 }
 
-/** Renders the box again after the sheet is painted: a figure has its place only then. */
+/** Renders the box again after the sheet is painted, since a figure has a place only then. */
 function useFigurePlaced(): void {
   const [, setFrames] = useState(0);
   useEffect(() => {
@@ -89,7 +89,7 @@ function useFigurePlaced(): void {
   }, []);
 }
 
-/** A waiting field closes when something else is pressed; one that is typed into commits when it loses the focus. */
+/** Closes a waiting field when something else is pressed. A field that has the focus handles its own blur. */
 function useClosedByPressElsewhere(field: React.RefObject<HTMLInputElement | null>): void {
   useEffect(() => {
     const onDown = (event: PointerEvent) => {

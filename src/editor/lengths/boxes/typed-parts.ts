@@ -3,9 +3,9 @@ import { useAppStore } from '../../../state/store.ts';
 import { type OpenLength, stepLength, useLengths } from '../store.ts';
 import { type ReadLength, readLength } from './read-length.ts';
 
-/** Several lengths in one text, as they stand on a sketch: "22 x 28" goes to the open length and to those after it. */
+/** Several lengths in one text, as written on a sketch: "22 x 28" sets the open length and those after it. */
 
-/** One length of the text, and what it is for; `read` is null where nothing more is asked for. */
+/** One length of the text, and what it is for; `read` is null if there is no further length to set. */
 interface TypedPart {
   readonly text: string;
   readonly read: ReadLength | null;
@@ -14,12 +14,12 @@ interface TypedPart {
 
 const BETWEEN = /\s*(?:[x×;]|\bby\b)\s*/i;
 
-/** Returns the lengths of a text; several where signs or words stand between them. */
+/** Returns the lengths of a text, which signs or words such as "x" and "by" separate. */
 function textsOf(text: string): readonly string[] {
   return text.trim().split(BETWEEN);
 }
 
-/** Returns what each length of a text is for, as the plan is now. */
+/** Returns what each length of a text is for, in the plan as it is now. */
 export function typedParts(text: string, open: OpenLength, first: ReadLength, unit: LengthUnit): readonly TypedPart[] {
   const later = open.run.slice(open.at + 1).flatMap((step) => {
     const subject = step();
@@ -32,7 +32,7 @@ export function typedParts(text: string, open: OpenLength, first: ReadLength, un
   });
 }
 
-/** Returns why the lengths of a text cannot be taken, in words; empty when each of them is one and is asked for. */
+/** Returns why the lengths of a text cannot be set, in words; empty if each is a valid length and is asked for. */
 export function partsRefusal(parts: readonly TypedPart[]): string {
   const extra = parts.findIndex(({ read }) => read === null);
   if (extra > 0) return `Only ${extra === 1 ? 'one length is' : `${extra} lengths are`} asked for here. Write no more.`;
@@ -40,7 +40,10 @@ export function partsRefusal(parts: readonly TypedPart[]): string {
   return wrong?.length && !wrong.length.ok ? wrong.length.message : '';
 }
 
-/** Returns the lengths in words, as they were understood: "Width 22 in, Depth 28 in"; empty for one that is written so already. */
+/**
+ * Returns the lengths in words, as they were understood: "Width 22 in, Depth 28 in"; empty for a single one that is written like that
+ * already.
+ */
 export function partsEcho(parts: readonly TypedPart[]): string {
   const [only] = parts;
   if (only && parts.length === 1) return only.length?.ok && only.length.echo !== only.text ? only.length.echo : '';
@@ -49,13 +52,13 @@ export function partsEcho(parts: readonly TypedPart[]): string {
 }
 
 /**
- * Commits the lengths to the open field and to those after it, one after the other. Returns why not, in words; empty when it did. What
- * is left then stands in the field of the length that was refused.
+ * Commits the lengths to the open field and to those after it, one after the other. Returns the reason of a refusal, in words; empty on
+ * success. After a refusal the remaining text is in the field of the refused length.
  */
 export function commitParts(parts: readonly TypedPart[], open: OpenLength): string {
   for (const [i, { length }] of parts.entries()) {
     const now = i === 0 ? open : useLengths.getState().open;
-    // As it is now: a room has another depth once its width is corrected.
+    // Read again: a room may have another depth once its width is corrected.
     const read = now && readLength(now.subject);
     const trouble = now && read && length?.ok ? read.commit(length.mm, now.moves) : GONE;
     if (trouble && now && i > 0) {

@@ -1,14 +1,14 @@
 import { useState } from 'react';
 import type { ToolController } from '../../tools/tool-controller.ts';
 
-/** The text of a length that the tool asks for. */
+/** The typed text of a length that the active tool asks for. */
 export interface ToolLength {
   readonly text: string;
-  /** Why the tool did not take it, in words; empty while it has not refused it. */
+  /** Why the tool refused the text, in words; empty if it has not. */
   readonly refusal: string;
   readonly setText: (text: string) => void;
   readonly clearRefusal: () => void;
-  /** Gives the text to the tool. Returns whether it took it. */
+  /** Gives the text to the tool. Returns whether the tool accepted it. */
   readonly apply: () => boolean;
 }
 

@@ -17,19 +17,19 @@ export interface Named {
   readonly selection: readonly string[];
   /** Why the level is not the one to test; empty when it is. */
   readonly bar: string;
-  /** Places that the panels mark: names keep off them. */
+  /** Places that the panels mark; names do not cover them. */
   readonly marked: readonly SpotMark[];
-  /** Whether a drag changes the plan: labels then stay where they are, and are laid out again when it ends. */
+  /** Whether a drag changes the plan: labels then keep their places, and are laid out again when it ends. */
   readonly dragged: boolean;
-  /** The stage where the whole level is in view: nothing is written beyond it; null where the sheet was moved or enlarged. */
+  /** The stage, if the whole level is in view: nothing is written beyond it. Null if the sheet was panned or zoomed. */
   readonly stage: SizePx | null;
 }
 
 export type SheetLabel = RoomLabel | ThingLabel | ZoneLabel | DimensionLabel;
 
 /**
- * Returns a label during a drag that changes the plan: the same one where nothing in it has changed, one that moves along, or null where
- * it no longer holds. Labels are laid out again when the drag ends.
+ * Returns a label during a drag that changes the plan: the same object if nothing in it has changed, one that moves with its item, or null
+ * if it is no longer true. Labels are laid out again when the drag ends.
  */
 export function followedLabel(label: SheetLabel, before: Named, now: Named): SheetLabel | null {
   if ('zone' in label) return zonesIn(now.region).has(label.zone) ? label : null;
@@ -47,7 +47,7 @@ function followedThing(label: ThingLabel, { model }: Named): ThingLabel | null {
   return moved({ ...label, thing }, shapeMiddle(shape), shapeMiddle(thing.shape));
 }
 
-/** Moves along with its label point, with the area as it is now. */
+/** Moves with its label point and shows the present area. */
 function followedRoom(label: RoomLabel, before: Named, now: Named): RoomLabel | null {
   const region = now.region.rooms.find(({ room }) => room.key === label.region.room.key);
   if (!region || region === label.region) return region ? label : null;
@@ -57,7 +57,7 @@ function followedRoom(label: RoomLabel, before: Named, now: Named): RoomLabel | 
   return moved({ ...label, texts, region }, at(label.region), at(region));
 }
 
-/** Returns the label moved by as much; null where it has a leader, which would point beside the thing. */
+/** Returns the label moved from one point to another; null if it has shapes, such as a leader, which would no longer fit. */
 function moved<Moved extends Label>(label: Moved, from: XY, to: XY): Moved | null {
   if (label.shapes.length > 0) return null;
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
@@ -69,8 +69,8 @@ function moved<Moved extends Label>(label: Moved, from: XY, to: XY): Moved | nul
 }
 
 /**
- * Whether a length is what it was: its room and the openings that it ends at are the same objects. Asked of every figure in every frame
- * of a drag, so nothing is measured.
+ * Whether a length is unchanged: its room and the openings at its ends are the same objects. It runs for every figure in every frame of a
+ * drag, so nothing is measured.
  */
 function isStill({ room, ends }: RunningDimension, before: LevelModel, now: LevelModel): boolean {
   const [was, is] = [partsOf(before), partsOf(now)];

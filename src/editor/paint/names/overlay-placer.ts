@@ -2,23 +2,27 @@ import { createPlacer, DRAWN, type Ground, type Placer } from '../../../drawing/
 import type { Slot } from '../../../drawing/labels/slot.ts';
 import type { SizePx, Viewport } from '../../../state/viewport.ts';
 
-/** Finds places for what is written on the overlay, over the labels of the sheet. Screen px. */
+/** Finds places for texts on the overlay, over the labels of the sheet. Screen px. */
 export interface OverlayPlacer {
   /**
-   * Takes and returns the first slot with nothing written under it; where there is none, the one that hides the least of the sheet's labels.
-   * @param over what of the sheet may lie under it
+   * Takes and returns the first slot with no text under it; if there is none, the one that hides the least of the sheet's labels. Null if
+   * all slots are taken on the overlay.
+   * @param over ground of the sheet that it may cover
    */
   readonly claim: (slots: readonly Slot[], over?: readonly Ground[]) => Slot | null;
-  /** Takes it whatever is there: for what must be shown. */
+  /** Takes a slot even if it is taken already, for what must always be shown. */
   readonly take: (slot: Slot) => void;
-  /** So much of what is written the slot would hide, px²; labels of the sheet count by an eighth. */
+  /** Area of text that the slot would hide, px²; labels of the sheet count one eighth. */
   readonly covered: (slot: Slot) => number;
 }
 
-/** What may lie under something on the overlay: its own marks are told by what it has taken itself. */
+/**
+ * Ground of the sheet that texts on the overlay may cover. It includes the ground reserved for marks, since the overlay takes their real
+ * places itself.
+ */
 const UNDER: readonly Ground[] = [...DRAWN, 'mark'];
 
-/** @param sheet in mm of the plan @param stage nothing is placed beyond it; null for no bound */
+/** @param sheet the placer of the sheet's labels, plan mm @param stage no text is placed beyond it; null for no bound */
 export function overlayPlacer(sheet: Placer, view: Viewport, stage: SizePx | null): OverlayPlacer {
   const own = createPlacer(stage && { x: 0, y: 0, ...stage }, 50);
   return {
@@ -35,13 +39,13 @@ export function overlayPlacer(sheet: Placer, view: Viewport, stage: SizePx | nul
   };
 }
 
-/** Returns the first slot that hides the least; null for no slots. */
+/** Returns the slot that hides the least, the first of equals; null for no slots. */
 function leastOf(slots: readonly Slot[], hides: (slot: Slot) => number): Slot | null {
   const costs = slots.map(hides);
   return slots[costs.indexOf(Math.min(...costs))] ?? null;
 }
 
-/** A slot of the screen, px, on the plan, mm. */
+/** Returns a slot of the screen, px, as one of the plan, mm. */
 export function planSlot({ scale, x, y }: Viewport, slot: Slot): Slot {
   const { width, height, turn } = slot;
   return { x: (slot.x - x) / scale, y: (slot.y - y) / scale, width: width / scale, height: height / scale, turn };

@@ -26,22 +26,22 @@ import { READ } from '../text.ts';
 import { followedLabel, type Named, type SheetLabel } from './followed.ts';
 import { planSlot } from './overlay-placer.ts';
 
-/** The labels of the sheet as they were laid out for one scale. Plan mm: a pan moves them all. */
+/** The labels of the sheet, laid out for one scale. Plan mm, so that a pan moves them all. */
 export interface SheetNames {
   /** In the order of painting. */
   readonly labels: readonly SheetLabel[];
-  /** The ground that is taken, for what stands on a layer above. */
+  /** The taken ground, for texts on the overlay. */
   readonly placer: Placer;
   readonly tags: ReadonlyMap<string, TagPlace>;
   /** Lengths that can be pressed. */
   readonly dimensions: readonly DimensionLabel[];
 }
 
-/** A mark and the tag above and beside it, px. */
+/** Size and offset of the ground of a mark and its tag, px. */
 const MARK_PX = { side: 40, off: 9 } as const;
-/** Smaller than this, px for a mm, a level shows its rooms and detectors by name, and its things only as they are drawn. */
+/** At a smaller scale than this, px per mm, rooms and detectors have names, and things have none. */
 const LEAST_SCALE_FOR_THINGS = 0.025;
-/** What is said under the drawing stands past its dimensions, and off the edge of the stage, px. */
+/** Distances of the text under the drawing: from the drawing, past its dimensions, and from the edge of the stage, px. */
 const BAR_PX = { under: 66, edge: 6 } as const;
 
 function screenMedium({ view: { scale }, measure }: Pen, area: Area | null): LabelMedium {
@@ -97,7 +97,7 @@ function stageArea({ view: { scale, x, y } }: Pen, stage: SizePx | null): Area |
   return { x: -x / scale, y: -y / scale, width: stage.width / scale, height: stage.height / scale };
 }
 
-/** What is said under the drawing: that this is not the level to test, and why. Screen px. */
+/** The text under the drawing: that this is not the level to test, and why. Screen px. */
 function levelBar(pen: Pen, bar: string, { minX, maxX, maxY }: Extent) {
   const lines = [
     { text: 'Not the level to test', style: { ...READ, color: 'blocked', halo: 'card' } },
@@ -109,7 +109,7 @@ function levelBar(pen: Pen, bar: string, { minX, maxX, maxY }: Extent) {
 }
 
 interface AtRest {
-  /** What the labels depend on beside the plan. */
+  /** What the labels depend on in addition to the plan. */
   readonly looks: Inputs;
   readonly named: Named;
   readonly names: SheetNames;
@@ -122,7 +122,7 @@ export function sheetNames(pen: Pen, named: Named): SheetNames {
   const { scale, x, y } = pen.view;
   const looks: unknown[] = [plan.display.length, plan.protocol, bar, marked, scale, pen.theme, minTargetPx()];
   looks.push(isOutlined(region));
-  // Where the labels end at the edge of the stage, they depend on where that is.
+  // Labels that end at the edge of the stage depend on its place.
   if (named.stage) looks.push(named.stage, x, y);
   if (atRest && sameInputs(looks, atRest.looks)) {
     if (model === atRest.named.model && region === atRest.named.region) return atRest.names;
@@ -132,13 +132,13 @@ export function sheetNames(pen: Pen, named: Named): SheetNames {
   return atRest.names;
 }
 
-/** Returns the labels during a drag that changes the plan: none states what no longer holds. */
+/** Returns the labels during a drag that changes the plan, without those that are no longer true. */
 const followedNames = memoizeLatest(
   (pen: Pen, { named, names }: AtRest, now: Named): SheetNames => {
     const following = names.labels.map((label) => followedLabel(label, named, now)).filter((label) => label !== null);
     const stand = new Set(named.model.rooms);
     const changed = now.model.rooms.filter((room) => !stand.has(room));
-    // Strings of openings are left out during a drag: they are many, and nobody reads them while the wall moves.
+    // Strings of openings are left out during a drag: they are many, and they are not read while a wall moves.
     const medium = screenMedium(pen, null);
     const placer = createPlacer(null, 4 * medium.type.fine);
     const write = dimensionWriter(now.plan.display.length, { ...medium, placer });
@@ -153,12 +153,12 @@ export function paintSheetNames(pen: Pen, named: Named, stage: SizePx): void {
   const extent = named.bar ? levelExtent(named.model.level) : null;
   if (!extent) return;
   const { block, slot } = levelBar(pen, named.bar, extent);
-  // In view, however large the drawing is.
+  // Kept in view, however large the drawing is.
   const y = Math.min(slot.y, stage.height - block.height / 2 - BAR_PX.edge);
   paintDrawn(pen, { shapes: [], texts: blockTexts(block, { ...slot, y }) });
 }
 
-/** Returns the labels as they are painted: a selection changes a color, and lays nothing out again. */
+/** Returns the labels as they are painted. A selection changes a color only, so nothing is laid out again. */
 function currentLabels(pen: Pen, named: Named): readonly SheetLabel[] {
   return accented(sheetNames(pen, named).labels, named.selection);
 }
@@ -187,7 +187,7 @@ export function dirtyNames(pen: Pen, named: Named): readonly Extent[] {
   );
 }
 
-/** The rectangle that holds a label; halos and the width of lines come on top. */
+/** The bounding rectangle of a label, without halos and the width of lines. */
 const labelExtent = memoize(({ slots, shapes }: Label): Extent => {
   const reach = ({ extent }: { readonly extent: Extent }) =>
     [

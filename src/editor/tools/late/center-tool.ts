@@ -2,7 +2,7 @@ import { pannedBy } from '../../../state/viewport.ts';
 import { returnToSelect, store } from '../tool-context.ts';
 import type { ToolController } from '../tool-controller.ts';
 
-/** Pans without a drag: the pressed point comes to the middle of the stage. */
+/** Pans without a drag: brings the pressed point to the middle of the stage. */
 export function createCenterTool(): ToolController {
   return {
     hover: () => undefined,

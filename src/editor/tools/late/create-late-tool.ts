@@ -9,7 +9,7 @@ import { createRoomBoxTool } from './room-box-tool.ts';
 import { createSplitWallTool } from './split-wall-tool.ts';
 import { createTracingPointsTool } from './tracing-points-tool.ts';
 
-/** The tools that nobody needs for the first wall. */
+/** The tools that are not needed to draw the first wall. */
 export type LateTool = Extract<
   Tool,
   { readonly kind: 'room-box' | 'move-here' | 'grip' | 'frame' | 'center' | 'split-wall' | 'tracing' }

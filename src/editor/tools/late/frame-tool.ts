@@ -7,7 +7,7 @@ import type { ToolController, ToolPoint } from '../tool-controller.ts';
 /** Two corners closer than this are one press, px. */
 const ONE_PRESS_PX = 8;
 
-/** A marquee by two presses, one at each corner, or by one drag; selects what lies wholly in it. */
+/** A marquee by two presses, one at each corner, or by one drag; selects the items that are entirely in it. */
 export function createFrameTool(): ToolController {
   let from: ToolPoint | null = null;
   const show = (to: XY) => {

@@ -5,7 +5,7 @@ import { handleAt } from '../pick-at.ts';
 import { returnToSelect, store } from '../tool-context.ts';
 import type { ToolController, ToolPoint } from '../tool-controller.ts';
 
-/** Reshapes without a drag: the first press takes the handle that is near, the second one sets it. */
+/** Reshapes without a drag: the first press takes the nearest handle within reach, the second one places it. */
 export function createGripTool(id: string): ToolController {
   let pull: Drag | null = null;
   store().select([id]);

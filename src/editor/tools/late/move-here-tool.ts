@@ -15,7 +15,10 @@ import { gapsOfItem } from '../wall-gaps.ts';
 
 const NO_WAY: XY = [0, 0];
 
-/** Moves without a drag: the first item goes where the next press is, the others with it. Until then they are previewed at the pointer, and a single detector is checked there. */
+/**
+ * Moves without a drag: the next press moves the first item to that point, and the others by as much. Until then they are previewed at the
+ * pointer, and a single detector is checked there.
+ */
 export function createMoveHereTool(ids: readonly string[]): ToolController {
   const [id = ''] = ids;
   const { plan } = store();

@@ -45,23 +45,23 @@ export function createMoveTracingTool(): ToolController {
     },
     key: (event) => {
       const arrow = ARROWS[event.key];
-      // Where something else has the focus, arrows are its own.
+      // An element with the focus, such as a button, keeps its arrow keys.
       const onSheet =
         event.target instanceof Element && event.target.closest('button, a, summary, [role="menu"]') === null;
       return arrow && onSheet ? byArrow(arrow, stepFor(event)) : false;
     },
-    // However long an arrow is held, it is one step of history.
+    // A held arrow key is one step of history.
     keyUp: settle,
     leave: settle,
   };
 }
 
-/** As it is seen now, with the move under way. */
+/** The tracing image as it is shown, with the move under way. */
 function tracingInView(): Tracing | undefined {
   return selectLevel(store()).tracing;
 }
 
-/** The plan with the picture's middle there; null where it lies there already, or no plan could hold it. */
+/** The plan with the middle of the picture at a point; null if it is there already, or if the edit is refused. */
 function movedTo(at: XY): Plan | null {
   const { plan } = store();
   const { id, tracing } = selectLevelAtRest(store());

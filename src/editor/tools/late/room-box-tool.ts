@@ -8,10 +8,10 @@ import { clearSketch, useSketch } from '../../overlay/sketch.ts';
 import { currentLevel, gridFor, keepsTool, returnToSelect, store, targets } from '../tool-context.ts';
 import type { ToolController, ToolPoint } from '../tool-controller.ts';
 
-/** Less than a foot across is taken for a mistaken drag, mm. */
+/** A room narrower than one foot counts as a mistaken drag, mm. */
 const LEAST_ROOM: Mm = 304.8;
 
-/** A rectangular room from corner to corner, as it is taped: one drag, or one press and another. */
+/** Draws a rectangular room from corner to corner, as it is taped, by one drag or by two presses. */
 export function createRoomBoxTool(): ToolController {
   let from: XY | null = null;
   let pressedAt: XY | null = null;
@@ -40,7 +40,7 @@ export function createRoomBoxTool(): ToolController {
   return {
     hover: (point) => show(corner(point)),
     down: (point) => {
-      // Another try: what was said against the last one goes.
+      // A new attempt removes the message of the last one.
       if (store().message) store().say('');
       pressedAt = point.screen;
       from ??= corner(point);
@@ -65,7 +65,7 @@ export function createRoomBoxTool(): ToolController {
 function corner(point: ToolPoint): XY {
   if (point.free) return point.plan;
   const { faces, ends } = targets();
-  // The corners of the rooms that stand, for one room beside another.
+  // Corners of existing rooms, to draw one room beside another.
   const corners = faces.map(([, end]) => end);
   const options = { reach: point.reach, grid: gridFor(point), from: null, directions: [] };
   return snapPoint(point.plan, { ends: [...corners, ...ends], centerLines: [], faces }, options).at;

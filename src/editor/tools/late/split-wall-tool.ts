@@ -16,7 +16,7 @@ export function createSplitWallTool(id: string): ToolController {
     if (!wall) return null;
     const lines = (offset: Mm) => cornerLines(selectModel(store()), wall, offset, 0, point.plan);
     const wanted = nearestParameter(point.plan, wall.from, wall.to) * distance(wall.from, wall.to);
-    // Whole steps of the grid are counted as a tape reads them, from the corner.
+    // Steps of the grid are counted from the corner, as a tape reads them.
     const step = gridFor(point);
     const reading = distance(...lines(wanted)[0]);
     const at = step ? wanted + Math.round(reading / step) * step - reading : wanted;

@@ -38,7 +38,7 @@ export function createTracingPointsTool(task: TracingTask): ToolController {
   const finish = (trouble: string) => {
     clear();
     store().setTool(SELECT_TOOL);
-    // An empty sheet is as large as its picture.
+    // A level without walls has the extent of its picture, which has changed.
     if (task === 'scale' && store().wholeInView) store().fit();
     if (trouble) store().say(trouble);
     else store().say(DONE[task], nextStep(task));
@@ -64,7 +64,7 @@ export function createTracingPointsTool(task: TracingTask): ToolController {
         finish(change(task, first, point.plan, 0));
       }
     },
-    // Escape takes the points back first, then puts the tool away.
+    // Escape removes the points first; a second Escape ends the tool.
     cancel: () => {
       const busy = points.first !== null;
       clear();
@@ -101,7 +101,7 @@ function askLength(first: XY, second: XY): void {
   store().say('Type how long that is, and press Enter.');
 }
 
-/** Changes the picture as one step of history. Returns why not, in words; empty when it did. */
+/** Changes the picture as one step of history. Returns the reason of a refusal, in words; empty on success. */
 function change(task: TracingTask, a: XY, b: XY, length: Mm): string {
   const { tracing, id } = currentLevel();
   if (!tracing) return 'The picture is gone.';
@@ -126,7 +126,7 @@ const DONE: Readonly<Record<TracingTask, string>> = {
   shift: 'The picture is shifted.',
 };
 
-/** The step that follows, as a button beside the message: the panel that holds it may be folded. */
+/** The next step as a button beside the message, because the panel with its own button may be folded. */
 function nextStep(task: TracingTask): HintAction | undefined {
   const levelId = currentLevel().id;
   if (task === 'scale') return { kind: 'tracing', label: 'Straighten it', levelId, next: 'straighten' };
