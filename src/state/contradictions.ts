@@ -53,7 +53,7 @@ function isContradicted(rule: EffectiveRule, level: Level, was: Level | undefine
 
 const wasVouched = (was: Level, { id }: EffectiveRule): boolean => was.lookedFor?.includes(id) ?? false;
 
-/** Whether a detector stands where none stood before. */
+/** Whether a detector is new, or at another place or height than before. */
 function standsElsewhere({ detectors }: Level, was: Level): boolean {
   const spot = ({ id, at, base }: Detector) => JSON.stringify([id, at, base]);
   return hasNew(detectors.map(spot), was.detectors.map(spot));

@@ -1,7 +1,7 @@
 /**
- * Sizes and heights that a thing gets when it is set down. All of them: usual size, common practice, no published
- * source. Each is a starting point to be measured on site. A height is marked as not measured, and no rule is met by it; where a thing
- * stands and how large it is are as drawn.
+ * Sizes and heights that a thing gets when it is set down. All of them: usual size, common practice, no published source. Each is a
+ * starting point to be measured on site. A height is marked as not measured, and no rule is met by it; the place and the size of a thing
+ * are as drawn.
  */
 import { type UnmeasuredHeights, unmeasuredHeights } from '../../geometry/edit/index.ts';
 import type { FixtureKind, Mm, OpeningKind, Shape, XY } from '../../geometry/plan/model.ts';

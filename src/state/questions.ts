@@ -144,7 +144,7 @@ export function answerFor(tool: Tool): Answer | undefined {
   return QUESTIONS.flatMap(({ answers }) => answers).find((each) => sameTool(each.tool, tool));
 }
 
-/** Whether two tools set down the same thing. */
+/** Returns whether two tools place the same thing. */
 export function sameTool(a: Tool, b: Tool): boolean {
   return JSON.stringify(a) === JSON.stringify(b);
 }

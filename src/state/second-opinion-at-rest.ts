@@ -71,7 +71,7 @@ function secondOf(plan: Plan, first: Opinion, second: SecondOpinion): Second {
   };
 }
 
-/** Resolves to the results of the first computation once direct sun is worked out for all of them. */
+/** Resolves to the results of the first computation once direct sun is computed for all of them. */
 async function settledOpinion(plan: Plan): Promise<Opinion> {
   startSun();
   await sunSettledFor(() => {
