@@ -4,7 +4,7 @@ import { apart, dot, minus, offSegment, plus, quarter, unit } from './plane.ts';
 import type { OracleWalls } from './walls.ts';
 
 /**
- * How round outlines are made of chords: with the corners on the curve (what is round comes out too small), around it (too
+ * How curves are approximated by chords: with the corners on the curve (the shape is too small), outside it (too
  * large), or so that a full turn has exactly the area of the curve.
  */
 export type Rounding = 'inside' | 'outside' | 'even';
@@ -14,29 +14,29 @@ interface Part {
   readonly grow: number;
 }
 
-/** How much farther out the corners of chords lie than the curve, each chord spanning `step` radians. */
+/** Returns the distance of the chords' corners from the center, as a multiple of the radius; each chord spans `step` radians. */
 export function stretch(rounding: Rounding, step: number): number {
   if (rounding === 'inside' || step === 0) return 1;
   return rounding === 'outside' ? 1 / Math.cos(step / 2) : Math.sqrt(step / Math.sin(step));
 }
 
-/** Something to keep away from. */
+/** A body that a detector must keep away from. */
 export interface OracleBody {
   readonly subject: string;
-  /** Distance from a point to the body; a stream has it negative inside. */
+  /** Distance from a point to the body, mm; for a stream negative inside. */
   readonly distance: (x: number, y: number) => number;
-  /** The body for shading: rings (a line has two points, a point one), and how far beyond them the body reaches. */
+  /** The body for shading: rings (two points for a line, one for a point), and how far the body extends beyond them, mm. */
   readonly parts: (rounding: Rounding, perQuadrant: number) => readonly Part[];
   readonly bottom: number;
   readonly top: number;
   readonly stream: boolean;
-  /** A thing that no detector can be inside of; walls and openings are the room's affair. */
+  /** Whether no detector can be inside it. Walls and openings are not solid: the room rule covers them. */
   readonly solid?: boolean;
-  /** An object: its outline may carry a detector. */
+  /** The shape of an object, which may support a detector. */
   readonly carrier?: Shape;
 }
 
-/** Chords to the full turn of a stream's arc: at a reach of 4 m they cut off 0.0012 mm. */
+/** Number of chords in the full turn of a stream's arc: at a reach of 4 m they cut off 0.0012 mm. */
 const CHORDS = 4096;
 const RADIANS = Math.PI / 180;
 
@@ -56,7 +56,7 @@ export function wallBodies(geos: Geos, walls: OracleWalls, outside: boolean): Or
     });
 }
 
-/** Outside doors, windows and passages. */
+/** Returns the bodies of outside doors, windows and passages. */
 export function openingBodies(geos: Geos, level: Level, walls: OracleWalls): OracleBody[] {
   return level.openings
     .filter((opening) => isOutside(opening, level, walls))
@@ -72,7 +72,7 @@ function wallOf({ wall }: Opening, { walls }: Level) {
   return found;
 }
 
-/** A wall runs where another does when it comes this near to it, mm (half an inch), at no more than this slope: no page says how near. */
+/** A wall runs along another if it is within this distance, mm (half an inch), at no more than this slope: no published value. */
 const RUNS_THERE = { near: 12.7, slope: 0.1 };
 
 /** "By the thickness of the thickest wall that runs there." */
@@ -155,7 +155,7 @@ function withoutRepeats(ring: Points): Points {
   return ring.filter((p, i) => !ring.slice(0, i).some((q) => apart(p, q) < 1e-9));
 }
 
-/** A polygon; its line when all corners lie on one, its point when there is but one. */
+/** Returns a polygon; a line if all corners are on one line, a point if there is only one corner. */
 export function pointsGeom(geos: Geos, points: Points): Geom {
   const [first, second] = points;
   if (!first) throw new Error('a body needs a point');
@@ -165,7 +165,7 @@ export function pointsGeom(geos: Geos, points: Points): Geom {
   return geos.area([points]);
 }
 
-/** The middle of a fixture, from which its stream blows: of a polygon the middle of its extent. */
+/** Returns the middle of a fixture, from which its stream blows; for a polygon the middle of its bounding box. */
 function middleOf(shape: Shape): Point {
   if ('circle' in shape) return shape.circle.center;
   if ('box' in shape) return shape.box.center;
@@ -190,7 +190,7 @@ export function streamOf(geos: Geos, { id, shape }: Fixture, stream: Stream): Or
   };
 }
 
-/** A wide sector as two, so that each is convex. */
+/** Returns a wide sector as two sectors, so that each is convex. */
 function halves(stream: Stream): Stream[] {
   const { direction, spread } = stream;
   if (spread <= 180) return [stream];

@@ -4,10 +4,10 @@ import { wedge } from './plane.ts';
 
 type Library = Awaited<ReturnType<typeof start>>;
 
-/** Digits behind the point of a mm that this library keeps: it works in whole numbers. */
+/** Decimal digits of a mm that this library keeps, because it computes with integers. */
 const DECIMALS = 4;
 
-/** A second library for areas: other authors, other method (a sweep in whole numbers) than GEOS. */
+/** A second library for areas, with other authors and another method than GEOS (a sweep in integers). */
 export class Clipper {
   private readonly library: Library;
 
@@ -19,7 +19,7 @@ export class Clipper {
     return new Clipper(await start());
   }
 
-  /** Square mm of an area (outer ring, then holes) that none of the rings covers. */
+  /** Returns the part of an area (outer ring, then holes) that none of the rings covers, mm². */
   areaLeft(rings: readonly Points[], taken: readonly Points[]): number {
     const subject = this.paths(rings.map((ring, i) => turned(ring, i === 0)));
     const clips = this.paths(taken.map((ring) => turned(ring, true)));
@@ -41,7 +41,7 @@ export class Clipper {
   }
 }
 
-/** The ring with positive area, or with negative. */
+/** Returns the ring with positive area, or with negative area. */
 function turned(ring: Points, positive: boolean): Points {
   const twice = ring.reduce((sum, p, i) => sum + wedge(p, ring[(i + 1) % ring.length] ?? p), 0);
   return twice > 0 === positive ? ring : [...ring].reverse();

@@ -1,8 +1,8 @@
 /**
- * The part of clipper2-wasm 0.4 that the tests use. The package names a file of types that it does not ship.
+ * The part of clipper2-wasm 0.4 that the tests use. The package names a types file that it does not contain.
  */
 declare module 'clipper2-wasm' {
-  /** Points as x, y, z one after another; z is carried along and not read. */
+  /** Points as consecutive x, y, z; z is passed through and not read. */
   interface Path {
     assign(coordinates: Float64Array): void;
     delete(): void;

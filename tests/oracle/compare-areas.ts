@@ -9,25 +9,25 @@ import type { OracleLevel } from './geos-oracle.ts';
 import { blockersOf, roomRegion, zonesFor } from './region.ts';
 import type { Tally } from './tally.ts';
 
-/** Chords to the quarter turn. With outlines of equal area the region is good to about 1 part in 100,000. */
+/** Number of chords per quarter turn. With outlines of equal area, the region is accurate to about 1 part in 100,000. */
 const CHORDS = 64;
-/** Where the engine's area has to lie between two areas that enclose the true one. */
+/** Number of chords per quarter turn for the two areas that enclose the true area; the engine's area must be between them. */
 const BRACKET_CHORDS = 512;
 /**
- * Square mm. A tenth of a percent is asked for; a region of a few square cm between two curves moves by more when chords of
- * 1/64 quarter turn stand for them (0.05 mm over half a meter on either side), so up to 50 passes everywhere.
+ * Tolerance, mm²: the share below of the area, at least this. A region of a few cm² between two curves deviates by more than the share
+ * if chords of 1/64 quarter turn replace the curves (0.05 mm over half a meter on either side).
  */
 const ABSOLUTE = 50;
 const SHARE = 1e-3;
-/** Floors have straight edges: nothing but rounding, and noding on a grid of 1e-4 mm. Square mm. */
+/** Tolerance for floors, mm²: their edges are straight, so only rounding and noding on a grid of 1e-4 mm remain. */
 const FLOOR_ABSOLUTE = 1;
 
-/** The rings leave out parts shorter than half of this, mm, so that they may gape by that much: that is what they say of themselves. */
+/** Greatest gap in a ring, mm: parts shorter than half of this are omitted from the rings, as `linkRings` documents. */
 const JOINT = 1e-3;
-/** Clipper rounds every corner to 1e-4 mm: a floor of 100 m about moves by less than this, square mm. */
+/** Tolerance for floors with Clipper, mm²: it rounds every corner to 1e-4 mm, which changes a floor with a perimeter of 100 m by less. */
 const CLIPPER_FLOOR = 10;
 
-/** Pairs of rooms; throws when the engine and the oracle do not see the same rooms. */
+/** Returns pairs of rooms; throws when the engine and the oracle do not have the same rooms. */
 function pairedRooms({ geos, walls }: OracleLevel, model: LevelModel): [Room, OracleRoom][] {
   const pairs = model.rooms.map((room): [Room, OracleRoom] => {
     const [x, y] = room.labelPoint;
@@ -42,7 +42,7 @@ function pairedRooms({ geos, walls }: OracleLevel, model: LevelModel): [Room, Or
   return pairs;
 }
 
-/** Floors and regions of every room; `strict` asks for the bracket too. In words what differs. */
+/** Compares floors and regions of every room, with `strict` also the bracket. Returns the differences in words. */
 export function compareAreas(
   oracle: OracleLevel,
   model: LevelModel,
@@ -81,7 +81,7 @@ export function compareAreas(
   return wrong;
 }
 
-/** Whether every ring is closed, and whether the rings together enclose the area that is given for them. */
+/** Checks that every ring is closed, and that the rings together enclose the given area. Returns the differences in words. */
 function compareRings(rings: readonly ArcRing[], area: number, key: string): string[] {
   let enclosed = 0;
   let length = 0;
@@ -94,7 +94,7 @@ function compareRings(rings: readonly ArcRing[], area: number, key: string): str
       length +=
         edge.kind === 'line' ? Math.hypot(to[0] - from[0], to[1] - from[1]) : edge.radius * Math.abs(edge.sweep);
       enclosed += (from[0] * to[1] - to[0] * from[1]) / 2;
-      // Between the chord and the arc.
+      // The area between the chord and the arc.
       if (edge.kind === 'arc') enclosed += (edge.radius ** 2 * (edge.sweep - Math.sin(edge.sweep))) / 2;
     });
   }
@@ -106,8 +106,8 @@ function compareRings(rings: readonly ArcRing[], area: number, key: string): str
 }
 
 /**
- * The same areas once more by another library: floor and region of every room, from the oracle's bodies and zones in one
- * step. In words what differs from the engine.
+ * Compares the same areas with another library: floor and region of every room, from the oracle's bodies and zones in one
+ * step. Returns the differences from the engine in words.
  */
 export function compareWithClipper(oracle: OracleLevel, model: LevelModel, probe: Probe, clipper: Clipper): string[] {
   const { geos, walls } = oracle;
@@ -121,7 +121,7 @@ export function compareWithClipper(oracle: OracleLevel, model: LevelModel, probe
       wrong.push(`floor of ${room.key}: ${room.floorArea}, clipper has ${floor}`);
     }
     const found = region.rooms.find((one) => one.room === room);
-    // Clipper is given zones without holes.
+    // Only zones without holes are compared with Clipper.
     if (!found || found.barred || blockers.some(({ onTop }) => onTop !== null)) continue;
     const zones = zonesFor(oracle, own, probe, blockers, 'even', CHORDS).filter((ring) => ring.length > 2);
     const left = clipper.areaLeft(own.rings, [...standing, ...zones]);

@@ -7,15 +7,15 @@ import { depthInFloor, isLevelToTest, labelsOf, type OracleLevel, roomAt, verdic
 import { isCarried, type OracleRow, oracleRows, SHORTFALL } from './rules.ts';
 import type { Tally } from './tally.ts';
 
-/** mm: both sides work in doubles from the same drawing; 0.01 is what is asked for, a hundredth of the shortfall that passes. */
+/** Tolerance for distances, mm: both sides compute in doubles from the same drawing. A tenth of the shortfall that is allowed. */
 export const CLOSE = 0.01;
-/** mm: a verdict that hangs on less than this may come out either way. */
+/** Within this distance of a limit, mm, either verdict is right. */
 const EDGE = 1e-5;
 
 type Verdict = DetectorReport['verdict'];
 const WORST_FIRST: readonly Verdict[] = ['blocked', 'unknown', 'tight', 'clear'];
 
-/** Everything in which the engine's report on a detector differs from the oracle's rows, in words; empty when they agree. */
+/** Returns the differences between the engine's report on a detector and the oracle's rows, in words; empty when they agree. */
 export function compareChecks(oracle: OracleLevel, model: LevelModel, detector: Detector, tally: Tally): string[] {
   const report = checkDetector(oracle.plan, model, detector);
   const rows = oracleRows(oracle, detector);
@@ -37,10 +37,10 @@ export function compareChecks(oracle: OracleLevel, model: LevelModel, detector: 
   return [...wrong, ...compareWhole(oracle, detector, report)];
 }
 
-/** Rules without a distance; the companion of a detector that has none is looked at in `wordedVerdicts`. */
+/** Rules without a distance. A companion rule without a companion is checked in `wordedVerdicts`. */
 const WORDED: readonly string[] = ['room-use', 'level', 'direct-sun', 'support'];
 
-/** Not run where nothing of them is drawn and nobody looked. */
+/** Rules that are not run where none of their subjects is drawn and nobody looked for them. */
 const LOOKED_FOR = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain'];
 
 function compareRule(
@@ -94,8 +94,8 @@ function compareRow(check: Check, row: OracleRow, tapeTolerance: number, tally: 
 }
 
 /**
- * The line on the drawing: from the rim (from the axis, where the rim is over the body) straight to the nearest point of the
- * body. Of a stream that is reached into nothing is asked.
+ * Returns whether the drawn line is right: from the rim (from the axis, if the rim is over the body) straight to the nearest point of the
+ * body. Inside a stream any line is accepted.
  */
 function isWitness({ witness }: Check, { bodies }: OracleRow, { at: [x, y], radius }: Detector): boolean {
   if (!witness) return bodies.length === 0;
@@ -120,7 +120,7 @@ function naming({ subject, required }: { readonly subject: string | null; readon
   return `${subject} (needs ${required})`;
 }
 
-/** Blocked below the limit, tight within the tolerance of the tape, else clear. Two answers where the margin is within rounding of a limit. */
+/** Returns blocked below the limit, tight within the tape tolerance, else clear; two verdicts if the margin is within rounding of a limit. */
 function verdictsOf(margin: number, tapeTolerance: number): Verdict[] {
   const at = (value: number): Verdict => {
     if (value < -SHORTFALL) return 'blocked';
@@ -135,7 +135,7 @@ function allowedFor({ blocked, margin }: OracleRow, tapeTolerance: number): Verd
 
 interface Worded {
   readonly rule: string;
-  /** Any of these is right; an empty list means that the rule has no row. */
+  /** Each of these is right; an empty list means that the rule has no row. */
   readonly allowed: readonly Verdict[];
 }
 
@@ -154,20 +154,20 @@ function wordedVerdicts(oracle: OracleLevel, detector: Detector, rows: readonly 
   ];
 }
 
-/** An axis on the edge of a floor may be in the room or in the wall; a rim that is short by just 0.1 may pass or not. */
+/** Returns the allowed verdicts. An axis on the edge of a floor may be in the room or the wall; a rim short by exactly 0.1 mm may pass or not. */
 function roomVerdicts(oracle: OracleLevel, { at: [x, y], radius }: Detector): Verdict[] {
   const room = roomAt(oracle, x, y);
   const edge = Math.min(...oracle.walls.rooms.map((one) => depthInFloor(oracle, one, x, y)));
   if (edge < EDGE) return ['blocked', 'unknown', 'clear'];
   const use = verdictOfUse(oracle, room);
-  // A rim that reaches into a wall is blocked, whatever is known of the room.
+  // A rim that reaches into a wall is blocked, whatever the use of the room.
   if (use === 'blocked') return [use];
   const spare = depthInFloor(oracle, room, x, y) - radius + SHORTFALL;
   if (Math.abs(spare) < EDGE) return ['blocked', use];
   return [spare < 0 ? 'blocked' : use];
 }
 
-/** The verdict of the whole is the worst of its rows, and the room is the one that holds the axis. */
+/** Checks the overall verdict, which is the worst of its rows, and the room, which is the one that contains the axis. */
 function compareWhole(oracle: OracleLevel, detector: Detector, { verdict, room, checks }: DetectorReport): string[] {
   const wrong: string[] = [];
   const open = ['direct-sun', 'support', ...LOOKED_FOR];

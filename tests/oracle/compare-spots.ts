@@ -11,12 +11,12 @@ import { atLeastOutside, type Blocker, blockersOf, heightAllows, outsideOf } fro
 import { oracleRows, SHORTFALL } from './rules.ts';
 import type { Tally } from './tally.ts';
 
-/** How near a spot may lie to a limit for either answer to be right, mm. */
+/** Within this distance of a limit, mm, either answer for a spot is right. */
 const BAND = 0.01;
-/** Of the samples, as many are thrown anywhere in the house, and as many close to where something starts to be forbidden. */
+/** Number of samples anywhere in the house, and number of samples close to the boundaries of excluded areas. */
 const EACH_WAY = 50;
 
-/** By how much a spot keeps what is asked, mm: negative where a check blocks. The least of all. */
+/** Returns the least margin over all rules at a spot, mm; negative where a check blocks. */
 export function spareAt(oracle: OracleLevel, probe: Probe, blockers: readonly Blocker[], x: number, y: number): number {
   const room = roomAt(oracle, x, y);
   const depth = depthInFloor(oracle, room, x, y);
@@ -27,7 +27,7 @@ export function spareAt(oracle: OracleLevel, probe: Probe, blockers: readonly Bl
   return least;
 }
 
-/** Whether region, checks and oracle agree on sampled spots, and whether the nearest valid spot is one and is the nearest. */
+/** Compares region, checks and oracle at sampled spots, and checks that the nearest valid spot is valid and is the nearest. */
 export function compareSpots(oracle: OracleLevel, model: LevelModel, probe: Probe, dice: Dice, tally: Tally): string[] {
   const region = levelRegion(oracle.plan, model, probe);
   const blockers = blockersOf(oracle, probe);
@@ -58,7 +58,7 @@ export function compareSpots(oracle: OracleLevel, model: LevelModel, probe: Prob
   return wrong;
 }
 
-/** Where the region keeps the tape's tolerance beside the limits, nothing that is measured may be tight. */
+/** Checks that nothing measured is tight in a region that keeps the tape tolerance in addition to the limits. */
 function compareClear(oracle: OracleLevel, model: LevelModel, probe: Probe, spots: readonly XY[]): string[] {
   const { tapeTolerance } = oracle.plan;
   if (tapeTolerance === 0) return [];
@@ -74,8 +74,8 @@ function compareClear(oracle: OracleLevel, model: LevelModel, probe: Probe, spot
 }
 
 /**
- * Whether the zones that are drawn are the zones that block, spot by spot. A wall may have one zone of several bodies, or several zones,
- * where others run on it: they are taken together.
+ * Checks at each spot that the drawn zones are the zones that block. A wall may have one zone of several bodies, or several zones where other
+ * walls run along it: they are taken together.
  */
 function compareZones({ zones }: LevelRegion, blockers: readonly Blocker[], spots: readonly XY[]): string[] {
   const wrong: string[] = [];
@@ -83,7 +83,7 @@ function compareZones({ zones }: LevelRegion, blockers: readonly Blocker[], spot
     const own = blockers.filter(({ rule, body }) => {
       return rule === zone.rule && body.subject === zone.subject && body.stream === zone.keepOut;
     });
-    // Of walls that lie on one another to a hundredth of a mm the engine may name the thinner as well: its zone adds nothing.
+    // Of walls that coincide within a hundredth of a mm the engine may name the thinner one as well: its zone adds nothing.
     const others = own.length > 0 ? [] : blockers.filter(({ rule }) => rule === zone.rule);
     const adds = spots.some(
       (at) => arcRingsContain(zone.outlines, at) && others.every((one) => outsideOf(one, ...at) > BAND),
@@ -106,7 +106,7 @@ function isNamedAs({ rule, subject, keepOut }: Zone, other: Zone): boolean {
   return rule === other.rule && subject === other.subject && keepOut === other.keepOut;
 }
 
-/** On the edge of a floor a spot may count to the room or to the wall. */
+/** Returns whether a spot is so near to the edge of a floor that it may count as in the room or in the wall. */
 function nearFloorEdge(oracle: OracleLevel, x: number, y: number): boolean {
   return oracle.walls.rooms.some((room) => depthInFloor(oracle, room, x, y) < BAND);
 }
@@ -119,7 +119,7 @@ function thrownAnywhere({ level }: LevelModel, dice: Dice): XY[] {
   return Array.from({ length: EACH_WAY }, (): XY => [dice.between(left, right), dice.between(top, bottom)]);
 }
 
-/** Beside the boundary of the region and beside the outlines of the oracle's own zones, by hairs and by finger widths. */
+/** Returns spots beside the boundary of the region and beside the outlines of the oracle's own zones, 0.02 to 5 mm away. */
 function thrownAtEdges(region: LevelRegion, blockers: readonly Blocker[], dice: Dice): XY[] {
   const edges = region.rooms.flatMap(({ rings }) => rings.flat());
   return Array.from({ length: EACH_WAY }, (_, i): XY => {
@@ -150,7 +150,7 @@ function besideZone(blockers: readonly Blocker[], dice: Dice, aside: number): XY
   return [x + out * Math.cos(angle), y + out * Math.sin(angle)];
 }
 
-/** The spot that the engine names must be free, as far away as it says, and no sampled spot of the region nearer. */
+/** Checks that the nearest spot of the engine is free, has the given distance, and that no sampled spot of the region is nearer. */
 function compareNearest(
   oracle: OracleLevel,
   region: LevelRegion,

@@ -12,8 +12,8 @@ const PLANS = howMany(12, 60);
 const EDITS = 8;
 
 /*
- * The engine keeps what an edit leaves alone. Whatever it keeps, an edited plan must come out as if it had been read from a
- * file: its copy shares no object with anything that was seen before.
+ * The engine reuses results for the parts that an edit does not change. Whatever it reuses, an edited plan must give the same results as if
+ * it had been read from a file: a copy that shares no object with any earlier plan.
  */
 describe('an edited plan', () => {
   it('has the same rooms, regions, zones and reports as a fresh copy of it, after any edits', () => {
@@ -42,7 +42,7 @@ function resultsOf(plan: Plan): unknown {
   };
 }
 
-/** Without what is worked out only when it is drawn, which would make every comparison draw it. */
+/** Returns a region without the parts that are computed lazily for drawing, which every comparison would otherwise compute. */
 function plainRegion({ rooms, zones }: LevelRegion): unknown {
   return {
     rooms: rooms.map(({ room, rings, area, barred }) => ({ key: room.key, rings, area, barred })),
@@ -50,7 +50,7 @@ function plainRegion({ rooms, zones }: LevelRegion): unknown {
   };
 }
 
-/** The plan with one thing moved, changed or taken out; all else is the same objects. */
+/** Returns the plan with one item moved, changed or removed; everything else keeps its identity. */
 function edited(plan: Plan, dice: Dice): Plan {
   if (dice.chance(0.1)) {
     const overrides = [{ rule: 'heat', distance: dice.pick([500, 2000]), note: 'as agreed' }];

@@ -3,7 +3,7 @@ import { type Geom, type Geos, GRIDS, type Points } from './geos.ts';
 import { half, type OracleJoint, rectangle } from './joints.ts';
 
 export interface OracleRoom {
-  /** Outer ring, then holes, of the face of the center-lines. */
+  /** The face of the center-lines: outer ring, then holes. */
   readonly rings: readonly Points[];
   readonly face: Geom;
   readonly floor: Geom;
@@ -12,14 +12,14 @@ export interface OracleRoom {
   readonly floorArea: number;
 }
 
-/** GEOS finds things that overlap up to 1e-14 apart; what only touches may be taken away as well, mm. */
+/** GEOS reports areas as overlapping that are up to 1e-14 apart; areas that only touch may be subtracted as well, mm. */
 const TOUCHING = 1e-6;
-/** What is left of a face that walls fill, square mm. */
+/** A face with a smaller remainder is filled by walls, mm². */
 export const NO_FLOOR = 1;
 
 /**
- * All that stands: the rectangle of every wall along its own center-line and not from node to node, which may lie a little beside it; and
- * the joints. @param more by how much every wall is thicker on either side, mm
+ * Returns all solids: the rectangle of every wall along its own center-line (not from node to node, because a node may be slightly beside it),
+ * and the joints. @param more by how much every wall is thicker on either side, mm
  */
 export function standing(geos: Geos, walls: readonly Wall[], joints: readonly OracleJoint[], more = 0): Geom[] {
   return [
@@ -33,7 +33,7 @@ export function roomOf(geos: Geos, rings: readonly Points[], face: Geom, bodies:
   return { rings, face, floor, edge: geos.boundary(floor), floorArea: geos.measure(floor) };
 }
 
-/** What none of the bodies takes of a face. */
+/** Returns the part of a face that none of the bodies covers. */
 export function without(geos: Geos, face: Geom, bodies: readonly Geom[]): Geom {
   let floor = face;
   for (const body of bodies)

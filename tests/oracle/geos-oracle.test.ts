@@ -7,7 +7,7 @@ import { oracleLevel } from './geos-oracle.ts';
 import { grownRings } from './region.ts';
 import { oracleRows } from './rules.ts';
 
-/* The oracle is held to figures worked out by hand, so that engine and oracle are not merely wrong alike. */
+/* The oracle is checked against values computed by hand, so that engine and oracle cannot be wrong in the same way. */
 
 let geos: Geos;
 let clipper: Clipper;
@@ -56,7 +56,7 @@ describe('zones of chords', () => {
         const [out, angle] = [dice.between(200, 900), (2 * Math.PI * k) / 7];
         return [out * Math.cos(angle), out * Math.sin(angle)];
       });
-      // GEOS passes over dents of up to a hundredth of the distance: it is asked for little.
+      // GEOS ignores dents of up to a hundredth of the distance, so the distance is small.
       const own = geos.measure(geos.buffer(geos.area([ring]), 60, 64));
       const frame: Points = rectangle(-2000, -2000, 4000, 4000);
       const left = clipper.areaLeft([frame], grownRings(ring, 60, 'inside', 64));
@@ -110,7 +110,7 @@ describe('walls of the oracle', () => {
   });
 
   it.each([
-    // The foundation's faces meet 150 from both center-lines of the inner corner, whatever starts there.
+    // The foundation's faces meet 150 from both center-lines of the inner corner, whatever wall starts there.
     ['nothing', []],
     ['a partition in line', [wall('p', [6000, 4000], [6000, 0], { thickness: 115 })]],
     ['one at 45 degrees', [wall('p', [6000, 4000], [10000, 0], { thickness: 115 })]],

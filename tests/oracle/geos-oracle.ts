@@ -4,7 +4,7 @@ import type { OracleRoom } from './floors.ts';
 import type { Geos } from './geos.ts';
 import { type OracleWalls, oracleWalls } from './walls.ts';
 
-/* Fixture kinds by rule, and the room uses that may hold a detector, written out a second time. */
+/* Fixture kinds by rule, and the room uses that may contain a detector, independent of the engine's lists. */
 const AIR: readonly FixtureKind[] = [
   'supply-register',
   'return-grille',
@@ -38,13 +38,13 @@ const MAY_HOLD: readonly string[] = [
   'unfinished',
 ];
 
-/** A level as the oracle sees it. */
+/** A level in the oracle. */
 export interface OracleLevel {
   readonly geos: Geos;
   readonly plan: Plan;
   readonly level: Level;
   readonly walls: OracleWalls;
-  /** The bodies of every rule that measures a distance to one. */
+  /** The bodies of every rule that measures a distance to bodies. */
   readonly bodies: ReadonlyMap<string, readonly OracleBody[]>;
   readonly hasOutsideOpening: boolean;
 }
@@ -85,7 +85,7 @@ export function oracleLevel(geos: Geos, plan: Plan, level: Level): OracleLevel {
   };
 }
 
-/** Whether the level is the one to test: the lowest that is lived in, in a sale that could be. */
+/** Returns whether the level is to be tested: the lowest that is lived in, or in a property transfer could be. */
 export function isLevelToTest({ levels, site }: Plan, level: Level): boolean {
   const counts = ({ living }: Level) =>
     living === 'lived-in' || (site.purpose === 'property-transfer' && living === 'could-be');
@@ -94,7 +94,7 @@ export function isLevelToTest({ levels, site }: Plan, level: Level): boolean {
 
 export type RoomVerdict = 'clear' | 'blocked' | 'unknown';
 
-/** The room whose floor holds a point, and what `room-use` says of its labels. */
+/** Returns the room whose floor contains a point. */
 export function roomAt({ geos, walls }: OracleLevel, x: number, y: number): OracleRoom | null {
   return walls.rooms.find(({ floor }) => geos.holds(floor, x, y)) ?? null;
 }
@@ -110,7 +110,7 @@ export function verdictOfUse(oracle: OracleLevel, room: OracleRoom | null): Room
   return verdict;
 }
 
-/** Asked for at each of many places. A room is of one level. */
+/** Verdicts cached by room, because they are needed at many places. A room belongs to one level. */
 const VERDICTS = new WeakMap<OracleRoom, RoomVerdict>();
 
 function verdictOfLabels(oracle: OracleLevel, room: OracleRoom): RoomVerdict {
@@ -120,7 +120,7 @@ function verdictOfLabels(oracle: OracleLevel, room: OracleRoom): RoomVerdict {
   return labels.length > 0 && allowed.length === 0 ? 'blocked' : 'unknown';
 }
 
-/** How far a point lies inside the floor of its room (0 when it lies in none). */
+/** Returns how far a point is inside the floor of its room, mm; 0 when it is in none. */
 export function depthInFloor({ geos }: OracleLevel, room: OracleRoom | null, x: number, y: number): number {
   return room ? geos.distanceTo(room.edge, x, y) : 0;
 }

@@ -8,8 +8,8 @@ export type Points = readonly Point[];
 type Library = Awaited<ReturnType<typeof initGeosJs>>;
 
 /**
- * The few functions of GEOS (3.13, as WebAssembly) that the oracle needs, with plain arrays in and out. GEOS complaints are
- * thrown. Rooms are never united with each other: this build has returned a wrong union of neighboring rooms without a word.
+ * The functions of GEOS (3.13, as WebAssembly) that the oracle needs, with plain arrays as arguments and results. GEOS errors are
+ * thrown. Rooms are never united with each other: this build has silently returned a wrong union of neighboring rooms.
  */
 export class Geos {
   private readonly made: Geom[] = [];
@@ -33,7 +33,7 @@ export class Geos {
     for (const geom of this.made.splice(0)) this.library.GEOSGeom_destroy(geom);
   }
 
-  /** A polygon: the outer ring, then holes; rings open. */
+  /** Returns a polygon from its outer ring, then its holes; rings are open. */
   area(rings: readonly Points[]): Geom {
     return this.keep(this.unkept(rings));
   }
@@ -46,7 +46,7 @@ export class Geos {
     return this.keep(this.library.GEOSGeom_createPointFromXY(x, y));
   }
 
-  /** The lines split wherever they meet, each stretch once; coordinates on a grid of `grid`. Pairs of points. */
+  /** Returns the lines split wherever they meet, each stretch once, as pairs of points; coordinates are on a grid of `grid` mm. */
   noded(lines: readonly Points[], grid: number): [Point, Point][] {
     const parts = lines.map((line) => this.library.GEOSGeom_createLineString(this.sequence(line)));
     const all = this.collection(MULTI_LINE, parts);
@@ -57,7 +57,7 @@ export class Geos {
     });
   }
 
-  /** The bounded faces of noded lines, each outer ring first, then its holes. */
+  /** Returns the bounded faces of noded lines: each with its outer ring first, then its holes. */
   faces(segments: readonly (readonly [Point, Point])[]): Points[][] {
     const lines = segments.map((segment) => this.line(segment));
     const found = this.withPointers(lines, (at) => this.library.GEOSPolygonize(at, lines.length));
@@ -65,9 +65,9 @@ export class Geos {
   }
 
   /**
-   * What `a` has and `b` has not. This build of GEOS now and then loses parts of the answer, or leaves in what it should take away, or
-   * gives up, where edges run almost on one another: an answer that does not make up `a` together with what the two share is asked
-   * for again on coarser and coarser grids.
+   * Returns the part of `a` outside `b`. Where edges nearly coincide, this build of GEOS sometimes loses parts of the result, keeps parts that
+   * it should subtract, or fails. A result that does not add up to `a` together with the intersection is computed again on coarser and
+   * coarser grids.
    */
   difference(a: Geom, b: Geom, grids: readonly number[] = GRIDS): Geom {
     const whole = this.measure(a);
@@ -83,7 +83,7 @@ export class Geos {
     throw new Error('GEOS finds no difference on any grid');
   }
 
-  /** The area itself, or made valid where rounding has let its rings cross by a hair. */
+  /** Returns the area itself, or made valid if rounding has made its rings cross slightly. */
   repaired(a: Geom): Geom {
     return Number(this.library.GEOSisValid(a)) === 1 ? a : this.areal(this.keep(this.library.GEOSMakeValid(a)));
   }
@@ -104,7 +104,7 @@ export class Geos {
     return this.keep(this.library.GEOSBoundary(a));
   }
 
-  /** All points within `distance`; round ends and corners of `perQuadrant` chords to the quarter turn, on the inside. */
+  /** Returns all points within `distance`; round ends and corners have `perQuadrant` chords per quarter turn, on the inside. */
   buffer(a: Geom, distance: number, perQuadrant: number): Geom {
     return this.keep(this.library.GEOSBuffer(a, distance, perQuadrant));
   }
@@ -126,7 +126,7 @@ export class Geos {
     return this.read();
   }
 
-  /** Whether the point lies in the area or on its edge. */
+  /** Returns whether the point is in the area or on its edge. */
   holds(a: Geom, x: number, y: number): boolean {
     const point = this.library.GEOSGeom_createPointFromXY(x, y);
     const answer = this.library.GEOSIntersects(a, point);
@@ -134,7 +134,7 @@ export class Geos {
     return Number(answer) === 1;
   }
 
-  /** Whether two areas have any point in common. */
+  /** Returns whether two areas have a point in common. */
   meets(a: Geom, b: Geom): boolean {
     return Number(this.library.GEOSIntersects(a, b)) === 1;
   }
@@ -143,14 +143,14 @@ export class Geos {
     return Number(this.library.GEOSisEmpty(a)) === 1;
   }
 
-  /** The areas of a result, ring by ring; lines and points that came out beside them are left out. */
+  /** Returns the areas of a result, ring by ring; lines and points in the result are omitted. */
   areas(a: Geom): Points[][] {
     return this.parts(a)
       .filter((part) => Number(this.library.GEOSGeomTypeId(part)) === POLYGON)
       .map((part) => this.rings(part));
   }
 
-  /** A result without the lines and points that come out beside its polygons where things only touch. */
+  /** Returns a result without the lines and points that GEOS adds where areas only touch. */
   private areal(a: Geom): Geom {
     if (Number(this.library.GEOSGeomTypeId(a)) !== COLLECTION) return a;
     return this.collection(
@@ -223,14 +223,14 @@ export class Geos {
   }
 }
 
-/** mm; 0 is plain floating point, which is fast and nearly always right. A region moves by less than its outline times the grid. */
+/** Grids that are tried, mm; 0 is plain floating point, which is fast and nearly always right. A region changes by less than outline × grid. */
 export const GRIDS = [0, 1e-6, 1e-5, 1e-4, 3e-4];
-/** Square mm that rounding may add or take. */
+/** Tolerance for rounding, mm². */
 const DUST = 1;
-/** More outline than a room has, mm: a grid moves an area by less than this times its step. */
+/** Longer than the outline of any room, mm: a grid changes an area by less than this times its step. */
 const OUTLINE = 4e5;
 
-/** Numbers of GEOS's geometry types. */
+/** Codes of GEOS's geometry types. */
 const POLYGON = 3;
 const MULTI_LINE = 5;
 const MULTI_POLYGON = 6;

@@ -3,27 +3,27 @@ import type { Point } from './geos.ts';
 import { apart, meeting, minus, nearest, offSegment, plus, unit, wedge } from './plane.ts';
 
 /*
- * What is drawn up to half an inch short of another wall is led on to it (geometry/README.md, "How a level is built", 1). Decided for
- * each end and each other wall by these two alone.
+ * An end drawn up to half an inch short of another wall is extended to it (geometry/README.md, "How a level is built", 1). This is decided
+ * for each end and each other wall from these two alone.
  */
 
-/** How near an end has to be to be led on, mm: half an inch. */
+/** An end within this distance of another wall is extended, mm: half an inch. */
 const NEAR = 12.7;
-/** How near counts as meeting already, and how far out a crossing may lie, mm: an inch. */
+/** Walls that meet within this distance of the end count as meeting already, and a crossing may be this far away, mm: an inch. */
 const INCH = 25.4;
-/** Points this near are one, mm. */
+/** Points closer than this are the same point, mm. */
 const ONE = 0.01;
-/** Lines whose angle has a smaller sine run side by side. */
+/** Lines at an angle with a smaller sine are parallel. */
 const SIDE_BY_SIDE = 1e-3;
 
 /** A short piece of wall from an end to another wall. */
 export interface Join {
   readonly wall: Wall;
-  /** Straight to the nearest point, not to the crossing of the two lines: it fills the gap, and makes no joints. */
+  /** Whether it goes straight to the nearest point and not to the crossing of the two lines: then it fills the gap and makes no joints. */
   readonly across: boolean;
 }
 
-/** The pieces that lead ends on. */
+/** Returns the pieces that extend ends. */
 export function joinsOf(walls: readonly Wall[]): Join[] {
   return walls.flatMap((wall) =>
     [wall.from, wall.to].flatMap((end) => {
@@ -41,7 +41,7 @@ function led(wall: Wall, end: Point, far: Point, other: Wall): Join[] {
   return apart(end, to) <= ONE ? [] : [{ wall: { ...wall, from: end, to }, across: to !== crossing }];
 }
 
-/** Whether the last inch of a wall meets the other: it was drawn a little too far. */
+/** Returns whether the last inch of a wall meets the other wall: it was drawn a little too far. */
 function meetsBefore(end: Point, far: Point, other: Wall): boolean {
   const start = apart(end, far) <= INCH ? far : plus(end, unit(minus(far, end)), INCH);
   const crossing = crossingOf({ from: start, to: end }, other);
@@ -56,7 +56,7 @@ function crossingOf(one: Pick<Wall, 'from' | 'to'>, two: Pick<Wall, 'from' | 'to
   return Math.abs(wedge(u, v)) < SIDE_BY_SIDE ? null : meeting(one.from, u, two.from, v);
 }
 
-/** Whether a crossing is where the end was meant to go: on the other wall, or a little past the tip that the end is near. */
+/** Returns whether a crossing is the intended end: on the other wall, or a little past the tip that the end is near. */
 function isMeant(crossing: Point, end: Point, { from, to }: Wall): boolean {
   if (apart(crossing, end) > INCH) return false;
   if (offSegment(crossing, from, to) <= ONE) return true;

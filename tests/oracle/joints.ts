@@ -5,22 +5,22 @@ import type { Stretch } from './walls.ts';
 
 /** "A joint reaches no farther than ten half-thicknesses from the node." */
 const LIMIT = 10;
-/** A wall drawn without thickness still parts two rooms, mm. */
+/** Half thickness of a wall drawn without thickness, mm, so that it still separates two rooms. */
 const THINNEST_HALF = 0.001;
-/** Walls of which one goes on as the other turn by less than this: no gap is left between their ends. */
+/** Sine of the angle between two walls below which one continues the other: no gap is left between their ends. */
 const STRAIGHT = 1e-9;
-/** Points this near are one, mm. */
+/** Points closer than this are the same point, mm. */
 const ONE = 0.01;
 /** Rounding of coordinates, mm. */
 const WITHIN = 1e-6;
 
-/** What is left open between the square ends of two walls on the outer side, as a convex polygon. */
+/** The gap between the square ends of two walls on the outer side, as a convex polygon. */
 export interface OracleJoint {
   readonly stretches: readonly [Stretch, Stretch];
   readonly walls: readonly [Wall, Wall];
   readonly node: Point;
   readonly ring: Points;
-  /** Other stretches at the node, or whole walls there, whose rectangle has all of it. */
+  /** Other stretches at the node, or whole walls there, whose rectangle contains all of it. */
   readonly within: { readonly stretches: readonly Stretch[]; readonly wall: boolean };
 }
 
@@ -28,22 +28,22 @@ export function half({ thickness }: Pick<Wall, 'thickness'>): number {
   return Math.max(THINNEST_HALF, thickness / 2);
 }
 
-/** Half the thickness on either side of the center-line, square ends. */
+/** Returns the rectangle of a wall: half the thickness on either side of the center-line, with square ends. */
 export function rectangle(a: Point, b: Point, width: number): Points {
   const across = quarter(unit(minus(b, a)));
   return [plus(a, across, -width), plus(b, across, -width), plus(b, across, width), plus(a, across, width)];
 }
 
-/** A wall as it leaves a node. */
+/** A wall that leaves a node. */
 interface Arm {
   readonly stretch: Stretch;
   readonly wall: Wall;
   readonly along: Point;
-  /** The end of the wall that it leads to. */
+  /** The far end of the wall. */
   readonly far: Point;
 }
 
-/** A joint for every two walls that share a node and make joints. @param more by how much every wall is thicker on either side */
+/** Returns a joint for every two walls that share a node and make joints. @param more by how much every wall is thicker on either side */
 export function jointsOf(stretches: readonly Stretch[], more = 0): OracleJoint[] {
   const nodes = new Map<string, { node: Point; around: Stretch[] }>();
   for (const stretch of stretches) {
@@ -65,7 +65,7 @@ function jointsAt(node: Point, around: readonly Stretch[], more: number): Oracle
       const ring = runsOn(one, two) ? null : openGap(node, one, two, more);
       const isSame = (joint: OracleJoint) =>
         joint.stretches[0] === one.stretch && joint.stretches[1] === two.stretch && holdsAll(joint.ring, ring ?? []);
-      // Of walls that run on one another the joint of the thickest comes first, and nearly always has those of the others in it.
+      // Of walls that coincide, the joint of the thickest comes first, and nearly always contains those of the others.
       if (!ring || joints.some(isSame)) continue;
       const walls = [one.wall, two.wall] as const;
       joints.push({ stretches: [one.stretch, two.stretch], walls, node, ring, within: holders(ring, around, more) });
@@ -74,7 +74,7 @@ function jointsAt(node: Point, around: readonly Stretch[], more: number): Oracle
   return joints;
 }
 
-/** The way is that of the wall, for the ends of a short stretch are known to a hundredth of a mm only. */
+/** Returns an arm with the direction of its wall, because the ends of a short stretch are known only to a hundredth of a mm. */
 function armOf(stretch: Stretch, wall: Wall, node: Point): Arm {
   const along = unit(minus(wall.to, wall.from));
   const isForth = dot(along, minus(farEnd(stretch, node), node)) > 0;
@@ -84,8 +84,9 @@ function armOf(stretch: Stretch, wall: Wall, node: Point): Arm {
 }
 
 /**
- * Whether two walls leave a node the same way and the shorter ends on the other, to where points are one: neither turns a corner. So it is
- * with two pieces that lead two ends to each other; the spike behind the hair's breadth between them would be half a meter long.
+ * Returns whether two walls leave a node in the same direction and the shorter ends on the other, within the distance at which points are the
+ * same: neither forms a corner. This also holds for two pieces that extend two ends to each other; a joint in the narrow gap between them
+ * would be half a meter long.
  */
 function runsOn(one: Arm, two: Arm): boolean {
   if (dot(one.along, two.along) <= 0) return false;
@@ -94,7 +95,7 @@ function runsOn(one: Arm, two: Arm): boolean {
   return offSegment(short.far, long.wall.from, long.wall.to) <= ONE;
 }
 
-/** Whether a convex ring has all corners of another. */
+/** Returns whether a convex ring contains all corners of another. */
 function holdsAll(ring: Points, inner: Points): boolean {
   const twice = ring.reduce((sum, p, i) => sum + wedge(p, ring[(i + 1) % ring.length] as Point), 0);
   return ring.every((a, i) => {
@@ -105,7 +106,7 @@ function holdsAll(ring: Points, inner: Points): boolean {
   });
 }
 
-/** From the node between the two outward normals, behind both faces, cut off where the faces are ten half-thicknesses away. */
+/** Returns the area from the node between the two outward normals, behind both faces, cut off at ten half-thicknesses. */
 function openGap(node: Point, one: Arm, two: Arm, more: number): Points | null {
   const [u, v] = [one.along, two.along];
   if (Math.abs(wedge(u, v)) < STRAIGHT) return null;
@@ -136,7 +137,7 @@ function farEnd({ ends: [a, b] }: Stretch, node: Point): Point {
   return a[0] === node[0] && a[1] === node[1] ? b : a;
 }
 
-/** What of a convex polygon lies behind a line (Sutherland and Hodgman 1974). */
+/** Returns the part of a convex polygon behind a line (Sutherland and Hodgman 1974). */
 function behind(ring: Points, normal: Point, most: number): Points {
   return ring.flatMap((b, i) => {
     const a = ring[(i + ring.length - 1) % ring.length] as Point;

@@ -13,15 +13,15 @@ import { randomPlan } from '../helpers/random-level.ts';
 import { placeFaults } from './region-against-check.ts';
 
 /*
- * Many levels, each looked at less closely than in `oracle.test.ts`: no exception, boundaries that close, areas between bounds
- * that squares alone certify, and at 100 places of each level the region's answer held against a check's. Every fifth level is
- * one where things meet exactly or almost. The environment may ask for more: STILLSPOT_MANY=10000.
+ * Many levels, each tested less closely than in `oracle.test.ts`: no exception, closed boundaries, areas between bounds
+ * that squares alone certify, and at 100 places of each level the region's answer compared with a check's. Every fifth level is
+ * one where items meet exactly or almost. The environment may select more: STILLSPOT_MANY=10000.
  */
 const LEVELS = Number(process.env.STILLSPOT_MANY ?? howMany(60, 500));
 const FIRST = Number(process.env.STILLSPOT_FIRST ?? 100_001);
 const BATCH = 250;
 const PLACES = 100;
-/** Half a side of the smallest square of the bounds, mm: coarse, for there are many levels; the bounds hold all the same. */
+/** Half a side of the smallest square of the bounds, mm. It is coarse because there are many levels; the bounds hold for any size. */
 const FINEST = 30;
 
 const seen = { levels: 0, rooms: 0, rings: 0, places: 0, inside: 0, banded: 0, boundedArea: 0, bracket: 0 };
@@ -56,7 +56,7 @@ function roomFaults(plan: Plan, model: LevelModel, probe: Probe, { room, rings, 
   return isBetween ? broken : [...broken, `${room.key}: ${area} mm² is not between ${least} and ${most}`];
 }
 
-/** Every edge starts where the one before ends, to the joint of `linkRings` and a hair. */
+/** Returns whether every edge starts where the one before ends, within the tolerance of `linkRings` and rounding. */
 function isClosed(ring: ArcRing): boolean {
   return ring.every((edge, i) => {
     const [, end] = edgeEnds(ring[(i + ring.length - 1) % ring.length] as (typeof ring)[number]);
@@ -72,7 +72,7 @@ describe('many random levels', () => {
     for (let seed = first; seed < Math.min(first + BATCH, FIRST + LEVELS); seed++) {
       wrong.push(...faults(seed).map((text) => `seed ${seed}: ${text}`));
     }
-    expect(wrong).toEqual([]); // the list itself is the message
+    expect(wrong).toEqual([]); // the list is the message
   });
 
   it('have shown something', () => {

@@ -5,21 +5,21 @@ import { DISC, type Ray, type RayHouse, rayTo, sunAt } from './sun-rays.ts';
 
 type Window = RayHouse['windows'][number];
 
-/** Time between the suns, ms: first, and around the light that was nearest. */
+/** Time between two suns, ms: in the first pass, and around the nearest light found in it. */
 const [EVERY, CLOSE] = [120_000, 2000];
-/** Places on the edge of the disc: first, and around the light that was nearest. */
+/** Number of places on the edge of the disc: in the first pass, and around the nearest light found in it. */
 const [PLACES, MORE_PLACES] = [8, 120];
-/** Rays stay inside the edge of the disc, and of the openings, by so little, as a share and in mm. */
+/** Rays stay this far inside the edge of the disc, as a fraction, and inside the edge of the openings, mm. */
 const [WITHIN, INSET] = [0.99999, 1e-3];
-/** Where else light is looked for on a ray whose nearest place a wall shades, mm: aside and along. */
+/** Offsets at which light is searched for if a wall shades the nearest place of a ray, mm: across and along the ray. */
 const ASIDE = [0, -3, 3, -15, 15, -40, 40, -80, 80];
 
-/** The light of one place of the disc at one height, as if there were no walls but that of the window. */
+/** The light of one place of the disc at one height, ignoring all walls except that of the window. */
 interface Sheet {
   readonly instant: number;
   readonly ray: Ray;
   readonly z: number;
-  /** Ways along the opening, from its beginning, and from its inner face. */
+  /** Intervals along the opening, from its beginning, and along the ray, from the inner face, mm. */
   readonly aside: readonly [number, number];
   readonly along: readonly [number, number];
   /** Where the opening begins on the inner face. */
@@ -42,7 +42,7 @@ export class NearestLight {
     this.sheets = sunsOf(plan, EVERY).flatMap((sun) => this.sheetsAt(sun, PLACES));
   }
 
-  /** Returns how far the nearest lit place is, mm; whatever is found first that is near enough. */
+  /** Returns the distance of the nearest lit place, mm. Stops at the first one within `enough`. */
   distanceTo(at: Point, enough: number): number {
     const first = this.nearestOf(this.sheets, at, enough, [0]);
     if (first.distance <= enough) return first.distance;
@@ -125,7 +125,7 @@ interface Sun {
 
 let last: { readonly plan: Plan; readonly suns: readonly Sun[] } | null = null;
 
-/** Returns the suns of an exposure, or of a part of it; those of a whole one are kept for the next window. */
+/** Returns the suns of an exposure, or of a part of it; those of a whole exposure are cached for the next window. */
 function sunsOf(plan: Plan, every: number, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY) {
   const isWhole = from === Number.NEGATIVE_INFINITY;
   if (isWhole && last?.plan === plan) return last.suns;
@@ -156,7 +156,7 @@ function distanceOf(sheet: Sheet, window: Window, at: Point): number {
   return Math.hypot(x - at[0], y - at[1]);
 }
 
-/** Returns the place of a sheet, a parallelogram, that is nearest to a place: ways along the opening and along the ray. */
+/** Returns the place of a sheet, a parallelogram, that is nearest to a point: distances along the opening and along the ray. */
 function nearestIn({ origin, ray, aside, along: ways }: Sheet, { along, across }: Window, at: Point): [number, number] {
   const v = minus(at, origin);
   const lean = -dot(ray.toward, along);
@@ -167,7 +167,7 @@ function nearestIn({ origin, ray, aside, along: ways }: Sheet, { along, across }
   const [p, q] = [dot(v, along), -dot(v, ray.toward)];
   let [best, found]: [number, [number, number]] = [Number.POSITIVE_INFINITY, [0, 0]];
   const take = (si: number, ti: number) => {
-    // The square of the distance less that of v.
+    // The square of the distance, minus that of v.
     const far = si * si + ti * ti + 2 * (si * ti * lean - si * p - ti * q);
     if (far < best) [best, found] = [far, [si, ti]];
   };

@@ -14,20 +14,20 @@ import { Geos } from './geos.ts';
 import { type OracleLevel, oracleLevel } from './geos-oracle.ts';
 import { emptyTally } from './tally.ts';
 
-/** Seeds 1 to this many. The environment may ask for more; 10,000 are held before a release. */
+/** Seeds 1 to this number are tested. The environment may select more; 10,000 are tested before a release. */
 const LEVELS = Number(process.env.STILLSPOT_LEVELS ?? howMany(60, 500));
 const BATCH = 100;
 /**
- * Levels on which the two differed. The engine was wrong where two walls cross at hardly an angle: the outdoors went through the crossing
+ * Levels on which the two differed. The engine was wrong where two walls cross at a very small angle: the outdoors went through the crossing
  * (1125, 1601, 2320, 3172, 3652, 5838, 7816). On the others the oracle was wrong: slivers of faces a thousandth of a mm wide
  * between an outdoors and a wall (4894, 4922, 9709); the shorter of two pieces of wall between the same two ends taken for a wall that
- * turns back (4321); the joint of a thinner wall that runs on another (2465, 5899, 6715, 8626, 9679) and of two pieces, one drawn and
- * one that leads an end on, of which another wall holds all (2314); walls from node to node in place of their own center-line (2115, 2301).
+ * turns back (4321); the joint of a thinner wall that coincides with another (2465, 5899, 6715, 8626, 9679) and of two pieces, one drawn and
+ * one that extends an end, which another wall contains (2314); walls from node to node instead of their own center-line (2115, 2301).
  */
 const ONCE_APART = [
   1125, 1601, 2115, 2301, 2314, 2320, 2465, 3172, 3652, 4321, 4894, 4922, 5838, 5899, 6715, 7816, 8626, 9679, 9709,
 ];
-/** Every so many levels the areas are enclosed between two bounds, and worked out by a second library. */
+/** Every so many levels the areas are also enclosed between two bounds, and computed by a second library. */
 const STRICT_EVERY = 20;
 
 const tally = emptyTally();
@@ -46,7 +46,7 @@ function levelOf(plan: Plan): Level {
   return level;
 }
 
-/** Everything in which engine and oracle differ on the level of a seed, in words. */
+/** Returns all differences between engine and oracle on the level of a seed, in words. */
 function differences(seed: number): string[] {
   const plan = randomPlan(seed);
   const level = levelOf(plan);
@@ -88,7 +88,7 @@ describe('engine and oracle agree on random levels', () => {
     for (let seed = first; seed < first + BATCH && seed <= LEVELS; seed++) {
       wrong.push(...differences(seed).map((text) => `seed ${seed}: ${text}`));
     }
-    expect(wrong).toEqual([]); // the list itself is the message
+    expect(wrong).toEqual([]); // the list is the message
   });
 
   it.each(ONCE_APART)('seed %d', (seed) => {
@@ -98,7 +98,7 @@ describe('engine and oracle agree on random levels', () => {
   it('and the comparison has seen what it is for', () => {
     expect(tally.levels).toBe(LEVELS + ONCE_APART.length);
     expect(tally.worstDistance).toBeLessThan(CLOSE);
-    // Shares below half of what the generator gives: a change of it that empties the comparison is noticed.
+    // Half of what the generator gives: a change of the generator that empties the comparison is noticed.
     expect(tally.rooms).toBeGreaterThan(3 * LEVELS);
     expect(tally.rows).toBeGreaterThan(8 * LEVELS);
     expect(tally.openRegions).toBeGreaterThan(1.5 * LEVELS);

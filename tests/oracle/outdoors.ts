@@ -8,15 +8,15 @@ import type { Stretch } from './walls.ts';
 /** The unbounded face. */
 const OUTDOORS = -1;
 
-/** "An unlabelled face that is nowhere wider than 305 mm between its walls"; a tenth of a mm is left to rounding. */
+/** "An unlabelled face that is nowhere wider than 305 mm between its walls", with 0.1 mm for rounding. */
 const CAVITY = 305.1;
 
 /** The faces on both sides of a segment. */
 export type Sides = readonly number[];
 
 /**
- * The faces on both sides of each segment. By the rings that it belongs to and not by points beside it, for a face may be a sliver that
- * every such point would miss. A segment in no ring ends free, or leads from one loop to another: both its sides are one face.
+ * Returns the faces on both sides of each segment, from the rings that contain it. Points beside the segment are not used, because they may
+ * all miss a face that is a sliver. A segment in no ring ends free, or connects one loop to another: both its sides are in one face.
  */
 export function sidesOf(
   geos: Geos,
@@ -42,7 +42,7 @@ export function sidesOf(
   });
 }
 
-/** Which faces are outdoors: the unbounded one, and those that are reached from there through faces without floor and cavities. */
+/** Returns the faces that are outdoors: the unbounded one, and those reached from there through faces without floor and cavities. */
 export function outdoors(
   geos: Geos,
   level: Level,
@@ -73,7 +73,7 @@ export function outdoors(
   return reached;
 }
 
-/** An outside wall has the outdoors on one side, unless `side` says otherwise; of several, the greater distance counts. */
+/** Returns whether a stretch is outside: it has the outdoors on one side, unless `side` says otherwise. Of several walls, "outside" wins. */
 export function isOutside({ walls }: Stretch, faces: Sides, outdoors: ReadonlySet<number>): boolean {
   const bordersOutdoors = faces.some((face) => outdoors.has(face));
   return walls.some(({ side }) => side === 'outside' || (side === 'auto' && bordersOutdoors));

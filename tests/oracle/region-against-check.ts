@@ -5,7 +5,7 @@ import { arcRingsContain, nearestOnEdge } from '../../geometry/region/nearest.ts
 import type { Probe, RoomRegion } from '../../geometry/region/types.ts';
 import type { Dice } from '../helpers/random-level/dice.ts';
 
-/** This near to a boundary, mm, rounding decides. */
+/** Within this distance of a boundary, mm, rounding decides. */
 const BAND = 0.01;
 
 export interface ComparedRegion {
@@ -15,7 +15,7 @@ export interface ComparedRegion {
   readonly rooms: readonly RoomRegion[];
 }
 
-/** Counts places, those inside the region, and those that differ within the band. */
+/** The number of places, of those inside the region, and of those that differ within the band. */
 export interface SeenPlaces {
   places: number;
   inside: number;
@@ -43,7 +43,7 @@ export function placeFaults(compared: ComparedRegion, count: number, dice: Dice,
   return wrong;
 }
 
-/** Every rule but the level, the pair and what was not run. */
+/** Returns whether every rule passes, except the level, the pair and rules that were not run. */
 function passes({ plan, model, probe }: ComparedRegion, x: number, y: number): boolean {
   const { checks } = checkDetector(plan, model, { ...probe, id: '', label: '', at: [x, y], pair: null }, []);
   return checks.every(

@@ -17,28 +17,28 @@ import {
 } from './plane.ts';
 import { depthIn, required, SHORTFALL, sharesHeight } from './rules.ts';
 
-/** Corners nearer than this are one, mm: two that differ by rounding would give the edge between them any direction. */
+/** Corners closer than this are the same corner, mm: an edge between two that differ by rounding could have any direction. */
 const SAME = 1e-6;
 
-/** A corner that turns by less, radians, is none. */
+/** A corner with a smaller turn is none, radians. */
 const STRAIGHT = 1e-9;
 
 /**
- * The engine draws a round top as this many chords inside the circle, on the safe side ("The region" in geometry/README.md): the place
- * where a detector stands on it may come out too small by what lies between, 7 square mm for a table of 840 mm.
+ * The engine draws a round top as this many chords inside the circle, on the safe side ("The region" in geometry/README.md): the area
+ * where a detector is wholly on it may be too small by the area between, 7 mm² for a table of 840 mm.
  */
 const TOP_CHORDS = 720;
 
-/** What is taken away around one body: everything within `keep` of its parts. */
+/** The area that one body excludes: everything within `keep` of its parts. */
 export interface Blocker {
   readonly rule: string;
   readonly body: OracleBody;
   readonly keep: number;
-  /** How far inside the outline of the body the axis stands on it; null where it carries nothing at this height. */
+  /** How far inside the outline of the body the axis must be for the body to support the detector; null if it does not at this height. */
   readonly onTop: number | null;
 }
 
-/** The distances of `rules.ts` turned round: how far the axis of a probe keeps from each body; bodies that never block are left out. */
+/** Returns the inverse of `rules.ts`: how far the axis of a probe keeps from each body; bodies that never block are omitted. */
 export function blockersOf(oracle: OracleLevel, probe: Cylinder): Blocker[] {
   const blockers: Blocker[] = [];
   for (const [rule, bodies] of oracle.bodies) {
@@ -61,14 +61,14 @@ function keepOf(rule: string, body: OracleBody, probe: Cylinder, need: number): 
   return body.top <= base || height >= need ? null : radius + Math.sqrt(need * need - height * height);
 }
 
-/** Whether heights alone rule the probe out: the band and the ceiling. */
+/** Returns whether the height band and the ceiling allow the probe. */
 export function heightAllows({ plan, level }: OracleLevel, { base, tall }: Cylinder): boolean {
   const meets = (got: number, asks: number) => got >= asks - SHORTFALL;
   const over = base + tall;
   return meets(base, 20 * 25.4) && meets(72 * 25.4, over) && meets(level.ceiling - over, required(plan, 'ceiling', 12));
 }
 
-/** Where the axis may stand in a room, as areas of GEOS that have nothing in common; none where the use or the height rules it out. */
+/** Returns where the axis may be in a room, as areas of GEOS that do not overlap; empty if the use or the height excludes the room. */
 export function roomRegion(
   oracle: OracleLevel,
   room: OracleRoom,
@@ -83,7 +83,7 @@ export function roomRegion(
     let free = from;
     for (const ring of zonesFor(oracle, room, probe, some, rounding, perQuadrant, rim)) {
       const zone = pointsGeom(geos, ring);
-      // More than half of them lie off what is left by then.
+      // More than half of the zones no longer meet the remaining area at this point.
       if (!geos.meets(free, zone)) continue;
       free = geos.difference(free, zone);
       if (geos.isEmpty(free)) break;
@@ -97,7 +97,7 @@ export function roomRegion(
       true,
     ),
   ];
-  // Round a thing that carries, and on it.
+  // Around an object that supports the detector, and on top of it.
   for (const blocker of blockers) {
     if (blocker.onTop === null) continue;
     const top = topOf(geos, blocker, rounding, perQuadrant);
@@ -108,7 +108,7 @@ export function roomRegion(
   return parts;
 }
 
-/** Where the axis stands wholly on what carries it: its outline, less a strip along every side. Null where nowhere. */
+/** Returns where the detector is wholly on the object: its outline minus a strip along every side; null for nowhere. */
 function topOf(geos: Geos, { body, onTop }: Blocker, rounding: Rounding, perQuadrant: number): Geom | null {
   if (onTop === null || !body.carrier) return null;
   const shape = body.carrier;
@@ -130,8 +130,8 @@ function topOf(geos: Geos, { body, onTop }: Blocker, rounding: Rounding, perQuad
 }
 
 /**
- * The convex polygons that are taken out of a room, the large ones first: zones, and the strip that the rim keeps from the
- * walls. A wall that a rule keeps away from at all has that strip in its zone.
+ * Returns the convex polygons that are subtracted from a room, the large ones first: zones, and the strip that the rim keeps from the
+ * walls. If a rule requires a distance from a wall, the wall's zone contains that strip.
  */
 export function zonesFor(
   oracle: OracleLevel,
@@ -160,7 +160,7 @@ export function zonesFor(
     .flatMap(({ points, keep }) => grownRings(points, keep, rounding, perQuadrant));
 }
 
-/** Convex polygons that together are all points within `keep` of a ring (of a line of two points, of a point). */
+/** Returns convex polygons that together are all points within `keep` of a ring (or of a line of two points, or a point). */
 export function grownRings(points: Points, keep: number, rounding: Rounding, perQuadrant: number): Points[] {
   if (keep === 0) return points.length > 2 ? [points] : [];
   const turned = clockwise(
@@ -184,7 +184,7 @@ function isConvex(points: Points): boolean {
   });
 }
 
-/** Rounds every corner of a convex ring, from the normal of the edge before to that of the edge after. */
+/** Returns a convex ring with every corner rounded, from the normal of the edge before it to that of the edge after it. */
 function grownConvex(points: Points, keep: number, rounding: Rounding, perQuadrant: number): Points {
   const [center] = points;
   if (center && points.length === 1) return circle(center, keep, rounding, 4 * perQuadrant);
@@ -193,7 +193,7 @@ function grownConvex(points: Points, keep: number, rounding: Rounding, perQuadra
     const after = points[(i + 1) % points.length] as Point;
     const from = bearing(quarter(minus(before, p)));
     const sweep = (bearing(quarter(minus(p, after))) - from + 2 * Math.PI) % (2 * Math.PI);
-    // Rounding may make of two edges in one line a turn of almost 2π.
+    // Rounding may turn the angle between two collinear edges into almost 2π.
     return sweep > 1.5 * Math.PI ? [] : corner(p, keep, from, sweep, rounding, perQuadrant);
   });
 }
@@ -203,9 +203,9 @@ function circle(center: Point, keep: number, rounding: Rounding, chords: number)
   return Array.from({ length: chords }, (_, k) => onCircle(center, radius, (2 * Math.PI * k) / chords));
 }
 
-/** An arc of chords. It begins and ends on the curve, square to the edges, so that straight edges stay where they belong. */
+/** Returns an arc as chords. It begins and ends on the curve, square to the edges, so that straight edges keep their position. */
 function corner(p: Point, keep: number, from: number, sweep: number, rounding: Rounding, perQuadrant: number): Points {
-  // Straight on, to within rounding: two corners there would fold over each other.
+  // The edges are collinear within rounding: two corners there would fold over each other.
   if (sweep < STRAIGHT) return [onCircle(p, keep, from)];
   const count = Math.max(1, Math.ceil((sweep / (Math.PI / 2)) * perQuadrant));
   const step = sweep / count;
@@ -216,7 +216,7 @@ function corner(p: Point, keep: number, from: number, sweep: number, rounding: R
   return [onCircle(p, keep, from), ...points, onCircle(p, keep, from + sweep)];
 }
 
-/** How far out the corners of `count` + 1 chords lie, the first and last half as wide, for the area of the sector. */
+/** Returns the radius of the corners of `count` + 1 chords, the first and last half as wide, that gives the area of the sector. */
 function circleReach(keep: number, step: number, count: number): number {
   const square = (count - 1) * Math.sin(step);
   const linear = 2 * keep * Math.sin(step / 2);
@@ -228,7 +228,7 @@ function onCircle(center: Point, radius: number, angle: number): Point {
   return plus(center, [Math.cos(angle), Math.sin(angle)], radius);
 }
 
-/** How far a point lies at least outside what a blocker takes away, mm: by the box that its body is in. */
+/** Returns a lower bound of the distance from a point to a blocker's area, mm, from the bounding box of its body. */
 export function atLeastOutside({ body, keep }: Blocker, x: number, y: number): number {
   let extent = EXTENTS.get(body);
   if (!extent) {
@@ -237,13 +237,13 @@ export function atLeastOutside({ body, keep }: Blocker, x: number, y: number): n
     EXTENTS.set(body, extent);
   }
   const away = extentsApart(extent, [x, y, x, y]);
-  // Inside the box nothing is known: of a stream even less than zero.
+  // Inside the box nothing is known: for a stream the distance may even be negative.
   return away > 0 ? away - keep : Number.NEGATIVE_INFINITY;
 }
 
 const EXTENTS = new WeakMap<OracleBody, Extent>();
 
-/** How far a point lies outside what a blocker takes away, mm; negative within it. */
+/** Returns the distance of a point from a blocker's area, mm; negative inside it. */
 export function outsideOf({ body, keep, onTop }: Blocker, x: number, y: number): number {
   const round = body.distance(x, y) - keep;
   if (onTop === null || !body.carrier || round >= 0) return round;

@@ -5,7 +5,7 @@ import { type OracleLevel, roomAt } from './geos-oracle.ts';
 import { offSegment } from './plane.ts';
 
 const INCH = 25.4;
-/** The limits of new plans, inches, written out a second time. */
+/** The limits of new plans, inches, independent of the engine's table. */
 const LIMITS: Readonly<Record<string, number>> = {
   'outside-opening': 36,
   'outside-wall': 12,
@@ -26,20 +26,20 @@ export interface OracleRow {
   readonly measured: number;
   readonly margin: number;
   readonly stream: boolean;
-  /** Blocked whatever the distance: it stands inside, or the pair is not in one room at one height. */
+  /** Blocked whatever the distance: the detector is inside the body, or the pair is not in one room at one height. */
   readonly blocked?: boolean;
-  /** What it was measured to: of several pieces of one wall those that are as near. Empty for heights and companions. */
+  /** The bodies that it was measured to: of several pieces of one wall those that are equally near. Empty for heights and companions. */
   readonly bodies: readonly OracleBody[];
 }
 
-/** What a rule asks for, mm, with the plan's override. */
+/** Returns the distance that a rule requires, mm, with the plan's override. */
 export function required({ protocol }: Plan, rule: string, inches = LIMITS[rule] ?? Number.NaN): number {
   return protocol.overrides.find((one) => one.rule === rule)?.distance ?? inches * INCH;
 }
 
 /**
- * From the rim, in plan and zero inside the body; for an object in space, with the height between its underside and the detector's top.
- * Null where the object ends below the detector or carries it. A stream keeps its sign.
+ * Returns the distance from the rim, in plan and 0 inside the body; for an object in space, with the height between its underside and the
+ * detector's top. Null if the object ends below the detector or supports it. For a stream negative inside.
  */
 function measured(rule: string, body: OracleBody, probe: Cylinder, x: number, y: number): number | null {
   const toRim = body.distance(x, y) - probe.radius;
@@ -50,7 +50,7 @@ function measured(rule: string, body: OracleBody, probe: Cylinder, x: number, y:
   return Math.hypot(inPlan, Math.max(0, body.bottom - (probe.base + probe.tall)));
 }
 
-/** Whether it stands inside a body that reaches its height: by more than the shortfall, in plan and in height. */
+/** Returns whether the detector is inside a body at its height: by more than the shortfall, in plan and in height. */
 function isInside(body: OracleBody, probe: Cylinder, x: number, y: number): boolean {
   return sharesHeight(body, probe) && body.distance(x, y) < probe.radius - SHORTFALL;
 }
@@ -62,7 +62,7 @@ export function sharesHeight(
   return solid && Math.min(top, base + tall) - Math.max(bottom, base) > SHORTFALL;
 }
 
-/** Every rule with every subject, the nearest body of each: what the report is picked from. */
+/** Returns the rows of every rule with every subject, for the nearest body of each. The report contains some of them. */
 export function oracleRows(oracle: OracleLevel, detector: Detector): OracleRow[] {
   const { plan, level } = oracle;
   const rows: OracleRow[] = [];
@@ -96,7 +96,7 @@ export function oracleRows(oracle: OracleLevel, detector: Detector): OracleRow[]
   return rows;
 }
 
-/** Detectors that are not of the same pair are objects; of the same pair only where one stands in the other. */
+/** Returns the rows of other detectors: those of another pair count as objects, those of the same pair only if they intersect. */
 function otherRows({ plan, level }: OracleLevel, detector: Detector): OracleRow[] {
   const { id, at, base, tall, radius, pair } = detector;
   return level.detectors.flatMap((other): OracleRow[] => {
@@ -122,7 +122,7 @@ function otherRows({ plan, level }: OracleLevel, detector: Detector): OracleRow[
   });
 }
 
-/** Rim to rim, straight, 4 to 8 inches: of both limits the one that is nearer to being broken; in one room, within 102 mm of height. */
+/** Rim to rim, straight, 4 to 8 inches: returns the limit with the smaller margin; in one room, within 102 mm of height. */
 function companionRows(oracle: OracleLevel, { id, at, radius, pair, base }: Detector): OracleRow[] {
   if (pair === null) return [];
   const home = roomAt(oracle, ...at);
@@ -138,7 +138,7 @@ function companionRows(oracle: OracleLevel, { id, at, radius, pair, base }: Dete
     });
 }
 
-/** The foot within 3 mm of the top of an object, and wholly over its outline. */
+/** Returns whether an object supports the detector: its base within 3 mm of the top, the whole footprint on the outline. */
 export function isCarried({ objects }: Level, { at, base, radius, support }: Detector): boolean {
   if (support) return true;
   return objects.some(({ shape, top }) => carriesFoot(shape, top, { base, radius }, at));
@@ -153,7 +153,7 @@ function carriesFoot(
   return Math.abs(top - base) <= 3 && depthIn(shape, at) >= Math.max(0, radius - SHORTFALL);
 }
 
-/** How far a point lies inside an outline, mm; negative outside it. By the turns of the corners about it, and its sides. */
+/** Returns how far a point is inside an outline, mm; negative outside. Uses the turns of the corners around it, and its sides. */
 export function depthIn(shape: Shape, [x, y]: readonly [number, number]): number {
   if ('circle' in shape)
     return shape.circle.radius - Math.hypot(x - shape.circle.center[0], y - shape.circle.center[1]);

@@ -25,7 +25,7 @@ const TOLERANCE = 1.6;
 const [LEAST_GAP, MOST_GAP] = [101.6, 203.2];
 
 let geos: Geos;
-/** Every level once: the oracle takes longer over a level than over its spots. */
+/** Every level is built once, because the oracle takes longer for a level than for its spots. */
 let levels: readonly Omit<Case, 'dice'>[];
 beforeAll(async () => {
   geos = await Geos.open();
@@ -54,7 +54,7 @@ function eachLevel(look: (one: Case) => void): void {
   for (const one of levels) look({ ...one, dice: new Dice(one.seed) });
 }
 
-/** "The least over the plan and space rules", other detectors left out of account. */
+/** "The least over the plan and space rules", ignoring other detectors. */
 function marginAt({ oracle, probe }: Case, at: XY): number {
   const others = new Set<string | null>(oracle.level.detectors.map(({ id }) => id));
   const rows = oracleRows(oracle, { ...probe, id: '', label: '', at, pair: null });
@@ -74,7 +74,7 @@ describe('the best spots of random levels', () => {
       const open = marginField(plan, model, probe);
       for (let i = 0; i < 10; i++) {
         const at: XY = [probe.at[0] + dice.between(-3000, 3000), probe.at[1] + dice.between(-3000, 3000)];
-        // What supports the probe here is no object in its way: a field is asked with its carriers.
+        // An object that supports the probe does not obstruct it: the field is computed with its carriers.
         const carriers = model.level.objects.filter((object) => supports(object, { ...probe, at })).map(({ id }) => id);
         const field = carriers.length > 0 ? marginField(plan, model, probe, carriers) : open;
         const [got, want] = [field.margin(...at), marginAt(one, at)];
@@ -124,7 +124,7 @@ describe('the best spots of random levels', () => {
   });
 });
 
-/** The best of what short walks uphill from places strewn over the region come to; null where none lies in it. */
+/** Returns the best place found by short walks uphill from random places in the region; null if no place is in it. */
 function climbed(one: Case): { at: XY; margin: number } | null {
   const { plan, model, probe, dice } = one;
   const { rooms } = levelRegion(plan, model, probe);

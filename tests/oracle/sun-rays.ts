@@ -4,21 +4,21 @@ import type { Point } from './geos.ts';
 import { apart, dot, minus, unit } from './plane.ts';
 
 /*
- * Direct sun by single rays, written from the text of the contract. It shares nothing with the engine: another library for the
- * position of the sun, walls as rectangles, no rooms. For walls at right angles, those that meet at their ends equally thick.
+ * Direct sun by single rays, written from the text of the contract. It shares no code with the engine: another library for the
+ * position of the sun, walls as rectangles, no rooms. For walls at right angles; walls that meet at their ends must be equally thick.
  */
 
 const RADIANS = Math.PI / 180;
 export const DISC = 0.267;
 
 export interface Ray {
-  /** Toward the sun, on the plan. */
+  /** Direction toward the sun, on the plan. */
   readonly toward: Point;
   /** Tangent of the altitude. */
   readonly rise: number;
 }
 
-/** The middle of the sun at an instant; null below the horizon of the site. */
+/** Returns the position of the middle of the sun at an instant; null below the horizon of the site. */
 export function sunAt({ site }: Plan, instant: number): { readonly azimuth: number; readonly altitude: number } | null {
   const date = new Date(instant);
   const observer = new Observer(site.latitude as number, site.longitude as number, 0);
@@ -27,7 +27,7 @@ export function sunAt({ site }: Plan, instant: number): { readonly azimuth: numb
   return sun.altitude < (site.horizon ?? 3) ? null : sun;
 }
 
-/** A ray to the place of the disc at (across, up) from its middle, degrees. */
+/** Returns a ray to the place of the disc at (across, up) from its middle, degrees. */
 export function rayTo(plan: Plan, sun: { azimuth: number; altitude: number }, across: number, up: number): Ray {
   const bearing = (plan.site.north + sun.azimuth + across / Math.cos(sun.altitude * RADIANS)) * RADIANS;
   return { toward: [Math.sin(bearing), -Math.cos(bearing)], rise: Math.tan((sun.altitude + up) * RADIANS) };
@@ -50,7 +50,7 @@ interface Solid {
   readonly half: number;
 }
 
-/** Walls end square; where two ends meet the corner between them is filled. */
+/** Returns the body of a wall. Walls have square ends; where two ends meet, the corner between them is filled. */
 function solidOf(wall: Wall, walls: readonly Wall[]): Solid {
   const along = unit(minus(wall.to, wall.from));
   const half = wall.thickness / 2;
@@ -82,7 +82,7 @@ export class RayHouse {
     this.windows = this.frames.filter(({ opening }) => isOutside(opening) && opening.shade !== 'covered');
   }
 
-  /** Whether light from the sun through a window reaches a point at a height. */
+  /** Returns whether light from the sun through a window reaches a point at a height. */
   isLitThrough(window: Frame, p: Point, z: number, { toward, rise }: Ray): boolean {
     const { opening, wall, along, across } = window;
     const turn = dot(toward, across);
@@ -116,7 +116,7 @@ export class RayHouse {
     });
   }
 
-  /** Whether nothing but open doors is between a point and the window's inner face. */
+  /** Returns whether only open doors are between a point and the window's inner face. */
   private isFree(p: Point, z: number, toward: Point, rise: number, reach: number, own: Wall): boolean {
     for (const { wall, along, across, left, right, half } of this.walls) {
       const spans = this.crossing(p, toward, wall.from, along, across, left, right, half);
@@ -143,7 +143,7 @@ export class RayHouse {
     return true;
   }
 
-  /** Where a ray is in a rectangle along a wall; null for nowhere. */
+  /** Returns the interval of a ray in a rectangle along a wall; null if it misses. */
   private crossing(
     p: Point,
     toward: Point,

@@ -12,8 +12,8 @@ import { sunnyHouse, withWing } from '../helpers/sunny-house.ts';
 import { type ComparedRegion, placeFaults } from './region-against-check.ts';
 
 /*
- * The region against a check at many places, with direct sun at work: random levels with fixtures and furniture, and sunny houses, each
- * with a location, north and times. More by hand: SUN_PLACES=1000 is 100,000 places.
+ * The region compared with a check at many places, with direct sun: random levels with fixtures and furniture, and sunny houses, each
+ * with a location, north and times. The environment may select more: SUN_PLACES=1000 gives 100,000 places.
  */
 const LEVELS = howMany(50, 100);
 const PLACES = Number(process.env.SUN_PLACES ?? howMany(40, 300));
@@ -38,7 +38,7 @@ it(`of ${LEVELS} levels with sun the region and a check say the same at ${LEVELS
   if (process.env.STILLSPOT_TALLY) console.info({ ...seen, withSun, sunDecides });
   expect(wrong).toEqual([]);
   expect(withSun).toBeGreaterThan(LEVELS / 3);
-  // Sun takes a part of the region and leaves a part.
+  // Sun excludes a part of the region and leaves a part.
   expect(sunDecides).toBeGreaterThan(LEVELS / 5);
   expect(seen.banded).toBeLessThan(0.001 * seen.places);
 });
@@ -57,14 +57,14 @@ function comparedRegion(plan: Plan): ComparedRegion & { readonly hasSun: boolean
   };
 }
 
-/** A random level of the other oracles, at a random place and time. */
+/** Returns a random level of the other oracles, at a random place and time. */
 function sunnyLevel(seed: number): Plan {
   const { site, visit } = sunnyHouse(seededRandom(seed));
   const plan = randomPlan(seed);
   return { ...plan, site: { ...plan.site, ...site }, visit: { ...plan.visit, ...visit } };
 }
 
-/** A sunny house with rooms that may hold a detector. */
+/** Returns a sunny house with rooms that allow a detector. */
 function sunnyRoom(seed: number): Plan {
   const random = seededRandom(seed);
   const house = sunnyHouse(random);

@@ -13,12 +13,12 @@ import type { Point } from './geos.ts';
 import { NearestLight } from './nearest-light.ts';
 import { DISC, RayHouse, rayTo, sunAt } from './sun-rays.ts';
 
-/** More by hand: SUN_ROOMS=1000, from another house on: SUN_FIRST=5001. */
+/** Number of houses, and the first one. The environment may select others: SUN_ROOMS=1000, SUN_FIRST=5001. */
 const ROOMS = Number(process.env.SUN_ROOMS ?? howMany(25, 200));
 const FIRST = Number(process.env.SUN_FIRST ?? 1);
-/** Points per house; at most so many, because some windows see no sun. */
+/** Greatest number of points per house; fewer if some windows have no sun. */
 const LIT = Number(process.env.SUN_LIT ?? 100);
-/** Houses of which every place of the outline is looked at: seconds for each. More by hand: SUN_EXCESS=100. */
+/** Number of houses of which the whole outline is tested, which takes seconds for each. The environment may select more: SUN_EXCESS=100. */
 const OUTLINED = Number(process.env.SUN_EXCESS ?? howMany(2, 20));
 const HEIGHTS = { base: 762, tall: 25.4 };
 
@@ -67,7 +67,7 @@ function distanceTo(swept: Swept, [x, y]: Point, window: string): number {
   return Math.min(...rings.map((ring) => bodyDistance(ringBody(ring), x, y)), Number.POSITIVE_INFINITY);
 }
 
-/** Random instants per house: the library for the position of the sun is slow. */
+/** Number of random instants per house: the library for the position of the sun is slow. */
 const MOST_INSTANTS = 2000;
 
 function litPoints(plan: Plan, house: RayHouse, random: () => number, wanted: number) {
@@ -100,13 +100,13 @@ function litPoints(plan: Plan, house: RayHouse, random: () => number, wanted: nu
   return lit;
 }
 
-/** Heights at which light is looked for. */
+/** Heights at which light is searched for. */
 const LOOKED = [0, 0.5, 1].map((share) => HEIGHTS.base + share * HEIGHTS.tall);
 
 interface Place {
   readonly opening: string;
   readonly at: XY;
-  /** How far from it light must be, mm, and how far the nearest is. */
+  /** The greatest distance from the place at which light must be, mm, and the distance of the nearest light. */
   readonly most: number;
   readonly distance: number;
 }

@@ -1,22 +1,22 @@
-/** What a comparison of many levels has seen: the largest deviations, and how much was compared at all. */
+/** Results of a comparison of many levels: the largest deviations, and how much was compared. */
 export interface Tally {
   levels: number;
   rooms: number;
   rows: number;
-  /** mm */
+  /** The largest deviation of a distance, mm. */
   worstDistance: number;
   /** Seed and row of the worst distance. */
   worstDistanceAt: string;
   verdicts: number;
-  /** Verdicts that hang on less than the rounding of both sides: either answer is right. */
+  /** Verdicts that are within rounding of a limit: either is right. */
   onTheEdge: number;
   floors: number;
-  /** Square mm. */
+  /** The largest deviation of a floor area, mm². */
   worstFloor: number;
   regions: number;
   /** Regions that are not empty. */
   openRegions: number;
-  /** Square mm, and as a share of the region. */
+  /** The largest deviation of a region, mm², and as a fraction of the region. */
   worstRegion: number;
   worstRegionShare: number;
   samples: number;

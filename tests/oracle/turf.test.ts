@@ -10,16 +10,16 @@ import { randomPlan } from '../helpers/random-level.ts';
 import { minus, unit, wedge } from './plane.ts';
 
 /*
- * A third opinion by a library that lives on the globe: the plan is laid out at its true size around 0° N, 0° E, where the
- * globe is as good as flat. Over the 30 m of a house the two differ by less than one part in 10¹⁰.
+ * A third computation, by a library that works on a globe: the plan is placed at its true size around 0° N, 0° E, where the
+ * globe is practically flat. Over the 30 m of a house the two differ by less than one part in 10¹⁰.
  */
 const LEVELS = howMany(25, 120);
-/** Meters to the degree on turf's globe of radius 6371008.8 m. */
+/** Meters per degree on turf's globe of radius 6371008.8 m. */
 const METERS_PER_DEGREE = (6_371_008.8 * Math.PI) / 180;
 
 type Place = (p: XY) => [number, number];
 
-/** Plan to degrees, with the middle of the level at 0, 0; y down the page becomes south. */
+/** Returns conversions from plan to degrees and back, with the middle of the level at 0, 0; y down the page becomes south. */
 function globeOf(level: Level): { place: Place; back: Place } {
   const ends = level.walls.flatMap(({ from, to }) => [from, to]);
   const middle = [0, 1].map((axis) => {
@@ -37,12 +37,12 @@ function polygonOf(rings: readonly (readonly XY[])[], place: Place) {
   return polygon(rings.filter((ring) => ring.length > 2).map((ring) => [...ring, ring[0] as XY].map(place)));
 }
 
-/** Outer rings run clockwise on screen. */
+/** Returns whether a ring is an outer ring, which runs clockwise on screen. */
 function isOuter(ring: readonly XY[]): boolean {
   return ring.reduce((sum, p, i) => sum + wedge(p, ring[(i + 1) % ring.length] as XY), 0) > 0;
 }
 
-/** The floors of a room as polygons: each outer ring with the holes that lie in it. */
+/** Returns the floors of a room as polygons: each outer ring with the holes inside it. */
 function floorsOf({ floorRings }: Room, place: Place) {
   const holes = floorRings.filter((ring) => !isOuter(ring));
   return floorRings.filter(isOuter).map((outer) => {
@@ -87,7 +87,7 @@ describe('turf, on a patch of the globe as large as the house,', () => {
       const { place } = globeOf(level);
       for (const room of buildLevel(level).rooms) {
         const turfs = floorsOf(room, place).reduce((sum, part) => sum + area(part), 0);
-        // Square meters; its formula on the sphere keeps about six digits of areas as small as these.
+        // Square meters. The formula on the sphere keeps about six digits for such small areas.
         expect(turfs, `seed ${seed}, ${room.key}`).toBeCloseTo(room.floorArea / 1e6, 3);
       }
     }
@@ -100,7 +100,7 @@ describe('turf, on a patch of the globe as large as the house,', () => {
       const ends = buildLevel(level).pieces.flatMap(({ from, to }) => [from, to]);
       for (const [s, t] of pairs(level.walls)) {
         const crossing = lineIntersect(lineOf(s, place), lineOf(t, place)).features[0];
-        // Lines on one another have no one crossing: turf names any point of what they share.
+        // Coinciding lines have no single crossing: turf returns any point that they share.
         if (!crossing || areParallel(s, t)) continue;
         const [x, y] = back(crossing.geometry.coordinates as [number, number]);
         const off = Math.min(...ends.map((end) => Math.hypot(end[0] - x, end[1] - y)));

@@ -8,12 +8,12 @@ import { apart, meeting, minus, nearest, offSegment, unit } from './plane.ts';
 
 /** A stretch of wall between two places where walls meet. */
 interface OraclePiece {
-  /** The wall that stands for it: the thickest of those that run here, then the first id. */
+  /** The wall that represents it: the thickest of those that coincide here, then the first id. */
   readonly wall: Wall;
   readonly walls: readonly Wall[];
   readonly ends: readonly [Point, Point];
   readonly outside: boolean;
-  /** Together its body. */
+  /** Areas that together are its body. */
   readonly parts: readonly Geom[];
 }
 
@@ -22,16 +22,16 @@ export interface OracleWalls {
   readonly rooms: readonly OracleRoom[];
 }
 
-/** Noding grid, mm: finer than a hundredth of what is compared, coarser than the rounding of a turned plan. */
+/** Noding grid, mm: finer than a hundredth of the compared tolerances, coarser than the rounding of a rotated plan. */
 const GRID = 1e-4;
-/** Points that the drawing means to be one agree to this, mm. */
+/** Points that the drawing intends to be the same agree within this, mm. */
 const SAME = 1e-3;
-/** A wall shorter than this has no direction and is none, mm. */
+/** A shorter wall has no direction and is ignored, mm. */
 const NO_LENGTH = 0.01;
 
 /**
- * The walls of a level by the rules of geometry/README.md, "How a level is built": center-lines noded and turned into faces by GEOS; a
- * rectangle for every wall and a joint for every two that meet; rooms are faces less all of these.
+ * Returns the walls of a level by the rules of geometry/README.md, "How a level is built": center-lines noded and traced into faces by GEOS;
+ * a rectangle for every wall and a joint for every two that meet; rooms are faces minus all of these.
  */
 export function oracleWalls(geos: Geos, level: Level): OracleWalls {
   const drawn = level.walls.filter(({ from, to }) => apart(from, to) > NO_LENGTH);
@@ -71,7 +71,7 @@ export function oracleWalls(geos: Geos, level: Level): OracleWalls {
   };
 }
 
-/** A joint belongs to both its walls; one that a wall at the node holds adds nothing, unless it keeps more distance than that wall. */
+/** Returns the pieces of a joint, one for each of its walls; none if a wall at the node contains it and requires at least its distance. */
 function jointPieces(geos: Geos, joint: OracleJoint, outside: ReadonlyMap<Stretch, boolean>): OraclePiece[] {
   const { stretches, walls: both, node, ring, within } = joint;
   const isOut = stretches.every((one) => outside.get(one));
@@ -85,13 +85,13 @@ export interface Stretch {
   readonly wall: Wall;
   readonly walls: readonly Wall[];
   readonly ends: readonly [Point, Point];
-  /** The ends on the center-line of that wall: a node may lie a little beside it. */
+  /** The ends on the center-line of that wall: a node may be slightly beside it. */
   readonly feet: readonly [Point, Point];
   /** The walls that make joints at its ends, the thickest first. */
   readonly joined: readonly Wall[];
 }
 
-/** Noded coordinates lie on a grid; this gives each node back its place: an end of a wall, or the crossing of two. */
+/** Returns a function from noded coordinates, which are on a grid, to the exact node: an end of a wall, or the crossing of two. */
 function exactNodes(walls: readonly Wall[], segments: readonly (readonly [Point, Point])[]): (node: Point) => Point {
   const key = ([x, y]: Point) => `${Math.round(x / GRID)} ${Math.round(y / GRID)}`;
   const places = new Map<string, Point>();
