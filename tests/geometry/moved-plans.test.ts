@@ -7,7 +7,7 @@ import { levelRegion } from '../../geometry/region/level-region.ts';
 import { howMany } from '../helpers/how-many.ts';
 import { randomPlan } from '../helpers/random-level.ts';
 
-/** A way to lay the same house out differently on the page. */
+/** A way to draw the same house differently on the page. */
 interface Move {
   readonly point: (p: XY) => XY;
   /** A direction or turn in degrees. */
@@ -22,7 +22,7 @@ const MOVES: Readonly<Record<string, Move>> = {
   'turned by 180°': { point: ([x, y]) => [-x, -y], angle: (a) => a + 180 },
 };
 const SEEDS = Array.from({ length: howMany(12, 60) }, (_, i) => i + 1);
-/** mm: both come from doubles of house size. */
+/** Tolerance, mm: both values are computed in doubles of house size. */
 const CLOSE = 1e-6;
 
 function movedPlan(plan: Plan, { point, angle }: Move): Plan {
@@ -65,12 +65,12 @@ function findings(plan: Plan): Findings {
   };
 }
 
-/** What a row is about. Of what is clear only the nearest is told: which of two at one distance is left to chance. */
+/** Returns the subject of a row. Of clear subjects only the nearest is reported, and of two at the same distance it may be either. */
 function naming({ rule, subject, bound, reason, verdict }: Check): string {
   return `${rule} ${verdict === 'clear' ? 'nearest' : subject} ${bound} ${reason}`;
 }
 
-/** Margins at which a verdict turns. */
+/** Returns whether the margin is where a verdict changes. */
 function onTheEdge({ margin }: Check, { tapeTolerance }: Plan): boolean {
   return margin !== null && [-0.1, tapeTolerance].some((limit) => Math.abs(margin - limit) < CLOSE);
 }

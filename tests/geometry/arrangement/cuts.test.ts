@@ -19,7 +19,7 @@ describe('cuts of pieces', () => {
     fc.assert(
       fc.property(lists, (wanted) => {
         cuts.clear();
-        // In rounds over all pieces, not piece by piece.
+        // Added in rounds over all pieces, not piece by piece.
         for (let round = 0; round < 40; round++) {
           wanted.forEach((own, piece) => {
             const parameter = own[round];

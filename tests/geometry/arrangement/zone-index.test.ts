@@ -36,13 +36,13 @@ describe('very many zones about one point', () => {
     const count = 1500;
     freeBoundary(star(count, grow), EVERYWHERE, scratch);
     const pieces = scratch.pieces.length / STRIDE;
-    // All pairs would be more than a thousand per wall.
+    // Comparing all pairs would give more than a thousand per wall.
     expect(scratch.cuts.end(pieces - 1)).toBeLessThan(100 * count);
   });
 
   it.each([0, 150])('growZone by %d have the outline that few have', (grow) => {
     const few = star(INDEX_THRESHOLD, grow);
-    // One more, twice: the longer list uses the index.
+    // One zone is added twice, so that the longer list uses the index.
     const many = [...few, few[0] as GrownZone];
     const [one, other] = [outlineOf(few), outlineOf(many)];
     expect(other.rings).toBe(one.rings);

@@ -9,7 +9,7 @@ import { fixtureAt, hall, hallDetector, planUnder } from '../../helpers/hall.ts'
 
 const PROFILE_IDS = PROFILES.map(({ id }) => id);
 
-/** Far from the fixture, in the middle of what it blows. */
+/** Far from the fixture, in the middle of its airflow. */
 const AT: [number, number] = [0, 5000];
 
 function blowing(kind: FixtureKind): Partial<Level> {
@@ -31,7 +31,7 @@ function movingAir(profile: string, change: Partial<Level>) {
 }
 
 // 25 Pa. Code 240.310(a)(1), 32 Ill. Adm. Code 422.130(a)(1)(D)-(F), Ohio Adm. Code 3701-69-07 App. A, A.1: out of the direct flow of air,
-// whatever blows it. That of a heater with a fan or of a dryer is drawn as that of a register is.
+// from any source. The airflow of a heater with a fan or of a dryer is drawn in the same way as that of a register.
 describe.each(PROFILE_IDS)('a drawn airflow under %s', (profile) => {
   it.each(FIXTURE_KINDS)('of a %s blocks the detector in it', (kind) => {
     const { first, second } = movingAir(profile, { ...blowing(kind), lookedFor: ['moving-air'] });

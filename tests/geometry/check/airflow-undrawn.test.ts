@@ -8,7 +8,7 @@ import { fixtureAt, hall, hallDetector, planUnder } from '../../helpers/hall.ts'
 const PROFILE = 'pennsylvania-240-310';
 
 it('a machine whose airflow is not drawn leaves the rule not run, with what to do', () => {
-  // 25 Pa. Code 240.310(a)(1) gives a distance to ducts; of other machines only what they blow counts.
+  // 25 Pa. Code 240.310(a)(1) gives a distance to ducts; of other machines only the airflow counts.
   const level = hall({ fixtures: [fixtureAt('dehumidifier')], detectors: [hallDetector()] });
   const report = checkDetector(planUnder(PROFILE, [level]), buildLevel(level), hallDetector());
   const row = report.checks.find(({ subject }) => subject === 'f');

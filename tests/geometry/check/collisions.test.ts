@@ -28,7 +28,7 @@ const fixture = (id: string, kind: FixtureKind, shape: Shape, bottom: number, to
 /** 27 by 30 in and 38 in high, about (4000, 3000). */
 const WASHER = fixture('f1', 'washer', { box: { center: [4000, 3000], width: 686, depth: 762, turn: 0 } }, 0, 965);
 const PIPE = fixture('f2', 'mitigation-pipe', { circle: { center: [6000, 3000], radius: 57 } }, 0, 2400);
-/** Hangs 2 m above the floor. */
+/** Its underside is 2 m above the floor. */
 const HOOD = fixture('f3', 'exhaust-fan', { circle: { center: [2000, 3000], radius: 300 } }, 2000, 2300);
 
 const level = levelOf({

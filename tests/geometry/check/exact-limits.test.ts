@@ -39,7 +39,7 @@ const row = (margin: number, subject = 'a', verdict: Verdict = 'clear'): Check =
 });
 
 describe('a distance at its limit', () => {
-  // A distance that is short by 0.1 mm meets its limit; it is tight while it has less to spare than the tolerance of the tape.
+  // A distance that is short by 0.1 mm meets its limit; it is tight while its margin is less than the tape tolerance.
   it.each([
     [-0.100_01, 'blocked'],
     [-0.1, 'tight'],
@@ -55,7 +55,7 @@ describe('a distance at its limit', () => {
   });
 
   it.each([
-    // 20 in at least; 72 in at most, to the top.
+    // At least 20 in to the base; at most 72 in to the top.
     [508, 'clear', 508, 'least'],
     [507.85, 'blocked', 508, 'least'],
     [1828.8 - 25, 'clear', 1828.8, 'most'],

@@ -5,7 +5,7 @@ import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import { hall, hallDetector, planUnder } from '../../helpers/hall.ts';
 
-/* Why a level is not to be tested: the lowest that counts, or each on the ground, by the list. */
+/* Why a level is not to be tested: depending on the profile, only the lowest level that counts is, or each on the ground. */
 
 const levelAt = (order: number, change: Partial<Level>): Level => hall({ id: `L${order}`, order, ...change });
 

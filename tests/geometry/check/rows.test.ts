@@ -31,7 +31,7 @@ describe('the rows of a rule', () => {
     expect(rows).toMatchObject([{ bound: 'least', required: 508 }]);
   });
 
-  // 25 Pa. Code 240.310(a)(1): 36 in from ducts, and out of the direct flow of air. Two limits, each with its figure.
+  // 25 Pa. Code 240.310(a)(1): 36 in from ducts, and out of the direct flow of air. Two limits, each with its own row.
   it('have the nearest fixture with its distance, beside an airflow that is nearer to its limit', () => {
     const register = fixtureAt('supply-register', {
       id: 'register',

@@ -15,7 +15,7 @@ import { seededRandom } from '../../helpers/seeded-level.ts';
 import { HEIGHTS, type House, houseOf, INCH } from '../../helpers/sun-room.ts';
 import { sunnyHouse } from '../../helpers/sunny-house.ts';
 
-/** More by hand: SUN_POINTS=100000. */
+/** Number of points. The environment may select more: SUN_POINTS=100000. */
 const POINTS = Number(process.env.SUN_POINTS ?? 2000);
 
 const PROBE = { ...HEIGHTS, radius: 50.8 };
@@ -52,7 +52,7 @@ describe('the row of direct sun', () => {
     expect(rowsAt(planned, NEAR)).toEqual(rowsAt(den(), NEAR));
     expect(rowsAt(planned, FAR)).toMatchObject([{ verdict: 'clear', notRun: false }]);
     expect(rowsAt(den({ visit: { end: null } }), NEAR)).toMatchObject([{ verdict: 'unknown', notRun: true }]);
-    // One that happened outweighs the planned one.
+    // A recorded pick-up takes precedence over a planned one.
     const night = '2003-10-18T02:00:00-07:00';
     expect(
       rowsAt(den({ visit: { start: '2003-10-17T22:00:00-07:00', end: night, plannedEnd: end } }), NEAR),
@@ -66,7 +66,7 @@ describe('the row of direct sun', () => {
   it('names the window, and how far from its light the rim is', () => {
     const [row] = rowsAt(den(), NEAR);
     expect(row).toMatchObject({ verdict: 'blocked', notRun: false, subject: 'glass', required: 1219.2 });
-    // The head lets light in to 64.6 in less 200 mm of wall; the lower edge of the disc and 10 mm more are allowed.
+    // Light through the head reaches 64.6 in minus 200 mm of wall; the lower edge of the disc and 10 mm more are allowed.
     const exact = 2000 - 50.8 - (64.6 * INCH - 200);
     expect(row?.measured).toBeGreaterThan(exact - 30);
     expect(row?.measured).toBeLessThan(exact);

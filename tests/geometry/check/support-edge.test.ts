@@ -4,8 +4,8 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import { detectorAt, drawn, loop, planOf, rectangle, turned } from '../../helpers/drawn.ts';
 
 /**
- * A table of 1200 × 600 at (4000, 3000), its top 2 mm above the base of the detector: it supports it where the whole
- * footprint is on it.
+ * A table of 1200 × 600 at (4000, 3000), its top 2 mm above the base of the detector: it supports the detector where the
+ * whole footprint is on it.
  */
 function onTable(turn: number, inside: number) {
   const table = { box: { center: [4000, 3000] as const, width: 1200, depth: 600, turn } };

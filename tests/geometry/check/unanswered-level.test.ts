@@ -59,14 +59,14 @@ describe('the level to test, while its choice rests on answers that nobody gave'
       const open = lower({ living: 'lived-in', groundAnswered: false });
       expect(each(profile, [open, upper], open)).toMatchObject({ verdict: 'unknown', notRun: true });
       expect(each(profile, [open, upper], open)?.reason).toBe('Not answered yet: what is under the floor of Basement.');
-      // No level is known to touch the ground: the other one may.
+      // No level is known to touch the ground; the other one may.
       const high = { ...lived, ground: 'none' as const };
       const above = { ...upper, groundAnswered: false };
       expect(each(profile, [high, above], high)?.reason).toBe(
         'Not answered yet: what is under the floor of Main floor.',
       );
     }
-    // Elsewhere the choice does not depend on it.
+    // Under other profiles the choice does not depend on it.
     const open = lower({ living: 'lived-in', groundAnswered: false });
     expect(each('home-short-term', [open, upper], open)).toMatchObject({ verdict: 'clear', notRun: false });
   });

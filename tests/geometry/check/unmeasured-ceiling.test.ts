@@ -12,7 +12,7 @@ import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { hall, hallDetector, planUnder } from '../../helpers/hall.ts';
 
 const TALL = 25.4;
-/** 5 ft, the lowest ceiling that there is: common practice, no published source. */
+/** 5 ft, the lowest possible ceiling: common practice, no published source. */
 const LOWEST = 1524;
 /** 25 Pa. Code 240.310(a): 12 in below the ceiling. */
 const LEAST = 304.8;
@@ -36,17 +36,17 @@ describe('the ceiling that nobody has measured', () => {
     { base: LOWEST - LEAST - TALL, row: { verdict: 'clear', notRun: false, measured: null } },
     { base: LOWEST - LEAST - TALL + 0.2, row: { verdict: 'unknown', notRun: true, measured: null } },
     { base: 1778, row: { verdict: 'unknown', notRun: true, measured: null } },
-    // Blocked even under the height that a new level begins with.
+    // Blocked even under the default ceiling of a new level.
     { base: 2286 - LEAST, row: { verdict: 'blocked', notRun: false, measured: expect.closeTo(LEAST - TALL, 9) } },
   ])('with the base at $base mm: $row.verdict', ({ base, row }) => {
     expect(rowOf(levelWith({ ceilingAnswered: false }, base))).toMatchObject(row);
-    // Measured, or of a file that says no more: the distance counts, as ever.
+    // Measured, or in a file without that key: the distance counts as usual.
     expect(rowOf(levelWith({}, base))?.measured).toBeCloseTo(2286 - base - TALL, 9);
     expect(rowOf(levelWith({ ceilingAnswered: true }, base))).toEqual(rowOf(levelWith({}, base)));
   });
 
   it('is never better than under the height that the level has: tight there is not run', () => {
-    // 10 mm to spare, less than the tape tolerance of 1 in.
+    // A margin of 10 mm, less than the tape tolerance of 1 in.
     const low = levelWith({ ceiling: 1400, ceilingAnswered: false }, 1400 - LEAST - TALL - 10);
     expect(rowOf({ ...low, ceilingAnswered: true })?.verdict).toBe('tight');
     expect(rowOf(low)).toMatchObject({ verdict: 'unknown', notRun: true });
@@ -63,7 +63,7 @@ describe('the ceiling that nobody has measured', () => {
     fc.assert(
       fc.property(
         fc.constantFrom('home-short-term', 'pennsylvania-240-310', 'health-canada-long-term'),
-        // Whole numbers: doubles from zero on are mostly tiny.
+        // Integers, because most doubles from zero on are tiny.
         fc.integer({ min: 0, max: 2250 }),
         fc.integer({ min: LOWEST, max: 3000 }),
         (profile, base, real) => {

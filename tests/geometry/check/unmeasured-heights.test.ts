@@ -12,7 +12,7 @@ import { recheck } from '../../../geometry/recheck/recheck.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { hall, hallDetector, planUnder } from '../../helpers/hall.ts';
 
-/** A table under the whole foot of the detector, and a cabinet with its face 50 mm beside the rim. */
+/** A table under the whole footprint of the detector, and a cabinet with its face 50 mm beside the rim. */
 const TOP = 736.6;
 const table = (change: Partial<PlanObject> = {}): PlanObject => ({
   id: 't',
@@ -94,7 +94,7 @@ describe('a thing whose height nobody has measured, beside a detector', () => {
     );
     const far = { center: [300 + 50 + 102, 5000], width: 600, depth: 400, turn: 0 } as const;
     expect(rows({ topAnswered: false, shape: { box: far } }).every(({ notRun }) => !notRun)).toBe(true);
-    // It reaches the detector by the usual height too: blocked, as ever.
+    // By its default height it reaches the detector too: blocked as usual.
     expect(rows({ topAnswered: false, top: 900 })).toContainEqual(
       expect.objectContaining({ verdict: 'blocked', notRun: false, subject: 'c' }),
     );
@@ -125,7 +125,7 @@ describe('a thing whose height nobody has measured, beside a detector', () => {
         fc.integer({ min: 100, max: 1800 }),
         fc.integer({ min: 100, max: 1800 }),
         (profile, base, x, top, real) => {
-          // What it stands on lifts it: that thing is never beside it.
+          // An object that supports the detector is never beside it.
           fc.pre(Math.abs(top - base) > 3 && Math.abs(real - base) > 3);
           const shape = { box: { center: [x, 5000], width: 300, depth: 300, turn: 0 } } as const;
           const level = (height: number, topAnswered: boolean) =>

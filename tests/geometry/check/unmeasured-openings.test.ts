@@ -8,7 +8,7 @@ import { compareOpinions } from '../../../geometry/recheck/compare.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { HEIGHTS, houseOf } from '../../helpers/sun-room.ts';
 
-/** At the one instant of the house, light falls as far as y = 1451 under the drawn head. */
+/** At the one instant of the exposure, light reaches y = 1451 under the drawn head. */
 const [SUNLIT, NEAR, FAR] = [1000, 2000, 4000].map((y): XY => [2500, y]) as [XY, XY, XY];
 
 function planAt(at: XY, window: Partial<Opening>, change: Partial<Level> = {}): Plan {
@@ -34,7 +34,7 @@ describe('a window whose sill or head nobody has measured', () => {
       expect(sunOf(plan)).toMatchObject([{ verdict: 'unknown', notRun: true, measured: null, subject: 'glass' }]);
       expect(openChecks(reportOf(plan)).map(({ rule }) => rule)).toContain('direct-sun');
       expect(headlineOf(reportOf(plan)).word).not.toBe('Clear');
-      // Measured, or of a file that says no more: it is worked out, as ever.
+      // Measured, or in a file without those keys: the sun is computed as usual.
       expect(sunOf(planAt(FAR, {}))).toMatchObject([{ verdict: 'clear', notRun: false, subject: 'glass' }]);
       expect(sunOf(planAt(FAR, { topAnswered: true, bottomAnswered: true }))).toEqual(sunOf(planAt(FAR, {})));
     },

@@ -7,7 +7,7 @@ import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 describe('tapedOffsets: left and right as one stands in the room and faces the wall', () => {
   const walls = boxWalls(0, 0, 5000, 3000);
   const model = buildLevel(levelOf({ walls }));
-  // 1000 from the corner of the center-lines is 950 from the face of a 100 mm wall; 5000 − 1000 − 800 = 3200 less 50 is 3150.
+  // 1000 from the corner of the center-lines is 950 from the face of a 100 mm wall; 5000 − 1000 − 800 = 3200, minus 50 is 3150.
   it.each([
     {
       name: 'the top wall, drawn to the right: its beginning is on the left hand',

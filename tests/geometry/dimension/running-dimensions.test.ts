@@ -35,7 +35,7 @@ function changed(dimension: RunningDimension, wanted: Mm, moves: 'from' | 'to', 
 
 describe('runningDimensions', () => {
   it('has the rooms as they are taped: faces 249 3/4 in and 153 3/4 in apart, 24 ft the other way', () => {
-    // By hand from the file: 6400.8 less half of 114.3 is 6343.65; 10363.2 less 6457.95 is 3905.25; 7315.2 is 24 ft.
+    // Computed by hand from the file: 6400.8 minus half of 114.3 is 6343.65; 10363.2 minus 6457.95 is 3905.25; 7315.2 is 24 ft.
     expect(wholes(level).map(words)).toEqual(
       expect.arrayContaining(['20 ft 9 3/4 in', '24 ft', '12 ft 9 3/4 in', '24 ft']),
     );
@@ -43,7 +43,7 @@ describe('runningDimensions', () => {
 
   it('strings the windows of a face from corner to corner', () => {
     const string = of(level).filter((each) => each.row === 'string' && onTop(each));
-    // By hand: the file's offsets are from the wall's center-line, 4 in beyond the corner.
+    // Computed by hand: the file's offsets are from the end of the wall's center-line, 4 in beyond the corner.
     expect(string.map(words)).toEqual(['4 ft', '3 ft', '5 ft 6 in', '3 ft', '5 ft 3 3/4 in']);
   });
 
@@ -62,7 +62,7 @@ describe('runningDimensions', () => {
   });
 
   it('lays a whole length beyond the string of its own face, and no other', () => {
-    // The right-hand wall has a window, and the utility room's 24 ft are read along it.
+    // The right-hand wall has a window, and the utility room's 24 ft are measured along it.
     const [right] = wholes(level).filter(({ from, to }) => Math.min(from[0], to[0]) > 10_000);
     expect(right && words(right)).toBe('24 ft');
     expect(right?.beyondString).toBe(true);
@@ -100,7 +100,7 @@ describe('withDimension', () => {
     expect(buildLevel(now).rooms).toHaveLength(2);
     expect(now.walls.find(({ id }) => id === 'w5')).toEqual(level.walls[4]);
     expect(now.walls.find(({ id }) => id === 'w4')?.from[0]).toBeCloseTo(-101.6 + 247.65, 3);
-    // What hangs in the stretched walls keeps its place on the page.
+    // Openings in the stretched walls keep their position on the page.
     expect(between(now, 'o1', 'o2').from[0]).toBeCloseTo(between(level, 'o1', 'o2').from[0], 3);
   });
 

@@ -14,7 +14,7 @@ import { levelOf, wall } from '../../helpers/level-of.ts';
 const FT = 304.8;
 const IN = 25.4;
 
-/** The corners of an outline, clockwise on screen, with each side moved out by so much. */
+/** Returns the corners of an outline, clockwise on screen, with each side moved outward by its own distance, mm. */
 function movedOut(inner: readonly XY[], by: readonly number[]): readonly XY[] {
   const side = (i: number): Line => {
     const at = (i + inner.length) % inner.length;
@@ -22,7 +22,7 @@ function movedOut(inner: readonly XY[], by: readonly number[]): readonly XY[] {
   };
   return inner.map((_, i) => lineCrossing(side(i - 1), side(i)) as XY);
 }
-/** The walls round a floor, each of its own thickness, on their center-lines. */
+/** Returns the walls around a floor, each with its own thickness, by their center-lines. */
 function wallsRound(inner: readonly XY[], thick: readonly number[], backwards = false): readonly Wall[] {
   const center = movedOut(
     inner,
@@ -42,7 +42,7 @@ const turned =
     return [across * cos - y * sin + 5000, across * sin + y * cos + 5000];
   };
 
-/** 34 ft 2 in by 26 ft 5 in outside, a piece of 12 ft by 10 ft out of its lower right corner; walls of 8 in. */
+/** 34 ft 2 in by 26 ft 5 in outside, without 12 ft by 10 ft at its lower right corner; walls of 8 in. */
 const OUTSIDE: readonly XY[] = (
   [
     [0, 0],
@@ -67,7 +67,7 @@ describe('wallLengths', () => {
     const inches = (by: 'inside' | 'outside' | 'center') =>
       lengths.map((each) => Math.round((each[by] / IN) * 100) / 100);
     expect(inches('outside')).toEqual([410, 197, 144, 120, 266, 317]);
-    // At the corner that turns in, inside and outside are as long: less 16 in where both ends turn out.
+    // At the corner that turns in, inside and outside lengths are equal; where both ends turn out, inside is 16 in shorter.
     expect(inches('inside')).toEqual([394, 181, 144, 120, 250, 301]);
     expect(inches('center')).toEqual([402, 189, 144, 120, 258, 309]);
   });
@@ -101,7 +101,7 @@ describe('wallLengths', () => {
       mirrored: fc.boolean(),
       backwards: fc.boolean(),
     });
-    // The third face, cut short by the thick wall, is as long as the fourth edge.
+    // The third face is shortened by the thick wall and as long as the fourth edge.
     const AS_LONG_AS_ANOTHER = {
       corners: [
         [0, 0],
@@ -135,10 +135,10 @@ describe('wallLengths', () => {
         for (const face of roomFaces(model, room)) {
           const i = inner.findIndex((from, k) => {
             const ends = [from, inner[(k + 1) % inner.length] as XY];
-            // By its ends: a face that a thick wall cuts short can be as long as another one.
+            // Matched by its ends, because a face shortened by a thick wall can be as long as another one.
             return [face.from, face.to].every((end) => ends.some((other) => distance(end, other) < 0.01));
           });
-          // The square end of a thick wall may stick out of a thin one in a wide corner: the floor has a small edge more there.
+          // The square end of a thick wall may extend beyond a thin one at an obtuse corner: the floor has an additional small edge there.
           if (i < 0 && corners !== INSIDE) continue;
           expect(beyondFace(model, face, 'inside')).toBe(0);
           expect(face.length + beyondFace(model, face, 'outside')).toBeCloseTo(edge(outer, i), 2);
@@ -160,7 +160,7 @@ describe('wallLengths', () => {
     const model = buildLevel(levelOf({ walls: [...outer, partition] }));
     const { inside, outside, center } = wallLengths(model, partition);
     expect([inside, outside, center].map((mm) => Math.round((mm / IN) * 100) / 100)).toEqual([250, 266, 258]);
-    // The walls that it parts are as long as before.
+    // The walls that it divides keep their lengths.
     expect(outer.map((each) => Math.round(wallLengths(model, each).inside / IN))).toEqual([
       394, 181, 144, 120, 250, 301,
     ]);

@@ -14,7 +14,7 @@ import { emptyLevel } from '../../../geometry/planfile/empty.ts';
 import { evenly } from '../../helpers/evenly.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
-/** Walls of 200 about a floor of 3800 by 2800, its corner at (100, 100). */
+/** Walls of 200 around a floor of 3800 by 2800, its corner at (100, 100). */
 const walls = [
   wall('top', [0, 0], [4000, 0]),
   wall('right', [4000, 0], [4000, 3000]),
@@ -35,7 +35,7 @@ describe('wallGaps', () => {
   });
 
   it('of a thing in a partition is to the faces of the room that it is in: down, up and its size add up to the room', () => {
-    // A partition of 114.3 at y = 1500 parts the floor of 100 … 2900; a grille of 254 × 101.6 in its lower face.
+    // A partition of 114.3 at y = 1500 divides the floor of 100 … 2900; a grille of 254 × 101.6 is in its lower face.
     const partition: Wall = { id: 'p', from: [0, 1500], to: [4000, 1500], thickness: 114.3, side: 'auto' };
     const parted = buildLevel({ ...emptyLevel('L1'), walls: [...walls, partition] });
     const reach = { left: 127, right: 127, up: 50.8, down: 50.8 };
@@ -44,11 +44,11 @@ describe('wallGaps', () => {
     expect(up).toBeCloseTo(-60.8, 9);
     expect(down).toBeCloseTo(2900 - 1547.15 - 50.8, 9);
     expect((up ?? 0) + (down ?? 0) + 101.6).toBeCloseTo(2900 - 1557.15, 9);
-    // With its edge at the face it is not off the wall, and not by -0 either.
+    // With its edge at the face, the gap is 0, and not −0.
     expect(wallGaps(parted, [1000, 1557.15 + 50.8], reach).up).toBe(0);
   });
 
-  /** A face that is within a millionth of a mm is touched: the gap is nothing then. */
+  /** Expects equal sums, within 1e-6 mm: a face that near counts as touched, with a gap of 0. */
   const expectSame = (sum: number, wanted: number) => expect(Math.abs(sum - wanted)).toBeLessThan(1.001e-6);
 
   it('adds up to the room wherever the thing is', () => {
@@ -59,7 +59,7 @@ describe('wallGaps', () => {
       fc.property(place, ([x, y, radius]) => {
         const { left, right, up, down } = wallGaps(parted, [x, y], circleReach(radius));
         const across = x < 2000 ? 2000 - 57.15 - 100 : 3900 - 2057.15;
-        // In an outside wall beside a corner no floor is level with it.
+        // In an outside wall beside a corner, no floor is level with it.
         if (left !== null && right !== null) expectSame(left + right + 2 * radius, across);
         if (up !== null && down !== null) expectSame(up + down + 2 * radius, 2800);
         if (x > 100 && x < 3900 && y > 100 && y < 2900) expect([left, right, up, down]).not.toContain(null);

@@ -27,7 +27,7 @@ const OF_ALL = [...lower.walls.map(({ id }) => id), ID];
 const newOpenings = (after: Plan): readonly Opening[] =>
   after.levels.flatMap(({ openings }) => openings.filter(({ id }) => id !== 'o1'));
 
-/** Every way in which an opening, or a wall with it, is copied. */
+/** Every way to copy an opening, or a wall with it. */
 const COPIES: readonly (readonly [string, () => { ok: boolean; plan?: Plan }])[] = [
   ['duplicated alone', () => duplicatedItems(plan, 'L1', ['o1'], 300, 300)],
   ['duplicated with its wall', () => duplicatedItems(plan, 'L1', ['L1w1'], 300, 300)],

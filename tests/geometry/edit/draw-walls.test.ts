@@ -33,7 +33,7 @@ describe('rectangleWalls', () => {
   it('share the wall of the room beside', () => {
     const walls = boxWalls(-50, -50, 4050, 3050); // inside 4000 by 3000
     const level = levelOf({ walls });
-    // From the face of the right wall on: 100 thick, so its other face is at 4100.
+    // Beginning at the outer face of the right wall, which is 100 thick: that face is at 4100.
     const added = rectangleWalls(level, [4100, 0], [6000, 3000], 100);
     expect(added).toHaveLength(3);
     expect(floorOf([...walls, ...built(added, 100)]).sort((a, b) => a - b)).toEqual([
@@ -61,14 +61,14 @@ describe('angles and lengths of a run', () => {
 });
 
 describe('buttPosition: a wall that begins on a standing one', () => {
-  // 8 in walls about a room of 30 ft by 20 ft: the center-lines stand 4 in outside the faces.
+  // 8 in walls around a room of 30 ft by 20 ft: the center-lines are 4 in outside the faces.
   const walls = boxWalls(-101.6, -101.6, 9245.6, 6197.6, 203.2);
   const level = levelOf({ walls });
   const model = buildLevel(level);
   const inside: XY = [4000, 3000];
 
   it('stands so that a tape from the corner to its face reads whole steps', () => {
-    // Pressed so that the face of a 4 1/2 in wall would stand 121.05 in from the corner: 10 ft 1 in is the nearest inch.
+    // At the pressed point the face of a 4 1/2 in wall would be 121.05 in from the corner: 10 ft 1 in is the nearest inch.
     const butt = buttPosition(level, model, [3131.8, -101.6], inside, 114.3, 25.4);
     const [toLeft, toRight] = butt?.taped ?? [];
     expect(toLeft && distance(...toLeft)).toBeCloseTo(121 * 25.4, 6);

@@ -264,7 +264,7 @@ describe('whatever is edited', () => {
           ...plan,
           levels: [{ ...level, [list]: items.map((each) => (each === item ? changed : each)) } as Level],
         };
-        // Through JSON by hand: the writer asserts what the reader is asked here.
+        // Serialized with JSON.stringify, because the writer asserts what the reader checks here.
         expect(checkedPlan(plan, after).ok).toBe(parsePlan(JSON.stringify(after)).ok);
       }),
       { numRuns: howMany(60, 500) },

@@ -74,7 +74,7 @@ describe('the edits of levels and sections', () => {
       'A reading belongs to the detector "d9", which is not in the plan.',
     ],
     [
-      'a detector lost with its reading left', // not by an edit of ours: by a function handed in
+      'a detector lost with its reading left', // no edit does this, but a function passed in can
       checkedLevelEdit(plan, 'L1', (each) => ({ ...each, detectors: each.detectors.slice(1) })),
       'A reading belongs to the detector "d1", which is not in the plan.',
     ],

@@ -33,7 +33,7 @@ function done(result: EditResult): Plan {
 }
 const named = (id: string, order: number, part: Partial<Level> = {}): Level => ({ ...emptyLevel(id), order, ...part });
 const planOf = (...levels: readonly Level[]): Plan => frozen({ ...emptyPlan(), levels });
-/** The levels as a stack: those of one height together, the lowest first. */
+/** Returns the levels as a stack: those of one height together, the lowest first. */
 function stack(plan: Plan): string {
   const stories = new Map<number, string[]>();
   for (const { id, order } of levelsInOrder(plan)) stories.set(order, [...(stories.get(order) ?? []), id]);
@@ -124,7 +124,7 @@ describe('the outline of another level', () => {
     );
     expect(main.openings).toEqual([{ ...window, id: 'o2', wall: 'w6', bottomAnswered: false, topAnswered: false }]);
     expect([copied.walls, copied.openings]).toEqual([4, 1]);
-    // 8 by 6 m on the center-lines, less half a wall all round: 7.8 by 5.8 m.
+    // 8 by 6 m on the center-lines, minus half a wall on each side: 7.8 by 5.8 m.
     expect(buildLevel(main).rooms.map(({ floorArea }) => Math.round(floorArea))).toEqual([7800 * 5800]);
     expect(copied.plan.levels[0]).toBe(house.levels[0]);
   });

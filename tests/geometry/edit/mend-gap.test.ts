@@ -6,7 +6,7 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Wall, XY } from '../../../geometry/plan/model.ts';
 import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
-/** Mends the gaps of a level one after the other, as the buttons do. */
+/** Fixes the gaps of a level one after the other, as the buttons do. */
 function mended(level: Level): Level {
   const [notice] = buildLevel(level).notices.filter(({ kind }) => MENDABLE.includes(kind));
   if (!notice) return level;

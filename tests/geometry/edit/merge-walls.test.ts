@@ -92,7 +92,7 @@ describe('two walls that lie on one another', () => {
   });
 
   it('leaves no wall lying on another, and closes every room that was closed', () => {
-    // As drawn: coordinates are kept to a ten-thousandth of a mm.
+    // Coordinates as in a drawing: multiples of 0.0001 mm.
     const off = fc.integer({ min: -50_000, max: 50_000 }).map((parts) => parts / 10_000);
     fc.assert(
       fc.property(

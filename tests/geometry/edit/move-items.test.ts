@@ -34,7 +34,7 @@ describe('movedItems(plan, levelId, ids, dx, dy)', () => {
   });
 
   it('leaves openings where they are: at their place on the wall that moves, at their place on the page in one that is stretched', () => {
-    const edited = done(movedItems(plan, 'L1', ['w3'], 0, 500)); // the start of w4 goes down by 500
+    const edited = done(movedItems(plan, 'L1', ['w3'], 0, 500)); // the start of w4 moves down by 500
     expect(openingOf(edited, 'o1')?.offset).toBe(1000);
     expect(openingOf(edited, 'o2')?.offset).toBe(1500);
   });
@@ -68,7 +68,7 @@ describe('withWallEnds(plan, levelId, wallId, from, to)', () => {
   });
 });
 
-/** The marks of a copied window: nobody has measured its sill and its head. */
+/** The marks of a copied window: its sill and its head are not measured. */
 const OPEN = { bottomAnswered: false, topAnswered: false };
 
 describe('duplicatedItems(plan, levelId, ids, dx, dy)', () => {
@@ -86,7 +86,7 @@ describe('duplicatedItems(plan, levelId, ids, dx, dy)', () => {
       ...desk,
       id: 't2',
       shape: { box: { center: [1300, 1100], width: 1200, depth: 600, turn: 0 } },
-      // Nobody has measured the copy.
+      // The copy is not measured.
       topAnswered: false,
     });
     expect(levelOf(edited).fixtures[1]?.stream).toEqual(fan.stream);
@@ -102,7 +102,7 @@ describe('duplicatedItems(plan, levelId, ids, dx, dy)', () => {
   });
 
   it('sets a copy of an opening in the nearest free place of its wall', () => {
-    expect(openingOf(copied(['o1']).plan, 'o3')?.offset).toBeCloseTo(1914.4, 9); // right beside the one at 1000
+    expect(openingOf(copied(['o1']).plan, 'o3')?.offset).toBeCloseTo(1914.4, 9); // adjacent to the one at 1000
     const wide = done(itemPatched(plan, 'L1', 'opening', 'o1', { width: 2000 }));
     const result = duplicatedItems(wide, 'L1', ['o1'], 0, 0);
     expect(result.ok ? 'done' : result.reason).toBe('The window has no free place for a copy on its wall.');

@@ -26,7 +26,7 @@ describe('pulling a grip', () => {
 
   it('of a turned box works along its own sides', () => {
     const level = levelOf({ objects: [desk({ center: [0, 0], width: 1000, depth: 600, turn: 90 })] });
-    // Turned a quarter, the first corner (−500, −300) stands at (300, −500).
+    // Rotated by a quarter turn, the first corner (−500, −300) is at (300, −500).
     const grip = handle(level, 't1', 0);
     expect(grip.at[0]).toBeCloseTo(300, 9);
     expect(grip.at[1]).toBeCloseTo(-500, 9);
@@ -70,7 +70,7 @@ describe('pulling a grip', () => {
         Math.round(fixture?.stream?.direction ?? Number.NaN),
       ]);
       expect(ways).toEqual(ways.map(() => [(turn + 40) % 360, 30]));
-      // What sets the airflow itself is not turned once more.
+      // An edit that sets the airflow itself does not rotate it again.
       const own = withItemPatched(level, 'f1', {
         shape: { box: { ...box, turn: 90 } },
         stream: { ...grille.stream, direction: 5 },
@@ -125,7 +125,7 @@ describe('pulling a grip', () => {
     const pulled = withWallEndAt(level, 'w1', 'to', [7000, 0]);
     expect(pulled.walls[1]?.from).toEqual([7000, 0]);
     expect(areaOf(pulled)).toHaveLength(1);
-    // The window is measured from the end that stayed.
+    // The offset of the window is measured from the end that stayed.
     expect(pulled.openings[0]).toMatchObject({ offset: 1000, width: 800 });
   });
 

@@ -2,7 +2,7 @@ import type { EditResult } from '../../../geometry/edit/index.ts';
 import type { Detector, Fixture, Level, Opening, Plan, PlanObject, Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 
-/** Mutation of an input throws. */
+/** Returns the value deeply frozen, so that a mutation of an input throws. */
 export function frozen<T>(value: T): T {
   if (typeof value === 'object' && value !== null) for (const each of Object.values(Object.freeze(value))) frozen(each);
   return value;

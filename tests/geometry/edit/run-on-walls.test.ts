@@ -17,7 +17,7 @@ const ELL: readonly XY[] = [
   [4000, 5000],
   [0, 5000],
 ];
-/** No right angle in it, one corner that turns back. */
+/** An outline without right angles, with one corner that turns back. */
 const ASLANT: readonly XY[] = [
   [0, 0],
   [5000, 800],
@@ -33,7 +33,7 @@ const posed = fc.record({
   backwards: fc.boolean(),
   thickness: fc.integer({ min: 80, max: 400 }),
   by: fc.constantFrom<TapedBy>(...TAPED_BY),
-  /** How many walls are drawn before the run is ended for the first time. */
+  /** The number of walls drawn before the run is interrupted for the first time. */
   split: fc.integer({ min: 1, max: 4 }),
 });
 type Pose = typeof posed extends fc.Arbitrary<infer T> ? T : never;
@@ -47,7 +47,7 @@ const moved = (points: readonly XY[], { degrees, mirrored, backwards }: Pose): r
   return backwards ? turned.reverse() : turned;
 };
 
-/** A level with walls that were typed from a point, each in the direction and at the length from one of `tape` to the next. */
+/** Returns a level with walls typed from a point, each with the direction and length from one point of `tape` to the next. */
 function withTyped(level: Level, from: XY, tape: readonly XY[], { thickness, by }: Pose): Level {
   const corners: XY[] = [from];
   for (const [i, to] of tape.slice(1).entries()) {
@@ -70,7 +70,7 @@ function expectTaped(level: Level, tape: readonly XY[], by: TapedBy): void {
     expect(length).toBeCloseTo(distance(tape[i] as XY, tape[i + 1] as XY), 1);
 }
 
-/** The same walls, wherever they stand on the page. */
+/** Expects the same walls, wherever they are on the page. */
 function expectSameWalls({ walls }: Level, wanted: Level): void {
   const [a, b] = [walls[0]?.from ?? [0, 0], wanted.walls[0]?.from ?? [0, 0]];
   expect(walls).toHaveLength(wanted.walls.length);
@@ -86,7 +86,7 @@ function expectSameWalls({ walls }: Level, wanted: Level): void {
   }
 }
 
-/** Until a run has turned to one side, nobody can know which of its faces was taped. */
+/** Returns whether the first part of a run turns: until a run has turned to one side, it is not known which of its faces was taped. */
 const knowsItsSide = (points: readonly XY[], split: number): boolean => {
   const turns = (count: number) =>
     points.slice(2, count + 1).reduce((sum, c, i) => {
@@ -121,7 +121,7 @@ describe('walls that are ended early and go on from their open end', () => {
         fc.pre(knowsItsSide(tape, pose.split));
         const first = withTyped(levelOf({}), tape[0] as XY, tape.slice(0, pose.split + 1), pose);
         const whole = withTyped(first, first.walls.at(-1)?.to ?? [0, 0], tape.slice(pose.split), pose);
-        // As if nobody had ended it; a wall that was drawn alone stands on its line, and all of it with that wall.
+        // The same as without interruption. A wall that was drawn alone is on its taped line, and so are all others with it.
         expectSameWalls(whole, withTyped(levelOf({}), tape[0] as XY, tape, pose));
       }),
       { numRuns: 200 },

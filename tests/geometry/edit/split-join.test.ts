@@ -131,7 +131,7 @@ describe('splitting and joining again', () => {
           expect(distance(was?.[end] ?? from, is?.[end] ?? to)).toBeLessThan(0.01);
         }
       }),
-      // 0.1 mm of the opening lie before the split: it was moved by as much.
+      // 0.1 mm of the opening is before the split, so the opening was moved by that much.
       { examples: [[{ from: [0, 0], turn: 0, length: 1507, share: 0.05, other: 0.08296582138919516 }]] },
     );
   });

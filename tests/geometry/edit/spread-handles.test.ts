@@ -6,11 +6,11 @@ import { distance } from '../../../geometry/plane/point.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { SAMPLE_NAMES, sampleText } from '../../helpers/sample-files.ts';
 
-/** From a street to an eighth of an inch as wide as a finger, px for a mm: all that the sheet can be zoomed to. */
+/** All zoom factors of the sheet, px per mm: from a street in view to an eighth of an inch as wide as a finger. */
 const SCALES = Array.from({ length: 28 }, (_, step) => 0.002 * (15 / 0.002) ** (step / 27));
-/** Of a mouse and of a finger, px. */
+/** Least distance of handles for a mouse and for a finger, px. */
 const GAPS = [24, 44] as const;
-/** How far the rotation handle stands off, px: as in the editor. */
+/** Distance of the rotation handle from the box, px: as in the editor. */
 const OFF = 28;
 
 const levels: readonly Level[] = SAMPLE_NAMES.flatMap((name) => {
@@ -19,7 +19,7 @@ const levels: readonly Level[] = SAMPLE_NAMES.flatMap((name) => {
 });
 const idsOf = ({ walls, openings, fixtures, objects }: Level) =>
   [...walls, ...openings, ...fixtures, ...objects].map(({ id }) => id);
-/** Least distance of two points, mm; infinite for one. */
+/** Returns the least distance of two points, mm; infinite for one point. */
 const least = (points: readonly XY[]) =>
   Math.min(...points.flatMap((a, index) => points.slice(index + 1).map((b) => distance(a, b))));
 const corner = (index: number, at: XY): Handle => ({ kind: 'corner', id: 'o1', index, at });

@@ -83,7 +83,7 @@ describe('adjustedQuad', () => {
 
 describe('squaredRoom', () => {
   const door: Opening = { id: 'o1', wall: 'w3', kind: 'door', offset: 700, width: 900, bottom: 0, top: 2000 };
-  // Inside 4000 by 3000.
+  // 4000 by 3000 inside.
   const level = levelOf({
     walls: boxWalls(-50, -50, 4050, 3050),
     openings: [door],

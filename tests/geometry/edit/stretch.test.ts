@@ -59,7 +59,7 @@ describe('withWallLength', () => {
       top: 1500,
     };
     const longer = withWallLength({ ...square, openings: [window] }, 'top', 5000);
-    // The wall begins 1000 further right, so the near jamb at x = 3500 is now 1500 from its beginning.
+    // The wall begins 1000 farther right, so the near jamb at x = 3500 is now 1500 from its beginning.
     expect(longer.openings[0]?.offset).toBe(1500);
   });
 

@@ -193,10 +193,10 @@ describe('what lost its carrier', () => {
   it('is what stood on it with the whole foot and does no longer', () => {
     const before = levelWith(PAIR);
     const narrower = done(resizedItem(planWith(before), 'L1', 't1', { width: 290 }));
-    // 145 mm to the edge: d1 at 100 mm off the middle reaches to 150.8, d2 at 127 mm to 177.8.
+    // 145 mm to the edge: d1, 100 mm off the middle, extends to 150.8; d2, 127 mm off, to 177.8.
     expect(detectorsWithoutSupport(before, narrower).map(({ id }) => id)).toEqual(['d1', 'd2']);
     const kept = done(resizedItem(planWith(before), 'L1', 't1', { width: 302 }));
-    // 151 mm: the foot of d1 is on it still.
+    // 151 mm: the footprint of d1 is still on it.
     expect(detectorsWithoutSupport(before, kept).map(({ id }) => id)).toEqual(['d2']);
     expect(detectorsWithoutSupport(before, levelWith(PAIR, { objects: [] })).map(({ id }) => id)).toEqual(['d1', 'd2']);
   });

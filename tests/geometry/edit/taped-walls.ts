@@ -10,9 +10,9 @@ import { wall } from '../../helpers/level-of.ts';
 
 export const FOOT = 304.8;
 export const INCH = 25.4;
-/** How thick the walls are, mm: 8 in. */
+/** Thickness of the walls, mm: 8 in. */
 export const EIGHT = 8 * INCH;
-/** The basement as it is taped, mm: 20 ft by 12 ft. */
+/** Taped dimensions of the basement, mm: 20 ft by 12 ft. */
 export const [LONG, SHORT] = [20 * FOOT, 12 * FOOT];
 
 /** Returns walls w1, w2, … around an outline that was taped in this way, 8 in thick. */
@@ -40,25 +40,25 @@ export const ELL: readonly XY[] = [
   [0, 2 * SHORT],
 ];
 
-/** Returns the level with these walls so thick, and what stays of each. */
+/** Returns the level with these walls `mm` thick, and what stays of each. */
 export const thick = (level: Level, ids: readonly string[], mm: Mm, by: TapedBy = 'inside') =>
   wallsThick(buildLevel(level), ids, mm, by, 'feet-inches');
 
 export const idsOf = ({ walls }: Level) => walls.map(({ id }) => id);
 
-/** Returns the lengths of all faces of all rooms, mm: what is drawn and was taped inside. */
+/** Returns the lengths of all faces of all rooms, mm, as drawn and taped inside. */
 export function insideLengths(level: Level): readonly Mm[] {
   const model = buildLevel(level);
   return model.rooms.flatMap((room) => roomFaces(model, room).map(({ length }) => length)).sort((a, b) => a - b);
 }
 
-/** Returns how long the walls w1, w2, … are outside, mm, in their order. */
+/** Returns the outside lengths of the walls w1, w2, …, mm, in that order. */
 export const outsideLengths = (level: Level): readonly Mm[] => {
   const model = buildLevel(level);
   return level.walls.filter(({ id }) => id.startsWith('w')).map((each) => wallLengths(model, each).outside);
 };
 
-/** Expects the same lengths, to a hundredth of a mm. */
+/** Expects the same lengths, within a hundredth of a mm. */
 export function expectAlike(after: readonly Mm[], before: readonly Mm[]) {
   expect(after).toHaveLength(before.length);
   after.forEach((mm, i) => {

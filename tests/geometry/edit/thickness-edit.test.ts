@@ -23,7 +23,7 @@ import {
 
 // Expected values are geometry alone: common practice, a tape measures faces. No published source.
 
-/** From the face of the top wall to that of the bottom one, 4 1/2 in thick, on the center-lines of both. */
+/** Returns a partition from the face of the top wall to that of the bottom one, 4 1/2 in thick, its ends on both center-lines. */
 const partition = (id = 'p'): Wall => wall(id, [8 * FOOT, -EIGHT / 2], [8 * FOOT, SHORT + EIGHT / 2], 4.5 * INCH);
 
 const exterior = (level: Level) => idsOf(level).filter((id) => id.startsWith('w'));
@@ -129,7 +129,7 @@ describe('wallsThick: what else is there', () => {
     'an opening keeps its offset from the inside corner, and a desk stays at the face: %s in',
     (inches) => {
       const after = thick(level, idsOf(level), inches * INCH).level;
-      // The inside corner is at 0; the wall begins half of its thickness to the left of it.
+      // The inside corner is at 0; the wall begins half of its thickness to the left of the corner.
       expect(after.openings[0]?.offset).toBeCloseTo((inches * INCH) / 2 + 1000, 3);
       expect(after.objects).toBe(level.objects);
     },
@@ -151,7 +151,7 @@ describe('wallsThick: a wall whose taped face nobody can know keeps its center l
     );
   });
   it('a wall with rooms on both sides of a part of it, and one outdoors beside another part', () => {
-    // A smaller room stands against the right wall.
+    // A smaller room is adjacent to the right wall.
     const beside = levelOf({
       walls: [
         ...basement(),
@@ -175,7 +175,7 @@ describe('wallsThick: a wall whose taped face nobody can know keeps its center l
     }
   });
   it('the wall before a cavity keeps its face toward the room', () => {
-    // Studs a foot inside the right wall; nobody names what is behind them.
+    // Studs a foot inside the right wall; the space behind them is not labeled.
     const studs = levelOf({
       walls: [...basement(), wall('s', [LONG - 300, -EIGHT / 2], [LONG - 300, SHORT + EIGHT / 2], 100)],
     });
@@ -198,7 +198,7 @@ describe('wallsThick: a wall whose taped face nobody can know keeps its center l
     );
   });
   it('where one wall cannot, the others do', () => {
-    // A window to the very end of the center line of the top wall.
+    // A window that ends at the end of the center-line of the top wall.
     const [top] = basement();
     const long = (top as Wall).to[0] - (top as Wall).from[0];
     const openings: readonly Opening[] = [

@@ -38,7 +38,7 @@ describe('any outline, turned by any angle', () => {
     fc.record({
       points: fc.constantFrom(...outlines),
       turn: fc.double({ min: 0, max: 360, noNaN: true }),
-      /** Which walls, and how thick they are then, one after another. */
+      /** Which walls are changed (bits), and their new thickness, one change after another. */
       steps: fc.array(fc.record({ which: fc.integer({ min: 1, max: 63 }), mm: fc.integer({ min: 60, max: 500 }) }), {
         minLength: 1,
         maxLength: 4,
@@ -65,7 +65,7 @@ describe('any outline, turned by any angle', () => {
       }),
     );
   });
-  // At a slanted corner of walls of unlike thickness the square end of the thicker one shows, whatever the edit.
+  // At a slanted corner of walls with different thickness, the square end of the thicker one shows, whatever the edit.
   it('with slanted corners too, where all walls are as thick', () => {
     fc.assert(
       fc.property(drawn(slanted), ({ points, turn, steps, backwards }) => {

@@ -22,7 +22,7 @@ const PICTURE: Tracing = {
   locked: false,
 };
 
-/** Where a pixel of the picture lies on the plan, by the definition of the file: scaled, turned, put down by its middle. */
+/** Returns where a pixel of the picture is on the plan, by the definition of the file: scaled, rotated, placed by its middle. */
 function onPlan({ at, width, height, scale, turn }: Tracing, [u, v]: XY): XY {
   const angle = (turn * Math.PI) / 180;
   const [x, y] = [(u - width / 2) * scale, (v - height / 2) * scale];
@@ -45,7 +45,7 @@ describe('tracingScaled(picture, a, b, length)', () => {
         fc.pre(distance(p, q) > 5);
         const [a, b] = [onPlan(picture, p), onPlan(picture, q)];
         const next = tracingScaled(picture, a, b, length);
-        // `at` is kept to a thousandth of a mm.
+        // `at` is rounded to a thousandth of a mm.
         expect(distance(onPlan(next, p), onPlan(next, q))).toBeCloseTo(length, 2);
         expect(distance(onPlan(next, p), a)).toBeLessThan(0.01);
         expect(next.turn).toBe(picture.turn);

@@ -128,7 +128,7 @@ describe('what the tape reads', () => {
   });
 
   it('takes more off where the wall is met aslant', () => {
-    // At 30 degrees to the wall its face lies 100 / sin 30 = 200 along the line.
+    // At 30 degrees to the wall, its face is 100 / sin 30 = 200 along the line.
     expect(halfWallAt(level, [3000, 0], [3000 + 1000 * Math.sqrt(3), 1000])).toBeCloseTo(200, 6);
   });
 
@@ -142,7 +142,7 @@ describe('what the tape reads', () => {
   });
 });
 
-/** Corners of a run as they are taped, with the lengths between them. */
+/** Returns the lengths between the corners of a run as they are taped. */
 const legsOf = (points: readonly XY[]) => points.slice(1).map((to, i) => distance(points[i] as XY, to));
 
 describe('a run of walls as it was taped', () => {
@@ -217,7 +217,7 @@ describe('a run of walls as it was taped', () => {
       [6000, 1500],
     ];
     const { lines } = builtRun(level, run, 100, 'inside');
-    // It turns left, so the small room lies up and to the right: the walls stand down and to the left of the tape.
+    // It turns left, so the small room is up and to the right: the walls are down and to the left of the taped line.
     expect(lines).toEqual([
       [
         [1950, 0],

@@ -23,7 +23,7 @@ function joints(walls: readonly Wall[]): XY[][] {
   return buildLevel(drawn(walls)).joints.map(({ body }) => sorted(body));
 }
 
-/** A corner at the origin: one wall along +x, the other toward `to`. */
+/** Returns a corner at the origin: one wall along +x, the other toward `to`. */
 function cornerTo(to: XY, thickness: number, second = thickness) {
   return [wall('a', [0, 0], [4000, 0], { thickness }), wall('b', [0, 0], to, { thickness: second })];
 }

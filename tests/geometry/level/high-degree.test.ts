@@ -28,8 +28,7 @@ describe('very many walls', () => {
     const { rooms, notices } = buildLevel(drawn([...HOUSE, ...copies(1000, apart)]));
     expect(rooms.length).toBe(1);
     // A wall of 6000 × 200 is free-standing in the room; 1,000 steps of 1e-6 mm are 0.001 mm, and the one body that
-    // contains
-    // all of them is wider by as much on the other side.
+    // contains all of them is wider by as much on the other side.
     expect(Math.abs((rooms[0]?.floorArea ?? 0) - (FLOOR - 6000 * 200))).toBeLessThan(6000 * 0.0021);
     expect(notices.filter(({ kind }) => kind === 'walls-overlap').map(({ ids }) => ids.length)).toEqual([1000]);
   });

@@ -65,7 +65,7 @@ function faults(seed: number): string[] {
   return wrong;
 }
 
-/** A wall that turns outdoor ground into a room is no inside wall; one that separates two labels makes both count. */
+/** Returns whether the added wall is an inside wall: not if it turns outdoor ground into a room, or separates two labels so that both count. */
 function isInside(before: Stage, after: Stage): boolean {
   const shared = before.model.notices.some(({ kind }) => kind === 'labels-share-room');
   return (
@@ -97,7 +97,7 @@ function gains(before: Stage, after: Stage, dice: Dice): string[] {
   });
 }
 
-/** Anywhere on the drawing, and around the ends of the last wall and some others. */
+/** Returns places anywhere on the drawing, and around the ends of the last wall and some others. */
 function placesIn({ level: { walls } }: Stage, dice: Dice): XY[] {
   const ends = walls.flatMap(({ from, to }) => [from, to]);
   const [left, right] = [Math.min(...ends.map(([x]) => x)), Math.max(...ends.map(([x]) => x))];
@@ -150,13 +150,12 @@ describe(`adding an interior wall, in houses from seed ${FIRST}`, () => {
   it.each(batches)('enlarges no floor, no region and no distance: seeds from %d', { timeout: 600_000 }, (first) => {
     const wrong: string[] = [];
     for (let seed = first; seed < Math.min(first + BATCH, FIRST + HOUSES); seed++) wrong.push(...faults(seed));
-    expect(wrong).toEqual([]); // the list itself is the message
+    expect(wrong).toEqual([]); // the list is the message
   });
 
   // Walls that diverge by 0.001 and 0.002 rad, with a wall that crosses where they are barely the node tolerance apart:
-  // the distance to outside walls
-  // grew by 0.4 mm. And a wall marked inside that starts 0.007 mm beside an outside one: its joint counted as outside
-  // until a third wall was added, 64 mm.
+  // the distance to outside walls grew by 0.4 mm. And a wall marked inside that starts 0.007 mm beside an outside one: its
+  // joint counted as outside until a third wall was added, 64 mm.
   it.each([1016910, 2001820, 2013172])('not in the house of seed %d either', (seed) => {
     const { ...before } = seen;
     expect(faults(seed)).toEqual([]);

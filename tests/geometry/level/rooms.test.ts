@@ -170,12 +170,12 @@ describe('the rooms of a level', () => {
     ];
     const { rooms } = buildLevel(drawn([...HOUSE, ...stubs]));
     expect(rooms.map(({ floorRings }) => floorRings.length)).toEqual([2]);
-    // Each takes away 2000 × 100; they share 20 × 200.
+    // Each subtracts 2000 × 100; they share 20 × 200.
     expect(rooms[0]?.floorArea).toBeCloseTo(HOUSE_FLOOR - 2 * 2000 * 100 + 20 * 200, 3);
   });
 
   it.each([0, 36.8, 123, 250])('lose two walls nearly in line whole, drawn at %d degrees', (degrees) => {
-    // The thin one ends in the square end of the thick one: their joint is a sliver of 10 × sin(turn).
+    // The thin wall ends in the square end of the thick one: their joint is a sliver of 10 × sin(turn).
     const turn = turned(degrees);
     const place = ([x, y]: XY): XY => [3000 + turn([x, y])[0], 2000 + turn([x, y])[1]];
     for (const bend of [1e-6, 1e-5, 1e-4, 3e-4, 1e-3, 3e-3, 0.01, -1e-4, -1e-3]) {
@@ -277,7 +277,7 @@ describe('exterior walls', () => {
   });
 
   it('are, in a long wall, only the pieces that look outdoors', () => {
-    // A wing on the left half only: the long wall is inside there and outside on the right.
+    // A wing on the left half only: the long wall is inside there, and outside on the right.
     const wing = [
       wall('x', [0, 4000], [0, 7000]),
       wall('y', [0, 7000], [3000, 7000]),

@@ -17,7 +17,7 @@ function rows(fixture: string, rule: string, without = ''): [string | null, numb
 }
 
 describe('a foundation keeps its inner corner, whatever partition starts there', () => {
-  // The corner of the foundation's faces is 150 from both center-lines: where it was drawn without the partition.
+  // The corner of the foundation's faces is 150 from both center-lines: the same place as without the partition.
   it.each([
     ['partition-at-inner-corner', ['f3', 'f4'], 232, '232 from rim to corner, as drawn'],
     ['partition-at-inner-corner-of-t', ['f6', 'f7'], 232, '232 from rim to corner, as drawn'],
@@ -36,7 +36,7 @@ describe('a foundation keeps its inner corner, whatever partition starts there',
 
 describe('walls that lie on one another', () => {
   it('a thin one askew on a thick one takes nothing of it', () => {
-    // The thick face lies at 150, the axis at 384.8. The thin one has its face at 54: 384.8 − 54 − 50.8.
+    // The thick face is at 150, the axis at 384.8. The thin one has its face at 54: 384.8 − 54 − 50.8.
     expect(rows('wall-laid-askew-on-a-thick-one', 'outside-wall')).toEqual([
       ['f1', 184, 'blocked'],
       ['p', 280, 'blocked'],
@@ -60,13 +60,13 @@ describe('walls that lie on one another', () => {
   });
 
   it('give an opening the depth of the thickest', () => {
-    // The window reaches to the thick face at 150; the axis stands at 1040.2.
+    // The window extends to the thick face at 150; the axis is at 1040.2.
     expect(rows('opening-in-the-thinner-of-two-walls', 'outside-opening')).toEqual([['o1', 839.4, 'blocked']]);
   });
 });
 
 describe('two ends 10 mm apart', () => {
-  // The piece from the end of q to p runs down the page and is as thick as q: its face lies 150 right of the ends, at 2550. The
+  // The piece from the end of q to p runs down the page and is as thick as q: its face is 150 right of the ends, at 2550. The
   // axis is at 2700: 2700 − 2550 − 50.8.
   it.each(['', 'third'])(
     'are joined as thick as they are, with or without a third wall between them (without %j)',

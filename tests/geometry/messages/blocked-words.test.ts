@@ -7,7 +7,7 @@ import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { levelRegion } from '../../../geometry/region/level-region.ts';
 
 const wall = (id: string, from: XY, to: XY) => ({ id, from, to, thickness: 200, side: 'inside' }) as const;
-/** Two rooms of 8 m by 6 m, inside walls all round; the left one has a sump pit of 18 in at its middle, at (4000, 3000). */
+/** Two rooms of 8 m by 6 m, inside walls on all sides; the left one has a sump pit of 18 in at its middle, at (4000, 3000). */
 const level: Level = {
   ...emptyLevel('L1'),
   walls: [
@@ -38,7 +38,7 @@ const told = (at: XY) => describeBlocked(blockingChecks(plan, model, probe, at),
 
 describe('describeBlocked', () => {
   it('names rule, subject, distance and need, and the way to the nearest allowed area', () => {
-    // 1219.2 + 228.6 + 50.8 from the middle leaves 4 ft to the rim; 7 ft asks for 3 ft more, toward the wall on the right.
+    // 1219.2 + 228.6 + 50.8 from the middle leaves 4 ft to the rim; 7 ft requires 3 ft more, toward the wall on the right.
     expect(told([4000 + 1219.2 + 228.6 + 50.8, 3000])).toEqual({
       head: 'Blocked: sump pit',
       lines: ['4 ft from the sump pit, needs 7 ft.', 'The nearest allowed area is 3 ft toward the east wall.'],

@@ -57,7 +57,7 @@ function check(part: Partial<Check> & Pick<Check, 'rule'>): Check {
 }
 
 describe('describeCheck', () => {
-  // The sentences are those that the product promises, written by hand; lengths by arithmetic on inches.
+  // The expected sentences are written by hand; lengths are computed in inches.
   it.each<[string, Check, string]>([
     [
       'a distance in plan',
@@ -217,7 +217,7 @@ describe('checksInOrder', () => {
       check({ rule: 'object', measured: inch(2), required: inch(4), verdict: 'blocked' }),
       check({ rule: 'sump', measured: inch(82), required: inch(84), verdict: 'blocked' }),
     ]).map(({ rule }) => rule);
-    // 2 in short of 4 in weighs more than 2 in short of 7 ft.
+    // 2 in short of 4 in comes before 2 in short of 7 ft.
     expect(rules).toEqual(['object', 'sump', 'level', 'heat', 'ceiling', 'room-use', 'direct-sun']);
   });
 });

@@ -9,7 +9,7 @@ const OPENING = { offset: 1000, width: 800 };
 const walls = boxWalls(0, 0, 5000, 3000);
 const turned = ({ from, to, ...rest }: Wall): Wall => ({ ...rest, from: to, to: from });
 
-/** The corner that is called left as one faces the wall, as the middle of the room sees it. */
+/** Returns the corner that is called left by a person in the middle of the room who faces the wall. */
 function leftCorner(of: Wall): XY {
   const level = levelOf({ walls: walls.map((each) => (each.id === of.id ? of : each)) });
   const model = buildLevel(level);
@@ -17,7 +17,7 @@ function leftCorner(of: Wall): XY {
   expect([words.from.seen, words.to.seen]).toEqual(['facing the wall', 'facing the wall']);
   expect([words.from.name, words.to.name].sort()).toEqual(['left', 'right']);
   const [taped] = tapedOffsets(model, of, OPENING);
-  // The line that is taped begins at the corner that has the name.
+  // The taped line begins at the corner with that name.
   const begin = words.from.name === 'left' ? of.from : of.to;
   expect(Math.hypot((taped?.lines.left[0][0] ?? 0) - begin[0], (taped?.lines.left[0][1] ?? 0) - begin[1])).toBeLessThan(
     100,
@@ -26,7 +26,7 @@ function leftCorner(of: Wall): XY {
 }
 
 describe('cornerWords: which corner is on the left', () => {
-  // Standing in the middle of the room with the face to the wall; y runs down the page.
+  // Seen from the middle of the room, facing the wall; y is down the page.
   it.each([
     ['upper', 0, [0, 0]],
     ['right', 1, [5000, 0]],

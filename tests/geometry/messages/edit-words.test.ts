@@ -20,7 +20,7 @@ const [door] = level.openings.filter(({ kind }) => kind === 'door');
 const desk = level.objects.find(({ name }) => name === 'Desk');
 const sump = level.fixtures.find(({ kind }) => kind === 'sump-pit');
 
-/** The plan of an edit that the reader takes. */
+/** Returns the plan of an edit that the reader accepts. */
 function done(result: Plan | { readonly ok: boolean; readonly plan?: Plan }): Plan {
   if ('levels' in result) return result;
   if (!result.plan) throw new Error('the edit was refused');
@@ -96,7 +96,7 @@ describe('an edit in words', () => {
     expect(words(patched(a1?.id ?? '', { base: 3 * FOOT }))).toBe(`${a1?.label} is now 3 ft above the floor`);
     expect(words(patched(a1?.id ?? '', { label: 'B7' }))).toBe(`renamed ${a1?.label} to B7`);
     expect(words(patched(desk?.id ?? '', { name: 'Bench' }))).toBe('renamed Desk to Bench');
-    // Both detectors stand on it.
+    // Both detectors are on it.
     expect(words(patched(desk?.id ?? '', { top: 900 }))).toMatch(
       /^Desk is now up to 2 ft 11 3\/8 in, A1 is now .* above the floor/,
     );

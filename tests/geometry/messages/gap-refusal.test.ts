@@ -8,7 +8,7 @@ import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel } from '../../../geometry/planfile/empty.ts';
 
 const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });
-/** Walls of 200 about a floor of 3800 by 2800, its corner at (100, 100). */
+/** Walls of 200 around a floor of 3800 by 2800, its corner at (100, 100). */
 const model = buildLevel({
   ...emptyLevel('L1'),
   walls: [

@@ -61,7 +61,7 @@ describe('describeHeights(interval, plan, level)', () => {
   });
 
   it('rounds toward caution: a lower end up, an upper end down', () => {
-    // 700 mm is 27.56 in: up to the next eighth, 2 ft 3 5/8 in. 1,100 less 25.4 less 101.6 is 38.31 in: 3 ft 2 1/4 in.
+    // 700 mm is 27.56 in: up to the next eighth, 2 ft 3 5/8 in. 1,100 − 25.4 − 101.6 is 38.31 in: 3 ft 2 1/4 in.
     expect(told([thing('Desk', 0, 700), thing('Shelf', 1100, 1200)])[0]).toMatchObject({
       lowest: '2 ft 3 5/8 in',
       highest: '3 ft 2 1/4 in',
@@ -69,7 +69,7 @@ describe('describeHeights(interval, plan, level)', () => {
   });
 
   it('says a single height once', () => {
-    // The gap between desk and shelf is just as high as the detector and its 4 in.
+    // The gap between desk and shelf is exactly the height of the detector plus its 4 in.
     const [only] = told([thing('Desk', 0, 762), thing('Shelf', 762 + 25.4 + 101.6, 1000)]);
     expect(only).toMatchObject({ lowest: '2 ft 6 in', highest: null });
   });

@@ -14,7 +14,7 @@ const SQUARE = [
 ];
 const CLOSED = [...SQUARE, wall('w4', [0, 3000], [0, 0])];
 
-/** What the engine notices on a drawing, in words. */
+/** Returns the notices of the engine on a drawing, in words. */
 function wordsOn(part: Partial<Level>): readonly string[] {
   const level = { ...emptyLevel('L1'), ...part };
   return buildLevel(level).notices.map((notice) => describeNotice(notice, 'feet-inches', level));

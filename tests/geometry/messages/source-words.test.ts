@@ -46,9 +46,9 @@ describe('describeSources(sources)', () => {
 });
 
 describe('profileDoubts(profile)', () => {
-  // That something has to carry a detector is taken for granted by every list.
+  // Every list presumes that something supports a detector.
   const SUPPORT = 'Our reading, no text says it: what carries it.';
-  // Stairs, halls and garages are in no list of the two states; nobody sets a detector there.
+  // Stairs, halls and garages are in neither state's list; nobody places a detector there.
   const ROOMS = 'Common practice, no published source: room in part.';
 
   // Read in full for placement.

@@ -14,7 +14,7 @@ import { EVERYTHING, houseLevel, validTestPlan } from '../../helpers/valid-test-
 
 const reportIn = (change: Partial<Level>) => {
   const level = houseLevel('L1', 'A', change);
-  // The pair's gap is met by less than the tape's tolerance: with none to keep, the verdict is clear.
+  // The pair's gap has a margin smaller than the tape tolerance; with a tolerance of 0 the verdict is clear.
   const plan: Plan = { ...validTestPlan(), tapeTolerance: 0, levels: [level] };
   const [detector] = level.detectors;
   if (!detector) throw new Error('the level has no detector');

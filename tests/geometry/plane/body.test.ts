@@ -153,7 +153,7 @@ describe('the distance from a point to a stream', () => {
   it('starts from the middle of the shape', () => {
     expect(shapeMiddle(circle([3, 4], 2))).toEqual([3, 4]);
     expect(shapeMiddle(box([3, 4], 2, 8, 30))).toEqual([3, 4]);
-    // Of a polygon half-way between its extreme coordinates: x 0 to 10, y 0 to 6.
+    // The middle of a polygon is halfway between its extreme coordinates: x 0 to 10, y 0 to 6.
     expect(shapeMiddle(polygon([0, 0], [10, 0], [0, 6]))).toEqual([5, 3]);
     expect(bodyDistance(streamBody(stream(0, 60, 10), box([100, 0], 4, 4)), 113, 0)).toBeCloseTo(3, 12);
   });

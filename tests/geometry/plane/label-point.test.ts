@@ -27,7 +27,7 @@ describe('ringLabelPoint(rings)', () => {
       ],
       at: [1000, 2000],
     },
-    // 100 m² about (5, 5) less 4 m² about (9, 5): x = (500 - 36) / 96 m, y as it was.
+    // 100 m² at (5, 5) minus 4 m² at (9, 5): x = (500 - 36) / 96 m, y unchanged.
     {
       name: 'a hole near one side',
       rings: [box(0, 0, 10_000, 10_000), box(8000, 4000, 2000, 2000)],

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { XY } from '../../../geometry/plan/model.ts';
 import { ringFlaw } from '../../../geometry/plane/simple-ring.ts';
 
-/** The third corner of the slanted triangle below lies off the line by less than a rounded cross product can see. */
+/** The third corner of the slanted triangle below is off the line by less than a rounded cross product can resolve. */
 const TINY = 2 ** -44;
 
 describe('ringFlaw(ring)', () => {

@@ -61,7 +61,7 @@ const item = (of: Plan, id: string, at = 0): PlanObject =>
   [...levelOf(of, at).objects, ...levelOf(of, at).fixtures].find((each) => each.id === id) as PlanObject;
 const extent = (of: Plan, id: string) => shapeBody(item(of, id).shape).extent;
 
-/** A level of boxes and round things anywhere, turned anyhow, some of them selected. */
+/** A level of boxes and circles at any position and angle, some of them selected. */
 const furnished = fc
   .array(
     fc.record({
@@ -135,7 +135,7 @@ describe('alignedItems', () => {
 
 describe('spreadItems', () => {
   it('makes the gaps the same; the outer ones stay', () => {
-    // 1600 to 4900 is 3300 less 600: two gaps of 1350.
+    // 1600 to 4900 is 3300, minus 600: two gaps of 1350.
     const after = done(spreadItems(plan, 'L1', ['t1', 't2', 't3'], 'across'));
     expect(extent(after, 't2').minX).toBe(1600 + 1350);
     expect(extent(after, 't3')).toEqual(extent(plan, 't3'));

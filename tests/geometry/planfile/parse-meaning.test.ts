@@ -263,7 +263,7 @@ describe('parsePlan(text) on the meaning of a plan', () => {
             { ...wall, id: 'w2' },
           ],
           openings: [
-            { ...window, offset: 99_999 }, // its wall is broken: how long it is cannot be told
+            { ...window, offset: 99_999 }, // its wall is invalid, so its length is not known
             { ...window, id: 'o2', wall: 'w2', offset: 3048 },
             { ...window, id: 'o2', wall: 'w2' },
           ],

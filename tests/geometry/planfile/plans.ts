@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { FIXTURE_KINDS, ROOM_USES } from '../../../geometry/plan/model.ts';
 
-/** Plans as files hold them, made to be valid in structure and in meaning; keys with a default are left out at times. */
+/** Plans as in files, valid in structure and in meaning; keys with a default are sometimes omitted. */
 type Json = Readonly<Record<string, unknown>>;
 
 const coordinate = fc.oneof(
@@ -17,7 +17,7 @@ const extraKey = fc.oneof(
   fc.string({ maxLength: 6 }).map((key) => `x-${key}`),
 );
 
-/** Some keys left out, some keys that no schema knows put in, at the front and at the back. */
+/** Returns records with some keys omitted, and some unknown keys added at the front and at the back. */
 function loose(required: Record<string, fc.Arbitrary<unknown>>, optional: Record<string, fc.Arbitrary<unknown>> = {}) {
   const known = fc.record({ ...required, ...optional }, { requiredKeys: Object.keys(required) });
   const unknown = fc.array(fc.tuple(extraKey, fc.jsonValue({ maxDepth: 2 })), { maxLength: 1 });
@@ -33,7 +33,7 @@ const ring = fc
     fc.array(fc.integer({ min: 100, max: 900 }), { minLength: 8, maxLength: 8 }),
     fc.tuple(fc.integer({ min: -9000, max: 9000 }), fc.integer({ min: -9000, max: 9000 })),
   )
-  // No gap of half a turn or more, else the middle lies outside and the sides may touch there.
+  // Without gaps of half a turn or more: else the middle is outside and the sides may touch there.
   .filter(([angles]) => {
     const sorted = [...angles].sort((a, b) => a - b);
     return sorted.every((angle, i) => (sorted[i + 1] ?? (sorted[0] as number) + 36) - angle < 18);
@@ -57,7 +57,7 @@ const heights = fc
   .tuple(fc.integer({ min: -500, max: 3000 }), fc.integer({ min: 0, max: 3000 }))
   .map(([bottom, tall]) => ({ bottom, top: bottom + tall }));
 const radon = fc.constantFrom('pCi/L', 'Bq/m3');
-/** One of every few: null. */
+/** Returns the value, or sometimes null. */
 const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
 
 const wall = loose({ from: point, to: point, thickness: size }, { side: fc.constantFrom('auto', 'outside', 'inside') });
@@ -72,7 +72,7 @@ const detector = loose(
   { at: point, base: height, radius: size, tall: size },
   { label: text, pair: orNull(fc.string({ minLength: 1, maxLength: 3 })) },
 );
-/** Where along its wall, as a share of what is free, and how wide, as a share of the wall. */
+/** Where an opening is along its wall, as a fraction of the free length, and its width, as a fraction of the wall. */
 const shade = fc.oneof(
   fc.constantFrom('covered', 'well', null),
   loose(
@@ -295,7 +295,7 @@ const logEntry = loose(
   },
 );
 
-/** A file that is valid, as the value that its JSON holds. */
+/** A valid file, as the value that its JSON contains. */
 export const planFile: fc.Arbitrary<Json> = fc
   .tuple(
     loose({ format: fc.constant('stillspot-plan'), version: fc.constant(1) }, sections),
@@ -324,7 +324,7 @@ export const planFile: fc.Arbitrary<Json> = fc
 
 const EMPTY_LEVEL = { id: 'L1', name: '', order: 0, ceiling: 2400, living: 'lived-in', ground: 'basement', walls: [] };
 
-/** The smallest file that is valid, with room for one change. */
+/** Returns the smallest valid file, with one change. */
 export function smallFile(change: Json = {}): Json {
   return { format: 'stillspot-plan', version: 1, levels: [EMPTY_LEVEL], ...change };
 }

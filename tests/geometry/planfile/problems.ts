@@ -3,7 +3,7 @@ import { smallFile } from './plans.ts';
 
 export type Json = Readonly<Record<string, unknown>>;
 
-/** "pointer: sentence" of every problem of a text. */
+/** Returns "pointer: sentence" for every problem of a text. */
 export function problemsOf(text: string): string[] {
   const read = parsePlan(text);
   return read.ok ? [] : read.problems.map(({ pointer, message }) => `${pointer}: ${message}`);

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
 
-/** A plan as each release wrote it, with all that it could write: never changed afterward. */
+/** A plan as each release wrote it, with everything that it could write. These files are never changed. */
 const FOLDER = join('tests', 'fixtures', 'releases');
 const ENDING = '.plan.json';
 const files = readdirSync(FOLDER).filter((name) => name.endsWith(ENDING));

@@ -8,11 +8,11 @@ import { planSchemaText, SCHEMA_FILE } from '../../run/plan-schema.ts';
 import { planFile } from './plans.ts';
 
 const published = JSON.parse(readFileSync(SCHEMA_FILE, 'utf8'));
-// A second reader of the published schema, not of our definition.
+// An independent validator of the published schema, which does not use our definition.
 const agreesWithSchema = new Ajv2020({ allErrors: true, strictTypes: false }).compile(published);
 const agreesWithReader = (value: unknown) => structureProblems(value).length === 0;
 
-/** Every place of a value: the path to each key and index. */
+/** Returns every place in a value: the path to each key and index. */
 function placesIn(
   value: unknown,
   path: readonly string[] = [],
@@ -89,7 +89,7 @@ const mutation: fc.Arbitrary<Mutation> = fc.record({
 const shallowCopy = (value: unknown) =>
   (Array.isArray(value) ? [...value] : { ...(value as object) }) as Record<string, unknown>;
 
-/** A copy of the file with one thing changed; what the change does not touch is shared. `places` are those of the file. */
+/** Returns a copy of the file with one thing changed; unchanged parts are shared. `places` are those of the file. */
 function mutated(file: unknown, places: readonly (readonly string[])[], { where, how, value }: Mutation): unknown {
   const path = places[where % places.length] ?? [];
   const key = path.at(-1) ?? '';
@@ -108,7 +108,7 @@ function mutated(file: unknown, places: readonly (readonly string[])[], { where,
   return copy;
 }
 
-/** Each is damaged in twelve ways. */
+/** Number of plans; each is damaged in twelve ways. */
 const DAMAGED_PLANS = howMany(200, 600);
 
 describe('the published JSON Schema', () => {
@@ -146,10 +146,10 @@ describe('the published JSON Schema', () => {
           counts[accepted ? 'accepted' : 'refused'] += 1;
         }
       }),
-      // A failure is told as it is: to make a whole plan smaller, a change at a time, takes minutes.
+      // A failure is reported without shrinking: shrinking a whole plan, one change at a time, takes minutes.
       { numRuns: DAMAGED_PLANS, endOnFailure: true },
     );
-    // Both sides must have been seen, else the agreement says nothing.
+    // Both outcomes must have occurred, else the agreement means nothing.
     expect(counts.accepted).toBeGreaterThan(0.5 * DAMAGED_PLANS);
     expect(counts.refused).toBeGreaterThan(1.6 * DAMAGED_PLANS);
   });
@@ -196,7 +196,7 @@ describe('the published JSON Schema', () => {
         agreesWithSchema(value);
         const theirs = new Set(agreesWithSchema.errors?.map(({ instancePath }) => instancePath));
         for (const { pointer } of structureProblems(value)) {
-          // The schema places a missing key, and a third coordinate, at what holds it.
+          // The schema places a missing key, and a third coordinate, at the object or list that contains it.
           const holder = pointer.slice(0, pointer.lastIndexOf('/'));
           expect(theirs.has(pointer) || theirs.has(holder), `${pointer} in ${[...theirs].join(' ')}`).toBe(true);
         }

@@ -15,7 +15,7 @@ function planOf(text: string): Plan {
   return read.plan;
 }
 
-/** Keys of every object of a value, in order, by the path to it. */
+/** Returns the keys of every object in a value, in order, by the path to the object. */
 function keysIn(value: unknown, path = ''): string[] {
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([key, each]) => [`${path}/${key}`, ...keysIn(each, `${path}/${key}`)]);
@@ -27,7 +27,7 @@ describe('writePlan(plan)', () => {
       fc.property(planFile, (file) => {
         const plan = planOf(JSON.stringify(file));
         const text = writePlan(plan);
-        // Not toStrictEqual: it takes a key named "constructor" for the class of the object.
+        // Not toStrictEqual, which takes a key named "constructor" for the class of the object.
         expect(isDeepStrictEqual(planOf(text), plan), text).toBe(true);
       }),
       { numRuns: howMany(40, 300) },

@@ -13,8 +13,8 @@ import { randomPlan } from '../../helpers/random-level.ts';
 import { variedPlan } from '../../helpers/varied-plan.ts';
 
 /*
- * The two computations held together: the samples, every fixture, and random houses, every second one with walls as a hand draws them
- * and another profile. The environment may ask for more houses: STILLSPOT_SECOND=20000. STILLSPOT_TALLY=1 prints the counts.
+ * The two computations compared: the samples, every fixture, and random houses, every second one with walls as drawn by hand
+ * and another profile. The environment may select more houses: STILLSPOT_SECOND=20000. STILLSPOT_TALLY=1 prints the counts.
  */
 const HOUSES = Number(process.env.STILLSPOT_SECOND ?? howMany(40, 150));
 const FIRST = Number(process.env.STILLSPOT_FIRST ?? 300_001);
@@ -22,7 +22,7 @@ const BATCH = 250;
 
 const seen = { houses: 0, twice: 0, once: 0, differs: 0, firstMs: 0, secondMs: 0, slowestMs: 0 };
 
-/** What is not "computed twice": the seed or file, the detector, and both figures. */
+/** Returns every result that is not "computed twice": the seed or file, the detector, and both values. */
 function faults(name: string, plan: Plan): string[] {
   const start = performance.now();
   const first = checkPlan(plan);
@@ -51,7 +51,7 @@ function filesOf(folder: string): [string, Plan][] {
     });
 }
 
-/** In every third house nobody has measured the ceilings. */
+/** Returns a random house; in every third one the ceilings are not measured. */
 function randomHouse(seed: number): Plan {
   const plan = seed % 2 === 0 ? variedPlan(seed) : randomPlan(seed);
   if (seed % 3 !== 0) return plan;
@@ -111,10 +111,10 @@ describe('both computations agree on', () => {
     for (let seed = first; seed < Math.min(first + BATCH, FIRST + HOUSES); seed++) {
       wrong.push(...faults(`seed ${seed}`, randomHouse(seed)));
     }
-    expect(wrong).toEqual([]); // the list itself is the message
+    expect(wrong).toEqual([]); // the list is the message
   });
 
-  // Walls in one line, near misses at one place, equal walls on one another, an opening up to where its wall runs out of the house.
+  // Collinear walls, near misses at one place, equal walls that coincide, an opening up to where its wall ends outside the house.
   it.each([
     300250, 300412, 300570, 300628, 300700, 300790, 300796, 300800, 300918, 301186, 301240, 301354, 301418, 301504,
     301732, 304236, 304468, 304613, 305966, 307374, 311086, 312012, 315298, 319428,
@@ -132,7 +132,7 @@ describe('both computations agree on', () => {
   });
 });
 
-/** What the engine once told of a fixture, at commit a343a42: one rule, the measured length in mm, the verdict. */
+/** Former results of the engine for a fixture, at commit a343a42: one rule, the measured length in mm, the verdict. */
 const ONCE_TOLD = [
   ['partition-at-inner-corner', 'outside-wall', 352.27, 'clear', 232],
   ['partition-at-inner-corner-of-t', 'outside-wall', 352.27, 'clear', 232],

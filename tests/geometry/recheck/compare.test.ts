@@ -3,7 +3,7 @@ import { compareOpinions } from '../../../geometry/recheck/compare.ts';
 import { withAgreedVerdict } from '../../../geometry/recheck/published-report.ts';
 import type { Opinion, Row, Verdict } from '../../../geometry/recheck/types.ts';
 
-/* When two opinions count as one: the same verdict of every rule, and every least distance within 0.5 mm. */
+/* When two opinions agree: the same verdict for every rule, and every least distance within 0.5 mm. */
 
 function row(rule: string, measured: number | null, verdict: Verdict, rest: Partial<Row> = {}): Row {
   return { rule, subject: 'w1', measured, required: 304.8, verdict, notRun: false, ...rest };

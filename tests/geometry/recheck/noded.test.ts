@@ -10,7 +10,7 @@ function line(id: string, from: XY, to: XY): Line {
 }
 
 it('keeps stretches apart whose nodes have numbers with the same digits: 1 and 112, 11 and 12', () => {
-  // Corners on a circle, numbered in their order; a wall runs straight from the second to the last.
+  // Corners on a circle, numbered in order; a wall runs straight from the second to the last.
   const corners = Array.from({ length: 113 }, (_, i): XY => [10_000 * Math.cos(i / 20), 10_000 * Math.sin(i / 20)]);
   const corner = (i: number) => corners[i] as XY;
   const around = corners.slice(1).map((to, i) => line(`w${i}`, corner(i), to));

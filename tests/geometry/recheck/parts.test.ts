@@ -9,7 +9,7 @@ import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 describe('sunPlace(instant, latitude, longitude)', () => {
   it('has the declination of the worked example of Meeus, Astronomical Algorithms (1998), 25.a', () => {
-    // At the pole the altitude is the declination, raised by the refraction of 16.4 for the lowest altitude it is taken at.
+    // At the pole the altitude is the declination, raised by the refraction of formula 16.4 at −1°, the lowest altitude that it is used for.
     const lift = 1.02 / 60 / Math.tan(((-1 + 10.3 / (-1 + 5.11)) * Math.PI) / 180);
     expect(Math.abs(sunPlace(Date.UTC(1992, 9, 13), 90, 0).altitude - lift - -7.78507)).toBeLessThan(1e-5);
   });
@@ -51,7 +51,7 @@ describe('streamDistance(shape, stream, p)', () => {
   const distance = (spread: number, p: XY) => streamDistance(shape, { direction: 0, spread, reach: 1000 }, p);
 
   it('all around is a disc without edges', () => {
-    // Opposite to its direction, where the two edges of a sector would meet.
+    // In the opposite direction, where the two edges of a sector would meet.
     expect(distance(360, [-500, 0])).toBeCloseTo(-500, 9);
     expect(distance(360, [-1300, 0])).toBeCloseTo(300, 9);
   });
@@ -114,7 +114,7 @@ describe('joints, by the second computation', () => {
     Math.min(...wallLayout(levelOf({ walls: [...walls] })).bodies.map(({ ring }) => ringDistance(p, ring)));
 
   it('of two walls on one line that were drawn in opposite directions are those of the thicker one', () => {
-    // It ends at x = 5000, where another one leads down: the corner at (5050, -200) is filled as far as its face at y = -200.
+    // It ends at x = 5000, where another wall runs down: the corner at (5050, -200) is filled up to its face at y = -200.
     const walls = [
       wall('thin', [0, 0], [5000, 0], 100),
       wall('thick', [5000, 0], [0, 0], 400),
@@ -126,7 +126,7 @@ describe('joints, by the second computation', () => {
   });
 
   it('at a slight bend end at the face of the thin wall, where the end of the thick one stands beside it', () => {
-    // From the origin one leads left and the other to the right, 20 degrees down. The gap is above: it is filled up to y = -50.
+    // From the origin one wall runs left and the other right, 20 degrees down. The gap is above: it is filled up to y = -50.
     const turn = Math.PI / 9;
     const far: XY = [5000 * Math.cos(turn), 5000 * Math.sin(turn)];
     const walls = [wall('thin', [0, 0], [-5000, 0], 100), wall('thick', [0, 0], far, 600)];
@@ -143,7 +143,7 @@ describe('a cavity behind a wall, by the second computation', () => {
     x * Math.cos(turn) - y * Math.sin(turn),
     x * Math.sin(turn) + y * Math.cos(turn),
   ];
-  /** Whether walls named `s…` count as outside: what is behind them is then no room. */
+  /** Returns whether walls named `s…` count as outside: then the space behind them is no room. */
   const isOutside = (walls: readonly Wall[], labels: readonly XY[] = [], turn = 0) => {
     const level = levelOf({
       walls: walls.map((one) => ({ ...one, from: turned(one.from, turn), to: turned(one.to, turn) })),
@@ -168,7 +168,7 @@ describe('a cavity behind a wall, by the second computation', () => {
     [600, false],
   ])('a gap of %d mm behind studs is none of the rooms: %s', (gap, expected) => {
     for (const turn of [0, 0.4]) expect(isOutside([...outer, studs(gap)], [], turn)).toBe(expected);
-    // A person who names it has said that it is a room.
+    // A label means that a person considers it a room.
     expect(isOutside([...outer, studs(gap)], [[10_000, 100 + gap / 2]])).toBe(false);
   });
 

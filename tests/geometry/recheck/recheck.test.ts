@@ -6,7 +6,7 @@ import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 /*
- * What the second computation makes of walls, worked out by hand from the plan file's description: a wall is its center-line with
+ * The walls of the second computation, worked out by hand from the plan file's description: a wall is its center-line with
  * half its thickness on either side, every pair of walls at a node is joined square on its outer side. Detectors have a radius of 50.
  */
 
@@ -18,7 +18,7 @@ function planWith(parts: Partial<Level>): Plan {
   return { ...emptyPlan(), levels: [levelOf(parts)] };
 }
 
-/** The least distance that a rule measures for the first detector; null where nothing is measured. */
+/** Returns the least distance that a rule measures for the first detector; null if nothing is measured. */
 function least(parts: Partial<Level>, rule: string): number | null {
   const opinion = recheck(planWith(parts));
   if (!opinion.ok) throw new Error(opinion.cause);
@@ -27,7 +27,7 @@ function least(parts: Partial<Level>, rule: string): number | null {
   return lengths.length > 0 ? Math.min(...lengths) : null;
 }
 
-/** A house whose plan is an L: the inner corner lies at (6000, 4000), the room on its left and above. */
+/** A house with an L-shaped plan: the inner corner is at (6000, 4000), the room on its left and above. */
 const L_SHAPE: readonly Wall[] = (
   [
     [0, 0],
@@ -40,7 +40,7 @@ const L_SHAPE: readonly Wall[] = (
 ).map((from, i, corners) => wall(`w${i + 1}`, from, corners[(i + 1) % corners.length] as XY, 300));
 
 describe('the second computation: walls', () => {
-  // The foundation's corner is at (5850, 3850): 240 to the right and 180 below, so 300 away; less the radius.
+  // The foundation's corner is at (5850, 3850): 240 to the right and 180 below, so 300 away, minus the radius.
   it.each([
     ['nothing', []],
     ['a partition in line with a leg', [wall('p', [6000, 4000], [6000, 0], 115)]],
@@ -67,12 +67,12 @@ describe('the second computation: walls', () => {
   });
 
   it('an opening has the depth of a thick wall that crosses its own at a flat angle', () => {
-    // The window's middle lies where the center-lines cross, (4000, 0); its ends are 18 from the thick one.
+    // The window's middle is where the center-lines cross, (4000, 0); its ends are 18 from the thick wall.
     const walls = [...boxWalls(0, 0, 8000, 6000, 300), wall('p', [2000, -80], [6000, 80], 100)];
     const openings = [
       { id: 'o', wall: 'p', kind: 'window' as const, offset: 1551.6, width: 900, bottom: 900, top: 2000 },
     ];
-    // 400 and the half thickness along the normal of p, less the radius: the axis lies straight in from the middle.
+    // 400 plus the half thickness along the normal of p, minus the radius: the axis is straight inward from the middle.
     const length = Math.hypot(4000, 160);
     const at: XY = [4000 - (160 / length) * 550, (4000 / length) * 550];
     expect(least({ walls, openings, detectors: [detector(at)] }, 'outside-opening')).toBeCloseTo(550 - 150 - 50, 6);
@@ -93,7 +93,7 @@ describe('the second computation: walls', () => {
   });
 
   it('a corner that folds back reaches no farther than ten half-thicknesses', () => {
-    // Two walls of 100 that leave (0, 0) at 2 degrees: their faces would meet 2,865 away. Cut where both faces are 500 away,
+    // Two walls of 100 that leave (0, 0) at 2 degrees: their faces would meet 2,865 away. The joint is cut where both faces are 500 away,
     // on a line across the bisector.
     const degree = Math.PI / 180;
     const at = (turn: number, far: number): XY => [far * Math.cos(turn), far * Math.sin(turn)];
@@ -116,8 +116,8 @@ describe('the second computation: walls', () => {
 
 describe('the second computation: ends of walls', () => {
   it('two walls in one line stay where they were drawn', () => {
-    // In line but for rounding: the thick one ends at (8830, 5731), whatever quotient of two roundings says. Seen from 300 along the
-    // thin one and 600 aside, the nearest is the corner of its square end.
+    // Collinear except for rounding: the thick wall ends at (8830, 5731), whatever the quotient of two rounding errors gives. From 300 along
+    // the thin wall and 600 beside it, the nearest point is the corner of its square end.
     const node: XY = [8830, 5731];
     const walls = [wall('a', [7245, 5223], node, 300), wall('b', [10890.5, 6391.4], node, 100)];
     const length = Math.hypot(1585, 508);
@@ -127,7 +127,7 @@ describe('the second computation: ends of walls', () => {
   });
 
   it('an opening that ends where the wall runs out of the house is inside', () => {
-    // The partition goes 6 mm past the center-line of the outside wall; the window ends on that line, but for rounding.
+    // The partition extends 6 mm past the center-line of the outside wall; the window ends on that line, except for rounding.
     const walls = [...boxWalls(0, 0, 6000, 4000, 200), wall('p', [3000, 0], [3000, 4006], 100)];
     const openings = [
       { id: 'o1', wall: 'p', kind: 'window', offset: 3000.1, width: 999.9 + 1e-9, bottom: 900, top: 2000 } as const,
@@ -136,7 +136,7 @@ describe('the second computation: ends of walls', () => {
   });
 
   it('walls that cross at all but one place belong to their own pieces alone', () => {
-    // Two outside walls cross the partition at 30 degrees, 0.016 apart: each node lies 0.008 from the other one's line.
+    // Two outside walls cross the partition at 30 degrees, 0.016 apart: each node is 0.008 from the other wall's line.
     const walls = [
       ...boxWalls(0, 0, 6000, 4000, 200),
       wall('p', [1000, 2000], [5000, 2000], 100),
@@ -150,7 +150,7 @@ describe('the second computation: ends of walls', () => {
   });
 
   it('an end that touches ends there, however flat the angle', () => {
-    // Drawn 0.004 past the center-line at 10 degrees, which is 0.02 along the wall: no piece of it stands outside.
+    // Drawn 0.004 past the center-line at 10 degrees, which is 0.02 along the wall: no piece of it is outside.
     const turn = Math.PI / 18;
     const end: XY = [3000, -0.004];
     const from: XY = [end[0] + 2000 * Math.cos(turn), end[1] + 2000 * Math.sin(turn)];
@@ -159,13 +159,13 @@ describe('the second computation: ends of walls', () => {
   });
 
   it('a joint within a wall is held by it, though the end that touches is a little off', () => {
-    // The joints of p with the foundation lie in the foundation: of p itself the square end is the nearest.
+    // The joints of p with the foundation are inside the foundation: the nearest part of p is its square end.
     const walls = [...boxWalls(0, 0, 6000, 4000, 300), wall('p', [3000, 2000], [3000, -0.004], 100)];
     expect(least({ walls, detectors: [detector([3000, -500])] }, 'object')).toBeCloseTo(450, 1);
   });
 
   it('walls that cross end square, with nothing at their far ends', () => {
-    // The upper end of p is at y = -1500, the left end of q at x = -2000: both are bare, 250 away less the radius.
+    // The upper end of p is at y = -1500, the left end of q at x = -2000: both are free, 250 away minus the radius.
     const walls = [wall('p', [0, -1500], [0, 3000], 300), wall('q', [-2000, 0], [4000, 0], 100)];
     for (const [at, expected] of [
       [[0, -1750], 200],
@@ -182,8 +182,8 @@ describe('the second computation: ends of walls', () => {
   });
 
   it('a piece that leads straight across makes no joint', () => {
-    // Two walls side by side, 8 apart, at a sine of 5e-4: their lines never cross. What fills the gap at the end of p is a stub of 200
-    // by 8 whose corner is at (-100, 0).
+    // Two walls side by side, 8 apart, at a sine of 5e-4: their lines never cross. The gap at the end of p is filled by a stub of 200
+    // by 8 with its corner at (-100, 0).
     const walls = [wall('p', [0, 0], [3000, 0], 200), wall('q', [0, 8], [3000, 9.5], 100)];
     expect(least({ walls, detectors: [detector([-500, -80])] }, 'outside-wall')).toBeCloseTo(
       Math.hypot(400, 80) - 50,
@@ -192,8 +192,8 @@ describe('the second computation: ends of walls', () => {
   });
 
   it('a crossing beyond a tip counts where the end lies by that tip alone', () => {
-    // The end of p is 15.8 from the tip of q, and 5 from q: it is led straight across, to (15, 0), by a stub 100 wide. Its line
-    // crosses that of q at (-8, 0), where nothing stands.
+    // The end of p is 15.8 from the tip of q, and 5 from q: it is extended straight across, to (15, 0), by a stub 100 wide. Its line
+    // crosses that of q at (-8, 0), where there is no wall.
     const walls = [wall('p', [15, 5], [2315, 505], 100), wall('q', [0, 0], [3000, 0], 100)];
     expect(least({ walls, detectors: [detector([-500, 2])] }, 'outside-wall')).toBeCloseTo(415, 6);
   });
@@ -207,7 +207,7 @@ describe('the second computation: ends of walls', () => {
 
 describe('the second computation: where it fails', () => {
   it('takes 1,200 walls on a level, and no more', () => {
-    // Of walls too short to have a direction, so that nothing is computed.
+    // Walls too short to have a direction, so that nothing is computed.
     const dots = (count: number) => Array.from({ length: count }, (_, i) => wall(`w${i}`, [i, 0], [i, 0.05]));
     expect(recheck(planWith({ walls: dots(1200), detectors: [detector([0, 500])] })).ok).toBe(true);
     expect(recheck(planWith({ walls: dots(1201), detectors: [detector([0, 500])] }))).toEqual({
@@ -217,7 +217,7 @@ describe('the second computation: where it fails', () => {
   });
 
   it('does not take the crossing sides of a bow-tie for a face, or for bridges', () => {
-    // A ring that crosses itself, whichever way its sides run: its halves have equal areas of opposite signs.
+    // A ring that crosses itself, in either orientation: its halves have equal areas of opposite signs.
     const [a, b, c, d]: XY[] = [
       [0, 0],
       [1000, 1000],

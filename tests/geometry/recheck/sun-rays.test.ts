@@ -6,8 +6,8 @@ import { wallLayout } from '../../../geometry/recheck/wall-layout.ts';
 import { HEIGHTS, type House, houseOf, INCH } from '../../helpers/sun-room.ts';
 
 /*
- * The second computation of direct sun, by hand: one instant, the sun at 39.89° straight before a window 84 in high in a wall of 200 mm,
- * the detector from 30 to 31 in. Where the sun stands is asked of the same theory, which has its own tests.
+ * The second computation of direct sun, checked by hand: one instant, the sun at 39.89° straight in front of a window 84 in high in a wall of
+ * 200 mm, the detector from 30 to 31 in. The position of the sun is computed by the same theory, which has its own tests.
  */
 
 const SITE = { latitude: 39.742476, longitude: -105.1786 };
@@ -16,15 +16,15 @@ const { azimuth, altitude } = sunPlace(NOON, SITE.latitude, SITE.longitude);
 
 const [LOW, HIGH] = [HEIGHTS.base, HEIGHTS.base + HEIGHTS.tall];
 const [HEAD, THICKNESS, DISC] = [84 * INCH, 200, 0.267];
-/** How far light goes on while it falls by a height: the lower edge of the disc makes it longest, the upper edge shortest. */
+/** How far light extends while it falls by a height: farthest from the lower edge of the disc, least far from the upper edge. */
 const longest = (fall: Mm): Mm => fall / Math.tan(((altitude - DISC) * Math.PI) / 180);
 const shortest = (fall: Mm): Mm => fall / Math.tan(((altitude + DISC) * Math.PI) / 180);
 const FAR = longest(HEAD - LOW) - THICKNESS;
 
-/** How far the edge of the disc shines aside on a way. */
+/** How far sideways the edge of the disc shines over a distance, mm. */
 const aside = (way: Mm): Mm => way * Math.tan(((DISC / Math.cos((altitude * Math.PI) / 180)) * Math.PI) / 180);
 
-/** Of the few places of the edge of the disc that rays come from. */
+/** Tolerance, mm, because rays come from only a few places on the edge of the disc. */
 const WITHIN = 0.3;
 
 function distanceTo(at: XY, house: House = {}): Mm {
@@ -115,7 +115,7 @@ describe('light through a window alone', () => {
 });
 
 describe('a floor behind the window', () => {
-  /** Walls as thick as what they cover of the window, but for 110 mm at one of the places that are looked at: rays are 100 mm apart. */
+  /** Walls that cover the window except 110 mm at one of the tested places: rays are 100 mm apart. */
   const covered = (from: Mm, to: Mm, id: string): Wall => ({
     ...{ id, from: [(from + to) / 2, 0], to: [(from + to) / 2, 5000] },
     ...{ thickness: to - from, side: 'auto' },
@@ -177,7 +177,7 @@ describe('inner walls', () => {
 
   it('a hatch lets light through that has not fallen below its bottom, from behind it on', () => {
     const more = { walls: [across(300, 100)], openings: [hatch(1000, HEAD)] };
-    // Before the wall it is light up to its face, at y = 250.
+    // In front of the wall there is light up to its face, at y = 250.
     const begins = 350 + shortest(1000 - HIGH);
     about(distanceTo([2500, begins - 20], { more }), 20);
     about(distanceTo([2500, 500], { more }), Math.min(250, begins - 500));
@@ -186,7 +186,7 @@ describe('inner walls', () => {
   it('a hatch whose bottom is at the top of the detector is lit within the wall', () => {
     const more = { walls: [across(800, 400)], openings: [hatch(HIGH, HEAD)] };
     expect(distanceTo([2500, 800], { more })).toBeLessThan(50);
-    // A hair higher the wall is in front of it, from y = 600 to 1000.
+    // Slightly higher, the wall blocks it, from y = 600 to 1000.
     about(distanceTo([2500, 700], { more: { ...more, openings: [hatch(HIGH + 0.01, HEAD)] } }), 100);
   });
 
@@ -204,7 +204,7 @@ describe('inner walls', () => {
     const free: Wall = { id: 'a', from: [1500, -2000], to: [3500, -2000], thickness: 200, side: 'auto' };
     expect(distanceTo([2500, 500], { more: { walls: [free] } })).toBe(Number.POSITIVE_INFINITY);
     const half = { ...free, from: [2500, -2000] as const };
-    // What shines past the end of the wall goes on aside, as far as a ray 100 mm from the next one shows it.
+    // Light past the end of the wall spreads sideways, as far as rays 100 mm apart show it.
     const beside = distanceTo([2900, 500], { more: { walls: [half] } });
     expect(beside).toBeGreaterThan(400 - aside(2600) - WITHIN);
     expect(beside).toBeLessThan(400);
@@ -214,7 +214,7 @@ describe('inner walls', () => {
 describe('light aslant, in a house that is turned', () => {
   const quarters = Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4);
   const radians = (degrees: number) => (degrees * Math.PI) / 180;
-  /** The middle of the disc and places of its edge: how far aside of the window's axis they shine, and what a fall of 1 is along the way. */
+  /** The middle of the disc and places of its edge: how far sideways of the window's axis they shine, and the distance for a fall of 1. */
   const beams = (slant: number) =>
     [[0, 0], ...quarters.map((turn) => [Math.cos(turn), Math.sin(turn)])].map(([across = 0, up = 0]) => ({
       slant: radians(slant + (across * DISC) / Math.cos(radians(altitude))),
@@ -231,11 +231,11 @@ describe('light aslant, in a house that is turned', () => {
     distanceTo(moved(turn)(at), {
       ...house,
       move: moved(turn),
-      // Light goes to larger x where the sun stands at smaller ones.
+      // Light moves toward larger x when the sun is at smaller x.
       site: { north: -azimuth - slant + (turn * 180) / Math.PI },
     });
 
-  /** 40 mm from the end of the light, on which two rays are at most 100 mm apart. */
+  /** Expects 40 mm to the end of the light, on which two rays are at most 100 mm apart. */
   const straightAhead = (found: Mm) => {
     expect(found).toBeGreaterThan(40 - WITHIN);
     expect(found).toBeLessThan(Math.hypot(40, 51));
@@ -303,7 +303,7 @@ describe('a whole exposure', () => {
   });
 
   it('looks every two minutes, and at its end', () => {
-    // The sun comes over the horizon of the site in the last minute.
+    // The sun rises over the horizon of the site in the last minute.
     const iso = (at: number) => new Date(at).toISOString();
     const { altitude: last } = sunPlace(NOON - 3_600_000, SITE.latitude, SITE.longitude);
     const visit = { start: iso(NOON - 3_600_000 - 601_000), end: iso(NOON - 3_600_000) };

@@ -4,7 +4,7 @@ import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { exposureOf } from '../../../geometry/recheck/sun-rays.ts';
 import { altitude, azimuth, HEIGHTS, houseOf, INCH } from '../../helpers/sun-room.ts';
 
-/** How far the light of the window's head, 84 in up, reaches from the wall of 200 mm: from the lower edge of the disc, radius 0.267°. */
+/** How far light under the window's head, 84 in up, extends from the wall of 200 mm: from the lower edge of the disc, radius 0.267°. */
 const far = (84 * INCH - HEIGHTS.base) / Math.tan(((altitude - 0.267) * Math.PI) / 180) - 200;
 
 it('a rule without a distance bars the sun itself: Ill. Adm. Code 422.130', () => {

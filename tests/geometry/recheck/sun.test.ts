@@ -9,7 +9,7 @@ import { seededRandom } from '../../helpers/seeded-level.ts';
 import { houseOf } from '../../helpers/sun-room.ts';
 import { sunnyHouse } from '../../helpers/sunny-house.ts';
 
-/** More by hand: SUN_SECOND=500. */
+/** Number of houses. The environment may select more: SUN_SECOND=500. */
 const HOUSES = Number(process.env.SUN_SECOND ?? 8);
 
 function houseWithDetectors(seed: number): Plan {
@@ -51,7 +51,7 @@ describe('direct sun, computed twice', () => {
       const across = (((one.azimuth - two.azimuth + 540) % 360) - 180) * Math.cos((one.altitude * Math.PI) / 180);
       expect(Math.hypot(across, one.altitude - two.altitude)).toBeLessThan(0.02);
     }
-    // The sun is up less than half of the time, and less than 3 degrees high for some of that.
+    // The sun is up less than half of the time, and lower than 3 degrees for some of that.
     expect(compared).toBeGreaterThan(850);
   });
 
@@ -109,7 +109,7 @@ describe('direct sun, computed twice', () => {
         }
       });
     }
-    // Single rays miss the last of a beam that narrows to a point.
+    // Single rays miss the end of a beam that narrows to a point.
     expect(near).toBeGreaterThan(HOUSES * 2);
     expect(much).toBeLessThan(0.05 * near);
   });

@@ -5,7 +5,7 @@ import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../../helpers/hall.ts';
 import { boxWalls, levelOf } from '../../helpers/level-of.ts';
 
-/* The verdicts of the second computation by themselves: compared with the first, a fault that both have would not be seen. */
+/* The verdicts of the second computation alone: comparing it with the first does not show a fault that both have. */
 
 function rowsOf(rule: string, level: Level, detector: Partial<Detector> = {}, plan: Partial<Plan> = {}) {
   const opinion = recheck(planUnder('home-short-term', [{ ...level, detectors: [hallDetector(detector)] }], plan));
@@ -102,7 +102,7 @@ describe('the second computation: verdicts', () => {
     expect(row).toMatchObject({ verdict: 'clear', notRun: false });
   });
 
-  // Health Canada asks for a spot away from heat and openings, without a figure.
+  // Health Canada requires a spot away from heat and openings, without a figure.
   it('a rule without a figure lets a detector stand beside, and asks a person where something is drawn', () => {
     const under = (level: Level, rule: string) => {
       const opinion = recheck(planUnder('health-canada-long-term', [{ ...level, detectors: [hallDetector()] }]));
@@ -133,7 +133,7 @@ describe('the second computation: walls that coincide', () => {
     Math.min(...rowsOf(rule, level, { at }).map(({ measured }) => measured ?? Number.POSITIVE_INFINITY));
 
   it.each([
-    // Half an inch aside is the same wall: its window is as deep as the lining.
+    // A wall half an inch aside counts as the same wall: its window is as deep as the thicker wall.
     [12.7, 3000 - 200 - RADIUS],
     [12.8, 3000 - 50 - RADIUS],
   ])('a window in a wall with a lining %d mm aside', (aside, measured) => {

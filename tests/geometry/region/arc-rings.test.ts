@@ -47,7 +47,7 @@ describe('arcRingsContain(rings, p)', () => {
     const a: XY = [x - along[0] / 2, y - along[1] / 2];
     const b: XY = [x + along[0] / 2, y + along[1] / 2];
     for (const sweep of [Math.PI, -Math.PI]) {
-      // Clockwise on screen the arc bulges left of its way, and the square lies right of it.
+      // An arc that runs clockwise on screen bulges to the left of its direction, and the square is on the right.
       const side = sweep > 0 ? 2 * r : -2 * r;
       const [c, d]: [XY, XY] = [
         [b[0] + out[0] * side, b[1] + out[1] * side],

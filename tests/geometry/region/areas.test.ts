@@ -25,7 +25,7 @@ function tall(shape: Shape, bottom = 0): PlanObject {
   return { id: `object ${JSON.stringify(shape)}`, name: '', shape, bottom, top: 2200 };
 }
 
-/** Area of floor that these take away, mm². */
+/** Returns the area of floor that these items exclude, mm². */
 function taken(rest: Partial<Level>, protocol: Partial<Plan['protocol']> = {}): number {
   const level = drawn(loop('h', rectangle(0, 0, 10_000, 10_000)), {
     rooms: [{ id: 'r1', name: '', use: 'den', at: [5000, 5000] }],
@@ -39,7 +39,7 @@ function taken(rest: Partial<Level>, protocol: Partial<Plan['protocol']> = {}): 
 }
 
 const disc = (radius: number) => Math.PI * radius ** 2;
-/** The intersection area of two discs of one radius, their centers `d` apart. */
+/** Returns the intersection area of two discs of one radius, their centers `d` apart. */
 const lens = (radius: number, d: number) =>
   2 * radius ** 2 * Math.acos(d / (2 * radius)) - (d / 2) * Math.sqrt(4 * radius ** 2 - d ** 2);
 const M: XY = [5000, 5000];

@@ -15,10 +15,10 @@ const regionOf = (level: Level, spare?: number, probe = PROBE, profile = 'home-s
 };
 
 describe('levelRegion(plan, model, probe, options)', () => {
-  /** Walls of 12 in and a window of 36 in; with the round corners left out of account. */
+  /** Walls of 12 in and a window of 36 in; the round corners are not counted. */
   const bare = hall({ openings: [] });
   it.each([
-    // 20 m less twice 12 in, the radius, and what is to spare; 0.1 mm of each limit need not be kept.
+    // 20 m minus twice 12 in, the radius, and the extra distance; 0.1 mm of each limit need not be kept.
     [undefined, (20_000 - 2 * (304.8 + 50 - 0.1)) ** 2],
     [0, (20_000 - 2 * (304.8 + 50 - 0.1)) ** 2],
     [100, (20_000 - 2 * (304.8 + 50 + 100)) ** 2],
@@ -45,7 +45,7 @@ describe('levelRegion(plan, model, probe, options)', () => {
   });
 
   it.each([
-    // 1,900 less 12 in (304.8) is 1,595.2: its top may not be above, but for 0.1 mm.
+    // 1,900 minus 12 in (304.8) is 1,595.2: the top may not be above, except for 0.1 mm.
     [1595.2 - 25, 0, true],
     [1595.3 - 25, 0, true],
     [1595.31 - 25, 0, false],
@@ -85,7 +85,7 @@ describe('levelRegion(plan, model, probe, options)', () => {
     const less = regionOf(with1).rooms[0]?.area ?? 0;
     expect(less).toBeLessThan(before - 1e6);
     expect(regionOf({ ...with1, fixtures: [] }).rooms[0]?.area).toBe(before);
-    // Two rules whose zones are equally wide stay apart: each zone is drawn as its own.
+    // Two rules whose zones are equally wide stay separate: each zone is drawn on its own.
     const both = hall({ fixtures: [fixtureAt('supply-register'), fixtureAt('floor-drain', { id: 'g' })] });
     const rules = regionOf(both).zones.map(({ rule }) => rule);
     expect(rules).toContain('moving-air');
@@ -115,7 +115,7 @@ describe('every profile', () => {
 });
 
 describe('after an edit', () => {
-  /** Two rooms with things in both. */
+  /** Returns a level with two rooms and items in both. */
   const house = (left: readonly [Mm, Mm], right: readonly [Mm, Mm]): Level => {
     const level = hall();
     const inner: Wall = { id: 'p', from: [0, -10_100], to: [0, 10_100], thickness: 100, side: 'auto' };
@@ -129,7 +129,7 @@ describe('after an edit', () => {
       fixtures: [boxAt('a', left), boxAt('b', right), boxAt('c', [5000, -6000])],
     };
   };
-  /** Area and outline of each room: the sum over where its edges begin, or about what they turn. */
+  /** Returns area and outline of each room: sums of the start points of its edges, or of the points that they turn about. */
   const shapes = (level: Level, probe = PROBE) =>
     regionOf(level, undefined, probe).rooms.map(({ area, rings }) => {
       const corners = rings.flat().map((edge) => (edge.kind === 'line' ? edge.from : edge.center));
@@ -145,7 +145,7 @@ describe('after an edit', () => {
     const before = house([-5000, 0], [5000, 3000]);
     shapes(before);
     const moved = house(left, right);
-    // The same walls, and what did not move: as the app edits a level.
+    // The walls and every unmoved item keep their identity, as when the app edits a level.
     const fixtures = before.fixtures.map((old, i) => {
       const made = moved.fixtures[i] as Fixture;
       return JSON.stringify(made) === JSON.stringify(old) ? old : made;
@@ -165,7 +165,7 @@ describe('after an edit', () => {
     for (const probe of tops) expect(shapes(level, probe)).toEqual(shapes(structuredClone(level), probe));
   });
 
-  /** The area of the room for one detector after another, of the same model. */
+  /** Returns the area of the room for several detectors in turn, with the same model. */
   const areasOf = (level: Level, changes: readonly Partial<typeof PROBE>[]) => {
     const [plan, model] = [planUnder('home-short-term', [level]), buildLevel(level)];
     return changes.map((change) => levelRegion(plan, model, { ...PROBE, ...change }).rooms[0]?.area ?? 0) as [
@@ -180,7 +180,7 @@ describe('after an edit', () => {
     const level = { ...hall({ openings: [] }), objects: [{ id: 'box', name: '', shape, bottom: 0, top: 800 }] };
     const areas = areasOf(level, [{}, { base: 700 }, {}]);
     expect(areas[2]).toBe(areas[0]);
-    // 4 in from the rim of 50, but for 0.1 mm: the box, its sides, and its round corners.
+    // 4 in from the rim of 50, minus 0.1 mm: the box, its sides, and its round corners.
     const away = 101.6 + 50 - 0.1;
     const kept = 400 * 600 + 2 * (400 + 600) * away + Math.PI * away ** 2;
     expect(areas[0] - areas[1]).toBeCloseTo(kept, -1);
@@ -196,7 +196,7 @@ describe('after an edit', () => {
 
   it('the zone of a table that carries the detector has a hole where the whole foot is on it; of a heater it has none', () => {
     const shape = { box: { center: [0, 5000], width: 2000, depth: 2000, turn: 0 } } as const;
-    // Its top is 2 mm over the underside: within what carries.
+    // Its top is 2 mm above the underside: within the tolerance for support.
     const table = { ...hall({ openings: [] }), objects: [{ id: 't', name: '', shape, bottom: 0, top: 902 }] };
     const [zone] = regionOf(table).zones.filter(({ subject }) => subject === 't');
     const lengths = zone?.outlines.map((ring) => ring.filter(({ kind }) => kind === 'line').length);

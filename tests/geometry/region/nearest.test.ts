@@ -67,7 +67,7 @@ describe('the nearest spot that is free', () => {
       stream: null,
     } as const;
     const found = nearestSpot(regionOf({ fixtures: [furnace] }), [3300, 2400]);
-    // 500 off the middle, in the direction 3-4-5; 200 + 1219.2 + 50.8 − 0.1 = 1469.9 is asked.
+    // 500 off the middle, in the direction 3-4-5; 200 + 1219.2 + 50.8 − 0.1 = 1469.9 is required.
     expect(found?.at[0]).toBeCloseTo(3000 + 1469.9 * 0.6, 9);
     expect(found?.at[1]).toBeCloseTo(2000 + 1469.9 * 0.8, 9);
     expect(found?.distance).toBeCloseTo(969.9, 9);
@@ -81,7 +81,7 @@ describe('the nearest spot that is free', () => {
     ] as const;
     const found = nearestSpot(regionOf({ walls, rooms }), [1500, 2000]);
     expect(found?.room.label?.id).toBe('r2');
-    // The partition's face is at 3050; inside walls keep 4 in.
+    // The partition's face is at 3050; inside walls require 4 in.
     expect(found?.at[0]).toBeCloseTo(3050 + 101.6 + 50.8 - 0.1, 9);
     expect(found?.at[1]).toBeCloseTo(2000, 9);
   });

@@ -49,7 +49,7 @@ describe('visibleEdges(zones)', () => {
     const back = { ...disc, outlines: disc.outlines.map((ring) => [...ring].reverse().map(reversed)) };
     const box = boxZone(300, -2000, 5000, 2700);
     const [forth, again] = [disc, back].map((one) => [seen(one, [one, box]), seen(box, [one, box])]);
-    // The disc shows on the left of x = 300, and below y = 700 on the right of it.
+    // The disc is visible left of x = 300, and right of it below y = 700.
     const [left, low] = [Math.acos(0.3), Math.asin(0.7)];
     expect(forth?.[0]).toBeCloseTo(1000 * (2 * Math.PI - left - low), 3);
     expect(again?.[0]).toBeCloseTo(forth?.[0] ?? 0, 6);
@@ -95,7 +95,7 @@ describe('visibleEdges(zones)', () => {
     expect(seen(a, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
     expect(seen(b, [a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
     expect(seen(a, [discZone(30_000, 0, 2000), a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
-    // The same with others far away, listed first.
+    // The same with other zones far away, listed first.
     const others = [discZone(30_000, 0, 2000), discZone(-30_000, 0, 2000)];
     expect(seen(a, [...others, a, b])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
     expect(seen(b, [...others, b, a])).toBeCloseTo((4 / 3) * Math.PI * 2000, 1);
@@ -103,7 +103,7 @@ describe('visibleEdges(zones)', () => {
 
   it('of a box across the corner of another shows what sticks out', () => {
     const [a, b] = [boxZone(0, 0, 3000, 2000), boxZone(1000, 1500, 4000, 3000)];
-    // Of a: 10 000 around, less 2000 along its foot and 500 along its side.
+    // Of a: 10 000 around, minus 2000 along its foot and 500 along its side.
     expect(seen(a, [a, b])).toBeCloseTo(10_000 - 2500, 1);
     expect(seen(b, [a, b])).toBeCloseTo(14_000 - 2500, 1);
   });

@@ -16,7 +16,7 @@ import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../../helpers/hall.ts';
 
 /*
- * A detector inside any body that reaches its height is blocked, whatever the rule; what carries it is not in its way; a pair stands in
+ * A detector inside any body at its height is blocked, whatever the rule; an object that supports it does not obstruct it; a pair is in
  * one room and at one height. Our reading: no published text draws a detector inside a washer.
  */
 const HOME = 'home-short-term';
@@ -32,7 +32,7 @@ function isFree(level: Level, at: XY, profile: string, overrides: readonly Overr
   return levelRegion(plan, buildLevel(level), probe).rooms.some(({ rings }) => arcRingsContain(rings, at));
 }
 
-/** Every override that loosens a rule of a profile to nothing. */
+/** Returns every override that loosens a rule of a profile to 0. */
 const toNothing = (profile: string): Override[] =>
   (PROFILES.find(({ id }) => id === profile)?.rules ?? []).flatMap(({ id, least, most }) =>
     least !== null && most === null && id !== 'direct-sun'
@@ -51,7 +51,7 @@ describe('inside a body that reaches its height', () => {
         expect(verdictOf(level, { at: [-100, 5000] }, profile, overrides)).toBe('blocked');
         expect(isFree(level, [-100, 5000], profile, overrides)).toBe(false);
       }
-      // Its rim 1 mm in, and 1 mm clear of it.
+      // With its rim 1 mm inside, and 1 mm clear of it.
       expect(verdictOf(level, { at: [RADIUS - 1, 5000] }, profile, toNothing(profile))).toBe('blocked');
       expect(isFree(level, [RADIUS - 1, 5000], profile, toNothing(profile))).toBe(false);
       expect(verdictOf(level, { at: [RADIUS + 1, 5000] }, profile, toNothing(profile))).not.toBe('blocked');
@@ -99,7 +99,7 @@ describe('what carries it is not in its way', () => {
     const probe: Probe = { base: 900, radius: RADIUS, tall: 25 };
     const areaOf = (objects: readonly PlanObject[]) =>
       levelRegion(planUnder(HOME, [hall({ objects })]), buildLevel(hall({ objects })), probe).rooms[0]?.area ?? 0;
-    // 0.1 mm over the edge is forgiven on each side.
+    // 0.1 mm over the edge is tolerated on each side.
     expect(areaOf([desk(900.2)]) - areaOf([desk(1500)])).toBeCloseTo(500.2 * 300.2, 3);
   });
 });

@@ -7,7 +7,7 @@ import { effectiveRules, PROFILES } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { fixtureAt, hall, hallDetector, planUnder } from '../../helpers/hall.ts';
 
-/* The limits of new plans, in inches, written out a second time by hand: the table in the code is held against them. */
+/* The limits of new plans, in inches, typed by hand: the table in the code is compared with them. */
 
 const rules = effectiveRules({ profile: 'home-short-term', overrides: [] });
 const ruleOf = (id: RuleId) => rules.find((rule) => rule.id === id);

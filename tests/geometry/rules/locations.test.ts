@@ -6,7 +6,7 @@ import { hall, hallDetector, planUnder } from '../../helpers/hall.ts';
 const PROBE = { base: 900, radius: 50, tall: 25 };
 const SQUARE_FOOT = 304.8 * 304.8;
 
-/** A square hall of so many square feet of floor. */
+/** Returns a square hall with this many square feet of floor. */
 const hallOf = (squareFeet: number, change: Partial<Level> = {}) => hall(change, Math.sqrt(squareFeet * SQUARE_FOOT));
 
 describe('testLocations: one location for each 2,000 sq ft (32 Ill. Adm. Code 422.130(a)(1)(C); Ohio App. A, A.1.c)', () => {
@@ -71,7 +71,7 @@ describe('which levels are tested', () => {
 
   it('names the rooms that can hold a detector, with the area for its axis: a hall less 1 ft and the rim all round', () => {
     const [level] = testLocations(planUnder('illinois-422-130', [hall({ openings: [] })]), PROBE).levels;
-    // 20 m face to face, less 304.8 mm (0.1 mm of it forgiven) and the radius of 50 mm on either side.
+    // 20 m from face to face, minus 304.8 mm (0.1 mm of it tolerated) and the radius of 50 mm on either side.
     const side = 20000 - 2 * (304.8 - 0.1 + 50);
     expect(level?.rooms).toHaveLength(1);
     expect(level?.rooms[0]?.area).toBeCloseTo(side * side, 0);

@@ -8,7 +8,7 @@ import { PROFILES } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { fixtureAt, hall, hallDetector, planUnder } from '../../helpers/hall.ts';
 
-/* `lookedFor` in geometry/planfile/README.md: what is not drawn and was not looked for stands as not run. */
+/* `lookedFor` in geometry/planfile/README.md: a rule without drawn subjects that nobody looked for is not run. */
 const HOME = 'home-short-term';
 
 function reportOf(level: Level, change: Partial<Detector> = {}, profile = HOME, plan: Partial<Plan> = {}) {
@@ -105,7 +105,7 @@ describe('what a report leaves open', () => {
       const level = bare(ALL.slice(0, count));
       return openQuestions(reportOf(level), planUnder(HOME, []).protocol).map(({ rule }) => rule);
     });
-    // Without an opening nothing lets the sun in, and nobody is asked about it.
+    // Without an opening no sun can enter, and nobody is asked about it.
     const sunless = ALL.filter((rule) => rule !== 'direct-sun');
     expect(left).toEqual([
       sunless,

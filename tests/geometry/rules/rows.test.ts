@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { countsByHeights, PROFILES } from '../../../geometry/rules/profiles.ts';
 import { RULE_IDS } from '../../../geometry/rules/types.ts';
 
-/* The words of the rule table that code compares: a misspelt one would switch a rule off without a sound. */
+/* The words of the rule table that code compares: a misspelled one would silently switch a rule off. */
 
 const MEASURED = {
   'room-use': ['none'],
@@ -71,7 +71,7 @@ describe.each(PROFILES.map((profile) => [profile.id, profile] as const))('the li
 });
 
 describe('countsByHeights(protocol, kind)', () => {
-  // A distance in plan holds whatever the heights (geometry/README.md); only the rule of objects measures beside and above.
+  // A distance in plan applies at all heights (geometry/README.md); only the rule of objects measures beside and above.
   it.each([
     ['mitigation-pipe', true],
     ['sump-pit', false],

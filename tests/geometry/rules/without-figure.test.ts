@@ -13,11 +13,11 @@ import { isOverridable, PROFILES } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { fixtureAt, hall, hallDetector, planUnder, RADIUS } from '../../helpers/hall.ts';
 
-/* Health Canada asks to stay away from doors, windows, heat and drafts, and names no figure (homes guide, older text, secondary pages). */
+/* Health Canada requires a place away from doors, windows, heat and drafts, without a figure (homes guide, older text, secondary pages). */
 const HC = 'health-canada-long-term';
 const METER = 1000;
 
-/** A furnace with its edge at x = 0, and a detector so far from it. */
+/** Returns a furnace with its edge at x = 0, and a detector `gap` mm from it. */
 const setup = (gap: number, distance: number | null) => {
   const level = hall({ fixtures: [fixtureAt('furnace')], openings: [] });
   const overrides = distance === null ? [] : [{ rule: 'heat', distance, note: 'set on site' }];
@@ -41,7 +41,7 @@ describe('a rule whose published text gives no figure', () => {
   ] as const)('runs with the distance of the plan, 1 m: %d mm is %s', (gap, verdict) => {
     const { plan, level, detector, report, heat } = setup(gap, METER);
     expect(heat).toMatchObject([{ verdict, required: METER, override: { published: null, loosened: false } }]);
-    // The second computation and the region come to the same.
+    // The second computation and the region give the same result.
     const second = recheck({ ...plan, levels: [{ ...level, detectors: [detector] }] });
     const [same] = compareOpinions({ levels: [{ id: level.id, detectors: [report] }] }, second);
     expect(same?.detectors[0]?.computed.how).toBe('twice');

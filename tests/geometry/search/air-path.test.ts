@@ -6,7 +6,7 @@ import { airPath } from '../../../geometry/search/air-path.ts';
 import { evenly } from '../../helpers/evenly.ts';
 import { hall } from '../../helpers/hall.ts';
 
-/** A hall of 20 m by 20 m, divided at x = 0 by a wall 200 thick with openings in it; the rooms lie at ±100 mm and beyond. */
+/** A hall of 20 m by 20 m, divided at x = 0 by a wall 200 thick with openings in it; the rooms are at ±100 mm and beyond. */
 function divided(openings: Partial<Opening>[]): Level {
   const base = hall({ openings: [] });
   return {

@@ -17,9 +17,9 @@ import { Dice } from '../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 
 const PROBE: Probe = { base: 762, radius: 50, tall: 25 };
-/** Wall 12 in; gap 4 to 5 in, which every published list with a gap allows; less than a sixteenth of an inch of doubt. */
+/** Wall 12 in; gap 4 to 5 in, which every published list with a gap allows; tolerance of less than a sixteenth of an inch. */
 const [WALL, LEAST, MOST, DOUBT] = [304.8, 101.6, 127, 1.6];
-/** From axis to axis 5 in of rim: in 4 to 8 in, the home list, nothing that every list allows has more to spare. */
+/** From axis to axis with 5 in between the rims: in every list's gap, and with the greatest margin there in the home list (4 to 8 in). */
 const STEP = 100 + MOST;
 
 function den(width: number, depth: number, rest: Partial<Level> = {}): Level {
@@ -31,12 +31,12 @@ function apart([ax, ay]: XY, [bx, by]: XY): number {
   return Math.hypot(ax - bx, ay - by);
 }
 
-/** Between the axes of a pair that was found. */
+/** Returns the distance between the axes of a pair. */
 function apartIn(pair: SpotPair | undefined): number {
   return pair ? apart(...pair.at) : Number.NaN;
 }
 
-/** Every check of the members set together as a pair, without the level. */
+/** Returns every check of the members, placed together as a pair, except the level. */
 function checksOf(plan: Plan, level: Level, probe: Probe, at: readonly XY[]): Check[] {
   const detectors = at.map((axis, k): Detector => ({ ...probe, id: `p${k}`, label: '', at: axis, pair: 'P' }));
   const model = buildLevel({ ...level, detectors });
@@ -47,7 +47,7 @@ function blockedIn(checks: readonly Check[]): string[] {
   return checks.filter(({ verdict, notRun }) => verdict === 'blocked' && !notRun).map(({ rule }) => rule);
 }
 
-/** Objects nearer, with a note: what is between the two of a pair is not what is tried here. */
+/** Overrides that loosen the object rule, with a note, because the distance between the two of a pair is not tested here. */
 const LOOSE_OBJECTS = {
   profile: 'home-short-term',
   overrides: [{ rule: 'object', distance: 70, note: 'a post' }],
@@ -65,7 +65,7 @@ describe('bestPairs(plan, model, probe)', () => {
   it('in a square hall lies across the middle on a diagonal', () => {
     const level = den(8000, 8000);
     const [pair] = bestPairs(planOf(level), buildLevel(level), PROBE);
-    // Each is half a step from the middle, at 45° to the walls.
+    // Each member is half a step from the middle, at 45° to the walls.
     const best = 4000 - (STEP / 2) * Math.SQRT1_2 - 50 - WALL;
     expect(pair?.margin).toBeGreaterThan(best - DOUBT);
     expect(pair?.margin).toBeLessThanOrEqual(best + 1e-9);
@@ -76,7 +76,7 @@ describe('bestPairs(plan, model, probe)', () => {
     (profile) => {
       const level = den(8000, 8000);
       const plan = planOf(level, { protocol: { profile, overrides: [] } });
-      // 5 in has the most to spare of 4 to 8 in; of 4 to 5 in, the Illinois list, it is the middle.
+      // 5 in has the greatest margin in 4 to 8 in; in 4 to 5 in, the Illinois list, the middle has.
       const best = profile === 'illinois-422-130' ? 114.3 : 127;
       expect(companionGap(plan)).toEqual({ least: 101.6, most: 127, best });
       const [pair] = bestPairs(plan, buildLevel(level), PROBE);
@@ -100,7 +100,7 @@ describe('bestPairs(plan, model, probe)', () => {
   });
 
   it('goes to the gap of the profile itself where nothing nearer fits', () => {
-    // A post stands in the middle of a strip: on either side of it one axis fits, 6 in from rim to rim.
+    // A post is in the middle of a strip: on either side of it one axis fits, 6 in from rim to rim.
     const level = den(2 * (50 + WALL) + 252.4, 2 * (50 + WALL));
     const pipe: PlanObject = {
       id: 'post',
@@ -111,7 +111,7 @@ describe('bestPairs(plan, model, probe)', () => {
     };
     const plan = planOf({ ...level, objects: [pipe] }, { protocol: LOOSE_OBJECTS });
     const [pair] = bestPairs(plan, buildLevel({ ...level, objects: [pipe] }), PROBE);
-    // 70 to the post on either side and its breadth are 141: more than 5 in. The middle of 4 to 8 in fits.
+    // 70 to the post on either side and its width are 141: more than 5 in. The middle of 4 to 8 in fits.
     expect(apartIn(pair)).toBeCloseTo(100 + 152.4, 6);
   });
 
@@ -122,7 +122,7 @@ describe('bestPairs(plan, model, probe)', () => {
     expect(pair?.margin).toBeGreaterThan(best - DOUBT);
     expect(pair?.margin).toBeLessThanOrEqual(best + 1e-9);
     expect(pair?.bound).toBeGreaterThanOrEqual(best - 1e-9);
-    // On either side of a post: the farther apart, the more to spare at it.
+    // On either side of a post: the farther apart they are, the greater their margin to the post.
     const strip = den(3000, 2 * (50 + WALL) + 2);
     const [width, depth] = [40, 2 * (50 + WALL)];
     const post = { box: { center: [1500, 50 + WALL] as XY, width, depth, turn: 0 } };
@@ -197,7 +197,7 @@ describe('companionSpot(plan, model, detector)', () => {
   });
 
   it('comes nearer where the best of the gap does not fit', () => {
-    // Axes from 354.8 to 354.8 + 210: rim to rim 110, where 4 in are 101.6 and the best of the gap 127.
+    // Axes from 354.8 to 354.8 + 210: rim to rim 110; 4 in are 101.6 and the best gap is 127.
     const level = den(2 * (50 + WALL) + 210, 2 * (50 + WALL));
     const at: XY = [50 + WALL, 50 + WALL];
     const spot = companionSpot(planOf(level), buildLevel(level), first(at));
@@ -227,7 +227,7 @@ describe('companionSpot(plan, model, detector)', () => {
   });
 });
 
-/** Whether both of a pair are in one room and pass every check that runs. */
+/** Returns whether both of a pair are in one room and pass every check that runs. */
 function mayStand(plan: Plan, level: Level, at: readonly [XY, XY]): boolean {
   const [a, b] = at.map((axis) => roomOf(plan, level, axis));
   return a === b && checksOf(plan, level, PROBE, at).every(({ verdict, notRun }) => notRun || passes(verdict));
@@ -287,7 +287,7 @@ describe('pairs and companions, on levels by chance', () => {
         expect(preferred?.margin ?? -1).toBeLessThanOrEqual(best?.bound ?? -0.1);
         const field = marginField(plan, model, PROBE);
         for (let k = 0; k < 60; k++) {
-          // Half of them near the best one, where more is likeliest to be found.
+          // Half of them are near the best one, where a better one is most likely.
           const { from, to } = dice.pick(level.walls);
           const far = best && k % 2 ? 40 : 3000;
           const [cx, cy] = best && k % 2 ? best.at[0] : [from[0], to[1]];

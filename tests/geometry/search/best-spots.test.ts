@@ -17,10 +17,10 @@ import { Dice } from '../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 
 const PROBE: Probe = { base: 762, radius: 50, tall: 25 };
-/** Wall 12 in, moving air 36 in, inside wall and object 4 in, less than a sixteenth of an inch of doubt. */
+/** Wall 12 in, moving air 36 in, inside wall and object 4 in, tolerance of less than a sixteenth of an inch. */
 const [WALL, AIR, OBJECT, DOUBT] = [304.8, 914.4, 101.6, 1.6];
 
-/** A den of so many mm from face to face, its corner at the origin; walls 200 thick. */
+/** Returns a den with these dimensions from face to face, its corner at the origin; walls 200 thick. */
 function den(width: number, depth: number, rest: Partial<Level> = {}): Level {
   const walls = loop('a', rectangle(-100, -100, width + 200, depth + 200));
   return drawn(walls, { rooms: [{ id: 'r', name: '', use: 'den', at: [5, 5] }], ceiling: 3000, ...rest });
@@ -71,7 +71,7 @@ describe('bestSpots(plan, model, probe)', () => {
   });
 
   it('under a low shelf over the whole hall has the shelf to thank for, wherever it is', () => {
-    // 150 above the detector's top, and 4 in are asked for.
+    // 150 above the detector's top, and 4 in are required.
     const [spot] = spotsOn(den(8000, 8000, { objects: [box('s', [4000, 4000], 8000, 8000, 762 + 25 + 150, 1200)] }));
     expect(spot?.margin).toBeCloseTo(150 - OBJECT, 9);
     expect(spot?.limitedBy).toEqual({ rule: 'object', subject: 's', stream: false });
@@ -89,7 +89,7 @@ describe('bestSpots(plan, model, probe)', () => {
     expect(wide?.margin).toBeCloseTo(2000 - 50 - WALL, 3);
     const [other] = spotsOn(drawn(walls, { rooms: rooms('kitchen'), ceiling: 3000 }));
     expect(other?.room.label?.id).toBe('right');
-    // From x = 7,100 to 10,000: the inside wall asks for 4 in, the outside wall for 12; the middle of what is left.
+    // From x = 7,100 to 10,000: the inside wall requires 4 in, the outside wall 12; the best is the middle of the rest.
     expect(other?.margin).toBeCloseTo((2900 - OBJECT - WALL) / 2 - 50, 3);
   });
 
@@ -135,7 +135,7 @@ describe('bestSpots(plan, model, probe)', () => {
     const level = drawn(walls, { rooms, ceiling: 3000 });
     const plan = planOf(level, { protocol: { profile: 'pennsylvania-240-310', overrides: [] } });
     const [spot] = bestSpots(plan, buildLevel(level), PROBE);
-    // Limited by the outside walls alone, 4,900 and 10,000 apart: it may lean on the inside wall at x = 4,900.
+    // Limited by the outside walls alone, 4,900 and 10,000 apart: it may be close to the inside wall at x = 4,900.
     expect(spot?.margin).toBeGreaterThan(4850 - 50 - WALL - DOUBT);
     expect(spot?.at[0]).toBeLessThanOrEqual(4850 + 0.1);
   });
@@ -151,7 +151,7 @@ describe('bestSpots(…, { onFurniture: true })', () => {
       { on: 'table', base: 762 },
       { on: null, base: 900 },
     ]);
-    // As far from the west wall as the rim may go, 2 in off the edge: the table ends at x = 2,100.
+    // As far from the west wall as the rim may be, 2 in off the edge: the table ends at x = 2,100.
     expect(spots[0]?.margin).toBeGreaterThan(2050 - 50.8 - 50 - WALL - DOUBT);
     expect(spots[0]?.margin).toBeLessThanOrEqual(2050.1 - 50.8 - 50 - WALL);
     expect(spots[1]?.margin).toBeGreaterThan(4000 - 50 - WALL - DOUBT);
@@ -198,12 +198,12 @@ describe('bestSpots(…, { onFurniture: true })', () => {
     const spots = spotsOn(den(8000, 8000, { objects: [table, lamp] }), { count: 3, apart: 100, onFurniture: true });
     const carried = spots.filter(({ on }) => on === 'table');
     expect(carried.length).toBeGreaterThan(0);
-    // The lamp's foot ends at 1,155 and 1,845; 4 in and the rim more are asked for.
+    // The lamp's foot ends at 1,155 and 1,845; 4 in plus the radius are required.
     for (const { at } of carried) expect(Math.abs(at[0] - 1500)).toBeGreaterThanOrEqual(345 + 50 + OBJECT - 0.1);
   });
 });
 
-/** A level by chance under the plan's own or a published profile. */
+/** A random level under the plan's own or a published profile. */
 const scene = fc
   .record({ seed: fc.integer({ min: 1, max: 1e6 }), chance: fc.integer({ min: 0, max: 1e6 }) })
   .map(({ seed, chance }) => {
@@ -237,7 +237,7 @@ describe('bestSpots, on levels by chance', () => {
           expect(levelRegion(plan, model, probe).rooms.find((one) => one.room === room)?.barred).toBe('');
         }
         const area = levelRegion(plan, model, probe).rooms.reduce((sum, one) => sum + one.area, 0);
-        // Between nothing and a square millimeter either answer is right.
+        // Between 0 and 1 mm² either answer is right.
         if (area === 0 || area > 1) expect(spots.length > 0).toBe(area > 0);
       }),
       { numRuns: howMany(25, 60) },

@@ -12,7 +12,7 @@ import { howMany } from '../../helpers/how-many.ts';
 import { randomPlan } from '../../helpers/random-level.ts';
 
 const PROBE: Probe = { base: 762, radius: 50, tall: 25 };
-/** How far the axis keeps from a body, less the 0.1 mm that a check forgives: wall 12 in, air 36, heat 48, object 4. */
+/** How far the axis keeps from a body, minus the 0.1 mm that a check tolerates: wall 12 in, air 36, heat 48, object 4. */
 const [WALL, AIR, HEAT, OBJECT] = [304.8, 914.4, 1219.2, 101.6].map((limit) => limit - 0.1 + PROBE.radius) as [
   number,
   number,
@@ -33,7 +33,7 @@ function box(center: XY, width: number, depth: number, turn = 0): PlanObject {
   return { id: `t${ids++}`, name: '', shape: { box: { center, width, depth, turn } }, bottom: 0, top: 2000 };
 }
 
-/** The exact area of every room and the best spot, each between its bounds. Returns the area and the best margin. */
+/** Expects the exact area of every room and the best spot between their bounds. Returns the area and the best margin. */
 function expectCertified(plan: Plan, level: Level, probe: Probe, finest: number) {
   const model = buildLevel(level);
   const region = levelRegion(plan, model, probe);
@@ -41,7 +41,7 @@ function expectCertified(plan: Plan, level: Level, probe: Probe, finest: number)
   for (const { room, area, barred } of region.rooms) {
     if (barred) continue;
     const { least, most } = areaBounds(plan, model, probe, room, finest);
-    // A square millimeter and nine digits are left to rounding.
+    // Tolerance for rounding: 1 mm² and nine digits.
     const rounding = 1 + 1e-9 * most;
     expect(area).toBeGreaterThanOrEqual(least - rounding);
     expect(area).toBeLessThanOrEqual(most + rounding);
@@ -105,7 +105,7 @@ describe('area and best margin lie between their bounds, where things meet exact
     {
       name: 'a box with its back to a wall',
       level: den(8000, 8000, { objects: [box([4000, 300], 1000, 600)] }),
-      // What of its zone reaches beyond the zone of the wall: a rectangle with two rounded corners.
+      // The part of its zone beyond the zone of the wall: a rectangle with two rounded corners.
       area: (8000 - 2 * WALL) ** 2 - (1000 + 2 * OBJECT) * (600 - WALL) - 1000 * OBJECT - (Math.PI / 2) * OBJECT ** 2,
     },
     {
@@ -133,7 +133,7 @@ describe('area and best margin lie between their bounds, where things meet exact
     {
       name: 'a fixture within a wall',
       level: den(8000, 8000, { fixtures: [fixture('exhaust-fan', [-100, 4000], 100)] }),
-      // The segment of the fan's disc that reaches beyond the zone of the wall.
+      // The segment of the fan's disc that extends beyond the zone of the wall.
       area: (8000 - 2 * WALL) ** 2 - segment(AIR + 100, WALL + 100),
     },
     {
@@ -144,7 +144,7 @@ describe('area and best margin lie between their bounds, where things meet exact
           wall('s', [2000, -100], [2000, 2000], { thickness: 0 }),
         ],
       }),
-      // The stub is drawn a thousandth of a mm to either side; its zone ends in a half circle.
+      // The stub is drawn with a thousandth of a mm on either side; its zone ends in a half circle.
       area: inner ** 2 - 2 * (OBJECT + 0.001) * (2000 - WALL) - (Math.PI / 2) * OBJECT ** 2,
     },
   ])('$name', ({ level, area }) => {

@@ -64,7 +64,7 @@ describe('a named piece of furniture', () => {
   });
 
   it('too near to the pit says so and by how much it would have to move; moved so, it is good', () => {
-    // 7 ft from the pit, 2133.6: to its middle at (300, 300) a rim keeps 2333.6, an axis 2384.4, with the tape 2409.8.
+    // 7 ft from the pit, 2133.6: from its middle at (300, 300) a rim keeps 2333.6, an axis 2384.4, with the tape tolerance 2409.8.
     const level = den([box('t1', 'Desk', [1500, 900], 1200, 600)]);
     for (const members of [1, 2] as const) {
       const { verdict, words, plan } = judge(level, 't1', members);
@@ -81,7 +81,7 @@ describe('a named piece of furniture', () => {
         const { checks } = checkDetector(plan, buildLevel(moved), detector);
         expect(checks.filter(({ verdict: one, notRun }) => one === 'blocked' && !notRun)).toEqual([]);
       }
-      // One inch less would not do.
+      // One inch less is not enough.
       const [dx, dy] = verdict.move.way;
       const less = withItemsMoved(level, new Set(['t1']), [dx - Math.sign(dx) * INCH, dy - Math.sign(dy) * INCH]);
       const short = judge(less, 't1', members).verdict;

@@ -52,7 +52,7 @@ describe('places on furniture', () => {
     const narrow = den([box('t1', 'Shelf', [3000, 2500], 900, 150)]);
     const [spot] = bestSpots(planOf(narrow), buildLevel(narrow), PROBE, { onFurniture: true });
     expect(spot?.on).toBe('t1');
-    // 75 to either edge, 24.2 beyond the foot: nine tenths of that stay free.
+    // 75 to either edge, 24.2 beyond the footprint: nine tenths of that stay free.
     expect(Math.abs((spot?.at[1] ?? 0) - 2500)).toBeLessThan(2.6);
     const ledge = den([box('t1', 'Ledge', [3000, 2500], 900, 90)]);
     expect(bestSpots(planOf(ledge), buildLevel(ledge), PROBE, { onFurniture: true })[0]?.on).toBeNull();
@@ -73,7 +73,7 @@ describe('a companion on furniture', () => {
         expect(
           checkDetector(planOf(both), buildLevel(both), second).checks.find(({ rule }) => rule === 'companion')
             ?.verdict,
-        ).toBe('clear'); // 5 in apart: 1 in more than 4 in, and the tape may be off by an inch
+        ).toBe('clear'); // 5 in apart: 1 in more than 4 in, and the tape tolerance is 1 in
       }
     }
   });

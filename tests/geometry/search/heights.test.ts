@@ -19,7 +19,7 @@ function den(objects: readonly PlanObject[], rest: Partial<Level> = {}): Level {
   return drawn(walls, { rooms: [{ id: 'r', name: '', use: 'den', at: [5, 5] }], ceiling: 3000, objects, ...rest });
 }
 
-/** A meter square, in the middle unless told otherwise. */
+/** Returns a box of 1 m by 1 m, in the middle by default. */
 function box(bottom: number, top: number, center: XY = [4000, 4000], id = 't'): PlanObject {
   return { id, name: '', shape: { box: { center, width: 1000, depth: 1000, turn: 0 } }, bottom, top };
 }
@@ -69,7 +69,7 @@ describe('heightsAt(plan, model, probe, at)', () => {
   });
 
   it('beside a cupboard has to be above its top, or as far below something as a right triangle leaves', () => {
-    // 60 mm from the rim: 4 in in space are √(101.6² − 60²) in height.
+    // 60 mm from the rim: 4 in in space give a height of √(101.6² − 60²).
     const drop = Math.sqrt(OBJECT ** 2 - 60 ** 2);
     const [below, above] = heights(den([box(900, 1100)]), [4500 + 50 + 60, 4000]);
     expect(below?.[2]).toBeCloseTo(900 - 25 - drop, 9);
@@ -150,12 +150,12 @@ describe('heightsAt, on levels by chance', () => {
               intervals.some(({ from, to }) => base >= from - slack && base <= to + slack);
             const blocked = isBlocked(plan, model, at, base);
             if (within(0)) expect(blocked).toBe(false);
-            // An end is the published limit; the 0.1 mm that a check forgives come to 6.4 on the steepest slant of 8 in.
+            // An end is the published limit; the 0.1 mm that a check tolerates amount to 6.4 on the steepest slope of 8 in.
             if (!within(8)) expect(blocked).toBe(true);
           }
         }
       }),
-      // By chance once: only what is forgiven allows a height there, and 508 - 0.1 is missed by the last binary digit.
+      // Found at random: only the tolerance allows a height there, and 508 - 0.1 is missed by the last binary digit.
       { numRuns: 60, examples: [[{ seed: 817401, chance: 999988 }]] },
     );
     expect(allowed).toBeGreaterThan(20);

@@ -9,7 +9,7 @@ import { SAMPLE_NAMES, samplePlan } from '../../helpers/sample-files.ts';
 
 const PROBE: Probe = { base: 762, radius: 50, tall: 25 };
 
-/** A cupboard a meter square, as high as a man. */
+/** Returns a cupboard of 1 m by 1 m, as high as a person. */
 function cupboard(id: string, x: number): PlanObject {
   return {
     id,
@@ -29,7 +29,7 @@ describe('limitCheck(plan, model, probe, axes, limit)', () => {
   it('has the figures of the limit, and the line of measurement', () => {
     const level = den([cupboard('t', 4000)]);
     const limit = { rule: 'object', subject: 't', stream: false } as const;
-    // The cupboard's side lies at x = 3500: from a rim at 2050 it is 1450, and 4 in are asked for.
+    // The cupboard's side is at x = 3500: 1450 from a rim at 2050, and 4 in are required.
     const check = limitCheck(planOf(level), buildLevel(level), PROBE, [[2000, 4000]], limit);
     expect(check).toMatchObject({ subject: 't', measured: 1450, required: 101.6, verdict: 'clear' });
     expect(check?.witness).toEqual({ rim: [2050, 4000], subject: [3500, 4000] });

@@ -22,7 +22,7 @@ const misses: readonly XY[] = [
 
 describe('closingError(corners)', () => {
   it('is the way from where the run ends to its start, and a share of its length', () => {
-    // 3-4-5 triangle: 30 across, 40 down. 4000 + 3000 + 4030 + 2960 round.
+    // 3-4-5 triangle: 30 across, 40 down. Total length 4000 + 3000 + 4030 + 2960.
     expect(closingError(misses)).toEqual({ gap: 50, across: 30, down: -40, around: 13_990, share: 50 / 13_990 });
   });
 
@@ -71,7 +71,7 @@ describe('spreading a closing error', () => {
 
   it('by length: each corner moves by the part of the walls before it', () => {
     const spread = spreadByLength(misses);
-    // The second corner stands after 4000 of 13990 mm: 30 * 0.2859 across, -40 * 0.2859 down.
+    // The second corner is after 4000 of 13990 mm: 30 * 0.2859 across, -40 * 0.2859 down.
     expect(spread[1]?.[0]).toBeCloseTo(4008.578, 3);
     expect(spread[1]?.[1]).toBeCloseTo(-11.437, 3);
   });
@@ -98,7 +98,7 @@ describe('spreading a closing error', () => {
       fc.integer({ min: 0, max: 359 }),
     )
     .map(([[w = 0, h = 0, cutW = 0, cutH = 0], [ex, ey], turn]) => {
-      // An L-shaped room whose last two walls miss by ex, ey, turned as a whole.
+      // An L-shaped room whose last two walls miss by ex, ey, rotated as a whole.
       const [W, H] = [w + cutW, h + cutH];
       const corners: XY[] = [
         [0, 0],

@@ -56,7 +56,7 @@ describe('openingMisfit', () => {
 describe('cornerLines', () => {
   it('measures to the corners of the room, not to the ends of the center-line', () => {
     const lines = cornerLines(buildLevel(level), top, 1000, 800, [1400, 500]);
-    // Inside the room reaches from 100 to 5900.
+    // The inside of the room is from 100 to 5900.
     expect(lines.map((line) => distance(...line))).toEqual([900, 4100]);
   });
 
@@ -76,7 +76,7 @@ describe('doorSwing', () => {
     const swing = doorSwing(buildLevel(levelOf({ walls: level.walls, openings: [{ ...door, wall: id }] })), 'o2');
     expect(swing?.hinge).toEqual(hinge);
     expect(swing?.open).toEqual(into);
-    // The arc runs from the shut leaf to the open one.
+    // The arc runs from the closed leaf to the open one.
     const end = (swing?.start ?? 0) + (swing?.sweep ?? 0);
     expect(Math.cos(end)).toBeCloseTo(((into[0] as number) - (hinge[0] as number)) / 800, 9);
     expect(Math.sin(end)).toBeCloseTo(((into[1] as number) - (hinge[1] as number)) / 800, 9);

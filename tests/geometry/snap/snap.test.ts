@@ -241,7 +241,7 @@ describe('snapMove', () => {
       ],
       from: [0, 2000],
     };
-    // In front by (2000 * 4 - 1400 * 3) / 5 of nothing: the unit vector into the room is (-0.6, 0.8).
+    // It is (2000 * 4 - 1400 * 3) / 5 in front of the line: the unit vector into the room is (-0.6, 0.8).
     const { by } = snapMove([round], null, [2000, 1700], slanted, { reach: 60, grid: null });
     expect(-0.6 * by[0] + 0.8 * by[1]).toBeCloseTo(250, 9);
   });
@@ -249,7 +249,7 @@ describe('snapMove', () => {
 
 describe('a thing set down or dragged beside a partition', () => {
   const line = (id: string, from: XY, to: XY, thickness = 200): Wall => ({ id, from, to, thickness, side: 'auto' });
-  // Outside walls of 200 about 8000 × 5000, a partition of 114.3 (4 1/2 in) at x = 4000, a spur of it into the right room.
+  // Outside walls of 200 around 8000 × 5000, a partition of 114.3 (4 1/2 in) at x = 4000, a stub from it into the right room.
   const model = buildLevel({
     ...emptyLevel('L1'),
     walls: [
@@ -297,7 +297,7 @@ describe('a thing set down or dragged beside a partition', () => {
     );
   });
 
-  /** How deep corners of either are in the other, mm. */
+  /** Returns how deep corners of either are in the other, mm. */
   function overlapDepth(ring: readonly XY[], thing: Body): number {
     const wall = ringBody(ring);
     const corners = thing.kind === 'ring' ? thing.ring : [];

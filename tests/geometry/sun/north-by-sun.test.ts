@@ -4,13 +4,13 @@ import { fullTurn } from '../../../geometry/plane/bearing.ts';
 import { northBySun, wallDirections } from '../../../geometry/sun/north-by-sun.ts';
 import { sunPosition } from '../../../geometry/sun/position.ts';
 
-/** Minneapolis, about. */
+/** Approximately Minneapolis. */
 const PLACE = [44.95, -93.2] as const;
 const at = (text: string) => Date.parse(text);
 
 describe('northBySun', () => {
   it('at solar noon the sun is in the south: north is straight away from it', () => {
-    // The sun's azimuth there is 180° about 13:10 daylight time in early October.
+    // The sun's azimuth there is 180° at about 13:10 daylight time in early October.
     const noon = at('2026-10-05T13:01:00-05:00');
     expect(sunPosition(noon, ...PLACE).azimuth).toBeCloseTo(180, -0.5);
     const found = northBySun(180, noon, ...PLACE);

@@ -63,7 +63,7 @@ describe('sunAtSpot', () => {
           )
             continue;
           lit++;
-          // To the minute.
+          // Accurate to a minute.
           expect(spans.some(({ start, end }) => start <= at + 60_000 && end >= at - 60_000)).toBe(true);
         }
       }

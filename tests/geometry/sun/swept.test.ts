@@ -94,7 +94,7 @@ describe('a single instant, worked by hand', () => {
       [1, 2450],
     ])('side %d: none gets past the end of a wall that stands at the window', (side, corner) => {
       const walls: Wall[] = [{ id: 'p', from: [2500, 0], to: [2500, 5000], thickness: 100, side: 'auto' }];
-      // 11 in from the sill down to the detector: it falls as far as that along the floor, and is 100 mm away behind the wall.
+      // 11 in from the sill down to the detector: the light extends as far along the floor, and is 100 mm away behind the wall.
       expect(nearestTo(house(side, 42 * INCH, { walls }), [corner, 0])).toBeGreaterThan(99);
     });
   });
@@ -114,7 +114,7 @@ describe('two openings whose walls lie in each other', () => {
   const inner = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 100, side: 'auto' });
 
   describe('a window that opens into a wall at a small angle, at its door', () => {
-    // Between 2000 and 2250 mm the wall from the corner covers the inner face: no floor is between the window and the door.
+    // Between 2000 and 2250 mm the wall from the corner covers the inner face: there is no floor between the window and the door.
     const house = (change: Partial<Opening> = {}) =>
       houseOf({
         window: { offset: 2100, width: 250 },
@@ -127,7 +127,7 @@ describe('two openings whose walls lie in each other', () => {
     });
 
     it('as far as the head of the door lets it', () => {
-      // 1500 - 762 mm of fall from the side of the wall, 58 mm into the room: 738 / tan 39.6° + 58 = 949.
+      // A fall of 1500 - 762 mm from the side of the wall, 58 mm into the room: 738 / tan 39.6° + 58 = 949.
       expect(isIn(house({ top: 1500 }), [2125, 900])).toBe(true);
       expect(isIn(house({ top: 1500 }), [2125, 1000])).toBe(false);
     });
@@ -140,7 +140,7 @@ describe('two openings whose walls lie in each other', () => {
   it('where two walls cross in their doors, the floor behind both is lit', () => {
     const walls = [inner('p', [-100, 400], [6100, 1000]), inner('q', [-100, 1000], [6100, 400])];
     const openings = walls.map(({ id }) => door(id, { offset: 2000, width: 2000 }));
-    // At 2900 mm they overlap from 659 to 740 mm: light leaves the one within the other.
+    // At 2900 mm they overlap from 659 to 740 mm: light leaves one of them inside the other.
     expect(isIn(houseOf({ more: { walls, openings } }), [2900, 1000])).toBe(true);
     expect(isIn(houseOf({ more: { walls, openings: openings.slice(1) } }), [2900, 1000])).toBe(false);
   });
@@ -300,7 +300,7 @@ describe('openings that are not drawn as they should be', () => {
 });
 
 describe('a thicker wall that runs along a part of the window', () => {
-  // The window is at x 2000 to 3000 in a wall of 100 mm, its inner face at y = 0; the thicker wall covers it up to 2500, or from there on.
+  // The window is at x 2000 to 3000 in a wall of 100 mm, its inner face at y = 0; the thicker wall covers it up to 2500, or from 2500 on.
   const along = (from: Mm, to: Mm): Partial<Level> => ({
     walls: [{ id: 't', from: [from, -50], to: [to, -50], thickness: 500, side: 'auto' }],
   });

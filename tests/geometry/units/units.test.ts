@@ -260,7 +260,7 @@ describe('what formatLength writes, parseLength reads', () => {
       fc.property(length, (mm) => {
         const down = parseLength(formatLength(mm, unit, 'down'), unit, { negative: true });
         const up = parseLength(formatLength(mm, unit, 'up'), unit, { negative: true });
-        // The noise that counts as a whole step: a millionth of one.
+        // Rounding errors that count as a whole step: a millionth of a step.
         expect(down.ok && down.mm).toBeLessThanOrEqual(mm + 1e-5);
         expect(up.ok && up.mm).toBeGreaterThanOrEqual(mm - 1e-5);
       }),

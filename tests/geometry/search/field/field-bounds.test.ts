@@ -30,7 +30,7 @@ describe('bounds of the squares of its grid, on levels by chance', () => {
           const enough = dice.between(-1000, 1000);
           const most = field.upperBound(square, Number.NEGATIVE_INFINITY);
           expect(most).toBeGreaterThanOrEqual(middle - 1e-9);
-          // Looked into only above `enough`: still a bound, and the same one where that is more.
+          // Computed further only above `enough`: still a bound, and the same one if it is greater.
           if (most > enough) expect(field.upperBound(square, enough)).toBe(most);
           else expect(field.upperBound(square, enough)).toBeGreaterThanOrEqual(most);
           expectSame(field.middle(square), middle);
@@ -46,8 +46,8 @@ describe('bounds of the squares of its grid, on levels by chance', () => {
 });
 
 /**
- * Two posts or two walls on either side of the origin, nearly as far from it, the second turned from opposite by up to 60°. Near
- * them lines bend most; a level place half way between them is where a bound is tight.
+ * Two posts or two walls on either side of the origin, at nearly the same distance, the second rotated from opposite by up to 60°. Near
+ * them lines bend most; halfway between them, where the margin is level, a bound is tight.
  */
 const facing = fc.record({
   turn: evenly(0, 2 * Math.PI),
@@ -116,7 +116,7 @@ const CORNERS = [
   [-1, 1],
 ] as const;
 
-/** Points of the square have no more than its bound, nor have both of two points opposite of one another about one of them. */
+/** Expects that no point of the square exceeds its bound, and that of two opposite points around one of them the worse does not. */
 function expectBounds(field: MarginField, square: Square, dice: Dice): void {
   const { x, y, half } = square;
   const extent = dice.pick([0, 0, 127]);
@@ -136,7 +136,7 @@ function expectBounds(field: MarginField, square: Square, dice: Dice): void {
   expect(field.margin(x + half * Math.cos(turn), y + half * Math.sin(turn))).toBeLessThanOrEqual(upper + 1e-9);
 }
 
-/** The worst corner of a triangle about a point of the square has no more than the bound for such a one. */
+/** Expects that the worst corner of a triangle around a point of the square does not exceed the bound for such a triangle. */
 function expectTriangle(field: MarginField, square: Square, dice: Dice): void {
   const { x, y, half } = square;
   const extent = 100;

@@ -139,7 +139,7 @@ describe('marginField on a top that rises above the underside', () => {
 
   it('has the desk in the way unless it is named as what carries', () => {
     const model = buildLevel(level);
-    // 4 in are kept from the desk; without it the nearest is the south wall: 10,000 - 5,000 - the radius, less 12 in.
+    // The desk requires 4 in; without it the nearest is the south wall: 10,000 - 5,000 - the radius, minus 12 in.
     expect(marginField(plan, model, PROBE).margin(0, 5000)).toBeCloseTo(-101.6, 9);
     expect(marginField(plan, model, PROBE, ['t']).margin(0, 5000)).toBeCloseTo(5000 - PROBE.radius - 304.8, 9);
   });
@@ -147,7 +147,7 @@ describe('marginField on a top that rises above the underside', () => {
 
 describe('marginField(…).on(carriers, extent)', () => {
   it('has what is nearest beyond the edge of what is drawn', () => {
-    // Found by the property below: w12 is nearest, and was not among the pieces that can be nearest on the edge squares.
+    // Found by the property below: w12 is the nearest, and was missing among the pieces that can be nearest on the edge squares.
     const one = { seed: 53713, chance: 457185 };
     const { plan, level, probe } = sceneOf(one);
     const model = buildLevel(level);
@@ -203,7 +203,7 @@ describe('marginField, on levels by chance under every profile', () => {
           const margin = field.margin(...at);
           expectSame(margin, leastMargin(plan, model, probe, at));
           const reported = leastReported(plan, model, probe, at);
-          // Of margins within a millionth of a mm the checker names the one of the first id.
+          // Of margins within a millionth of a mm, the check reports the one with the first id.
           if (margin !== reported) expect(Math.abs(margin - reported)).toBeLessThan(1.001e-6);
         }
       }),

@@ -7,7 +7,7 @@ import { PROFILES } from '../../../../geometry/rules/profiles.ts';
 import { Dice } from '../../../helpers/random-level/dice.ts';
 import { randomPlan } from '../../../helpers/random-level.ts';
 
-/** A level by chance under a profile by chance, a probe, and points on it: anywhere, on corners and edges, in things. */
+/** A random level under a random profile, a probe, and points on it: anywhere, on corners and edges, in items. */
 export const scene = fc.record({ seed: fc.integer({ min: 1, max: 1e6 }), chance: fc.integer({ min: 0, max: 1e6 }) });
 
 interface Scene {
@@ -40,7 +40,7 @@ export function sceneOf({ seed, chance }: { seed: number; chance: number }): Sce
   return { plan, level, probe, points: [...points, ...streamSides(level, dice)], dice };
 }
 
-/** Points on and by the sides of every stream. */
+/** Returns points on and beside the edges of every stream. */
 function streamSides({ fixtures }: Level, dice: Dice): XY[] {
   return fixtures.flatMap(({ shape, stream }) => {
     if (!stream) return [];
@@ -51,7 +51,7 @@ function streamSides({ fixtures }: Level, dice: Dice): XY[] {
   });
 }
 
-/** Expects the same margin, to rounding. */
+/** Expects the same margin, within rounding. */
 export function expectSame(a: number, b: number): void {
   if (a !== b) expect(Math.abs(a - b)).toBeLessThan(1e-9);
 }
