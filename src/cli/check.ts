@@ -25,7 +25,7 @@ import { testState } from '../protocol/validity/test-state.ts';
 import type { VerifiedLevel, VerifiedReport } from '../protocol/validity/verified-placement.ts';
 import type { CliCommand } from './call.ts';
 import { verificationJson } from './computed-json.ts';
-import { verifiedPlacement } from './verified-placement.ts';
+import { isPlacementFine, verifiedPlacement } from './verified-placement.ts';
 
 /** `check FILE`: checks every detector of every level against the plan's profile. */
 export const check: CliCommand = {
@@ -35,11 +35,8 @@ export const check: CliCommand = {
   options: [],
   run: ({ plan, json }) => {
     const levels = verifiedPlacement(plan);
-    const trouble = levels.some(({ detectors }) =>
-      detectors.some(({ verdict }) => verdict === 'blocked' || verdict === 'unknown'),
-    );
     const text = json ? `${JSON.stringify(asJson(plan, levels), null, 2)}\n` : asText(plan, levels);
-    return { text, code: trouble ? 1 : 0 };
+    return { text, code: isPlacementFine(levels) ? 0 : 1 };
   },
 };
 

@@ -4,7 +4,7 @@ import { choiceOption } from './output.ts';
 import { computedById, today } from './paper/computed.ts';
 import { overPlans, type PaperCommand, pageOption } from './paper/paper-command.ts';
 import { filesOfPages, PAGE_FORMATS } from './paper/write-pages.ts';
-import { verifiedPlacement } from './verified-placement.ts';
+import { isPlacementFine, verifiedPlacement } from './verified-placement.ts';
 
 /** The documents for the people in the house, by the word of the command line. */
 const KINDS = {
@@ -20,10 +20,13 @@ export const noticePaper: PaperCommand = {
   name: 'notice',
   formats: PAGE_FORMATS,
   make: async (plan, job) => {
-    const computed = computedById(verifiedPlacement(plan));
+    const placement = verifiedPlacement(plan);
+    const computed = computedById(placement);
     const order = { plan, ...pageOption(job, plan), date: today(), now: Date.now(), computed };
-    const pages = drawDocument(KINDS[choiceOption(job, 'kind', KIND_NAMES, 'closing')], order);
-    return { ...(await filesOfPages(job, pages, order)), fine: true, notes: [], document: {} };
+    const kind = choiceOption(job, 'kind', KIND_NAMES, 'closing');
+    const pages = drawDocument(KINDS[kind], order);
+    const fine = kind !== 'card' || isPlacementFine(placement); // the others print no verdict
+    return { ...(await filesOfPages(job, pages, order)), fine, notes: [], document: {} };
   },
 };
 

@@ -5,7 +5,7 @@ import { computedById, today } from './paper/computed.ts';
 import { overPlans, type PaperCommand, pageOption } from './paper/paper-command.ts';
 import type { PaperJob } from './paper/paper-job.ts';
 import { filesOfPages, PAGE_FORMATS } from './paper/write-pages.ts';
-import { verifiedPlacement } from './verified-placement.ts';
+import { isPlacementFine, verifiedPlacement } from './verified-placement.ts';
 
 export const sheetPaper: PaperCommand = {
   name: 'sheet',
@@ -15,10 +15,7 @@ export const sheetPaper: PaperCommand = {
     const placement = verifiedPlacement(plan);
     const order = { plan, ...pageOption(job, plan), date: today(), computed: computedById(placement) };
     const pages = levelsOf(job, plan).flatMap((levelId) => drawSheets({ ...order, levelId }));
-    const fine = placement.every(({ detectors }) =>
-      detectors.every(({ verdict }) => verdict !== 'blocked' && verdict !== 'unknown'),
-    );
-    return { ...(await filesOfPages(job, pages, order)), fine, notes: [], document: {} };
+    return { ...(await filesOfPages(job, pages, order)), fine: isPlacementFine(placement), notes: [], document: {} };
   },
 };
 

@@ -10,3 +10,10 @@ export function verifiedPlacement(plan: Plan): readonly VerifiedLevel[] {
   const compared = compareOpinions({ levels }, recheck(plan), plan.tapeTolerance).flatMap(({ detectors }) => detectors);
   return verifiedLevels(plan, levels, new Map(compared.map(({ id, computed }) => [id, computed])));
 }
+
+/** Whether no detector is blocked or unknown: what exit code 0 says. */
+export function isPlacementFine(levels: readonly VerifiedLevel[]): boolean {
+  return levels.every(({ detectors }) =>
+    detectors.every(({ verdict }) => verdict !== 'blocked' && verdict !== 'unknown'),
+  );
+}

@@ -235,6 +235,18 @@ describe('stillspot notice', () => {
     expect(pages[0]?.texts.map(({ text }) => text).join(' ')).toContain(title);
   });
 
+  // The card prints the verdict of every detector; the others print none.
+  it.each([
+    ['card', 1],
+    ['closing', 0],
+    ['progress', 0],
+    ['agreement', 0],
+  ])('of the kind %s ends with %i beside a detector that is blocked', async (kind, ending) => {
+    const { code, err } = await call('notice', SPLIT, '--kind', kind, '--out', at(`blocked-${kind}.pdf`));
+    expect({ code, err }).toEqual({ code: ending, err: '' });
+    expect((await textOf(`blocked-${kind}.pdf`)).includes('Verdict on the plan: blocked.')).toBe(kind === 'card');
+  });
+
   it('lies as it is asked for, and says so of a word that is none', async () => {
     await call('notice', BASEMENT, '--kind', 'progress', '--out', at('progress.svg'), '--orientation', 'portrait');
     expect(readFileSync(at('progress.svg'), 'utf8')).toMatch(/^<svg [^>]*width="215.9mm" height="279.4mm"/);
