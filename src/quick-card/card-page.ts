@@ -22,7 +22,7 @@ import {
 import type { QuickCard } from './describe-card.ts';
 import { drawSketch } from './sketch.ts';
 
-/** The card on one page, upright alone: the sketch above and the steps below fill it, and it hangs or lies beside the kit as a card does. */
+/** The card on one page, always portrait: the sketch at the top and the steps below fill it. */
 
 export interface CardPageOptions {
   readonly paper: PaperName;
@@ -30,7 +30,7 @@ export interface CardPageOptions {
   readonly date: string;
 }
 
-/** Returns the size of the upright page. */
+/** Returns the size of the portrait page, mm. */
 export function cardPageSize(paper: PaperName): PageSize {
   return pageSize(paper, 'portrait');
 }
@@ -38,10 +38,10 @@ export function cardPageSize(paper: PaperName): PageSize {
 const PAD = 5;
 const GUTTER = 7;
 const SKETCH = { width: 96, height: 92 } as const;
-/** Type sizes to try, mm: the largest with which everything stands on one page. */
+/** Type sizes to try, mm, largest first: the first with which the card fits on one page is used. */
 const SIZES: readonly number[] = Array.from({ length: 20 }, (_, i) => 3.9 - i * 0.1);
 
-/** Returns the card as an SVG document of one page. Pure: the same card and date give the same text. */
+/** Returns the card as an SVG document of one page. Throws if it does not fit. Pure: the same card and date give the same text. */
 export function drawCardPage(card: QuickCard, { paper, date }: CardPageOptions): string {
   const { width, height } = cardPageSize(paper);
   const frame = { x: EDGE_MM, y: EDGE_MM, width: width - 2 * EDGE_MM, height: height - 2 * EDGE_MM };
@@ -112,7 +112,7 @@ function spotPart(card: QuickCard, width: number, style: TextStyle): Block {
   ]);
 }
 
-/** Two columns, as even as they can be: each keeps the order of the sections, and the first one heads the left. */
+/** Two columns of heights as equal as possible: each keeps the order of the sections, and the first section is in the left column. */
 function sectionsPart(sections: readonly CardSection[], width: number, style: TextStyle): Block {
   const each = (width - GUTTER) / 2;
   const blocks = sections.map((section) => sectionBlock(section, each, style));

@@ -25,11 +25,11 @@ export interface CardFact {
 
 const kitsOf = ({ detectors }: CardSpot): string => (detectors.length > 1 ? 'both kits' : 'the kit');
 
-/** What the two shades of the floor mean. */
+/** The legend of the sketch. */
 export const SKETCH_KEY =
   'White on the picture: a kit may stand there, by what you entered. Gray: too near to something.';
 
-/** Returns where it goes: the tape distances and the height. */
+/** Returns the place of the kit: the tape distances and the height. */
 export function placeFacts(spot: CardSpot): readonly CardFact[] {
   const tapes = spot.tapes.map(({ length, from }) => `${length} ${from}`).join(', ');
   const middle = spot.gap ? `the middle between the two. Side by side, ${spot.gap}` : 'the middle of the kit.';
@@ -49,7 +49,7 @@ function carrierWords({ on }: CardSpot): string {
   return on === 'shelf' ? 'on the shelf' : 'on something firm (not entered on what)';
 }
 
-/** Returns the times of the test, as far as they lie ahead or were written down; none while they are not known. */
+/** Returns the times of the test that are planned or recorded; empty while they are not known. */
 export function timeFacts(times: CardTimes): readonly CardFact[] {
   if (!times.known) return [];
   const { isPlanned, fetched } = times;
@@ -94,7 +94,7 @@ function pickUpFacts({ fetchFrom, fetchTo }: KnownTimes): readonly CardFact[] {
   ];
 }
 
-/** The hours of the exposure count, not the clock. */
+/** The hours of the exposure count, not the planned clock times. */
 const laterFact = ({ hours }: KnownTimes): CardFact => ({
   name: 'Placed later than that',
   text: `Count from the minute when you placed it: pick it up after ${hours}.`,
@@ -111,14 +111,14 @@ function fetchedFacts(
   ];
 }
 
-/** The headings of what somebody has to look at, and of what somebody has looked at. */
+/** Headings of the points that are open, and of those that were looked at. */
 export const OPEN_TITLE = 'Still open: this is not a clear result';
 export const LOOKED_TITLE = 'You have looked';
 
-/** As many open points are named beside the verdict. */
+/** Number of open points that are named beside the verdict. */
 const NAMED = 3;
 
-/** Returns, for beside the verdict, what is loosened, that one place is not enough, how much is open and the first of it by name; null for nothing. */
+/** Returns the sentences beside the verdict: loosened rules, further places needed, number and names of open points; null for none. */
 export function openSentence({ open, places, loosened }: CardSpot): string | null {
   const said = [loosened, places, openWords(open)].filter((text) => text !== null);
   return said.length > 0 ? said.join(' ') : null;
@@ -133,7 +133,7 @@ function openWords(open: CardSpot['open']): string | null {
   return `Not a clear result: ${counted(open.length, 'point')} ${are} still open: ${items}.`;
 }
 
-/** Returns everything below the sketch: what to measure, what is open, what to do and what not to do. */
+/** Returns the sections below the sketch: what is open, what to measure, what to do and what not to do. */
 export function cardSections(card: QuickCard): readonly CardSection[] {
   const { spot, plan } = card;
   if (!spot) return [];
@@ -161,10 +161,10 @@ export function cardSections(card: QuickCard): readonly CardSection[] {
   ];
 }
 
-/** Whether the test may be so short that the weather decides about it. */
+/** Whether the test may be shorter than `SHORT_TEST`, so that it needs a forecast. */
 const isShort = (plan: Plan): boolean => !hoursAreKnown(plan) || leastExposure(plan.kit) < SHORT_TEST.duration;
 
-/** The list in which the requests of each group stand. */
+/** The list that has the requests of each group. */
 const LIST_OF: Readonly<Record<AskedGroupId, 'do' | 'do-not'>> = {
   closed: 'do',
   'as-it-is': 'do',
@@ -201,7 +201,7 @@ function afterwards({ answers, times }: QuickCard): readonly string[] {
   ];
 }
 
-/** Why two kits are better than one; null where there are two, or no spot. */
+/** Returns why two kits are better than one; null if there are two, or no spot. */
 export function twoKits({ plan, spot }: QuickCard): string | null {
   if (!spot || spot.detectors.length > 1) return null;
   return `Better: two kits side by side, ${gapWords(plan)} Where the two agree, the result is more certain; where they do not, something went wrong with one of them. One kit alone cannot show that.`;

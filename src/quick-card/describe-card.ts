@@ -20,41 +20,41 @@ import { WALL_WORDS } from './square-words.ts';
 import { GROUPS } from './things.ts';
 import { type CardTimes, cardTimes } from './times.ts';
 
-/** What a quick card says, from its plan alone: whatever was changed in the plan since is what it says. Lengths in mm. */
+/** The content of a quick card, derived from its plan only, so that later changes of the plan are shown. */
 export interface QuickCard {
   readonly plan: Plan;
   readonly answers: CardAnswers;
   readonly level: Level;
   readonly model: LevelModel;
   readonly spot: CardSpot | null;
-  /** Why there is no spot, and what would help; null where there is one. */
+  /** Why there is no spot, and what would help; null if there is one. */
   readonly noSpot: NoSpot | null;
   readonly times: CardTimes;
 }
 
 export interface CardSpot {
   readonly detectors: readonly Detector[];
-  /** The worst of the detectors, as the whole app shows it; never clear while a point is open. */
+  /** Tone of the worst detector, as in the rest of the app; never clear while a point is open. */
   readonly tone: Tone;
   readonly headline: string;
-  /** To the nearer wall on either axis, from the middle of the detector or of the pair. */
+  /** Distances from the middle of the detector, or of the pair, to the nearer wall on either axis. */
   readonly tapes: readonly TapeDistance[];
   readonly height: string;
-  /** False: nobody has measured what carries it, and `height` is only a usual one. */
+  /** False if the height of the carrier is not measured: `height` is then a usual one. */
   readonly isMeasured: boolean;
-  /** What the height may be, in words. */
+  /** The allowed heights, in words. */
   readonly heights: string;
-  /** How far apart two kits stand, with a period; null for one. */
+  /** Distance between two kits, with a period; null for one kit. */
   readonly gap: string | null;
-  /** That one place is not enough for so large a room, in a sentence; null where it is. */
+  /** A sentence that the level needs more than one place; null if one is enough. */
   readonly places: string | null;
-  /** The rules that the plan loosens, in a sentence; null where it loosens none. */
+  /** A sentence with the rules that the plan loosens; null for none. */
   readonly loosened: string | null;
   readonly on: 'table' | 'shelf' | null;
-  /** What to measure before it is set down: "at least 4 ft from the furnace". */
+  /** Distances to measure before it is placed: "at least 4 ft from the furnace". */
   readonly measure: readonly string[];
   readonly points: readonly LookPoint[];
-  /** The points that nobody has looked at: never an all-clear. */
+  /** The points that were not looked at; while there are any, the tone is not clear. */
   readonly open: readonly LookPoint[];
 }
 
@@ -67,8 +67,8 @@ interface TapeDistance {
 }
 
 /**
- * Returns what the card of a plan says. Its level is the one with a detector, else the highest.
- * @param doubts detectors on which the two computations differ: their spot is no spot
+ * Returns the content of the card of a plan. Its level is the one with a detector, else the highest.
+ * @param doubts detectors on which the two computations differ: the card then has no spot
  */
 export function describeCard(plan: Plan, doubts: Doubts = NO_DOUBTS): QuickCard {
   const answers = answersNow(plan) ?? NO_ANSWERS;
@@ -95,7 +95,7 @@ function noSpotOf(plan: Plan, { id, detectors }: Level, answers: CardAnswers, do
   return hasBegun(plan) ? PLACED_WRONG : MOVED;
 }
 
-/** The plan was changed since the card was made. */
+/** For a plan that was changed after the card was made. */
 const MOVED: NoSpot = {
   why: 'Where the kit is in the plan now, it is blocked, or the check cannot decide.',
   helps: [
@@ -104,7 +104,7 @@ const MOVED: NoSpot = {
   ],
 };
 
-/** The answers were changed after the placement, or the plan was. */
+/** For answers or a plan that were changed after the placement. */
 const PLACED_WRONG: NoSpot = {
   why: 'The kit is placed. By what you entered now, its place is blocked or cannot be decided.',
   helps: [
@@ -113,7 +113,7 @@ const PLACED_WRONG: NoSpot = {
   ],
 };
 
-/** The spot of the detectors on the level; null where there is none, or one of them is blocked or cannot be decided. */
+/** The spot of the detectors on the level; null if there are none, or one of them is blocked or unknown. */
 function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot | null {
   const { detectors } = model.level;
   const reports = detectors.map((detector) => checkDetector(plan, model, detector));
@@ -142,7 +142,7 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
   };
 }
 
-/** For tone and headline alone: the card asks more than the check, and no report is called clear beside an open point. */
+/** A report for tone and headline only: the card asks more than the checks, and no report is shown as clear while a point is open. */
 const asOpen = (report: DetectorReport): DetectorReport => ({
   ...report,
   checks: report.checks.map((check) => ({ ...check, notRun: true })),
@@ -181,7 +181,7 @@ function heightsOf(plan: Plan, answers: CardAnswers): string {
   return `between ${formatRequired(low, unit)} and ${formatRequired(high, unit, 'most')} above the floor`;
 }
 
-/** The distance of every rule that had something to measure: the tape decides. */
+/** The distances of all rules that have a measured subject: the tape decides. */
 function toMeasure({ protocol, display }: Plan, reports: readonly DetectorReport[]): readonly string[] {
   const measured = new Set(
     reports.flatMap(({ checks }) => checks.filter(({ witness }) => witness !== null).map(({ rule }) => rule)),

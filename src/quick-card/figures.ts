@@ -6,16 +6,16 @@ import { type TextStyle, textWidth } from '../report/text.ts';
 
 /** The figures of the tapes on the sketch of a card, mm of paper. */
 
-/** On a card the figures are read at arm's length. */
+/** Type size of the figures: on a card they are read at arm's length. */
 export const FIGURE = 3.7;
 export const FIGURES: TextStyle = { size: FIGURE, weight: 'bold', anchor: 'middle', halo: true, color: COLOR.accent };
 export const CAP = FIGURE * CAP_HEIGHT;
-/** Radius of the sign of a detector. */
+/** Radius of the symbol of a detector. */
 export const SPOT = 2.6;
 
-/** Free paper about a figure: more than its halo, which would cut the line beside it. */
+/** Free paper around a figure: more than its halo, which would hide the line beside it. */
 const PAD = 1;
-/** Places to try: so many steps of a third of the type size to either side, the nearest to the middle of the line first. */
+/** Number of places to try, in steps of a third of the type size to either side, nearest to the middle of the line first. */
 const STEPS = 36;
 const OFFSETS = offsets();
 
@@ -31,9 +31,9 @@ export interface PlacedFigure {
 }
 
 /**
- * Returns where each figure stands: near the middle of its line, off every line, sign, thing and other figure; on its line where there is
- * no room in any of the areas.
- * @param areas of the paper, the first that has room counts
+ * Returns the place of each figure: near the middle of its line, clear of every line, symbol, thing and other figure; on its line if no
+ * area has room.
+ * @param areas of the paper; the first with room is used
  */
 export function placeFigures(
   tapes: readonly Tape[],

@@ -8,7 +8,7 @@ import { LEVELS } from './things.ts';
 
 /** The floors of a card's house as levels of a plan. */
 
-/** Returns the floor of the room, without a kit, last; before it the one below where the answer tells of one. */
+/** Returns the level of the room, without a kit, last; before it the level below, if the answer has one. */
 export function drawnLevels(answers: CardAnswers): readonly Level[] {
   const row = answers.level === null ? null : LEVELS[answers.level];
   const below = row?.below ? [{ ...emptyLevel('L1'), ceilingAnswered: false, ...row.below, order: 0 }] : [];

@@ -14,22 +14,22 @@ import { answersNow } from './made-again.ts';
 import { groupsDrawn } from './room-plan.ts';
 import { GROUPS } from './things.ts';
 
-/** What somebody has to look at: open until a person says so, and open again when they take it back. */
+/** A point to look at: open until a person answers it, and again after they withdraw the answer. */
 export interface LookPoint {
   readonly rule: RuleId;
   /** Name of the rule: "Sump pit". */
   readonly name: string;
   readonly words: string;
-  /** Nobody has looked: no all-clear. */
+  /** Whether it was not looked at: the card is then not clear. */
   readonly isOpen: boolean;
-  /** What a press records: what a person says who has looked; null where only other answers help, and where it was worked out. */
+  /** The statement that a press records; null if only other answers close the point, or if it was computed. */
   readonly says: string | null;
 }
 
 /**
- * Returns every point that the reports leave open or that a person has closed, and direct sun where it was worked out, in profile order.
- * Open are also washers that were not answered, of which a plan file has no record, and direct sun where nobody has answered about windows,
- * through which it may come.
+ * Returns every point that the reports leave open or that a person has closed, and direct sun if it was computed, in profile order. Also
+ * open are washers while they are not answered, because a plan file has no record of them, and direct sun while windows are not answered,
+ * because it may come in through one.
  */
 export function lookPoints(
   plan: Plan,
@@ -56,7 +56,7 @@ export function lookPoints(
 
 const isGroup = (rule: string): rule is GroupId => (GROUP_IDS as readonly string[]).includes(rule);
 
-/** Returns the words of the nearest light, or that none comes in; empty where direct sun was not worked out. */
+/** Returns the check of the nearest direct sun in words, or that none comes in; empty if direct sun was not computed. */
 function sunWords(plan: Plan, level: Level, reports: readonly DetectorReport[]): string {
   const rows = reports
     .flatMap(({ checks }) => checks)
@@ -85,7 +85,7 @@ function saysOf(rule: RuleId): string | null {
   return isGroup(rule) ? `I looked on this whole floor: no ${GROUPS[rule].words}` : null;
 }
 
-/** Returns the plan with a point closed by a person who has looked, at `now`, or opened again. */
+/** Returns the plan with an open point closed by a person at `now`, ms, or a closed one opened again. */
 export function withLooked(plan: Plan, levelId: string, { rule, isOpen }: LookPoint, now: Ms): Plan {
   const answers = answersNow(plan);
   const noted =

@@ -1,4 +1,4 @@
-/** A card that is made again from changed answers: what its plan has recorded since holds. */
+/** A card that is made again from changed answers keeps what its plan has recorded since. */
 
 import { nearGaps } from '../../geometry/dimension/wall-gaps.ts';
 import { sunWordOf } from '../../geometry/edit/answers.ts';
@@ -10,17 +10,17 @@ import { drawnLevels } from './levels.ts';
 import { CARRIER, middleOf, modelOf, NO_REACH, withTable } from './spot.ts';
 import { GROUPS, THINGS } from './things.ts';
 
-/** The level of a card's plan: the one with a detector, else the highest. */
+/** Returns the level of a card's plan: the one with a detector, else the highest. */
 export function cardLevel({ levels }: Plan): Level {
   const highest = levels.reduce((a, b) => (b.order > a.order ? b : a));
   return levels.find(({ detectors }) => detectors.length > 0) ?? highest;
 }
 
-/** Whether the test has begun: the placement is recorded, or what comes after it. */
+/** Returns whether the test has begun: placement, pick-up or a result is recorded. */
 export const hasBegun = ({ visit, readings }: Plan): boolean =>
   recordedStart(visit) !== null || visit.end !== null || readings.length > 0;
 
-/** Returns the answers of a plan as it is now: what was said or taken back in the full app counts. Null for a plan without a card. */
+/** Returns the current answers of a plan, with those given or withdrawn in the full app. Null for a plan without a card. */
 export function answersNow(plan: Plan): CardAnswers | null {
   const answers = answersOf(plan);
   if (!answers) return null;
@@ -33,14 +33,14 @@ export function answersNow(plan: Plan): CardAnswers | null {
   return { ...answers, none, support, ceiling: ceilingAnswered === false ? answers.ceiling : ceiling };
 }
 
-/** What carries the kit, with the height of its top where somebody has measured it since. */
+/** The carrier of the kit, with the height of its top if that was measured since. */
 function supportNow({ objects }: Level, { support }: CardAnswers): CardAnswers['support'] {
   const carrier = objects.find(({ id }) => id === CARRIER);
   if (!support || !carrier || carrier.topAnswered === false) return support;
   return { ...support, top: carrier.top };
 }
 
-/** Whether something is drawn in the plan of a card that its answers do not tell: to make the card again would lose it. */
+/** Returns whether the plan of a card has drawn things that its answers do not have, which making the card again would lose. */
 export function isDrawnOn(plan: Plan): boolean {
   const answers = answersNow(plan);
   if (!answers) return false;
@@ -48,15 +48,15 @@ export function isDrawnOn(plan: Plan): boolean {
   return JSON.stringify(plan.levels.map(drawingOf)) !== JSON.stringify(own.map(drawingOf));
 }
 
-/** All but what a card sets down by itself: kits, and what carries them. */
+/** The drawing without the parts that a card adds: kits and their carrier. */
 function drawingOf({ id, walls, openings, fixtures, rooms, objects }: Level): unknown {
   return { id, walls, openings, fixtures, rooms, objects: objects.filter((object) => object.id !== CARRIER) };
 }
 
 /**
- * Returns the plan with the kits where they were placed: their tape distances hold, also where a length of the room is corrected, and a
- * height that was measured since is theirs.
- * @param before the plan in which they are recorded as placed
+ * Returns the plan with the kits where they were placed: they keep their tape distances, even if a length of the room is corrected, and get
+ * a height that was measured since.
+ * @param before the plan that records them as placed
  */
 export function withKitsKept(plan: Plan, levelId: string, before: Plan, answers: CardAnswers): Plan {
   const level = cardLevel(before);
@@ -78,7 +78,7 @@ export function withKitsKept(plan: Plan, levelId: string, before: Plan, answers:
   };
 }
 
-/** How far the kits move on the page so that the tapes that were told keep their lengths. */
+/** The shift of the kits on the page, mm, with which the tape distances on the card keep their lengths. */
 function shiftOf(before: Plan, level: Level, old: CardAnswers | null, { across, along }: CardAnswers): XY {
   const grown = (from: number | null | undefined, to: number | null) => (from == null || to === null ? 0 : to - from);
   const sides = nearGaps(modelOf(before, level.id), middleOf(level.detectors.map(({ at }) => at)), NO_REACH).map(
@@ -90,7 +90,7 @@ function shiftOf(before: Plan, level: Level, old: CardAnswers | null, { across, 
   ];
 }
 
-/** Returns the plan with who looked and when, as it was recorded before; a look at the spot holds only where spot and windows are the same. */
+/** Returns the plan with the recorded observers and times; the answer about direct sun is kept only if spot and windows are the same. */
 export function withLooksKept(plan: Plan, levelId: string, before: Plan): Plan {
   const earlier = cardLevel(before);
   const now = plan.levels.find(({ id }) => id === levelId) as Level;
@@ -103,7 +103,7 @@ export function withLooksKept(plan: Plan, levelId: string, before: Plan): Plan {
   return withNoneHere(kept, levelId, 'direct-sun', { sun: sunWordOf(before), ...look });
 }
 
-/** What a look at the spot depends on: where the kits stand in the room, and what lets light in. */
+/** Compares the facts that the answer about direct sun depends on: the places of the kits in the room, and the openings. */
 function isSameSpot(before: Plan, after: Plan): boolean {
   const tell = (plan: Plan) => {
     const { across, along, things = [] } = answersOf(plan) ?? {};

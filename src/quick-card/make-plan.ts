@@ -15,10 +15,10 @@ import { withSpot } from './spot.ts';
 import { GROUPS } from './things.ts';
 
 /**
- * Returns the plan of a quick card: one room, what is in it, and a detector at the best spot, or none where no spot is valid. Only what was
- * answered is recorded: a group that nobody looked for stays open, and without the leaflet's hours there are no times.
- * @param base a new plan, or one that a card made: what is recorded of its test is kept, and a kit that is placed stays where it stands
- * @param now nothing is scheduled before it
+ * Returns the plan of a quick card: one room, the things in it, and a detector at the best spot, or none if no spot is valid. Only answers
+ * are recorded: a group that was not answered stays open, and without the leaflet's hours there are no times.
+ * @param base a new plan, or one that a card made: the records of its test are kept, and a placed kit keeps its place
+ * @param now ms: nothing is scheduled earlier
  */
 export function quickPlan(base: Plan, answers: CardAnswers, now: Ms): Plan {
   const levels = drawnLevels(answers);
@@ -33,8 +33,8 @@ export function quickPlan(base: Plan, answers: CardAnswers, now: Ms): Plan {
 }
 
 /**
- * The plan with its placement planned. Without a spot nothing is scheduled; what was recorded before the placement holds while closing and
- * hours are the same.
+ * The plan with its placement planned. Without a spot nothing is scheduled. A start with records before the placement is kept while closing
+ * and hours are the same.
  */
 function withStart(plan: Plan, base: Plan, answers: CardAnswers, now: Ms): Plan {
   const isPlaced = plan.levels.some(({ detectors }) => detectors.length > 0);
@@ -47,7 +47,7 @@ function withStart(plan: Plan, base: Plan, answers: CardAnswers, now: Ms): Plan 
   return { ...plan, visit: isLater(answers.closing, closedSince) ? { ...visit, closedSince: null } : visit };
 }
 
-/** Whether a house is to be closed later than it was recorded: it was opened in between, or will be. */
+/** Whether the house is to be closed later than recorded: it was opened in between, or will be. */
 function isLater(closing: string | null, closedSince: string | null): boolean {
   const [planned, recorded] = [msOf(closing), msOf(closedSince)];
   return planned !== null && recorded !== null && planned > recorded;
@@ -58,7 +58,7 @@ const hasSameTimes = (before: CardAnswers | null, { closing, leaflet }: CardAnsw
   before?.leaflet.minimumHours === leaflet.minimumHours &&
   before?.leaflet.maximumHours === leaflet.maximumHours;
 
-/** The plan without its levels: the leaflet, the purpose, the title. */
+/** The plan with everything from the answers but the levels: title, unit, purpose, kit, distances. */
 function settled(base: Plan, answers: CardAnswers): Plan {
   const { leaflet, unit, use } = answers;
   const { purposeAnswered: _, ...site } = base.site;
@@ -73,12 +73,12 @@ function settled(base: Plan, answers: CardAnswers): Plan {
   };
 }
 
-/** A title that a person gave. */
+/** Whether a person gave the title. */
 const isOwnTitle = (title: string): boolean => title.trim() !== '' && !title.startsWith('Quick card');
 
 /**
- * Both hours of the leaflet answer what the kit allows; its days to the laboratory are an answer of their own. What the card before gave and
- * this one leaves out is open again; what was entered in the full app stays.
+ * The kit with the figures of the leaflet. Its hours are answered if the leaflet has both; the days to the laboratory are a separate answer.
+ * A figure that the earlier card had and this one does not is open again; figures from the full app are kept.
  */
 function kitOf(base: Plan, leaflet: Leaflet): Plan['kit'] {
   const before = answersOf(base)?.leaflet;
@@ -102,7 +102,7 @@ function hoursOf({ kit }: Plan, leaflet: Leaflet): Pick<Plan['kit'], 'minimumHou
 const LEAFLET_NOTE = "The kit's leaflet";
 
 /**
- * A leaflet's distance counts where it asks for more: the rule's own is never loosened by it, and neither is one that was set in the full app.
+ * A leaflet's distance is used only if it is greater: it loosens neither the published distance nor one that was set in the full app.
  */
 function overridesOf({ protocol }: Plan, { distances }: Leaflet): Plan['protocol']['overrides'] {
   const own = protocol.overrides.filter(({ note }) => note !== LEAFLET_NOTE);
@@ -116,7 +116,7 @@ function overridesOf({ protocol }: Plan, { distances }: Leaflet): Plan['protocol
   return [...own.filter(({ rule }) => !copied.some((one) => one.rule === rule)), ...copied];
 }
 
-/** What was looked for and is not there; a group of which something is drawn needs no such answer. */
+/** The plan with the answers "none"; a group with a drawn thing needs none. */
 function withNones(plan: Plan, levelId: string, answers: CardAnswers, now: Ms): Plan {
   const drawn = groupsDrawn(answers);
   const look = { by: '', at: instantText(now, plan.site.timeZone) };

@@ -1,9 +1,9 @@
 import type { CardAnswers } from './answers.ts';
 
-/** A question without whose answer no spot can be told. */
+/** A question that must be answered before a spot can be found. */
 export type NeededAnswer = 'level' | 'use' | 'size';
 
-/** Returns what has to be answered before there can be a spot. */
+/** Returns the questions that are not answered and must be for a spot. */
 export function neededAnswers({ level, use, across, along }: CardAnswers): readonly NeededAnswer[] {
   return [
     ...(level === null ? (['level'] as const) : []),

@@ -25,7 +25,7 @@ export interface NoSpot {
 const OTHER_ROOM =
   'Take another room on this floor: a bedroom, family room, living room or home office is usual; a kitchen, bathroom, laundry or hall is not.';
 
-/** Returns why the plan of these answers has no detector, and what would help: the first reason that stands alone. */
+/** Returns the first reason why the plan of these answers has no detector, and what would help. */
 export function noSpot(plan: Plan, levelId: string, answers: CardAnswers): NoSpot {
   const needed = neededAnswers(answers);
   if (needed.length > 0) {
@@ -43,7 +43,7 @@ export function noSpot(plan: Plan, levelId: string, answers: CardAnswers): NoSpo
   );
 }
 
-/** Returns that no test can meet the hours of the leaflet; null where one can, or they are not known. */
+/** Returns the reason if no test can meet the hours of the leaflet; null if one can, or if they are not known. */
 export function wrongHours(plan: Plan, { leaflet }: CardAnswers): NoSpot | null {
   const trouble = hoursTrouble(plan, leaflet);
   return trouble && { why: trouble.why, helps: [trouble.help] };
@@ -102,7 +102,7 @@ function wrongShelf(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot
   };
 }
 
-/** The groups without any one of which there would be a spot. */
+/** The reason if things block the whole room, with the groups whose removal alone would give a spot. */
 function noRoomLeft(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot {
   const drawn = GROUP_IDS.filter((group) => groupsDrawn(answers).has(group));
   const alone = drawn.filter((group) => hasSpot(plan, without(plan, model, group), answers));

@@ -10,19 +10,19 @@ import { amountsInUnit, enteredText, inPicocuries, radonInBothUnits } from '../p
 import { homeStep } from '../protocol/validity/home-step.ts';
 import type { TestState, ValidityIssue } from '../protocol/validity/validity.ts';
 
-/** What a result says, in plain sentences. */
+/** A result in plain sentences. */
 export interface PlainResult {
   /** "Your result: 2.1 pCi/L." */
   readonly value: string;
   /** Whether it can be relied on, and the step that it calls for. */
   readonly text: string;
-  /** What is in the way of relying on it; empty where nothing is. */
+  /** Issues because of which it cannot be relied on; empty for none. */
   readonly issues: readonly ValidityIssue[];
 }
 
 /**
- * Returns what the results of a plan say to the people who live in the house; null without a result. No step follows from a result that
- * does not stand.
+ * Returns the results of a plan in sentences for the people in the house; null without a result. A result that is not valid has no next
+ * step.
  * @param state validity of the whole test
  */
 export function plainResult(plan: Plan, state: TestState): PlainResult | null {
@@ -52,7 +52,7 @@ export function plainResult(plan: Plan, state: TestState): PlainResult | null {
 const isApart = ({ pairStatus }: LocationReport): boolean =>
   pairStatus === 'warning' || pairStatus === 'out-of-control';
 
-/** The average by which a pair is judged; an average that must not be used is not told. */
+/** The average that a pair is evaluated by; an average that must not be used is left out. */
 function averageWords({ display }: Plan, { values, mean, pairStatus, atMost }: LocationReport): readonly string[] {
   if (!mean || values.length < 2 || pairStatus === 'straddles-by-two') return [];
   return [`Average: ${atMost ? 'at most ' : ''}${radonInBothUnits(mean, display.radon)}.`];
@@ -61,6 +61,6 @@ function averageWords({ display }: Plan, { values, mean, pairStatus, atMost }: L
 const INVALID = 'It is invalid: do not use it. Something went wrong in the test.';
 const UNKNOWN = 'Whether it can be relied on is not known yet. Settle first what stands here.';
 
-/** Whether a result is at the action level or above, as it is reported; one below the limit of the laboratory is not. */
+/** Whether a result as reported is at the action level or above; one below the detection limit is not. */
 const isHigh = (reading: Reading): boolean =>
   !reading.belowLimit && isAtLeast(rounded(inPicocuries(reading), 1), US_ACTION_LEVEL);

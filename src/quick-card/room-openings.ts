@@ -9,7 +9,7 @@ import { THINGS } from './things.ts';
 
 /** The windows and outside doors of a card's room. */
 
-/** Returns the openings: squares of one kind that lie side by side are one. */
+/** Returns the openings: adjacent squares of one kind are one opening. */
 export function roomOpenings({ things }: CardAnswers, walls: readonly Wall[], size: RoomSize): readonly Opening[] {
   const found: Opening[] = [];
   for (const wall of walls) {
@@ -22,7 +22,7 @@ export function roomOpenings({ things }: CardAnswers, walls: readonly Wall[], si
   return found;
 }
 
-/** Returns a stretch of outside wall far from the room with a window or door in it; null where the answers tell of none. */
+/** Returns an outside wall far from the room that a window or door fills; null if the answers have no far opening. */
 export function farOpening(
   answers: CardAnswers,
   size: RoomSize,
@@ -56,7 +56,7 @@ export function farOpening(
   return { wall, opening };
 }
 
-/** The place of a square along its wall, from the left or from the top of the page. */
+/** The index of a square along its wall, from the left or from the top of the page. */
 function alongWall(square: string): number {
   const [x, y] = squareAt(square);
   return x >= 0 && x < SQUARES ? x : y;
@@ -83,7 +83,7 @@ function openingAt(
   const isLevel = wall.from[1] === wall.to[1];
   const step = (isLevel ? across : along) / SQUARES;
   const [near, width] = [first * step, (last - first + 1) * step];
-  // The far and the right wall run with the page, the other two against it.
+  // The lines of the far and the right wall run right and down the page, the other two in the opposite direction.
   const start = isLevel ? wall.from[0] : wall.from[1];
   const runsWithPage = wall.id === wallId('up') || wall.id === wallId('right');
   const offset = runsWithPage ? near - start : start - near - width;

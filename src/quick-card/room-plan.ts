@@ -5,19 +5,19 @@ import { FIXTURE_DEFAULTS, usualHeights, WALL_THICKNESS } from '../state/default
 import { type CardAnswers, FAR, type GroupId, SQUARES, type Thing } from './answers.ts';
 import { THINGS } from './things.ts';
 
-/** The room of a card as walls, openings and fixtures. Its floor runs from 0, 0; the far wall is at the top of the page. */
+/** The room of a card as walls and fixtures. The upper left corner of its floor is at (0, 0); the far wall is at the top of the page. */
 
 /** The four walls in the order in which `wallsAroundOutline` returns them. */
 const WALL_SIDES = ['up', 'right', 'down', 'left'] as const satisfies readonly Side[];
 
 /**
- * How deep a thing may reach behind a wall, and how far from the room the nearest "far away" thing is, mm: the nearest face decides, so
- * that a thing that is deeper or farther away is never nearer than drawn. 10 ft is the greatest distance of the rules.
+ * Depth of a thing drawn behind a wall, and distance of a "far away" thing from the room, mm. The nearest face decides, so that a thing
+ * that is deeper or farther away is never nearer than drawn. 10 ft is the greatest distance of the rules.
  */
 const BEHIND: Mm = 914.4;
 const FAR_AWAY: Mm = 3048;
 
-/** What the picture's squares are in the room, mm. */
+/** Inside lengths of the room, mm. */
 export interface RoomSize {
   readonly across: Mm;
   readonly along: Mm;
@@ -30,7 +30,7 @@ export function sizeOf({ across, along }: CardAnswers): RoomSize | null {
 
 export const wallId = (side: Side): string => `w${WALL_SIDES.indexOf(side) + 1}`;
 
-/** Whether a wall has another room behind it: one with a window or an outside door is an outside wall, whatever was pressed. */
+/** Whether a wall has another room behind it. A wall with a window or an outside door is an outside wall, regardless of the answer. */
 function isInside({ inside, things }: CardAnswers, side: Side): boolean {
   const opens = ({ kind, square }: Thing) => THINGS[kind].fixture === null && sideOfSquare(square) === side;
   return inside.includes(side) && !things.some(opens);
@@ -39,7 +39,7 @@ function isInside({ inside, things }: CardAnswers, side: Side): boolean {
 const thicknessOf = (answers: CardAnswers, side: Side): Mm =>
   isInside(answers, side) ? WALL_THICKNESS.partition : WALL_THICKNESS.outer;
 
-/** Returns the four walls about a floor, each as thick as an outside wall or a partition is. */
+/** Returns the four walls around a floor, with the usual thickness of an outside wall or of a partition. */
 export function roomWalls(answers: CardAnswers, { across, along }: RoomSize): readonly Wall[] {
   const floor: readonly XY[] = [
     [0, 0],
@@ -65,13 +65,13 @@ export function roomWalls(answers: CardAnswers, { across, along }: RoomSize): re
   }));
 }
 
-/** A square of the picture; -1 and `SQUARES` are the walls. */
+/** Returns column and row of a square of the picture; -1 and `SQUARES` are the walls. */
 export function squareAt(square: string): XY {
   const [x = 0, y = 0] = square.split(',').map(Number);
   return [x, y];
 }
 
-/** Returns the wall that a square of the border stands for; null for the floor and the corners. */
+/** Returns the wall that a square of the border represents; null for the floor and the corners. */
 export function sideOfSquare(square: string): Side | null {
   const [x, y] = squareAt(square);
   const [inX, inY] = [x >= 0 && x < SQUARES, y >= 0 && y < SQUARES];
@@ -82,18 +82,18 @@ export function sideOfSquare(square: string): Side | null {
 
 const isOnFloor = (square: string): boolean => squareAt(square).every((k) => k >= 0 && k < SQUARES);
 
-/** Whether a thing can be at a square: openings are in walls, everything else is on the floor, behind a wall or far away. */
+/** Returns whether a thing can be at its square: openings are in walls or far away, other things also on the floor. */
 export function isPlace({ kind, square }: Thing): boolean {
   if (square === FAR || sideOfSquare(square)) return true;
   return THINGS[kind].fixture !== null && isOnFloor(square);
 }
 
-/** Returns the groups of which something is drawn. */
+/** Returns the groups with a drawn thing. */
 export function groupsDrawn({ things }: CardAnswers): ReadonlySet<GroupId> {
   return new Set(things.filter(isPlace).map(({ kind }) => THINGS[kind].group));
 }
 
-/** Returns the fixtures, each as large as the square in which it is: the nearest edge of the square counts. */
+/** Returns the fixtures, each as large as its square, so that the nearest edge of the square counts. */
 export function roomFixtures(answers: CardAnswers, size: RoomSize, { ceiling }: Level): readonly Fixture[] {
   return answers.things
     .filter(isPlace)
@@ -115,7 +115,7 @@ export function roomFixtures(answers: CardAnswers, size: RoomSize, { ceiling }: 
     .map((fixture, index) => ({ ...fixture, id: `f${index + 1}` }));
 }
 
-/** Returns the area of a square: on the floor the square itself, of the border the strip behind the wall. */
+/** Returns the area of a square: on the floor the square itself, at the border the strip behind the wall. */
 export function areaOf(answers: CardAnswers, square: string, { across, along }: RoomSize): Shape {
   const [dx, dy] = [across / SQUARES, along / SQUARES];
   if (square === FAR) return farArea(answers, { across, along });
@@ -129,7 +129,7 @@ export function areaOf(answers: CardAnswers, square: string, { across, along }: 
     : box([side === 'left' ? -out : across + out, center[1]], BEHIND, dy);
 }
 
-/** Behind the first wall that has a room behind it, as wide as that wall. */
+/** The area of far things: beyond the first wall that has a room behind it, as wide as that wall. */
 function farArea(answers: CardAnswers, { across, along }: RoomSize): Shape {
   const side = WALL_SIDES.find((each) => isInside(answers, each)) ?? 'up';
   const out = thicknessOf(answers, side) + FAR_AWAY + BEHIND / 2;

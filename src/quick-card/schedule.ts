@@ -7,7 +7,7 @@ import { MOST_CLOSED } from '../protocol/timing/limits.ts';
 import { proposeStarts } from '../protocol/timing/propose-starts.ts';
 import type { CardAnswers, Leaflet } from './answers.ts';
 
-/** When somebody is at home and awake, weekends too: common practice, no published source. */
+/** Hours in which people are at home and awake, weekends too: common practice, no published source. */
 export const WAKING_HOURS: Practice = {
   days: (['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const).map((day) => ({
     day,
@@ -17,7 +17,7 @@ export const WAKING_HOURS: Practice = {
   daysOff: [],
 };
 
-/** Returns what is wrong with the hours of the leaflet, that no test can meet them, and what would help; null for nothing. */
+/** Returns why no test can meet the hours of the leaflet, and what would help; null if one can. */
 export function hoursTrouble(plan: Plan, { minimumHours: least, maximumHours: most }: Leaflet): HoursTrouble | null {
   if (most === null) return null;
   if (least !== null && least > most) {
@@ -45,19 +45,19 @@ export interface HoursTrouble {
   readonly help: string;
 }
 
-/** Whether the leaflet gives both hours, and a test can meet them. */
+/** Returns whether the leaflet has both hours, and a test can meet them. */
 export const hasHours = (plan: Plan, { leaflet }: CardAnswers): boolean =>
   leaflet.minimumHours !== null && leaflet.maximumHours !== null && hoursTrouble(plan, leaflet) === null;
 
 /**
- * Returns the first start after the house is closed that leaves the pick-up in waking hours; null while the leaflet's hours or the closing
- * are not known, or where there is none.
+ * Returns the first start after the house is closed whose pick-up is in waking hours, ms; null if there is none, or while the leaflet's
+ * hours or the closing are not known.
  */
 export function scheduledStart(plan: Plan, answers: CardAnswers, now: Ms): Ms | null {
   const closing = msOf(answers.closing);
   if (closing === null || !hasHours(plan, answers)) return null;
   const closed = closing === closedStill(plan.visit) ? closing : Math.max(now, closing);
-  // A closing that is only planned is not recorded in the plan, and here it says when the house will be closed.
+  // A planned closing is not recorded in the plan; for the proposals it is taken as the time since which the house is closed.
   const { closedUntil: _, ...others } = plan.visit;
   const visit = { ...others, closedSince: instantText(closed, plan.site.timeZone) };
   const from = Math.max(now, closed);
@@ -65,7 +65,7 @@ export function scheduledStart(plan: Plan, answers: CardAnswers, now: Ms): Ms | 
   return first?.ok ? first.proposal.start : null;
 }
 
-/** Returns since when the house is closed by the record of the visit; null where that is not recorded, or has ended. */
+/** Returns since when the house is closed, as recorded, ms; null if that is not recorded, or if the house was opened again. */
 export const closedStill = ({ closedSince, closedUntil }: Visit): Ms | null =>
   closedUntil == null ? msOf(closedSince) : null;
 

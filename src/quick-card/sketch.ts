@@ -20,15 +20,15 @@ import { boxOf, CAP, FIGURE, FIGURES, placeFigures, SPOT } from './figures.ts';
 import { middleOf } from './spot.ts';
 import { THINGS } from './things.ts';
 
-/** The room with the spot and its two tape distances. White is where a detector may stand. */
+/** The room with the spot and its two tape distances. White is the allowed area. */
 
-/** What is shown beyond the floor where something is behind a wall, and where nothing is, mm; paper for the names of the walls, mm. */
+/** Depth shown beyond the floor with and without a thing behind a wall, mm; paper for the names of the walls, mm. */
 const BEHIND: Mm = 900;
 const WALL: Mm = 320;
 const NAMES = 5;
 const NONE: ReadonlySet<string> = new Set();
 
-/** Returns the sketch of a card within an area of the paper; empty where no room is drawn. */
+/** Returns the sketch of a card within an area of the paper; empty if no room is drawn. */
 export function drawSketch(card: QuickCard, area: Area): string {
   const { plan, level, model } = card;
   const floor = model.rooms.flatMap(({ floorRings }) => floorRings).flat();
@@ -59,7 +59,7 @@ export function drawSketch(card: QuickCard, area: Area): string {
   ].join('');
 }
 
-/** Returns the sketch as a picture of its own. */
+/** Returns the sketch as a separate SVG document of a width and height, mm. */
 export function sketchPicture(card: QuickCard, width: number, height: number): string {
   return element(
     'svg',
@@ -146,7 +146,7 @@ function drawWallNames({ x, y, width, height }: Area): string {
   ].join('');
 }
 
-/** The tape distances, each beside its line, then the sign of the verdict at each detector. */
+/** The tape distances, each beside its line, then the symbol of the verdict at each detector. */
 function drawSpot({ spot, level }: QuickCard, view: View, areas: readonly Area[]): string {
   if (!spot) return '';
   const tapes = spot.tapes.map(({ line: [from, to], length }) => ({

@@ -19,26 +19,26 @@ import { neededAnswers } from './needed.ts';
 import { areaOf, sideOfSquare, sizeOf } from './room-plan.ts';
 import { hoursTrouble } from './schedule.ts';
 
-/** The spot of a card: what carries the detector, and the best place for it. */
+/** The spot of a card: the carrier of the detector, and the best place for it. */
 
 const { radius, tall } = USUAL_DETECTOR;
 
-/** Heights above the floor of a top that nobody has measured, mm; side of a small table. Common practice, no published source. */
+/** Usual height of a top that is not measured; side of a small table; thickness of a board, mm. Common practice, no published source. */
 const USUAL_TOP = { table: 762, shelf: 1219.2 } as const;
 const TABLE_SIDE: Mm = 508;
 const BOARD: Mm = 25.4;
-/** The id of what a card sets down to carry its kit. */
+/** The id of the object that a card adds to carry its kit. */
 export const CARRIER = 't1';
-/** A table stands this far off the walls, mm: an inch. */
+/** Distance of a table from the walls, mm: 1 in. */
 const OFF_WALL: Mm = 25.4;
 
-/** The heights between which the underside of a detector has to be, mm; `low` is above `high` where nothing is left. */
+/** Allowed range of the underside of a detector, mm above the floor; empty if `low` is above `high`. */
 export interface Band {
   readonly low: Mm;
   readonly high: Mm;
 }
 
-/** Returns what the rules, the leaflet and a ceiling that is measured leave of the heights. */
+/** Returns the range of heights that the rules, the leaflet and a measured ceiling allow. */
 export function heightBand({ protocol }: Plan, { leaflet: { lowest, highest }, ceiling }: CardAnswers): Band {
   const rules = effectiveRules(protocol);
   const rule = rules.find(({ subject }) => subject.of === 'height');
@@ -48,7 +48,7 @@ export function heightBand({ protocol }: Plan, { leaflet: { lowest, highest }, c
   return { low, high: Math.min(...limits.map((limit) => limit ?? Number.POSITIVE_INFINITY)) - tall };
 }
 
-/** Returns the height of the top that carries the detector: as measured, or a usual one within the band. */
+/** Returns the height of the top that carries the detector, mm: as measured, or a usual one within the band. */
 export function topOf(plan: Plan, answers: CardAnswers): Mm {
   const { support } = answers;
   if (support?.top != null) return support.top;
@@ -56,14 +56,14 @@ export function topOf(plan: Plan, answers: CardAnswers): Mm {
   return Math.max(low, Math.min(high, USUAL_TOP[support?.kind ?? 'table']));
 }
 
-/** Whether a top is at a height of the band. */
+/** Returns whether the height of a top is in the band. */
 export function isInBand({ low, high }: Band, top: Mm): boolean {
   return top >= low && top <= high;
 }
 
 /**
- * Returns the plan with a detector, or two side by side, at the best spot of its room and what carries it; the same plan where no spot is
- * valid, or no test can meet the hours of the leaflet. Whether a spot is valid is decided by the check alone.
+ * Returns the plan with a detector, or two side by side, at the best spot of its room, and the carrier. Without a detector, only with the
+ * shelf, if no spot is valid or no test can meet the hours of the leaflet. Only the check decides whether a spot is valid.
  */
 export function withSpot(plan: Plan, levelId: string, answers: CardAnswers): Plan {
   const carried = withShelf(plan, levelId, answers);
@@ -78,7 +78,7 @@ export function withSpot(plan: Plan, levelId: string, answers: CardAnswers): Pla
     placed(carried, levelId, answers, probe, axes),
   );
   const valid = tried.filter((each) => isValid(each, levelId));
-  // Whole inches only where they cost nothing: no verdict gets worse by them.
+  // The rounded spot is used only if its verdict is not worse.
   return valid.sort((a, b) => compareVerdicts(worst(b, levelId), worst(a, levelId)))[0] ?? carried;
 }
 
@@ -110,7 +110,7 @@ export function axesFor(
   return spot && (support?.kind !== 'shelf' || spot.on !== null) ? [spot.at] : null;
 }
 
-/** The detectors moved together so that the two tape distances of their middle are whole inches, or whole 5 cm. */
+/** The detectors moved together so that the two tape distances of their middle are multiples of 1 in or 5 cm. */
 function roundedAxes(plan: Plan, model: LevelModel, axes: readonly XY[]): readonly XY[] {
   const step = plan.display.length === 'metric' ? 50 : 25.4;
   const moves = nearGaps(model, middleOf(axes), NO_REACH).map(({ side, gap }) =>
@@ -119,10 +119,10 @@ function roundedAxes(plan: Plan, model: LevelModel, axes: readonly XY[]): readon
   return axes.map((at) => moves.reduce(([x, y], [dx, dy]): XY => [x + dx, y + dy], at));
 }
 
-/** Tape distances run to the middle of the detector. */
+/** Reach of zero on each side: tape distances are measured to the middle of the detector. */
 export const NO_REACH = Object.fromEntries(SIDES.map((side) => [side, 0])) as Readonly<Record<Side, Mm>>;
 
-/** Returns the plan with detectors at these axes, a movable table below them. */
+/** Returns the plan with detectors at these axes, and a table below them if the answers have one. */
 function placed(plan: Plan, levelId: string, answers: CardAnswers, { base }: Probe, axes: readonly XY[]): Plan {
   const tabled = answers.support?.kind === 'table' ? withTable(plan, levelId, answers, base, axes) : plan;
   return withDetectors(tabled, levelId, { axes, base, radius, tall, mutual: true }, null).plan;
@@ -146,7 +146,7 @@ export function withTable(plan: Plan, levelId: string, answers: CardAnswers, top
   });
 }
 
-/** The mark of a top that nobody has measured. */
+/** Marks a top whose height is not measured. */
 const topMark = ({ support }: CardAnswers): Pick<PlanObject, 'topAnswered'> =>
   support?.top == null ? { topAnswered: false } : {};
 
@@ -155,7 +155,7 @@ export function middleOf(axes: readonly XY[]): XY {
   return [mean(0), mean(1)];
 }
 
-/** Returns the plan with the shelf that the answers tell of, on the wall at its square. */
+/** Returns the plan with the shelf of the answers, if any, on the wall at its square. */
 function withShelf(plan: Plan, levelId: string, answers: CardAnswers): Plan {
   const { support } = answers;
   const size = sizeOf(answers);

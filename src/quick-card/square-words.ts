@@ -2,7 +2,7 @@ import type { Side } from '../../geometry/dimension/wall-gaps.ts';
 import { SQUARES } from './answers.ts';
 import { sideOfSquare, squareAt } from './room-plan.ts';
 
-/** The names of walls and squares, for people who come in through the lower wall of the picture. */
+/** The names of walls and squares, as seen from an entrance in the lower wall of the picture. */
 
 export const WALL_WORDS: Readonly<Record<Side, string>> = {
   up: 'far wall',

@@ -2,14 +2,14 @@ import type { FixtureKind, Ground, Living } from '../../geometry/plan/model.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
 import type { GroupId, LevelAnswer, ThingKind } from './answers.ts';
 
-/** What is asked about a room, in words, and what each answer is in a plan. Data only. */
+/** The questions about a room in words, and what each answer adds to a plan. Data only. */
 
 export interface ThingRow {
   readonly group: GroupId;
   readonly words: string;
   /** A short name, for a square of the picture and for the sketch. */
   readonly name: string;
-  /** Null: an opening of a wall. */
+  /** Null for an opening of a wall. */
   readonly fixture: FixtureKind | null;
 }
 
@@ -28,9 +28,9 @@ export interface GroupRow {
   readonly asks: string;
   /** For the middle of a sentence, all of them: "every window and outside door". */
   readonly every: string;
-  /** For a list of what is not there: "windows and outside doors". */
+  /** For a list of things that are absent: "windows and outside doors". */
   readonly words: string;
-  /** The rule of `lookedFor` that records "none on this floor"; null: the plan file has no such record. */
+  /** The rule of `lookedFor` that records "none on this floor"; null if the plan file has no such record. */
   readonly rule: RuleId | null;
 }
 
@@ -67,7 +67,7 @@ interface StoryOfLevel {
 export interface LevelRow {
   readonly words: string;
   readonly level: StoryOfLevel;
-  /** The floor below, where the answer tells of one. */
+  /** The floor below; null if the answer has none. */
   readonly below: StoryOfLevel | null;
 }
 

@@ -8,20 +8,20 @@ import { formatForOccupants } from '../report/documents/format-times.ts';
 import type { CardAnswers } from './answers.ts';
 import { hasHours, hoursTrouble } from './schedule.ts';
 
-/** The times of a card in words, in the time zone of the plan; or why it has none. */
+/** The times of a card in words, in the time zone of the plan, or why there are none. */
 export type CardTimes = Times | { readonly known: false; readonly why: string };
 
 interface Times {
   readonly known: true;
   readonly close: string;
-  /** Since when the house was closed, by the record; null: not recorded. */
+  /** Recorded time since which the house is closed; null if not recorded. */
   readonly closed: string | null;
-  /** When it was opened again, by the record. */
+  /** Recorded time at which it was opened again; null if not recorded. */
   readonly opened: string | null;
-  /** Whether it had to be closed earlier than that. */
+  /** Whether it was closed later than required. */
   readonly isLate: boolean;
   readonly start: string;
-  /** Whether nobody has recorded the placement yet. */
+  /** Whether the placement is not recorded yet. */
   readonly isPlanned: boolean;
   readonly fetchFrom: string;
   readonly fetchTo: string;
@@ -30,16 +30,16 @@ interface Times {
   readonly fetched: Fetched | null;
 }
 
-/** A pick-up that is recorded. */
+/** A recorded pick-up. */
 interface Fetched {
   readonly at: string;
   readonly duration: string;
   readonly isInvalid: boolean;
-  /** When the laboratory must have the kit. */
+  /** When the laboratory must have the kit; null if not known. */
   readonly laboratoryBy: string | null;
 }
 
-/** Returns the times of a plan's visit as the card tells them: those of `timingReport`. */
+/** Returns the times of a plan's visit, as `timingReport` computes them, in words. */
 export function cardTimes(plan: Plan, answers: CardAnswers): CardTimes {
   const { visit } = plan;
   const { closeBy, earliestEnd, latestEnd } = timingReport(plan);
@@ -92,7 +92,7 @@ function whyNone(plan: Plan, answers: CardAnswers): string {
   return 'No times: no start fits. Choose another time to close the house.';
 }
 
-/** Whether the planned time has passed, and nobody has recorded the placement. */
+/** Returns whether the planned start has passed, and neither placement nor pick-up is recorded. `now` in ms. */
 export function isPast({ visit }: Plan, now: number): boolean {
   const start = msOf(visit.start);
   return visit.startPlanned === true && start !== null && now > start && visit.end === null;
