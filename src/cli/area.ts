@@ -9,7 +9,7 @@ import { probeFor } from './probe.ts';
 
 const SQUARE_METER = 1e6;
 
-/** `area FILE [--base MM]`: floor area of each room, and of its part where a detector may be placed. */
+/** `area FILE [--base MM]`: floor area of each room, and its allowed area. */
 export const area: CliCommand = {
   name: 'area',
   synopsis: 'FILE [--base MM]',
@@ -29,7 +29,7 @@ export const area: CliCommand = {
   },
 };
 
-/** Areas in mm²; `sittable` is null where it cannot be decided, `barred` is why it is zero or undecided. */
+/** Areas in mm²; `sittable`, the allowed area, is null if it cannot be decided; `barred` is the reason for zero or null, else empty. */
 interface RoomArea {
   readonly id: string | null;
   readonly name: string;

@@ -5,7 +5,7 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import { describeFile } from '../../geometry/planfile/limits.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
 
-/** Invalid arguments or an unusable file: exit code 2, the message on standard error. */
+/** Invalid arguments or an unusable file: exit code 2, with the message on standard error. */
 export class UnusableError extends Error {}
 
 /** Parsed arguments with the plans they name. */
@@ -14,7 +14,7 @@ export interface Call {
   readonly plan: Plan;
   /** Plans of all files, in order; more than one only for commands that take several. */
   readonly plans: readonly Plan[];
-  /** Of the files of the plans, in the same order. */
+  /** File names of the plans, in the same order. */
   readonly names: readonly string[];
   readonly json: boolean;
   /** Options with a value, as typed, by name. */
@@ -23,34 +23,34 @@ export interface Call {
   readonly flags: ReadonlySet<string>;
   /** Whether several files or a folder are named. */
   readonly several: boolean;
-  /** What is wrong with files of a folder that are not usable: the command goes on with the others. */
+  /** Problems of unusable files of a folder: the command continues with the others. */
   readonly refused: readonly string[];
-  /** What is worth knowing about the files that are usable. */
+  /** Remarks on the usable files. */
   readonly remarks: readonly string[];
 }
 
 export interface CommandResult {
   readonly text: string;
-  /** Whether the text is a file for other programs, every sign of which stays: JSON, or a table whose cells are safe. */
+  /** Whether the text is for other programs and is written unchanged: JSON, or a table whose cells are safe. */
   readonly isData?: boolean;
-  /** 2: some files of a folder were not usable, or some papers could not be written; 3: Stillspot itself failed on some. The others were done. */
+  /** 2: some files of a folder were not usable, or some papers not writable; 3: Stillspot itself failed on some. The others were done. */
   readonly code: 0 | 1 | 2 | 3;
-  /** What went wrong with some of several papers, for standard error. */
+  /** Problems of some of several papers, for standard error. */
   readonly problems?: readonly string[];
 }
 
 export interface CliCommand {
   readonly name: string;
-  /** Arguments in the usage, for instance "FILE [--base MM]". */
+  /** Arguments in the usage, e.g. "FILE [--base MM]". */
   readonly synopsis: string;
   readonly summary: string;
   /** Whether it accepts more than one file. */
   readonly takesManyFiles?: boolean;
-  /** Whether a folder stands for the plans in it, and a bad file of it does not stop the others. */
+  /** Whether it accepts a folder for the plans in it; a bad file in a folder does not stop the others. */
   readonly takesFolders?: boolean;
   /** Names of options that take a value. */
   readonly options: readonly string[];
-  /** Names of options that take none. */
+  /** Names of options without a value. */
   readonly flags?: readonly string[];
   readonly run: (call: Call) => CommandResult | Promise<CommandResult>;
 }
@@ -92,7 +92,7 @@ export function parseCall(command: CliCommand, argv: readonly string[]): Call {
   };
 }
 
-/** Returns the plan files in a folder, by name; a file as it is. @throws UnusableError when the folder has none */
+/** Returns the plan files in a folder, by name; for a file the file itself. @throws UnusableError when the folder has none */
 function plansIn(path: string): readonly string[] {
   if (!statSync(path, { throwIfNoEntry: false })?.isDirectory()) return [path];
   const names = readdirSync(path).filter((name) => name.endsWith('.plan.json'));
@@ -118,7 +118,7 @@ function usageOf({ name, synopsis }: CliCommand): string {
 
 interface ReadFiles {
   readonly plans: readonly Plan[];
-  /** Of the files of the plans, in the same order. */
+  /** File names of the plans, in the same order. */
   readonly names: readonly string[];
   readonly problems: readonly FileProblem[];
   readonly remarks: readonly string[];
@@ -126,7 +126,7 @@ interface ReadFiles {
 
 interface FileProblem {
   readonly file: string;
-  /** All that is wrong with it. */
+  /** All problems of the file. */
   readonly text: string;
 }
 

@@ -29,7 +29,8 @@ const COMMANDS: readonly CliCommand[] = [
 
 /**
  * Runs one command and resolves to its exit code: 0 done, 1 done with a verdict that is blocked or unknown, 2 arguments or a file not
- * usable. Never exits the process: output may still be pending. Nothing is written to standard output in case of 2.
+ * usable, 3 Stillspot itself failed on some plans. If no plan is usable, nothing is written to standard output; of several, the others are
+ * done. Never exits the process: output may still be pending. Rejects on a fault of Stillspot outside a paper.
  */
 export async function run(argv: readonly string[]): Promise<number> {
   const [name, ...rest] = argv;
@@ -48,7 +49,7 @@ export async function run(argv: readonly string[]): Promise<number> {
     const call: Call = parseCall(command, rest);
     const { text, isData = call.json, code, problems = [] } = await command.run(call);
     print(process.stderr, [...call.refused, ...problems, ...call.remarks]);
-    // JSON escapes what a terminal would act on, and holds every text as it is.
+    // JSON escapes control characters of a terminal, and keeps every text unchanged.
     process.stdout.write(isData ? text : forTerminal(text));
     return code;
   } catch (error) {

@@ -6,7 +6,7 @@ import { overPlans, type PaperCommand, pageOption } from './paper/paper-command.
 import { filesOfPages, PAGE_FORMATS } from './paper/write-pages.ts';
 import { isPlacementFine, verifiedPlacement } from './verified-placement.ts';
 
-/** The documents for the people in the house, by the word of the command line. */
+/** The documents for the people in the house, by the value of `--kind`. */
 const KINDS = {
   closing: 'notice',
   progress: 'entrance-notice',

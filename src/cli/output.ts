@@ -14,7 +14,7 @@ import { basename, dirname, extname, join } from 'node:path';
 import { type Call, UnusableError } from './call.ts';
 import type { OutputFile } from './paper/output-file.ts';
 
-/** Returns the path that `--out` names. @throws UnusableError where it is left out */
+/** Returns the path that `--out` names. @throws UnusableError when it is left out */
 export function outOption(call: Call, command: string, example: string): string {
   const { out } = call.options;
   if (!out)
@@ -36,7 +36,7 @@ export function choiceOption<T extends string>(
   return found;
 }
 
-/** Returns the format that the ending of a file name tells. @throws UnusableError when it is none of `formats` */
+/** Returns the format by the ending of a file name. @throws UnusableError when it is none of `formats` */
 export function formatOf<T extends string>(out: string, formats: readonly T[]): T {
   const ending = extname(out).slice(1).toLowerCase();
   const found = formats.find((format) => format === ending);
@@ -47,27 +47,27 @@ export function formatOf<T extends string>(out: string, formats: readonly T[]): 
   return found;
 }
 
-/** Returns a path in `folder` for each plan file; names that two plans would share are told apart. */
+/** Returns a path in `folder` for each plan file; names that two plans would share are made different. */
 export function pathsIn(folder: string, names: readonly string[], ending: string): readonly string[] {
   const stems: string[] = [];
   for (const name of names) {
     let stem = basename(name).replace(/\.plan\.json$|\.json$/, '');
-    // Pages after the first are numbered "-2", "-3": no plan may be called like a page of another one.
+    // Pages after the first are numbered "-2", "-3": the name of a plan must not be that of a page of another plan.
     while (stems.some((other) => isPageOf(stem, other) || isPageOf(other, stem))) stem += '_';
     stems.push(stem);
   }
   return stems.map((stem) => join(folder, `${stem}.${ending}`));
 }
 
-/** Whether a stem is another one, or could be a page of it, on a system that knows no case as well. */
+/** Whether a stem is equal to another one, or could be a page of it; case is ignored, as some file systems do. */
 function isPageOf(stem: string, other: string): boolean {
   const [page, whole] = [stem.toLowerCase(), other.toLowerCase()];
   return page === whole || (page.startsWith(`${whole}-`) && /^\d+$/.test(page.slice(whole.length + 1)));
 }
 
 /**
- * Returns why further pages of a picture, which are files of their own, may not be written beside `path`. How many there will be
- * is known only when they are drawn: whatever is called like one of the first hundred is in the way.
+ * Returns why further pages of a picture, which are separate files, must not be written beside `path`. Their number is known only when they
+ * are drawn, so every existing file with the name of one of the pages 2 to 99 counts.
  */
 export function reasonNotToReplacePages(path: string, force: boolean): readonly string[] {
   if (!existsSync(dirname(path))) return [];
@@ -79,13 +79,13 @@ export function reasonNotToReplacePages(path: string, force: boolean): readonly 
     .flatMap((name) => reasonNotToReplace(join(dirname(path), name), force));
 }
 
-/** Makes a folder, unless it is there. @throws UnusableError where it cannot be made */
+/** Makes a folder, unless it exists. @throws UnusableError when it cannot be made */
 export function makeFolder(path: string): void {
   inWords(path, () => mkdirSync(path, { recursive: true }));
 }
 
 /**
- * Writes all files or, where one of them must not be replaced, none. A plan is never replaced; anything else only with `--force`.
+ * Writes all files, or none if one of them must not be replaced. A plan is never replaced; other files only with `force`.
  * @throws UnusableError with the reason
  */
 export function writeFiles(files: readonly OutputFile[], force: boolean): void {
@@ -104,7 +104,7 @@ export function writeFiles(files: readonly OutputFile[], force: boolean): void {
   }
 }
 
-/** Returns why a file must not be written; empty where it may be. */
+/** Returns why a file must not be written; empty if it may be. */
 export function reasonNotToReplace(path: string, force: boolean): readonly string[] {
   if (!existsSync(path)) return [];
   if (statSync(path).isDirectory()) return [`${path}: this is a folder, not a file.`];
@@ -112,7 +112,7 @@ export function reasonNotToReplace(path: string, force: boolean): readonly strin
   return force ? [] : [`${path}: this file is there already. Give another name, or --force to replace it.`];
 }
 
-/** A plan says so near its beginning, whatever its name. */
+/** Whether a file is a plan: by its name, or by the format name near its beginning. */
 function isPlanFile(path: string): boolean {
   if (path.endsWith('.plan.json')) return true;
   const head = Buffer.alloc(4096);

@@ -28,7 +28,7 @@ export const quality: CliCommand = {
   },
 };
 
-/** Whether no pair, blank or spike is out of control, and none is undecided. */
+/** Whether no pair, blank or spike is out of control, and no blank or spike is unknown. */
 function isInOrder({ checks }: QualityBook, charts: readonly ControlChart[]): boolean {
   const pairs = charts.every(({ points }) =>
     points.every(({ verdict, endsRun }) => verdict !== 'out-of-control' && !endsRun),

@@ -22,7 +22,7 @@ import type { CliCommand } from './call.ts';
 import { verificationJson } from './computed-json.ts';
 import { verifiedPlacement } from './verified-placement.ts';
 
-/** `readings FILE`: the results by location, whether the test holds, whether pairs agree, and what comes next. */
+/** `readings FILE`: the results by location, the validity of the test, the agreement of pairs, and the next step. */
 export const readings: CliCommand = {
   name: 'readings',
   synopsis: 'FILE',

@@ -13,7 +13,7 @@ import { limitCheck } from '../../geometry/search/limit-check.ts';
 import { type CliCommand, countOption, lengthOption } from './call.ts';
 import { probeFor } from './probe.ts';
 
-/** Default number of spots per level: about as many as a technician walks to. */
+/** Default number of spots per level: about as many as a technician looks at. */
 const COUNT = 5;
 
 /** `spots FILE [--base MM] [--count N] [--pair]`: the best places for a detector, or for a collocated pair. */
@@ -35,7 +35,7 @@ export const spots: CliCommand = {
   },
 };
 
-/** Lengths in mm; the margin is infinite where no rule has anything to measure. */
+/** Lengths in mm; the margin is infinite if no rule has a subject to measure. */
 interface Place {
   readonly axes: readonly XY[];
   readonly room: Room;

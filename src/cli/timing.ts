@@ -39,7 +39,7 @@ function asText(
   headline: string,
 ): string {
   const { closedSince, plannedEnd, mitigationOnSince } = plan.visit;
-  // A recorded time replaces the deadline: a deadline in the past would be no advice.
+  // A recorded time replaces the deadline, which no longer matters.
   const rows = [
     ...(closeBy === null && plan.visit.start !== null
       ? []

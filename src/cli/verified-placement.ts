@@ -4,7 +4,7 @@ import { compareOpinions } from '../../geometry/recheck/compare.ts';
 import { recheck } from '../../geometry/recheck/recheck.ts';
 import { type VerifiedLevel, verifiedLevels } from '../protocol/validity/verified-placement.ts';
 
-/** Returns the reports of every detector, computed twice: a verdict on which the two differ is unknown. */
+/** Returns the reports of every detector, computed twice: the verdict is unknown if the two computations differ. */
 export function verifiedPlacement(plan: Plan): readonly VerifiedLevel[] {
   const { levels } = checkPlan(plan);
   const compared = compareOpinions({ levels }, recheck(plan), plan.tapeTolerance).flatMap(({ detectors }) => detectors);

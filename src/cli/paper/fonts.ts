@@ -10,7 +10,7 @@ const PACKAGE = '@fontsource/atkinson-hyperlegible-next';
 const SUBSETS = ['latin', 'latin-ext'] as const;
 const WEIGHTS = [400, 700] as const;
 
-/** The command line may run in any folder: the files are found from where this code is. */
+/** Resolves from this file, because the command line may run in any folder. */
 const { resolve } = createRequire(import.meta.url);
 
 const fontPath = (subset: string, weight: number, ending: string): string =>
@@ -27,7 +27,7 @@ export function withEmbeddedFont(svg: string): string {
 
 let files: FontFiles | undefined;
 
-/** Returns the font files of the pages, for the PDF. Decompressed: the library would do that again for every glyph. */
+/** Returns the font files of the pages, for the PDF, decompressed: the library would decompress them again for every glyph. */
 export function fontFiles(): FontFiles {
   const read = (weight: number) =>
     SUBSETS.map((subset) => new Uint8Array(woffToOpenType(readFileSync(fontPath(subset, weight, 'woff')))));
@@ -37,7 +37,7 @@ export function fontFiles(): FontFiles {
 
 let paths: readonly string[] | undefined;
 
-/** The family of the further letters in the files for pictures: the library asks for a family and weight, and knows no subsets. */
+/** Family name of the extended letters in the files for pictures: the library selects by family and weight, and has no subsets. */
 export const FURTHER_FAMILY = 'Atkinson Hyperlegible More';
 
 /** Returns paths of the same fonts as OpenType files: the library that makes pictures accepts nothing else. */
@@ -48,7 +48,7 @@ export function openTypePaths(): readonly string[] {
   return paths;
 }
 
-/** Names the file by a hash of its source, for new font packages. Renames it at the end, so that other processes never see half a file. */
+/** Names the file by a hash of its source, so that a new font package gets a new file. Renames it when complete, for other processes. */
 function openTypeFile(path: string, further: boolean): string {
   const woff = readFileSync(path);
   const packages = join(dirname(path), '..', '..', '..');
@@ -64,14 +64,14 @@ function openTypeFile(path: string, further: boolean): string {
   return file;
 }
 
-/** Returns an OpenType font with a word of its names replaced by one as long. Table directory and name table: OpenType 1.9. */
+/** Returns an OpenType font with a word in its names replaced by one of the same length. Table directory and name table: OpenType 1.9. */
 function withFamily(font: Uint8Array, word: string, by: string): Uint8Array {
   const bytes = Buffer.from(font);
   for (let table = 0; table < bytes.readUInt16BE(4); table++) {
     const entry = 12 + 16 * table;
     if (bytes.toString('latin1', entry, entry + 4) !== 'name') continue;
     const names = bytes.subarray(bytes.readUInt32BE(entry + 8)).subarray(0, bytes.readUInt32BE(entry + 12));
-    // UTF-16, high byte first, as names for Windows are.
+    // UTF-16, high byte first, the encoding of names for Windows.
     const [from, to] = [word, by].map((text) => Buffer.from(text, 'utf16le').swap16());
     if (!from || !to) continue;
     for (let at = names.indexOf(from); at >= 0; at = names.indexOf(from, at + from.length)) to.copy(names, at);

@@ -22,12 +22,12 @@ const OWN_FAULT = 3;
 export interface PaperCommand {
   readonly name: string;
   readonly formats: readonly string[];
-  /** Checks the options that depend on the plan, beyond paper and orientation. @throws UnusableError with what is wrong */
+  /** Checks the options that depend on the plan, beyond paper and orientation. @throws UnusableError with the problem */
   readonly checkOptions?: (plan: Plan, job: PaperJob) => void;
   readonly make: (plan: Plan, job: PaperJob) => Promise<MadePaper>;
 }
 
-/** Does one job: reads the plan, makes its paper, writes it. A fault of Stillspot is a result too: other jobs go on. */
+/** Does one job: reads the plan, makes its paper, writes it. A fault of Stillspot is returned as a result, so that other jobs continue. */
 export async function doJob({ make }: PaperCommand, job: PaperJob): Promise<JobResult> {
   try {
     const { files, ...rest } = await make(readPlan(job.file), job);
@@ -39,14 +39,14 @@ export async function doJob({ make }: PaperCommand, job: PaperJob): Promise<JobR
 }
 
 /**
- * Does the command for each plan: one into the file that `--out` names, several into the folder that it names, in several threads where
- * there are many. One bad plan does not stop the others; nothing is written while an option is not usable, or a file is in the way.
- * @throws UnusableError where nothing is written
+ * Runs the command for each plan: one into the file that `--out` names, several into the folder that it names, many in several threads. A
+ * bad plan does not stop the others; nothing is written if an option is not usable, or if a file must not be replaced.
+ * @throws UnusableError when nothing is written
  */
 export async function overPlans(command: PaperCommand, call: Call): Promise<CommandResult> {
   const jobs = jobsOf(command, call);
   const unusable = new Set(jobs.flatMap((job, index) => problemsOf(command, job, call.plans[index])));
-  // Of one plan, all pages are drawn before the first is written, and what is in the way is said then.
+  // For one plan, all pages are drawn before the first is written, and files that must not be replaced are reported then.
   if (jobs.length > 1) for (const reason of jobs.flatMap(pagesInTheWay)) unusable.add(reason);
   if (unusable.size > 0) throw new UnusableError([...call.refused, ...unusable].join('\n'));
   if (call.several) makeFolder(call.options.out ?? '');
@@ -62,7 +62,7 @@ export async function overPlans(command: PaperCommand, call: Call): Promise<Comm
   return { text: textOf(call, done), code: isFault ? OWN_FAULT : code, problems };
 }
 
-/** Returns what keeps a job from being done, found before anything is drawn or written. */
+/** Returns the problems of a job that can be found before anything is drawn or written. */
 function problemsOf({ checkOptions }: PaperCommand, job: PaperJob, plan: Plan | undefined): readonly string[] {
   const barred = reasonNotToReplace(job.path, job.force);
   if (!plan) return barred;
@@ -109,7 +109,7 @@ function jobsOf(command: PaperCommand, call: Call): readonly PaperJob[] {
   }));
 }
 
-/** The ending of the name tells the format of one paper: a `--format` beside it may only say the same. */
+/** Returns the format of one paper by the ending of its name. @throws UnusableError when `--format` names another one */
 function formatOfOne(call: Call, out: string, formats: readonly string[]): string {
   const format = formatOf(out, formats);
   const asked = choiceOption(call, 'format', formats, format);
@@ -117,7 +117,7 @@ function formatOfOne(call: Call, out: string, formats: readonly string[]): strin
   return format;
 }
 
-/** Nothing where nothing was done. */
+/** The output; empty if no job was done. */
 function textOf(call: Call, done: readonly Done[]): string {
   if (done.length === 0) return '';
   return call.json ? asJson(call, done) : asText(done);
@@ -139,12 +139,12 @@ function asText(done: readonly Done[]): string {
   return `${lines.join('\n')}\n`;
 }
 
-/** Returns the paper that is asked for, else the usual one for the plan's units of length. */
+/** Returns the paper of the option, else the usual one for the plan's units of length. */
 function paperOption(job: PaperJob, { display }: Plan): PaperName {
   return choiceOption(job, 'paper', PAPER_NAMES, display.length === 'metric' ? 'a4' : 'letter');
 }
 
-/** Returns the paper with the orientation that is asked for; none is what fits the drawing. */
+/** Returns the paper with the orientation of the option; left out, the drawing decides. */
 export function pageOption(job: PaperJob, plan: Plan): PageChoice {
   const paper = paperOption(job, plan);
   return job.options.orientation === undefined

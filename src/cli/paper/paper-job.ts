@@ -1,7 +1,7 @@
 import type { Call } from '../call.ts';
 import type { OutputFile } from './output-file.ts';
 
-/** What is asked for one plan; plain data, so that another thread can do it. */
+/** The job for one plan; plain data, so that another thread can do it. */
 export interface PaperJob {
   readonly command: string;
   readonly file: string;
@@ -11,7 +11,7 @@ export interface PaperJob {
   readonly force: boolean;
 }
 
-/** What a command makes of one plan. */
+/** The result of a command for one plan. */
 export interface MadePaper {
   readonly files: readonly OutputFile[];
   /** Letters that the font of the pages does not have. */
@@ -24,7 +24,7 @@ export interface MadePaper {
   readonly document: object;
 }
 
-/** A job that is done, or what was wrong with it: with the call or the file, or, where `fault`, with Stillspot itself. */
+/** A job that is done, or its problem: of the call or the file, or, if `fault`, of Stillspot itself. */
 export type JobResult =
   | { readonly ok: true; readonly files: readonly string[]; readonly rest: Omit<MadePaper, 'files'> }
   | { readonly ok: false; readonly problem: string; readonly fault: boolean };

@@ -3,10 +3,10 @@ import { element, escapeXml } from '../../report/svg.ts';
 import { textWidth } from '../../report/text.ts';
 
 /**
- * Returns a page whose texts with further letters are parted where the font file changes, each part at its place and in the family of its
- * file. Left to itself the library that makes pictures takes a letter that the one file lacks from any other: from the regular one for
- * bold type, and from none, as an empty box, where the two files set the word in different numbers of glyphs.
- * @param family name of the file of the further letters
+ * Returns a page whose texts with extended letters are split where the font file changes, each part at its place and in the family of its
+ * file. Otherwise the library that makes pictures takes a letter that one file lacks from any other: for bold type from the regular file, or
+ * from none, as an empty box, if the two files give the word different numbers of glyphs.
+ * @param family family name of the extended letters
  */
 export function withPartedTexts(svg: string, family: string): string {
   return svg.replace(/<text ([^>]*)>([^<]*)<\/text>/g, (whole, attributes: string, content: string) => {

@@ -2,10 +2,10 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { failedJob, type JobResult, type PaperJob } from './paper-job.ts';
 
-/** Fewer jobs than these are done before a second thread has started. */
+/** Fewest jobs for several threads: fewer are done before a second thread has started. */
 const FEWEST_JOBS = 4;
 
-/** What a thread of this program is started with, so that it knows that it is one. */
+/** Worker data that identifies a thread of this program. */
 export const WORKER_MARK = 'stillspot-papers';
 
 /** The answer of a thread to one job. */
@@ -19,16 +19,16 @@ interface Work {
   readonly job: PaperJob;
 }
 
-/** The jobs that are still to be done, and where their results go. */
+/** The jobs still to be done, and the receiver of their results. */
 interface Queue {
-  /** Null where there is none left. */
+  /** Returns the next job; null if none is left. */
   readonly take: () => Work | null;
   readonly put: (index: number, result: JobResult) => void;
 }
 
 /**
- * Returns the results of the jobs, done in several threads, in their order. Null where there are few jobs or one processor, and where this
- * is not the built program, which a thread can run.
+ * Returns the results of the jobs, done in several threads, in the order of the jobs. Null if there are few jobs or one processor, or if this
+ * is not the built program, which a thread needs.
  */
 export async function inWorkers(
   jobs: readonly PaperJob[],
@@ -52,7 +52,7 @@ export async function inWorkers(
       progress(done);
     },
   };
-  // A thread that ended in the middle of a plan, for want of memory say, is followed by a new one.
+  // A thread that ended during a plan, e.g. without memory, is replaced by a new one.
   const lane = async () => {
     while (next < jobs.length) await runThread(address, queue);
   };
@@ -60,7 +60,7 @@ export async function inWorkers(
   return results;
 }
 
-/** Resolves once no job is left, or the thread has ended by itself: the job that it had then is put down as failed. */
+/** Resolves when no job is left, or when the thread has ended by itself: its job then counts as failed. */
 function runThread(address: URL, { take, put }: Queue): Promise<void> {
   return new Promise((resolve) => {
     const worker = new Worker(address, { workerData: WORKER_MARK });

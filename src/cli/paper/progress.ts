@@ -1,6 +1,6 @@
 const CELLS = 30;
 
-/** Shows on a terminal how many of all plans are done. Nothing where standard error is a file or a pipe. */
+/** Shows on a terminal how many of all plans are done; nothing if standard error is a file or a pipe. */
 export function showProgress(done: number, all: number): void {
   if (!process.stderr.isTTY) return;
   const full = Math.round((CELLS * done) / all);

@@ -7,11 +7,11 @@ export interface Picture {
   readonly height: number;
   /** RGBA of each pixel, 0 to 255. */
   readonly pixels: Buffer;
-  /** The file. Made when it is read: it takes longer than the drawing. */
+  /** The PNG file, encoded on access: encoding takes longer than drawing. */
   readonly png: Buffer;
 }
 
-/** Returns a page as a picture. @param width px */
+/** Returns a page as a picture of `width` px. */
 export function rasterize(svg: string, width: number): Picture {
   const image = new Resvg(withPartedTexts(svg, FURTHER_FAMILY), {
     fitTo: { mode: 'width', value: width },

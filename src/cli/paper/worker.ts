@@ -10,7 +10,7 @@ import { WORKER_MARK, type WorkerReply } from './pool.ts';
 
 const COMMANDS = [sheetPaper, reportPaper, noticePaper];
 
-/** Does the jobs that the main thread sends, where this is a thread for papers. */
+/** Does the jobs that the main thread sends, if this is a thread for papers. */
 export function serveJobs(): void {
   if (workerData !== WORKER_MARK) return;
   setSunSource(sweptArea);

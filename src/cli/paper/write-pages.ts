@@ -10,8 +10,8 @@ export const PAGE_FORMATS = ['pdf', 'svg', 'png'] as const;
 const PNG_DPI = 200;
 
 /**
- * Returns the files of drawn pages. One PDF holds them all; of SVG and PNG there is a file for each page, the first at `path`, the
- * others with "-2", "-3", … before the ending. `lacking`: letters that the font of the pages does not have.
+ * Returns the files of drawn pages: one PDF with all of them, or an SVG or PNG file for each page, the first at `path`, the others with
+ * "-2", "-3", … before the ending. `lacking`: letters that the font of the pages does not have.
  */
 export async function filesOfPages(
   { path, format }: { readonly path: string; readonly format: string },
