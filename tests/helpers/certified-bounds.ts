@@ -11,7 +11,7 @@ import type { Probe } from '../../geometry/region/types.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 
 /*
- * Lower and upper bounds by subdivision of squares, from the distances of the checker alone, without region, margin field or search. Every
+ * Lower and upper bounds by subdivision of squares, from the distances of the checker only, without region, margin field or search. Every
  * function below is 1-Lipschitz: its value at the center of a square, plus or minus half the diagonal, bounds it on the whole square.
  */
 
@@ -25,7 +25,7 @@ type Measure = (x: number, y: number) => number;
 interface Scene {
   /** Margin of each rule at each subject, mm. */
   readonly margins: readonly Measure[];
-  /** Of furniture that may carry the probe: the margin beside it, and how far inside its top the base is. */
+  /** For furniture that may carry the probe: the margin beside it, and the distance of the base inside the edge of its top. */
   readonly tops: readonly { readonly outer: Measure; readonly depth: Measure }[];
   /** From each wall to the rim, mm: negative inside the wall. */
   readonly walls: readonly Measure[];
@@ -72,7 +72,7 @@ function sceneOf(plan: Plan, model: LevelModel, probe: Probe): Scene {
 export function areaBounds(plan: Plan, model: LevelModel, probe: Probe, room: Room, finest: number): Bounds {
   const { margins, tops, walls } = sceneOf(plan, model, probe);
   const measures = [
-    // Allowed beside it or on it: the maximum of two 1-Lipschitz functions is 1-Lipschitz.
+    // Allowed beside the furniture or on it: the maximum of two 1-Lipschitz functions is 1-Lipschitz.
     ...tops.map(
       ({ outer, depth }): Measure =>
         (x, y) =>
@@ -95,7 +95,7 @@ export function areaBounds(plan: Plan, model: LevelModel, probe: Probe, room: Ro
       if (here <= reach) open.push(measure);
     }
     const area = 4 * half * half;
-    // No wall reaches into the square: it lies in one room.
+    // No wall reaches into the square, so that it is in one room.
     const whole = open.length === 0;
     if (whole || half <= finest) {
       if (whole && !ringsContain(room.centerRings, [x, y])) return;

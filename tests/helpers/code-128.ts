@@ -15,7 +15,7 @@ export function code128(text: string): readonly boolean[] {
   );
 }
 
-/** Returns a video of one picture, 640 by 480, in the format that Chromium takes for a camera: the label, or a bare gray one without a text. */
+/** Returns a video of one frame, 640 by 480 px, in the format of Chromium's fake camera: the bar code, or plain gray for an empty text. */
 export function labelVideo(text: string): Buffer {
   const [width, height, wide] = [640, 480, 4];
   const bars = text ? code128(text) : [];

@@ -3,8 +3,8 @@ import { Dice } from './random-level/dice.ts';
 import { randomPlan } from './random-level.ts';
 
 /**
- * A random plan with three to eight walls more, each set by one that is there: nearer than anybody draws, at the distances where rules
- * turn (0.01 mm, half an inch), doubled, askew, from end to end, now and then said to be outside or inside.
+ * Returns a random plan with three to eight more walls, each placed by an existing one: closer than a person draws, at distances around the
+ * tolerances (0.01 mm, half an inch), doubled, askew, from end to end, sometimes marked as outside or inside.
  */
 export function crowdedPlan(seed: number): Plan {
   const plan = randomPlan(seed);
@@ -29,7 +29,7 @@ function crowded(dice: Dice, level: Level): Level {
 interface Frame {
   readonly wall: Wall;
   readonly length: number;
-  /** So far along the wall and so far aside. */
+  /** The point `along` mm along the wall and `aside` mm to its side. */
   readonly at: (along: number, aside: number) => XY;
 }
 
@@ -42,7 +42,7 @@ function frameOf(wall: Wall): Frame {
 
 type Way = (dice: Dice, frame: Frame, walls: readonly Wall[]) => readonly [XY, XY];
 
-/** How far off: on it, within a touch, a little, on either side of half an inch. */
+/** Distance to the side of a wall, mm: zero, within the tolerances of touching, small, and around half an inch. */
 const off = (dice: Dice) =>
   dice.pick([0, 0.004, 0.02, 0.5, 3, 8, 12, 12.69, 14, dice.between(0, 13)]) * dice.pick([1, -1]);
 

@@ -13,7 +13,7 @@ export const detector = (id: string, label: string): Detector => ({
   tall: 25,
   pair: null,
 });
-/** A day of the invented visit: fetched on 5 May at 9:00. */
+/** Returns an instant of the invented visit, whose pick-up is on 5 May at 9:00. */
 export const may = (day: number, time: string) => `2026-05-0${day}T${time}:00-04:00`;
 const VISIT: Visit = {
   closedSince: may(1, '20:00'),
@@ -34,7 +34,7 @@ export const planOf = (labels: readonly string[], visit: Partial<Visit> = {}): P
   };
 };
 export const step = (at: string | null, from: string, to: string) => ({ at, from, to, note: '' });
-/** d1 was set out and fetched by Ann Mill, then went through these hands. */
+/** Returns the chain of d1, which Ann Mill placed and picked up, with these hand-overs. */
 export const chained = (
   steps: readonly ReturnType<typeof step>[],
   visit: Partial<Visit> = {},

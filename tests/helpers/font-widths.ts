@@ -1,11 +1,11 @@
-/** Returns the text of src/report/font-widths.ts, from the font files. A test fails while that file is stale. */
+/** Makes the text of src/report/font-widths.ts from the font files. A test fails while that file is stale. */
 import { advanceWidths, type FontWeight, fontFile } from './woff.ts';
 
 export const WIDTHS_FILE = 'src/report/font-widths.ts';
 
 type Runs = readonly (readonly [first: number, widths: readonly number[]])[];
 
-/** Returns runs of consecutive code points. The first subset's width counts where both have a character. */
+/** Returns runs of consecutive code points. If both subsets have a character, the width of the Latin one is used. */
 function widthRuns(weight: FontWeight): Runs {
   const merged = new Map([
     ...advanceWidths(fontFile('latin-ext', weight)),

@@ -1,6 +1,6 @@
 import { vi } from 'vitest';
 
-// The files of a project without isolation share a process, but neither what modules hold nor what a file put in the place of a global.
+// The test files of a project without isolation share a process; this resets the state of modules and the stubs of globals for each.
 vi.resetModules();
 vi.unstubAllGlobals();
 vi.useRealTimers();

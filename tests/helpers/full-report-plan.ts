@@ -1,7 +1,7 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { validTestPlan } from './valid-test-plan.ts';
 
-/** Returns a finished job of a sale that holds, with everything that a report needs. People and numbers are invented. */
+/** Returns a plan of a finished, valid test for a sale, with everything that a report needs. People and numbers are invented. */
 export function fullReportPlan(values: readonly number[] = [4.4, 4.8]): Plan {
   const plan = validTestPlan(values);
   return {

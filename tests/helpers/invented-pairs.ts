@@ -40,7 +40,7 @@ export function invented(): readonly (readonly [number, number])[] {
   });
 }
 
-/** Evaluates them by integer arithmetic in tenths, independent of the charts: limits of MS-QA-2019 3.5 and Table 7.1, own limits from 20 pairs on. */
+/** Evaluates pairs by integer arithmetic in tenths, independent of the charts: MS-QA-2019 3.5 and Table 7.1, own limits from 20 pairs on. */
 export function independently(pairs: readonly (readonly [number, number])[]) {
   const bands = { high: [] as number[], middle: [] as number[], low: [] as number[] };
   for (const [a, b] of pairs) {

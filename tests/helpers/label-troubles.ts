@@ -1,4 +1,4 @@
-/** What is wrong with the labels of a plan, by geometry of its own: nothing here asks the placer. */
+/** Finds problems of the labels of a plan with separate geometry, independent of the placer. */
 import type { LevelModel, Room } from '../../geometry/level/types.ts';
 import type { Detector, XY } from '../../geometry/plan/model.ts';
 import { shapeMiddle, shapeRing } from '../../geometry/plane/body.ts';
@@ -57,7 +57,7 @@ export function labelTroubles(model: LevelModel, labels: Labels, medium: LabelMe
     ...things.flatMap((label) => {
       const at = shapeMiddle(label.thing.shape);
       const home = model.rooms.filter(({ floorRings }) => holds(floorRings, at));
-      // What lies within its own outline is where it belongs.
+      // A label inside the outline of its thing is always in the right place.
       const inOwn = textBoxes(label).every(({ box }) => box.every((p) => holds([shapeRing(label.thing.shape)], p)));
       return inOwn ? [] : outside(textBoxes(label), home, model.rooms);
     }),
@@ -103,7 +103,7 @@ function outside(texts: readonly Written[], home: readonly Room[], others: reado
   return texts.filter(({ box }) => !box.every(isHome)).map(({ what }) => `not in its room: ${what}`);
 }
 
-/** A quarter turn in so many chords: within a thousandth of its radius. */
+/** Chords of a quarter turn: they are within a thousandth of its radius. */
 const SHARES = Array.from({ length: 20 }, (_, i) => i);
 
 function drawnSegments(model: LevelModel): readonly Segment[] {
@@ -144,7 +144,7 @@ function segmentsOf(part: Part | undefined): readonly Segment[] {
   );
 }
 
-/** All of a dimension line but its ticks. */
+/** A dimension line without its ticks. */
 function lineBox(segments: readonly Segment[]): Box {
   return segments.slice(0, -2).flat();
 }
@@ -166,10 +166,10 @@ function boxAt([x, y]: XY, width: number, height: number, turn: number): Box {
   });
 }
 
-/** Touching by less than this, mm of the plan, is no crossing: less than 0.05 px on every screen here. */
+/** An overlap of less than this, mm of the plan, is no crossing: it is less than 0.05 px on every screen of these tests. */
 const TOUCH = 0.2;
 
-/** Whether two convex shapes meet. */
+/** Whether two convex shapes overlap. */
 function meet(a: readonly XY[], b: readonly XY[]): boolean {
   const [one, other] = [boundsOf(a), boundsOf(b)];
   const apart = one.maxX < other.minX || other.maxX < one.minX || one.maxY < other.minY || other.maxY < one.minY;
@@ -178,7 +178,7 @@ function meet(a: readonly XY[], b: readonly XY[]): boolean {
 
 const boundsOf = memoize((points: readonly XY[]) => ringExtent(points));
 
-/** No line parallel to a side of one of them parts them. */
+/** Separating axis test: no line parallel to a side of one shape separates them. */
 function meetExactly(a: readonly XY[], b: readonly XY[]): boolean {
   return (
     [a, b].every((shape) =>
@@ -194,7 +194,7 @@ function meetExactly(a: readonly XY[], b: readonly XY[]): boolean {
   );
 }
 
-/** Of a segment its own direction is an axis too. */
+/** For a segment its own direction is an axis too. */
 function spans(a: readonly XY[], b: readonly XY[]): boolean {
   return [a, b].every((shape) => {
     if (shape.length !== 2) return true;
@@ -205,7 +205,7 @@ function spans(a: readonly XY[], b: readonly XY[]): boolean {
   });
 }
 
-/** Even-odd. */
+/** Whether a point is inside rings, by the even-odd rule. */
 function holds(rings: readonly (readonly XY[])[], [px, py]: XY): boolean {
   let inside = false;
   for (const ring of rings) {

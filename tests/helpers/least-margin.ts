@@ -14,7 +14,7 @@ import { LIMIT_TOLERANCE } from '../../geometry/plane/tolerances.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { type EffectiveRule, effectiveRules } from '../../geometry/rules/profiles.ts';
 
-/** The least of measured − required over the distance rules, with what the checker measures with; infinite for none. */
+/** Returns the least of measured − required over the distance rules, mm, measured with the functions of the checker; infinite for none. */
 export function leastMargin(plan: Plan, model: LevelModel, probe: Probe, at: XY): number {
   const margins = effectiveRules(plan.protocol).flatMap((rule) =>
     subjectsOf(rule, model).map((subject) => {
@@ -29,15 +29,15 @@ export function leastMargin(plan: Plan, model: LevelModel, probe: Probe, at: XY)
 }
 
 /**
- * Where a limit forgives the touch itself (overridden to nothing, or none published), how far the rim is outside a body that shares
- * the probe's height, mm: negative within it, which every check blocks. Null for all else.
+ * Returns the distance of the rim from a body that shares the probe's height, mm, negative inside it, which every check blocks. Null unless
+ * the limit is within the tolerance (overridden to zero, or none published).
  */
 export function depthInside(rule: EffectiveRule, subject: Subject, probe: Probe, [x, y]: XY): number | null {
   if (subject.keepOut || (rule.least ?? 0) > LIMIT_TOLERANCE || !sharesHeight(subject, probe)) return null;
   return bodyDistance(subject.body, x, y) - probe.radius;
 }
 
-/** The least that `checkDetector` reports over the same rules; of several within a millionth of a mm it may be any. */
+/** Returns the least margin that `checkDetector` reports over the same rules; of several within a millionth of a mm it may be any. */
 export function leastReported(plan: Plan, model: LevelModel, probe: Probe, at: XY): number {
   const measured = new Set(
     effectiveRules(plan.protocol)
@@ -55,7 +55,7 @@ export function leastReported(plan: Plan, model: LevelModel, probe: Probe, at: X
   );
 }
 
-/** Whether something that rises above the probe's underside subjectSupports it: a field takes it for in the way unless it is named the carrier. */
+/** Returns whether a subject higher than the probe's underside supports it: for a field it is an obstacle unless it is the named carrier. */
 export function isOnRaisedTop(plan: Plan, model: LevelModel, probe: Probe, [x, y]: XY): boolean {
   return effectiveRules(plan.protocol).some((rule) =>
     subjectsOf(rule, model).some(

@@ -16,7 +16,7 @@ export function boxWalls(left: number, top: number, right: number, bottom: numbe
   ];
 }
 
-/** Returns a level with some parts, deeply frozen: changing it in place throws. */
+/** Returns a level with some parts, deeply frozen, so that changing it in place throws. */
 export function levelOf(parts: Partial<Level>): Level {
   return frozen({ ...emptyLevel('L1'), ...parts });
 }

@@ -3,7 +3,7 @@ import { getDocumentProxy, getResolvedPDFJS } from 'unpdf';
 
 const MM = 25.4 / 72;
 
-/** Node 20 lacks it, and pdf.js calls it (ECMAScript 2024, 25.1.6.9). */
+/** Node 20 lacks this method, and pdf.js calls it (ECMAScript 2024, 25.1.6.9). */
 if (!('transferToFixedLength' in ArrayBuffer.prototype)) {
   Object.assign(ArrayBuffer.prototype, {
     transferToFixedLength(this: ArrayBuffer, length = this.byteLength) {
@@ -22,7 +22,7 @@ interface ReadText {
   readonly size: number;
 }
 interface ReadPath {
-  /** Fill color when it was drawn, "#rrggbb". */
+  /** Fill color at the time of drawing, "#rrggbb". */
   readonly fill: string;
   readonly points: readonly (readonly [number, number])[];
 }

@@ -1,4 +1,4 @@
-/** What is wrong with the structure of a PDF file with a plain cross-reference table (ISO 32000-1, 7.5); empty for nothing. */
+/** Returns errors in the structure of a PDF file with a plain cross-reference table (ISO 32000-1, 7.5); empty for none. */
 export function structureProblems(bytes: Uint8Array): readonly string[] {
   const text = Buffer.from(bytes).toString('latin1');
   const start = Number(/startxref\s+(\d+)\s+%%EOF\s*$/.exec(text)?.[1] ?? Number.NaN);
@@ -19,7 +19,7 @@ export function structureProblems(bytes: Uint8Array): readonly string[] {
   ];
 }
 
-/** The length of every stream is what its dictionary says (7.3.8.2). */
+/** Checks that the length of every stream is that in its dictionary (7.3.8.2). */
 function streamProblems(text: string): readonly string[] {
   return [...text.matchAll(/\/Length (\d+)(?: (\d+) R)?[\s\S]{0,400}?>>\s*stream\r?\n/g)].flatMap((found) => {
     const [whole, direct, reference] = found;
@@ -29,7 +29,7 @@ function streamProblems(text: string): readonly string[] {
   });
 }
 
-/** A tagged file in a language, with bookmarks, whose pages belong to the structure (14.7, 14.8, 12.3.3). */
+/** Checks that the file is tagged, has a language and bookmarks, and that its pages belong to the structure (14.7, 14.8, 12.3.3). */
 function catalogProblems(text: string): readonly string[] {
   const pages = [...text.matchAll(/\/Type \/Page\b(?!s)/g)].length;
   const parts = ['/Type /Catalog', '/MarkInfo', '/Marked true', '/StructTreeRoot', '/Lang', '/Outlines'];

@@ -1,15 +1,15 @@
-/** Reads a PDF with PDFium, which shares nothing with pdf.js: a second opinion on what the file says and how it looks. */
+/** Reads a PDF with PDFium, which is independent of pdf.js, as a second check of its text and its appearance. */
 import { PDFiumLibrary } from '@hyzyla/pdfium';
 import { sizeOfPage } from '../../src/report/paper.ts';
 
 export interface SeenPage {
-  /** mm. */
+  /** Width and height in mm. */
   readonly width: number;
   readonly height: number;
   readonly text: string;
 }
 export interface DrawnPage {
-  /** px. */
+  /** Width and height in px. */
   readonly width: number;
   readonly height: number;
   /** RGBA of each pixel. */
@@ -30,7 +30,7 @@ async function opened<T>(bytes: Uint8Array, use: (document: Document) => Promise
 }
 type Document = Awaited<ReturnType<PDFiumLibrary['loadDocument']>>;
 
-/** Returns size and text of every page. Rejects where the file cannot be opened. */
+/** Returns size and text of every page. Rejects if the file cannot be opened. */
 export async function seenByPdfium(bytes: Uint8Array): Promise<readonly SeenPage[]> {
   return opened(bytes, async (document) =>
     [...document.pages()].map((page) => {
@@ -40,12 +40,12 @@ export async function seenByPdfium(bytes: Uint8Array): Promise<readonly SeenPage
   );
 }
 
-/** Returns a page as a picture. @param dpi px to the inch */
+/** Returns a page as a picture. @param dpi px per inch */
 export async function drawnByPdfium(bytes: Uint8Array, index: number, dpi: number): Promise<DrawnPage> {
   return opened(bytes, async (document) => {
     const page = document.getPage(index);
     const { originalWidth, originalHeight } = page.getOriginalSize();
-    // In px: given a scale, the library cuts the page down to whole points first.
+    // The size is given in px: with a scale, the library first truncates the page to whole points.
     const [across, down] = [originalWidth, originalHeight].map((points) => Math.round((points * dpi) / 72));
     const { width, height, data } = await page.render({
       scale: 1,
@@ -58,8 +58,8 @@ export async function drawnByPdfium(bytes: Uint8Array, index: number, dpi: numbe
 }
 
 /**
- * Returns a drawn page cut to whole px, less than one on either side: where a page has half a px more, two readers stretch it in two
- * ways, and half of its texts stand a px apart. @param dpi px to the inch
+ * Returns a drawn page cut to whole px, by less than one on either side: two readers stretch half a px in different ways, which moves half
+ * of the texts by a px. @param dpi px per inch
  */
 export function inWholePixels(svg: string, dpi: number): string {
   const { width, height } = sizeOfPage(svg);

@@ -2,7 +2,7 @@ import type { Pen } from '../../src/editor/paint/pen.ts';
 import { useAppStore } from '../../src/state/store.ts';
 import { THEMES } from '../../src/theme/tokens.ts';
 
-/** Returns a pen for what is in view on a stage of so many px, with letters of a middling width. It only measures: it has no canvas. */
+/** Returns a pen for the current view on a stage of this size, px, with letters of an average width. It only measures: it has no canvas. */
 export function penInView(width: number, height: number): Pen {
   const { viewport, plan } = useAppStore.getState();
   return {

@@ -3,14 +3,14 @@
 export interface Pixels {
   readonly width: number;
   readonly height: number;
-  /** Four bytes a pixel; of two pictures in the same order. */
+  /** Four bytes per pixel, in the same order in both pictures. */
   readonly data: Uint8Array;
 }
 
-/** Beyond this, of 255, a color is another one: edges of letters and thin lines are smoothed in different ways. */
+/** Difference of a channel, of 255, from which colors are different: edges of letters and thin lines are smoothed in different ways. */
 const NOTICED = 64;
 
-/** Returns the share of pixels, 0 to 1, of which the other picture has nothing alike at the same place or one pixel beside it. */
+/** Returns the share of pixels, 0 to 1, that differ from all pixels of the other picture at the same place and one pixel around it. */
 export function noticedDifference(a: Pixels, b: Pixels): number {
   if (a.width !== b.width || a.height !== b.height) return 1;
   let noticed = 0;
@@ -18,7 +18,7 @@ export function noticedDifference(a: Pixels, b: Pixels): number {
   for (let y = 0; y < a.height; y++)
     for (let x = 0; x < a.width; x++) {
       const at = y * a.width + x;
-      // Most of a page is the same to the bit.
+      // Most pixels of a page are identical.
       if (ours[at] !== theirs[at] && (!isAlike(a, b, x, y) || !isAlike(b, a, x, y))) noticed++;
     }
   return noticed / (a.width * a.height);

@@ -2,7 +2,7 @@ import type { Plan } from '../../geometry/plan/model.ts';
 import { Dice } from './random-level/dice.ts';
 import { randomPlan } from './random-level.ts';
 
-/** Names that a page must show as they are. */
+/** Names that a page must show unchanged. */
 const NAMES = [
   `<script>alert("1")</script>`,
   `"Tom & Ann's" <b>den</b>`,
@@ -17,7 +17,7 @@ const NAMES = [
 const START = '2026-03-07T18:00:00-05:00';
 const END = '2026-03-10T18:30:00-04:00';
 
-/** Returns a job invented from a seed: a random house, names that are hard to write, and a test of which more or less is on record. */
+/** Returns a job invented from a seed: a random house, names with special characters, and a test with more or fewer records. */
 export function randomJob(seed: number): Plan {
   const dice = new Dice(seed * 7 + 3);
   const plan = randomPlan(seed);

@@ -6,12 +6,12 @@ import { addDetectors, addFixtures, addLabels, addObjects, addOpenings } from '.
 import { addHouse } from './random-level/houses.ts';
 import { WALL_EXTRAS, withoutDoubt } from './random-level/wall-extras.ts';
 
-/** Every so many seeds things meet exactly or almost: more than one fifth, since the others throw for it too. */
+/** One seed in this many has degenerate cases, as do some of the others at random. */
 const DEGENERATE_EVERY = 5;
 
 /**
- * A plan with one furnished level (now and then with an empty one beside it), invented from a seed: 1 to 12 rooms or two
- * houses, turned by any angle, with whatever a drawing may hold. Valid for the reader.
+ * Returns a plan with one furnished level (sometimes with an empty second one), invented from a seed: 1 to 12 rooms or two
+ * houses, rotated by any angle, with everything that a drawing may have. Valid for the reader.
  */
 export function randomPlan(seed: number): Plan {
   const dice = new Dice(seed);
@@ -64,7 +64,7 @@ function planOf(dice: Dice, draft: Draft, seed: number): Plan {
   };
 }
 
-/** Upright, by quarter turns, or anyhow; at the origin or far from it. */
+/** Rotated by quarter turns, 45 degrees or any angle; at the origin or far from it. */
 function randomPose(dice: Dice): Pose {
   return {
     turn: dice.pick([0, 0, 90, 45, dice.between(0, 360), dice.between(0, 360), dice.between(0, 360)]),
@@ -92,7 +92,7 @@ function emptyLevelBeside(dice: Dice, level: Level): Level {
   };
 }
 
-/** Rules with one least distance, and what the profile asks, mm (inches × 25.4). */
+/** Rules with one least distance, and the distance of the profile, mm (inches × 25.4). */
 const OVERRIDABLE: Readonly<Record<string, number>> = {
   ceiling: 304.8,
   'outside-opening': 914.4,

@@ -16,7 +16,7 @@ const detector = (id: string, x: number, pair: string | null): Detector => ({
   pair,
 });
 
-/** Returns a plan with a detector per result, pCi/L, 6 in from rim to rim by default. */
+/** Returns a plan with a detector for each result, pCi/L; `gap` is from rim to rim, mm, 6 in by default. */
 export function planWith(values: readonly number[], change: Partial<Plan> = {}, gap = 152.4): Plan {
   const plan = emptyPlan();
   const detectors = values.map((_, i) => detector(`d${i + 1}`, i * (101.6 + gap), values.length > 1 ? 'A' : null));
@@ -27,7 +27,7 @@ export const HOLDS = testStateFrom([]);
 /** Returns the state of a test with one issue. */
 export const failing = (validity: Exclude<Validity, 'holds'>) =>
   testStateFrom([{ validity, stage: 'time', text: 'The cause.', detectors: null }]);
-/** Returns the validity by timing and conditions alone. */
+/** Returns the validity by timing and conditions only. */
 export const visitValidity = (plan: Plan): Validity => testStateFrom(visitIssues(plan)).validity;
 
 export const evaluated = (values: readonly number[], change: Partial<Plan> = {}, state = HOLDS): LocationReport => {

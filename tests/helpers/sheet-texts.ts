@@ -1,4 +1,4 @@
-/** Returns the texts of a page with their bounding boxes, from its SVG. Lengths in mm of paper. */
+/** Reads the texts of a page with their bounding boxes from its SVG. Lengths in mm of paper. */
 import { CAP_HEIGHT, DESCENT } from '../../src/drawing/text.ts';
 import { textWidth } from '../../src/report/text.ts';
 
@@ -12,7 +12,7 @@ export interface SheetText {
   readonly turn: number;
 }
 
-/** The halo of a text may be a text of its own in the SVG, at the same place: both count as one. */
+/** Returns the texts. The halo of a text may be a separate text in the SVG, at the same place: both count as one. */
 export function sheetTexts(svg: string): readonly SheetText[] {
   const texts = new Map<string, SheetText>();
   for (const [, attributes = '', content = ''] of svg.matchAll(/<text ([^>]*)>([^<]*)<\/text>/g)) {

@@ -2,14 +2,14 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { posix } from 'node:path';
 import { parseSync } from 'vite';
 
-/** A text that somebody may read: on screen, on paper, on the command line, in a schema, a sample or a README. */
+/** A text that a user may read: on screen, on paper, on the command line, in a schema, a sample or a README. */
 export interface ShownText {
   readonly path: string;
   readonly line: number;
   readonly text: string;
 }
 
-/** Attributes that hold no words. */
+/** Attributes without words. */
 const CODE_ATTRIBUTES =
   /^(?:className|id|htmlFor|role|type|d|points|viewBox|key|href|stroke|fill|transform|style|scope|rel|command|accept|pattern|inputMode|autoComplete|enterKeyHint|aria-(?:controls|labelledby|describedby|live|current|haspopup))$|^data-/;
 
@@ -18,7 +18,7 @@ const SKIPPED =
 
 type Syntax = { readonly type: string; readonly start: number; readonly [key: string]: unknown };
 
-/** Returns the string literals, the texts of templates and the text of JSX of one file; no import, type or code attribute. */
+/** Returns the string literals, template texts and JSX texts of one file, without imports, types and code attributes. */
 export function textsOfSource(path: string, source: string): readonly ShownText[] {
   const texts: ShownText[] = [];
   const add = (start: number, text: string) => {

@@ -4,11 +4,11 @@ import { sunPosition } from '../../geometry/sun/position.ts';
 
 export const INCH = 25.4;
 export const HEIGHTS = { base: 30 * INCH, tall: INCH };
-/** The instant and the place of the worked example of NREL/TP-560-34302: the sun stands at 39.89° in the south. */
+/** The instant and the place of the worked example of NREL/TP-560-34302: the sun is at 39.89° in the south. */
 const NOON = '2003-10-17T12:30:30-07:00';
 const SITE = { latitude: 39.742476, longitude: -105.1786 };
 export const { azimuth, altitude } = sunPosition(Date.parse(NOON), SITE.latitude, SITE.longitude);
-/** Turns the plan so that the sun stands straight up the page at that instant. */
+/** Site and north with which the sun is straight up the page at that instant. */
 export const FACING = { ...SITE, north: -azimuth };
 
 /** A room of 6 m by 5 m on the inside, its wall `w0` at the top of the page with its inner face at y = 0. */

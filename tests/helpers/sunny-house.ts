@@ -79,7 +79,7 @@ export function sunnyHouse(random: () => number): Plan {
   };
 }
 
-/** Returns the same house with a wall that stands out from one of its four. */
+/** Returns the same house with a wall that projects outward from one of its four. */
 export function withWing(plan: Plan, random: () => number): Plan {
   const [level] = plan.levels;
   if (!level) throw new Error('no level');
@@ -88,7 +88,7 @@ export function withWing(plan: Plan, random: () => number): Plan {
   const along = [(host.to[0] - host.from[0]) / long, (host.to[1] - host.from[1]) / long] as const;
   const [at, out] = [400 + (long - 800) * random(), 500 + 4000 * random()];
   const from: XY = [host.from[0] + along[0] * at, host.from[1] + along[1] * at];
-  // The corners of the house run clockwise on screen, so that outdoors is on the left.
+  // The corners of the house are clockwise on screen, so that outdoors is on the left.
   const to: XY = [from[0] + along[1] * out, from[1] - along[0] * out];
   const wing: Wall = { id: 'w99', from, to, thickness: 60 + 200 * random(), side: 'auto' };
   const isFree = ({ wall, offset, width }: Opening) =>

@@ -1,19 +1,19 @@
-/** Whether each text of a drawn page is in a picture of it. */
+/** Checks that each text of a drawn page is in a picture of it. */
 import type { Pixels } from './picture-difference.ts';
 import { type SheetText, sheetTexts } from './sheet-texts.ts';
 
 /**
- * Ink in the one picture as a share of that in the other, within which a text is the same: edges of letters are smoothed in different ways.
- * Of 3,100 texts of samples the least was 0.87 and the most 1.004; a text that is missing gives 0.
+ * Range of the ink in one picture over that in the other within which a text is the same: edges of letters are smoothed in different ways.
+ * Over 3,100 texts of samples the least was 0.87 and the most 1.004; a missing text gives 0.
  */
 const ALIKE = { least: 0.8, most: 1.2 } as const;
-/** Of one letter or figure, whose box is mostly edges. */
+/** The same range for one letter or figure, whose box is mostly edges. */
 const ALIKE_ONE = { least: 0.6, most: 1.6 } as const;
-/** mm of a text at either end that must be at the same place, how far it is looked for, and how far it may be moved: a space is wider. */
+/** Length of each end of a text that is compared, how far it is searched, and how far it may be moved, mm; a space is wider than `MOVED`. */
 const END = 20;
 const FAR = 2;
 const MOVED = 0.2;
-/** Where the ink is as much more alike when moved, it is moved: strokes side by side are nearly alike at every second one. */
+/** Factor by which a shifted text must match better to count as moved: side-by-side strokes match almost as well when shifted by two. */
 const CLEARLY = 1.5;
 const MM_PER_INCH = 25.4;
 
@@ -21,8 +21,8 @@ const MM_PER_INCH = 25.4;
 type Profile = readonly number[];
 
 /**
- * Returns every text that runs across or up the page and whose place in `picture` has not the ink that it has in `other`, or has it
- * elsewhere. @param dpi px to the inch of both
+ * Returns every horizontal or vertical text whose ink at its place in `picture` is not that in `other`, or is moved.
+ * @param dpi px per inch of both pictures
  */
 export function textsWithOtherInk(svg: string, picture: Pixels, other: Pixels, dpi: number): readonly string[] {
   const scale = dpi / MM_PER_INCH;

@@ -1,9 +1,9 @@
-/** Where the texts of a drawn page begin, from its SVG. Lengths in mm of paper. */
+/** Reads the starting points of the texts of a drawn page from its SVG. Lengths in mm of paper. */
 import { textWidth } from '../../src/report/text.ts';
 
 export interface TextStart {
   readonly text: string;
-  /** Left end of the baseline, as the text is read. */
+  /** Start of the baseline in reading direction. */
   readonly x: number;
   readonly y: number;
 }
@@ -31,5 +31,5 @@ function unescaped(text: string): string {
   return text.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&quot;', '"').replaceAll('&amp;', '&');
 }
 
-/** The letters alone: readers part words in their own ways. */
+/** Returns the letters without spaces, because readers separate words differently. */
 export const lettersOf = (texts: readonly string[]): string => texts.join('').replaceAll(/\s/g, '');

@@ -6,7 +6,7 @@ import type { TimingRule } from '../../src/protocol/timing/timing-check.ts';
 import { timingReport } from '../../src/protocol/timing/timing-report.ts';
 
 const ZONE = 'America/New_York';
-/** "3-7 18:00": on the wall clock of the site, 2026. */
+/** Returns the RFC 3339 instant of a local time of the site in 2026: "3-7 18:00". */
 export const at = (text: string): string => {
   const [date = '', time = ''] = text.split(' ');
   const [month, day] = date.split('-').map(Number);

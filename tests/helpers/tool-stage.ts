@@ -5,11 +5,11 @@ import type { ToolController, ToolPoint } from '../../src/editor/tools/tool-cont
 import { useAppStore } from '../../src/state/store.ts';
 import { toScreen } from '../../src/state/viewport.ts';
 
-/** A stage without a browser: the real store, a viewport of 0.1 px per mm, presses by the points of the plan. */
+/** A stage without a browser: the real store, a viewport of 0.1 px per mm, and presses at points of the plan. */
 
 export const state = useAppStore.getState;
 export const sketch = useSketch.getState;
-/** The level in view as the plan has it, without a preview. */
+/** Returns the first level of the plan, without a preview. */
 export const level = (): Level => state().plan.levels[0] ?? emptyLevel('none');
 export const steps = (): number => useAppStore.temporal.getState().pastStates.length;
 
@@ -22,7 +22,7 @@ const ROOM_WALLS: readonly Wall[] = [
   wall('w4', [0, 6000], [0, 0]),
 ];
 
-/** A room with a desk and a detector in it, metric; nothing under way. */
+/** Opens a metric plan of a room with a desk and a detector; no gesture is active. */
 export function openRoom(part: Partial<Level> = {}): void {
   const room: Level = {
     ...emptyLevel('L1'),
@@ -47,7 +47,7 @@ export function openRoom(part: Partial<Level> = {}): void {
   clearSketch();
 }
 
-/** A pointer on the plan; without snap unless `free` says otherwise. */
+/** Returns a pointer on the plan; without snap unless `free` says otherwise. */
 export function at(x: Mm, y: Mm, part: Partial<ToolPoint> = {}): ToolPoint {
   const plan: XY = [x, y];
   const { viewport } = state();
@@ -68,13 +68,13 @@ export function press(tool: ToolController, point: ToolPoint): void {
   tool.up(point);
 }
 
-/** Presses at the first point and moves on to the others, without a release. */
+/** Presses at the first point and drags to the others, without a release. */
 export function pull(tool: ToolController, from: ToolPoint, ...on: readonly ToolPoint[]): void {
   tool.down(from);
   for (const point of on) tool.drag(point);
 }
 
-/** As `keydown` gives it; `key` is all that the tools read beside the modifiers. */
+/** Returns a `keydown` event; of it the tools read only `key` and the modifiers. */
 export function key(name: string): KeyboardEvent {
   return { key: name, ctrlKey: false, metaKey: false, altKey: false, shiftKey: false, target: null } as KeyboardEvent;
 }

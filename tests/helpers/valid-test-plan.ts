@@ -3,10 +3,10 @@ import type { Reading, Visit } from '../../geometry/plan/test-record.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
 import { CONDITION_ITEMS } from '../../src/protocol/conditions/conditions-report.ts';
 
-/** Every rule whose subjects a person can report as looked for and absent. */
+/** All rules whose subjects a person can report as looked for and absent. */
 export const EVERYTHING = ['outside-opening', 'moving-air', 'heat', 'sump', 'floor-drain', 'direct-sun'] as const;
 
-/** Returns a collocated pair in the middle of the room: 4 1/2 in from rim to rim, which every published text allows. */
+/** Places of a collocated pair in the middle of the room, mm: 4 1/2 in from rim to rim, which every published text allows. */
 const MIDDLE = [
   [4000, 3000],
   [4000 + 101.6 + 114.3, 3000],
@@ -54,7 +54,7 @@ export function houseLevel(id = 'L1', mark = 'A', change: Partial<Level> = {}): 
   };
 }
 
-/** 62 h under closed-building conditions that began a day before. The clocks went forward on 8 March 2026. */
+/** 62 h of exposure; closed-building conditions began a day before. The clocks went forward on 8 March 2026. */
 export const GOOD_VISIT: Visit = {
   closedSince: '2026-03-06T18:00:00-05:00',
   mitigationOnSince: null,
@@ -71,7 +71,7 @@ const results = (levels: readonly Level[], values: readonly number[]): readonly 
       return value === undefined ? [] : [{ detector: id, value, unit: 'pCi/L' as const }];
     });
 
-/** Returns a plan of a valid test: drawn, placed, timed, with checklist answers after the pick-up and results. */
+/** Returns a plan of a valid test: drawn, placed, with times, checklist answers from after the pick-up, and results. */
 export function validTestPlan(values: readonly number[] = [1, 1.1], change: Partial<Plan> = {}): Plan {
   const base = emptyPlan();
   const levels = change.levels ?? [houseLevel()];

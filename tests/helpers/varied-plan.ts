@@ -4,8 +4,8 @@ import { Dice } from './random-level/dice.ts';
 import { randomPlan } from './random-level.ts';
 
 /**
- * A random plan with what a person may add to it: another profile, answers of the walk round, stands, and walls as a person draws them:
- * partitions from any node at any angle, walls laid askew on others, ends that stop short, cavities behind studs.
+ * Returns a random plan with parts that a person may add: another profile, answers "none here", stands, and walls as a person draws them:
+ * partitions from any node at any angle, walls drawn askew on others, ends that stop short, cavities behind studs.
  */
 export function variedPlan(seed: number): Plan {
   const plan = randomPlan(seed);
@@ -43,7 +43,7 @@ const unit = ({ from, to }: Wall): XY => {
 };
 const moved = ([x, y]: XY, [dx, dy]: XY, by: number): XY => [x + dx * by, y + dy * by];
 
-/** From an end of a wall at any angle, often in line with it. */
+/** A wall from an end of another at any angle, often in line with it. */
 function partition(dice: Dice, wall: Wall, id: string): Wall {
   const [ux, uy] = unit(wall);
   const turn = dice.pick([0, 90, 180, 270, 45, dice.between(0, 360), dice.between(-2, 2)]) * (Math.PI / 180);
@@ -53,7 +53,7 @@ function partition(dice: Dice, wall: Wall, id: string): Wall {
   return { id, from: start, to: moved(start, way, dice.between(300, 4000)), thickness, side: 'auto' };
 }
 
-/** Drawn almost on another. */
+/** A wall drawn almost on another. */
 function laidAskew(dice: Dice, wall: Wall, id: string): Wall {
   const [ux, uy] = unit(wall);
   const off = dice.between(0.5, 12) * dice.pick([-1, 1]);
@@ -61,7 +61,7 @@ function laidAskew(dice: Dice, wall: Wall, id: string): Wall {
   return { id, from: wall.from, to: moved(wall.to, [-uy, ux], off), thickness, side: 'auto' };
 }
 
-/** Along another with a cavity between, its ends on nothing or beside it. */
+/** A wall along another with a cavity between them. */
 function studs(dice: Dice, wall: Wall, id: string): Wall {
   const [ux, uy] = unit(wall);
   const off = (wall.thickness / 2 + 45 + dice.between(20, 330)) * dice.pick([-1, 1]);
@@ -74,7 +74,7 @@ function studs(dice: Dice, wall: Wall, id: string): Wall {
   };
 }
 
-/** One end drawn up to half an inch short, or as much too far. */
+/** Moves one end of a wall by up to half an inch, short or past. */
 function stopShort(dice: Dice, walls: Wall[]): void {
   const k = dice.int(0, walls.length - 1);
   const wall = walls[k] as Wall;

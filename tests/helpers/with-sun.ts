@@ -1,5 +1,5 @@
 import { setSunSource } from '../../geometry/sun/sun-floor.ts';
 import { sweptArea } from '../../geometry/sun/swept.ts';
 
-/* Unit tests work direct sun out at once, as the command line does. */
+/* Unit tests compute direct sun synchronously, as the command line does. */
 setSunSource(sweptArea);

@@ -1,8 +1,8 @@
-/** What stands in the rooms of the boarding house, by their use. Lengths in inches. */
+/** Furniture and fixtures of the rooms of the boarding house, by use. Lengths in inches. */
 import type { RoomUse } from '../../../geometry/plan/model.ts';
 import { type Cell, type Draft, Room } from './room.ts';
 
-/** Window, door, radiator and furniture of a room. */
+/** Adds window, door, radiator and furniture of a room to the draft. */
 export function furnish(cell: Cell, draft: Draft): void {
   const room = new Room(cell, draft);
   const w = cell.width;
@@ -98,7 +98,7 @@ const FURNITURE: Partial<Record<RoomUse, (room: Room, w: number, id: string) => 
   },
 };
 
-/** Detectors of the bedrooms, by room: label, from the left wall, from the outside wall, pair. The odd ones show what goes wrong. */
+/** Detectors of the bedrooms, by room: label, distances from the left wall and from the outside wall, pair. Some are misplaced on purpose. */
 const PLACES: Readonly<
   Record<string, readonly (readonly [label: string, across: number, deep: number, pair: string | null])[]>
 > = {

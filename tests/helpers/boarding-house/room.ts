@@ -1,4 +1,4 @@
-/** The measures of the boarding house, and how things are put into one of its rooms. Lengths in inches; the plan holds mm. */
+/** The dimensions of the boarding house, and a builder for one of its rooms. Lengths in inches; the plan holds mm. */
 import type { Detector, Fixture, FixtureKind, Opening, PlanObject, RoomUse } from '../../../geometry/plan/model.ts';
 
 export const DEPTH = 192;
@@ -16,7 +16,7 @@ export interface Cell {
   readonly name: string;
 }
 
-/** Everything of the level while it is being furnished. */
+/** The parts of the level while it is furnished. */
 export interface Draft {
   readonly openings: Opening[];
   readonly fixtures: Fixture[];
@@ -24,7 +24,7 @@ export interface Draft {
   readonly detectors: Detector[];
 }
 
-/** Puts things into a room by distance from its left wall and from its outside wall, so that both rows are furnished alike. */
+/** Adds things to a room by distance from its left wall and from its outside wall, so that both rows are furnished alike. */
 export class Room {
   private readonly cell: Cell;
   private readonly draft: Draft;
@@ -75,7 +75,7 @@ export class Room {
     this.draft.fixtures.push({ id, kind, name: '', shape, bottom: mm(bottom), top: mm(top), stream: null });
   }
 
-  /** Offsets count from the wall's `from` end, which lies 5 outside the inside face. The south wall runs from right to left. */
+  /** Offsets are measured from the wall's `from` end, which is 5 outside the inside face. The south wall runs from right to left. */
   window(across: number, width: number, bottom: number): void {
     const near = this.cell.left + across - width / 2;
     const north = this.cell.row === 'north';
@@ -111,7 +111,7 @@ function breadthOf(): number {
   return WIDTHS.reduce((sum, width) => sum + width, 0) + THIN * (WIDTHS.length - 1);
 }
 
-/** Inches to mm, free of the noise of binary fractions. */
+/** Returns inches in mm, without the rounding error of binary fractions. */
 export function mm(inches: number): number {
   return Math.round(inches * 25.4 * 1e6) / 1e6;
 }

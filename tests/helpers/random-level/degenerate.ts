@@ -9,12 +9,12 @@ const HEAT: Mm = 1219.2;
 const OBJECT: Mm = 101.6;
 const SHORTFALL: Mm = 0.1;
 
-/** Off by nothing, by rounding, by less and by more than what counts as touching. */
+/** Offsets, mm: zero, of rounding, and smaller and larger than the tolerance of touching. */
 const HAIRS = [0, 0, 0, 1e-9, -1e-9, 1e-7, -1e-7, 1e-5, -1e-5, 1e-3, -1e-3];
 
 type Case = (dice: Dice, draft: Draft) => void;
 
-/** Each makes something in the draft meet exactly, or almost. */
+/** Each makes things in the draft meet exactly or almost. */
 export const DEGENERATE_CASES: readonly Case[] = [
   sameOutline,
   tangentDiscs,
@@ -43,12 +43,12 @@ function addTallObject(draft: Draft, shape: Shape): void {
   draft.objects.push({ id: `t${draft.objects.length}`, name: '', shape, bottom: 0, top: 2200 });
 }
 
-/** How far a zone reaches beyond its body, for the axis of the first detector. */
+/** Distance by which a zone extends beyond its body, mm, for the axis of the first detector. */
 function reach({ detectors }: Draft, limit: Mm): Mm {
   return limit - SHORTFALL + (detectors[0]?.radius ?? 0);
 }
 
-/** Two rules, two bodies, one outline. */
+/** Zones of two rules around two bodies with the same outline. */
 function sameOutline(dice: Dice, draft: Draft): void {
   const center = somewhere(dice, draft);
   const radius = dice.between(10, 200);
@@ -68,7 +68,7 @@ function tangentDiscs(dice: Dice, draft: Draft): void {
   });
 }
 
-/** Two objects so near that the way between them is just shut, or just not. */
+/** Two objects at the distance where the gap between their zones just closes. */
 function closingGap(dice: Dice, draft: Draft): void {
   const [x, y] = somewhere(dice, draft);
   const [width, depth] = [dice.between(100, 900), dice.between(100, 900)];
@@ -103,7 +103,7 @@ function nested(dice: Dice, draft: Draft): void {
   addTallObject(draft, { box: { center, width: 200, depth: 100, turn: dice.between(0, 90) } });
 }
 
-/** A circle or box of no size, and a box that is a line. */
+/** A circle or box of zero size, or a box of zero width or depth. */
 function withoutSize(dice: Dice, draft: Draft): void {
   const center = somewhere(dice, draft);
   const shape = dice.pick<Shape>([
@@ -116,7 +116,7 @@ function withoutSize(dice: Dice, draft: Draft): void {
   else addFixture(draft, dice.pick(['floor-drain', 'supply-register', 'sump-pit']), shape);
 }
 
-/** Exactly on the end of a wall: on the corner of a room, where three or four walls may meet. */
+/** A fixture exactly on the end of a wall: at the corner of a room, where three or four walls may meet. */
 function onCorner(dice: Dice, draft: Draft): void {
   if (draft.walls.length === 0) return;
   const { from } = dice.pick(draft.walls);
@@ -141,7 +141,7 @@ function rowOfBoxes(dice: Dice, draft: Draft): void {
   }
 }
 
-/** The first detector exactly as far from a fixture as the rule asks. */
+/** A fixture exactly at the required distance from the first detector. */
 function detectorAtLimit(dice: Dice, draft: Draft): void {
   const [detector, ...others] = draft.detectors;
   if (!detector) return;
@@ -188,7 +188,7 @@ function tangentToWallZone(dice: Dice, draft: Draft): void {
   addFixture(draft, 'dehumidifier', { circle: { center, radius } });
 }
 
-/** A polygon with corners that turn by nothing, and one whose dent touches the other side's line. */
+/** A polygon with a straight corner, and opposite it another one, or a notch that may almost reach it. */
 function straightCorners(dice: Dice, draft: Draft): void {
   const [x, y] = somewhere(dice, draft);
   const [w, d] = [dice.between(200, 800), dice.between(200, 800)];
@@ -206,7 +206,7 @@ function straightCorners(dice: Dice, draft: Draft): void {
   });
 }
 
-/** Two streams from one point, and one that ends where the other begins. */
+/** Two streams from one point, the second one rotated, also by the spread so that it begins where the first ends. */
 function sharedApex(dice: Dice, draft: Draft): void {
   const center = somewhere(dice, draft);
   const stream = randomStream(dice);

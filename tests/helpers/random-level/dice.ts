@@ -1,14 +1,14 @@
-/** Chance from a seed: the same seed gives the same throws on every machine (mulberry32, T. Ettinger 2017, public domain). */
+/** Seeded random numbers: the same seed gives the same numbers on every machine (mulberry32, T. Ettinger 2017, public domain). */
 export class Dice {
   private state: number;
 
   constructor(seed: number) {
     this.state = seed >>> 0;
-    // Neighboring seeds start alike: a few throws part them.
+    // The first numbers of neighboring seeds are similar, so a few are skipped.
     for (let i = 0; i < 3; i++) this.next();
   }
 
-  /** 0 ≤ … < 1. */
+  /** Returns a number x, 0 ≤ x < 1. */
   next(): number {
     this.state = (this.state + 0x6d2b79f5) >>> 0;
     let t = this.state;
@@ -21,7 +21,7 @@ export class Dice {
     return least + (most - least) * this.next();
   }
 
-  /** A whole number, both ends included. */
+  /** Returns an integer, both ends included. */
   int(least: number, most: number): number {
     return least + Math.floor(this.next() * (most - least + 1));
   }

@@ -11,13 +11,13 @@ import type {
   XY,
 } from '../../../geometry/plan/model.ts';
 
-/** A place that may hold a room: its middle and how far it is sure to reach around it. */
+/** A place that may have a room: its middle, and half its guaranteed width and depth. */
 export interface Cell {
   readonly middle: XY;
   readonly reach: XY;
 }
 
-/** A level while it is being thrown together, upright on the page; `posed` turns and moves all of it. */
+/** A level while it is generated, not rotated; `posed` rotates and moves all of it. */
 export interface Draft {
   walls: Wall[];
   cells: Cell[];
@@ -29,7 +29,7 @@ export interface Draft {
 }
 
 export interface Pose {
-  /** Degrees, clockwise on screen, about the origin; then the move. */
+  /** Rotation about the origin before the move, degrees clockwise on screen. */
   readonly turn: number;
   readonly move: XY;
 }
@@ -38,12 +38,12 @@ export function emptyDraft(): Draft {
   return { walls: [], cells: [], openings: [], rooms: [], fixtures: [], objects: [], detectors: [] };
 }
 
-/** An id that no wall of the draft has; it sorts as text, so "w10" comes before "w9". */
+/** Returns an id that no wall of the draft has; ids sort as text, so that "w10" is before "w9". */
 export function nextWallId({ walls }: Draft): string {
   return `w${Math.max(-1, ...walls.map(({ id }) => Number(id.slice(1)))) + 1}`;
 }
 
-/** The draft as a level, turned and moved. A turn by 0 and no move leave every coordinate as it is. */
+/** Returns the draft as a level, rotated and moved. A rotation of 0 and no move leave every coordinate unchanged. */
 export function posed(draft: Draft, pose: Pose): Pick<Level, keyof Omit<Draft, 'cells'>> {
   const cos = Math.cos((pose.turn * Math.PI) / 180);
   const sin = Math.sin((pose.turn * Math.PI) / 180);
@@ -70,7 +70,7 @@ function posedShape(shape: Shape, at: (p: XY) => XY, turn: number): Shape {
   return { polygon: { points: shape.polygon.points.map(at) } };
 }
 
-/** The point `share` of the way along a wall, `aside` mm off its center-line (clockwise side positive). */
+/** Returns the point at `share`, 0 to 1, along a wall, `aside` mm off its center-line (clockwise side positive). */
 export function alongWall({ from, to }: Pick<Wall, 'from' | 'to'>, share: number, aside: Mm = 0): XY {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
   const u: XY = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
@@ -81,7 +81,7 @@ export function wallLength({ from, to }: Pick<Wall, 'from' | 'to'>): Mm {
   return Math.hypot(to[0] - from[0], to[1] - from[1]);
 }
 
-/** Distance from a point to a wall's center-line. */
+/** Returns the distance from a point to a wall's center-line, mm. */
 export function offWall(p: XY, { from, to }: Pick<Wall, 'from' | 'to'>): Mm {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const lengthSq = dx * dx + dy * dy;

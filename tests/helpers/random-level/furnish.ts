@@ -32,7 +32,7 @@ export function addOpenings(dice: Dice, draft: Draft): void {
   }
 }
 
-/** A label in most cells; some rooms get none, some two, and now and then one lies outdoors. */
+/** Adds a label to most cells; some rooms get none, some two, and some labels are outdoors. */
 export function addLabels(dice: Dice, draft: Draft): void {
   draft.cells.forEach(({ middle, reach }, i) => {
     if (dice.chance(0.12)) return;
@@ -43,7 +43,7 @@ export function addLabels(dice: Dice, draft: Draft): void {
   if (dice.chance(0.1)) draft.rooms.push({ id: 'r-astray', name: '', use: 'den', at: [-7000, -7000] });
 }
 
-/** Anywhere in a room, sometimes anywhere at all, sometimes on a wall. */
+/** Returns a random point in a room, sometimes outside it, sometimes on a wall. */
 export function somewhere(dice: Dice, draft: Draft): XY {
   if (dice.chance(0.12) && draft.walls.length > 0) {
     return alongWall(dice.pick(draft.walls), dice.next(), dice.between(-60, 60));
@@ -63,7 +63,7 @@ export function randomShape(dice: Dice, center: XY, largest: Mm): Shape {
   return { polygon: { points: starRing(dice, center, largest / 2) } };
 }
 
-/** A ring without crossings: corners at growing angles, at near and far distances (not convex) or all far (convex, about). */
+/** A ring without crossings: corners at increasing angles, at varying distances (not convex) or at equal ones (convex). */
 function starRing(dice: Dice, [x, y]: XY, radius: Mm): XY[] {
   const count = dice.int(3, 8);
   const even = dice.chance(0.4);
@@ -99,7 +99,7 @@ export function addFixtures(dice: Dice, draft: Draft): void {
   }
 }
 
-/** Below, at and above the detectors' height; some hang, with little or much air under them. */
+/** Heights below, at and above that of the detectors; some things hang above the floor. */
 function randomHeights(dice: Dice, { base, tall }: Detector): Pick<PlanObject, 'bottom' | 'top'> {
   const over = base + tall;
   return dice.pick([
@@ -129,7 +129,7 @@ export function addObjects(dice: Dice, draft: Draft): void {
   }
 }
 
-/** One to three; the first gives the probe of the level. Some are set as a pair, well or badly. */
+/** Adds one to three detectors; the first one is the probe of the level. Some are a pair, with a right or wrong spacing. */
 export function addDetectors(dice: Dice, draft: Draft): void {
   const size = {
     base: dice.pick([762, 762, 508, dice.between(508, 1700), dice.between(300, 1900)]),

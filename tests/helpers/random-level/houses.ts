@@ -2,7 +2,7 @@ import type { Mm, XY } from '../../../geometry/plan/model.ts';
 import type { Dice } from './dice.ts';
 import { type Cell, type Draft, nextWallId } from './draft.ts';
 
-/** How the walls along one line of the drawing are cut up: long ones with T-junctions, one per room edge, or some of each. */
+/** How the walls along one line of the drawing are divided: long ones with T-junctions, one per room edge, or some of each. */
 type Cutting = 'long' | 'pieces' | 'mixed';
 
 interface Edge {
@@ -11,7 +11,7 @@ interface Edge {
   readonly thickness: Mm;
 }
 
-/** Adds a house of 1 to 12 rooms with its corner at `corner`; gives how far it reaches to the right. */
+/** Adds a house of 1 to 12 rooms with its corner at `corner`. Returns its width, mm. */
 export function addHouse(dice: Dice, draft: Draft, corner: XY): Mm {
   const house = dice.pick([gridHouse, gridHouse, gridHouse, legHouse, brickHouse, brickHouse])(dice, corner);
   for (const edge of house.edges) {
@@ -28,7 +28,7 @@ interface House {
   readonly width: Mm;
 }
 
-/** Lengths as people draw them: whole inches, whole centimeters, or whatever the mouse gave. */
+/** Lengths as people draw them: whole inches, whole centimeters, or unrounded from the mouse. */
 function steps(dice: Dice, count: number, least: Mm, most: Mm): Mm[] {
   const grid = dice.pick([25.4, 10, 0]);
   const stops = [0];
@@ -47,7 +47,7 @@ function thicknesses(dice: Dice): { outer: Mm; inner: Mm; each: boolean } {
   };
 }
 
-/** Rooms on a grid; neighbors that share a group make one room, cells that are left out make the outline step. */
+/** Rooms on a grid; neighbors of one group form one room, and omitted cells form steps of the outline. */
 function gridHouse(dice: Dice, [left, top]: XY): House {
   const nx = dice.int(1, 4);
   const ny = dice.int(1, 3);
@@ -85,7 +85,7 @@ function gridHouse(dice: Dice, [left, top]: XY): House {
   return { edges, cells, width: xs[nx] as Mm };
 }
 
-/** Outlines of L, T and U by cell: a row of text for a row of cells, a dot for none. */
+/** Outlines of L, T and U by cell: a string for each row of cells, a dot for no cell. */
 const LEGS: readonly (readonly string[])[] = [
   ['#.', '##'],
   ['##', '.#'],
@@ -136,7 +136,7 @@ function partitionsAt(
   const from = corner(i, j);
   const partition = (to: XY): Edge => ({ from, to, thickness: dice.pick([60, 115, 115, 150, outer]) });
   const edges: Edge[] = [];
-  // In line with a leg, to the wall on the other side: where there is house on both sides of the way.
+  // In line with a leg, to the opposite wall, if there are cells on both sides of the partition.
   const ways = [
     [1, 0],
     [-1, 0],
@@ -157,7 +157,7 @@ function partitionsAt(
   return edges;
 }
 
-/** Per cell the number of its room, −1 where there is none. Joined neighbors make L-shaped and larger rooms. */
+/** The number of the room of each cell, −1 for none. Joined neighbors form L-shaped and larger rooms. */
 function cellGroups(dice: Dice, nx: number, ny: number): number[] {
   const group = range(nx * ny);
   const joins = dice.pick([0, 0.15, 0.35]);
@@ -174,7 +174,7 @@ function cellGroups(dice: Dice, nx: number, ny: number): number[] {
   return group;
 }
 
-/** Rows of rooms, each row divided in its own places, so that walls meet in T-junctions. */
+/** Rows of rooms, each divided at different places, so that walls meet in T-junctions. */
 function brickHouse(dice: Dice, [left, top]: XY): House {
   const rows = dice.int(1, 3);
   const ys = steps(dice, rows, 1900, 4800);
@@ -211,7 +211,7 @@ function edgeOf(from: XY, to: XY, thickness: Mm | null): Edge | null {
   return thickness === null ? null : { from, to, thickness };
 }
 
-/** The edges of one line of the drawing as walls: runs of equal thickness are made one, as the cutting wants it. */
+/** The edges of one line of the drawing as walls: edges of equal thickness are joined as `cutting` says. */
 function cut(dice: Dice, line: readonly (Edge | null)[], cutting: Cutting): Edge[] {
   const walls: Edge[] = [];
   let goesOn = false;

@@ -5,10 +5,10 @@ import { alongWall, wallLength } from './draft.ts';
 type Ends = readonly [XY, XY];
 type Way = (dice: Dice, walls: readonly Wall[]) => Ends;
 
-/** Walls as hands draw them into a house: at every node and angle, on other walls, askew, short, missing what they were meant to meet. */
+/** Walls as a person draws them into a house: at every node and angle, on other walls, askew, short, missing the wall they were to meet. */
 const WAYS: readonly Way[] = [atNode, atNode, atNode, askew, askew, onPart, tiny, fromEndToEnd, beforeWall, nearMiss];
 
-/** The level with one more wall in it, last in its list; most of its length indoors as a rule, which whoever cares has to look at. */
+/** Returns the level with one more wall, last in its list. Most of it is usually indoors; the caller has to check that. */
 export function withInsideWall(dice: Dice, level: Level, id: string): Level {
   const ways = level.walls.filter((wall) => wallLength(wall) > 1);
   if (ways.length === 0) return level;
@@ -31,7 +31,7 @@ function anEnd(dice: Dice, walls: readonly Wall[]): XY {
   return dice.chance(0.5) ? wall.from : wall.to;
 }
 
-/** In line with some wall, square to it, at half a right angle, almost so, or anyhow. */
+/** A multiple of 45 degrees from the direction of some wall, almost one, or any angle, rad. */
 function anAngle(dice: Dice, walls: readonly Wall[]): number {
   const straight = bearingOf(dice.pick(walls)) + dice.int(0, 7) * (Math.PI / 4);
   return dice.pick([straight, straight, straight + dice.between(-0.01, 0.01), dice.between(0, 2 * Math.PI)]);
@@ -42,7 +42,7 @@ function atNode(dice: Dice, walls: readonly Wall[]): Ends {
   return [from, turnedBy(from, anAngle(dice, walls), dice.pick([dice.between(30, 600), dice.between(600, 6000)]))];
 }
 
-/** A wall drawn once more, off by up to half an inch at one end or at both. */
+/** A wall drawn again, off by up to about half an inch at one end or both. */
 function askew(dice: Dice, walls: readonly Wall[]): Ends {
   const wall = dice.pick(walls);
   const off = () => dice.pick([0, 0, 1e-6, 0.009, dice.between(0.5, 12), dice.between(12, 14)]) * dice.pick([-1, 1]);
@@ -65,14 +65,14 @@ function fromEndToEnd(dice: Dice, walls: readonly Wall[]): Ends {
   return [anEnd(dice, walls), dice.chance(0.5) ? anEnd(dice, walls) : alongWall(dice.pick(walls), dice.next())];
 }
 
-/** Studs in front of a wall. */
+/** A stud wall in front of a wall. */
 function beforeWall(dice: Dice, walls: readonly Wall[]): Ends {
   const wall = dice.pick(walls);
   const off = dice.pick([dice.between(40, 320), dice.between(300, 700)]) * dice.pick([-1, 1]);
   return [alongWall(wall, dice.pick([0, 0.1]), off), alongWall(wall, dice.pick([1, 0.8]), off)];
 }
 
-/** Starts a little off some wall or some end of a wall. */
+/** A wall that starts a little off some wall or end of a wall. */
 function nearMiss(dice: Dice, walls: readonly Wall[]): Ends {
   const off = () => turnedBy([0, 0], dice.between(0, 7), dice.between(0, 16));
   const near = dice.chance(0.6) ? anEnd(dice, walls) : alongWall(dice.pick(walls), dice.next());

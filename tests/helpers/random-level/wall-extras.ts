@@ -3,8 +3,8 @@ import type { Dice } from './dice.ts';
 import { alongWall, type Cell, type Draft, nextWallId, offWall, wallLength } from './draft.ts';
 
 /**
- * How far off another wall an end may not be, mm: hardly off it, or half an inch, where the last digit decides whether it is led on.
- * Coordinates that belong together agree to 1e-9.
+ * Ranges of distances from an end to another wall that are excluded, mm: just off the wall, and half an inch, where rounding decides whether
+ * the end is extended to the wall. Coordinates that belong together agree to 1e-9.
  */
 const DOUBTFUL = [
   [1e-6, 0.3],
@@ -13,7 +13,7 @@ const DOUBTFUL = [
 
 type Extra = (dice: Dice, draft: Draft) => void;
 
-/** Stubs, free-standing loops, crossings, walls that are doubled, split or short, sides that are set. */
+/** Stubs, free-standing loops, crossings, walls that are doubled, split or short, and walls with a given side. */
 export const WALL_EXTRAS: readonly Extra[] = [
   addFreeLoop,
   addFreeLoop,
@@ -71,7 +71,7 @@ function addStub(dice: Dice, draft: Draft): void {
   leanOn(dice, draft, dice.between(250, 1500));
 }
 
-/** A nib: perhaps so short that the wall that it leans on swallows it. */
+/** A nib, possibly so short that it is inside the wall that it starts at. */
 function addShortStub(dice: Dice, draft: Draft): void {
   leanOn(dice, draft, dice.between(20, 220));
 }
@@ -96,7 +96,7 @@ function addFreeWall(dice: Dice, draft: Draft): void {
   push(draft, at(), at(), dice.pick([50, 120]), dice.pick(['auto', 'auto', 'outside'] as const));
 }
 
-/** Straight from room to room: crosses whatever is between. */
+/** A straight wall from room to room, across all walls between them. */
 function addCrossingWall(dice: Dice, draft: Draft): void {
   const somewhere = ({ middle, reach }: Cell): XY => [
     middle[0] + dice.between(-0.5, 0.5) * reach[0],
@@ -114,7 +114,7 @@ function doubleWall(dice: Dice, draft: Draft): void {
   push(draft, wall.to, wall.from, thickness, dice.pick(['auto', 'auto', 'outside', 'inside'] as const));
 }
 
-/** A wall drawn almost on another: from one end of it, or from neither, a little off. */
+/** A wall drawn almost on another, a little off at one end or both. */
 function addAskewDouble(dice: Dice, draft: Draft): void {
   const wall = anyWall(dice, draft);
   if (!wall) return;
@@ -128,7 +128,7 @@ function addAskewDouble(dice: Dice, draft: Draft): void {
   push(draft, from, to, dice.pick([wall.thickness, 60, 115, 300]));
 }
 
-/** From a corner or a wall to another, each end up to half an inch off what it was meant to meet, short of it or past it. */
+/** A wall between two corners or walls, each end off the point that it was to meet by up to about half an inch, short or past. */
 function addNearMiss(dice: Dice, draft: Draft): void {
   const [one, two] = [anyWall(dice, draft), anyWall(dice, draft)];
   if (!one || !two || one === two) return;
@@ -140,7 +140,7 @@ function addNearMiss(dice: Dice, draft: Draft): void {
   push(draft, near(one), near(two), dice.pick([60, 115, one.thickness]));
 }
 
-/** Starts where walls end or meet: in line with one of them, square to it, or anyhow. */
+/** A wall that starts where walls end or meet: in line with another wall, perpendicular to it, or at any angle. */
 function addNodePartition(dice: Dice, draft: Draft): void {
   const wall = anyWall(dice, draft);
   const along = anyWall(dice, draft);
@@ -153,7 +153,7 @@ function addNodePartition(dice: Dice, draft: Draft): void {
   push(draft, from, to, dice.pick([60, 115, 115, wall.thickness, 300]));
 }
 
-/** A finished wall of studs in front of another from wall to wall, the room between them 20 to 400 mm wide. */
+/** A stud wall in front of another, from wall to wall, with a cavity 20 to 400 mm wide. */
 function addCavity(dice: Dice, draft: Draft): void {
   const wall = anyWall(dice, draft);
   if (!wall) return;
@@ -165,7 +165,7 @@ function addCavity(dice: Dice, draft: Draft): void {
   if (from && to) push(draft, from, to, thickness);
 }
 
-/** Where a line beside a wall first meets another wall; null where it meets none. */
+/** The first intersection of a line beside a wall with another wall; null for none. */
 function hitFrom([x, y]: XY, { from, to }: Wall, way: number, walls: readonly Wall[]): XY | null {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const [u, v] = [(way * (to[0] - from[0])) / length, (way * (to[1] - from[1])) / length];
@@ -181,7 +181,7 @@ function hitFrom([x, y]: XY, { from, to }: Wall, way: number, walls: readonly Wa
   return Number.isFinite(nearest) ? [x + u * nearest, y + v * nearest] : null;
 }
 
-/** Studs in front of a part of a wall, with a return to it at either end. */
+/** A stud wall in front of a part of a wall, with a return to it at either end. */
 function addBoxedStuds(dice: Dice, draft: Draft): void {
   const wall = anyWall(dice, draft);
   if (!wall) return;
@@ -206,7 +206,7 @@ function splitWall(dice: Dice, draft: Draft): void {
   if (wall) replace(draft, wall, [wall.from, alongWall(wall, dice.between(0.2, 0.8)), wall.to]);
 }
 
-/** Splits a wall so that a very short one stands between two. */
+/** Splits a wall into two with a very short one between them. */
 function splitOffSliver(dice: Dice, draft: Draft): void {
   const wall = anyWall(dice, draft);
   if (!wall) return;
@@ -216,7 +216,7 @@ function splitOffSliver(dice: Dice, draft: Draft): void {
   replace(draft, wall, share === 0 ? stops.slice(1) : stops);
 }
 
-/** A boxed-out pipe: a wall steps aside by a little and back. */
+/** A boxed-in pipe: a wall with a small step aside and back. */
 function addBump(dice: Dice, draft: Draft): void {
   const wall = anyWall(dice, draft);
   if (!wall) return;
@@ -246,7 +246,7 @@ function thickenWall(dice: Dice, draft: Draft): void {
   draft.walls = draft.walls.map((wall, i) => (i === k ? { ...wall, thickness } : wall));
 }
 
-/** Puts a chain of walls in the place of one. */
+/** Replaces a wall by a chain of walls. */
 function replace(draft: Draft, wall: Wall, stops: readonly XY[]): void {
   draft.walls = draft.walls.filter((one) => one !== wall);
   for (let i = 1; i < stops.length; i++) {
@@ -259,7 +259,7 @@ function replace(draft: Draft, wall: Wall, stops: readonly XY[]): void {
   }
 }
 
-/** Leaves out walls with an end of which rounding decides whether it meets another wall, until none is left. */
+/** Returns the walls without those whose ends are at a doubtful distance from another wall, where rounding decides whether they meet. */
 export function withoutDoubt(walls: readonly Wall[]): Wall[] {
   const kept = [...walls];
   for (;;) {
