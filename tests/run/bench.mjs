@@ -1,4 +1,4 @@
-// Measures the engine and the libraries that could stand in for it.
+// Measures the engine and the libraries that could replace it.
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { withBundle } from './bundle.mjs';

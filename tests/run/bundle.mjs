@@ -1,4 +1,4 @@
-// Bundles scripts of the tests as the app is bundled: a module loader that turns every import into a property would be measured instead.
+// Bundles scripts of the tests as the app is bundled: otherwise the tests' module loader, which makes imports properties, would be measured.
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { ROOT } from './ensure-deps.mjs';
@@ -26,7 +26,7 @@ async function bundleTo(/** @type {string} */ folder, /** @type {Record<string, 
 }
 
 /**
- * Bundles the modules into a folder of their own, as NAME.mjs, and removes it after `use`.
+ * Bundles the modules into a new folder, as NAME.mjs, and removes it after `use`.
  * @param {string} name of the folder
  * @param {Record<string, string>} entries path of each module from the root, by its name
  * @param {(folder: string) => Promise<void>} use

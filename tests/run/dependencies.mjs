@@ -1,4 +1,4 @@
-// Prints each dependency: version, license, size, what it is used for, and what it adds to each part of the build:
+// Prints each dependency: version, license, size, use, and its bytes in each chunk of the build:
 // npm run dependencies -- [--age] [NAME…]. `--age` asks the registry when the version in use was published.
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
@@ -10,7 +10,7 @@ const readJson = (/** @type {string[]} */ ...path) => JSON.parse(readFileSync(jo
 const kB = (/** @type {number} */ bytes) =>
   `${(bytes / 1000).toLocaleString('en-US', { maximumFractionDigits: bytes < 10_000 ? 1 : 0 })} kB`;
 
-/** Bytes of the files of a package, without the packages that it needs itself. */
+/** Returns the bytes of the files of a package, without the packages that it depends on. */
 function sizeOf(/** @type {string} */ name) {
   return readdirSync(join(ROOT, 'node_modules', name), { recursive: true, withFileTypes: true })
     .filter(
@@ -21,7 +21,7 @@ function sizeOf(/** @type {string} */ name) {
     .reduce((sum, entry) => sum + statSync(join(entry.parentPath, entry.name)).size, 0);
 }
 
-/** What the text of a license begins to grant, by the license's name: for a package that names none. */
+/** Start of the grant in the text of a license, by license name: for packages that do not name their license. */
 const LICENSE_TEXTS = { MIT: 'Permission is hereby granted', BSD: 'Redistribution and use in source' };
 
 function licenseIn(/** @type {string} */ name) {
@@ -31,7 +31,7 @@ function licenseIn(/** @type {string} */ name) {
   return Object.entries(LICENSE_TEXTS).find(([, begins]) => text.includes(begins))?.[0] ?? 'license not named';
 }
 
-/** When this version was published, and how many days ago; "–" where the registry does not say. */
+/** Returns when this version was published, and how many days ago; "–" if the registry does not say. */
 function ageOf(/** @type {string} */ name, /** @type {string} */ version) {
   const { stdout } = spawnSync('npm', ['view', name, 'time', '--json'], {
     encoding: 'utf8',
@@ -45,13 +45,13 @@ function ageOf(/** @type {string} */ name, /** @type {string} */ version) {
   }
 }
 
-/** The package that a module belongs to; null for our own. */
+/** Returns the package that a module belongs to; null for our own modules. */
 const packageOf = (/** @type {string} */ module) =>
   /^.*[\\/]node_modules[\\/]((?:@[^\\/]+[\\/])?[^\\/]+)/.exec(module.replace(/^\0/, ''))?.[1]?.replaceAll('\\', '/') ??
   null;
 
 /**
- * Returns how many bytes each package adds to each chunk, minified: its share of the chunk before that.
+ * Returns the minified bytes of each package in each chunk, estimated by its share of the chunk before minification.
  * @returns {Promise<Map<string, Map<string, number>>>} by package, then by chunk
  */
 async function partsOfBuild() {

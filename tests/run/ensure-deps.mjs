@@ -1,4 +1,4 @@
-// Makes sure that node_modules fits package-lock.json. Runs before anything is installed: Node built-ins only.
+// Makes sure that node_modules matches package-lock.json. Runs before anything is installed: Node built-ins only.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -15,7 +15,7 @@ const WAIT_LIMIT_MS = 10 * 60_000;
 const sha256 = (/** @type {string | Buffer} */ text) => createHash('sha256').update(text).digest('hex');
 const platform = () => `${process.platform} ${process.arch} ${process.versions.modules}`;
 
-/** Throws one plain sentence when this Node is too old. Odd releases after 20 are refused where the tools refuse them. */
+/** Throws a plain sentence if this version of Node is not supported. Odd releases after 20 are refused if the tools refuse them. */
 export function assertNodeVersion(version = process.versions.node) {
   const [major = 0, minor = 0] = version.split('.').map(Number);
   if (major > 20 ? major === 21 || (major === 22 && minor < 12) : major < 20 || minor < 19)
@@ -25,8 +25,8 @@ export function assertNodeVersion(version = process.versions.node) {
 /** @typedef {{ version?: string, optional?: boolean, integrity?: string }} LockEntry */
 
 /**
- * True when npm's own record of what it installed agrees with the lock file: somebody ran npm by hand. Then nothing is
- * reinstalled, which would empty node_modules under another run. Optional entries may be missing, never different.
+ * Returns whether npm's record of the installed packages agrees with the lock file, as after npm was run by hand. Then nothing is
+ * reinstalled, which would empty node_modules during another run. Optional entries may be missing, but not different.
  */
 function installedFits() {
   if (!existsSync(INSTALLED)) return false;
@@ -52,7 +52,7 @@ function isReady() {
 function npmCi() {
   const args = ['ci', '--include=dev', '--include=optional', '--no-audit', '--no-fund', '--loglevel=error'];
   const npm = process.env.npm_execpath?.endsWith('.js') ? process.env.npm_execpath : null;
-  // Standard output stays free for a caller's own result. npm's chatter goes to standard error.
+  // Standard output is reserved for a caller's result; npm's output is sent to standard error.
   /** @type {import('node:child_process').SpawnSyncOptions} */
   const options = { cwd: ROOT, stdio: ['ignore', 2, 2] };
   const done = npm
@@ -99,7 +99,7 @@ function whileAlone(/** @type {() => void} */ work) {
   }
 }
 
-/** Installs when needed, else costs a few milliseconds. Throws a plain sentence when it cannot. */
+/** Installs if needed, else takes a few milliseconds. Throws a plain sentence if it cannot. */
 export function ensureDeps() {
   assertNodeVersion();
   if (isReady()) return;

@@ -61,16 +61,16 @@ function installOnDebian() {
       encoding: 'utf8',
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
     });
-  // The fonts are asked for by name: Chromium depends on none, and a page without one shows no text.
+  // The fonts are named: Chromium depends on none, and without a font a page shows no text.
   apt('update');
   const done = apt('install', '--no-install-recommends', 'chromium', 'fonts-dejavu-core');
-  // A package of its own, which not every release has: without it the tests run in Chromium itself.
+  // A separate package, which not every release has: without it the tests run in Chromium itself.
   if (done.status === 0) return void apt('install', '--no-install-recommends', 'chromium-headless-shell');
   process.stderr.write(done.stderr ?? '');
   throw new Error(`Debian's package "chromium" could not be installed: see the lines above. ${HOW_TO}`);
 }
 
-/** Path of a browser that can be started. Throws a plain sentence when there is none and none can be installed. */
+/** Returns the path of a browser that can be started. Throws a plain sentence if there is none and none can be installed. */
 export function findBrowser({ install = true } = {}) {
   const asked = process.env.BROWSER_PATH;
   if (asked) {
@@ -87,16 +87,16 @@ export function findBrowser({ install = true } = {}) {
   return installed;
 }
 
-/** Chromium without windows: the same engine, which opens a page for two thirds of the processor time. */
+/** Chromium without windows: the same engine, which opens a page in two thirds of the processor time. */
 const HEADLESS_SHELLS = ['/usr/lib/chromium/chromium-headless-shell', '/usr/bin/chromium-headless-shell'];
 
-/** Path of the browser for tests that only look at pages: one without windows where there is one, else as `findBrowser`. */
+/** Returns the path of the browser for tests that only read pages: one without windows if there is one, else as `findBrowser`. */
 export function findHeadlessBrowser() {
   const browser = findBrowser();
   return process.env.BROWSER_PATH ? browser : (HEADLESS_SHELLS.find(canRun) ?? browser);
 }
 
-/** Start options that make two runs draw the same pixels, and no more than the page: each new context made pages for the address bar's list. */
+/** Start options for identical pixels in every run; the first one disables pages for the address bar, which each new context made. */
 export const BROWSER_ARGS = [
   '--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup',
   '--force-color-profile=srgb',

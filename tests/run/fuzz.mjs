@@ -1,5 +1,5 @@
-// Mutates samples and jobs and sends them through the engine, the commands and the papers: npm run fuzz -- [SECONDS] [SEED] [COUNT]. Ten
-// minutes by default, each run with other seeds; the first one is printed, and gives the same files again.
+// Mutates samples and jobs and runs the engine, the commands and the papers on them: npm run fuzz -- [SECONDS] [SEED] [COUNT]. Ten
+// minutes by default, each run with other seeds; the first seed is printed, and reproduces the files.
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { withBundle } from './bundle.mjs';

@@ -1,4 +1,4 @@
-/** The part of gifenc 1.0.3 that is used here; the package has no types of its own. */
+/** The part of gifenc 1.0.3 that is used here; the package has no types. */
 declare module 'gifenc' {
   type Color = readonly number[];
   interface Encoder {

@@ -5,10 +5,10 @@ import { Resvg } from '@resvg/resvg-js';
 
 export const ICONS = new URL('../../src/platform/offline/icons/', import.meta.url);
 
-/** The picture files by name, as they should be. */
+/** Returns the picture files by name, drawn from the SVG. */
 export function drawnIcons() {
   const svg = readFileSync(new URL('icon.svg', ICONS), 'utf8');
-  // A system may cut a maskable icon to a circle of 80 %: no corners of its own, and the drawing in the middle.
+  // A system may cut a maskable icon to a circle of 80 %, so it has no rounded corners, and the drawing is in the middle.
   const maskable = svg
     .replace('viewBox="0 0 64 64"', 'viewBox="-8 -8 80 80"')
     .replace(/<rect [^>]*fill="([^"]+)"[^>]*\/>/, '<rect x="-8" y="-8" width="80" height="80" fill="$1"/>');

@@ -1,4 +1,4 @@
-// Runs stages side by side in lanes, and shows them as if they had run one after the other.
+// Runs stages in parallel lanes, and shows their output as if they had run one after the other.
 import { FAILED } from './tally.mjs';
 
 /** @typedef {import('./tally.mjs').Tally} Tally */
@@ -7,8 +7,8 @@ import { FAILED } from './tally.mjs';
 /** @typedef {{ name: string, tally: Tally, seconds: number }} Result */
 
 /**
- * One writer for each of `count` programs that print at once. The first that has not ended is written as it prints, the
- * others are held back until their turn: no output is mixed with another. `flush` writes what is still held back.
+ * Returns a writer for each of `count` programs that print at the same time. The output of the first that has not ended is written at once,
+ * that of the others is held back until their turn, so that outputs are not mixed. `flush` writes all that is still held back.
  */
 export function inTurn(/** @type {number} */ count, /** @type {Write} */ write) {
   const held = Array.from({ length: count }, () => /** @type {(string | Uint8Array)[]} */ ([]));
@@ -33,7 +33,7 @@ export function inTurn(/** @type {number} */ count, /** @type {Write} */ write) 
 }
 
 /**
- * Runs the lanes at the same time and the stages of each lane in their order, also when one fails or throws. Returns the
+ * Runs the lanes at the same time and the stages of each lane in order, even if one fails or throws. Returns the
  * results in the order of the lanes.
  * @returns {Promise<Result[]>}
  */

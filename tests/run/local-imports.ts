@@ -3,8 +3,8 @@ import type { Plugin } from 'vite';
 const IMPORT = /^import \{([^}]*)\} from ("\.{1,2}\/[^"]+\.tsx?");?$/gm;
 
 /**
- * Reads what own modules import once, into constants. The tests' module loader makes of every imported name a property with a getter, read
- * at each use; the app's bundle does not. A name that is changed after its module has run would be missed: there is none (`export let`).
+ * Reads the imports of our own modules once, into constants. The tests' module loader makes every imported name a property with a getter,
+ * read at each use; the app's bundle does not. Later changes of an export would be missed, but there are none (`export let`).
  */
 export function localImports(): Plugin {
   return {
@@ -15,7 +15,7 @@ export function localImports(): Plugin {
   };
 }
 
-/** The same lines as before, so that a trace tells the right one. */
+/** Returns the code with the same line numbers, so that stack traces are right. */
 export function withConstants(code: string): string {
   return code.replace(IMPORT, (_, list: string, from: string) => {
     const names = list.split(',').flatMap((each) => {

@@ -1,8 +1,8 @@
 import type { TestSequencer, TestSpecification } from 'vitest/node';
 
-/** Runs the longest files first: at the end no process waits long for another. */
+/** Runs the longest files first, so that at the end no process waits long for another. */
 export abstract class LongestFirst implements TestSequencer {
-  /** Ends of the paths of the longest files, without `.test.ts`, the longest first. */
+  /** Ends of the paths of the longest-running files, without `.test.ts`, longest first. */
   protected abstract readonly longest: readonly string[];
 
   sort(files: TestSpecification[]): TestSpecification[] {
@@ -13,7 +13,7 @@ export abstract class LongestFirst implements TestSequencer {
     return files;
   }
 
-  /** Order of a file that is not among the longest, 0 first. */
+  /** Returns the order of a file that is not among the longest, 0 first. */
   protected rankOfOther(_: TestSpecification): number {
     return 0;
   }

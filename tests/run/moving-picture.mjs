@@ -1,4 +1,4 @@
-// Screenshots of one size as one moving picture (GIF89a).
+// Encodes screenshots of one size as an animated picture (GIF89a).
 import gifenc from 'gifenc';
 
 const { applyPalette, GIFEncoder, quantize } = gifenc;
@@ -6,11 +6,11 @@ const { applyPalette, GIFEncoder, quantize } = gifenc;
 /**
  * @typedef {object} Frame
  * @property {Buffer} png
- * @property {number} delay how long it stands, ms
+ * @property {number} delay how long it is shown, ms
  */
 
 /**
- * Red, green, blue and alpha of each pixel of a PNG, decoded by the page's browser.
+ * Returns red, green, blue and alpha of each pixel of a PNG, decoded by the page's browser.
  * @param {import('playwright-core').Page} page
  * @param {Buffer} png
  */
@@ -28,8 +28,8 @@ async function decode(page, png) {
 }
 
 /**
- * The frames one after the other, for ever. One list of colors serves all of them, and what did not change since the frame before is
- * transparent: flat colors that repeat take next to no bytes.
+ * Returns an endless animation of the frames. All frames share a palette, and pixels that did not change since the previous frame are
+ * transparent, so that they take almost no bytes.
  * @param {import('playwright-core').Page} page whose browser decodes the frames
  * @param {readonly Frame[]} frames
  * @returns {Promise<Uint8Array>}

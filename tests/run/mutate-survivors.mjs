@@ -11,7 +11,7 @@ const CACHE = join(ROOT, 'node_modules', '.cache', 'stillspot');
 /** The last run, for \`again\`. */
 const LAST = join(CACHE, 'mutants.json');
 
-/** A mutant by what stands there: line numbers move. */
+/** Returns the key of a mutant, by its code: line numbers change. */
 export const keyOf = (/** @type {Result} */ { file, before, text, context }) =>
   `${file} | ${context} | ${before} → ${text}`;
 
@@ -20,9 +20,9 @@ const isSurvivor = (/** @type {Result} */ { state }) => state === 'survived' || 
 /** @returns {{ seed: string, whole: boolean, results: Result[] }} the last run */
 export const lastRun = () => JSON.parse(readFileSync(LAST, 'utf8'));
 
-/** Returns the results of a run with those of its survivors that were tried again. */
+/** Returns the results of a run, those of its survivors replaced by the results of trying them again. */
 export function withAgain(/** @type {Result[]} */ results, /** @type {Result[]} */ again) {
-  // Of several with one key, on one line, one that survives stands for all.
+  // If several on one line have the same key, a survivor counts for all.
   const byKey = new Map(
     [...again].sort((a, b) => Number(isSurvivor(a)) - Number(isSurvivor(b))).map((one) => [keyOf(one), one]),
   );
@@ -38,7 +38,7 @@ const cell = (/** @type {string} */ text) =>
   `\`${text.replaceAll('|', '\\|').replaceAll('`', "'").replace(/\s+/g, ' ').slice(0, 110)}\``;
 
 /**
- * Writes SURVIVORS.md, with the reasons of reasons.json. Returns the tally in words. Of a part of the files nothing is written.
+ * Writes SURVIVORS.md, with the reasons of reasons.json, unless only a part of the files was run. Returns the tally in words.
  * @param {Result[]} results
  * @param {{ seed: string, whole: boolean }} run
  */

@@ -1,6 +1,6 @@
 // Tries mutants of the engine's verdicts: npm run mutate -- [COUNT] [SEED] [PART OF A PATH]. Each is one change of the code that a test
-// should notice; 400 of all, chosen by the seed. What no test noticed is listed in tests/mutate/SURVIVORS.md. npm run mutate -- again
-// tries the survivors of the last run once more.
+// should notice; 400 by default, chosen by the seed. Survivors are listed in tests/mutate/SURVIVORS.md. npm run mutate -- again
+// tries the survivors of the last run again.
 import { spawn } from 'node:child_process';
 import { appendFileSync, existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { ensureDeps, ROOT, runPlainly } from './ensure-deps.mjs';
 import { lastRun, withAgain, writeKeys, writeSurvivors } from './mutate-survivors.mjs';
 
-/** A mutant that takes longer, ms, does not end: that is noticed too. */
+/** A mutant that takes longer, ms, does not end, and counts as noticed. */
 const MOST_MS = 120_000;
 
 /** Runs the campaign until it ends or hangs. @returns {Promise<number | null>} its exit code; null when it hung */

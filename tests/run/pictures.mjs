@@ -1,4 +1,4 @@
-// The pictures of the README, taken from the built app: node tests/run/pictures.mjs; that of the report alone: node tests/run/pictures.mjs report
+// Takes the pictures of the README from the built app: node tests/run/pictures.mjs; only that of the report: node tests/run/pictures.mjs report
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
@@ -19,11 +19,11 @@ async function openSample(page, name) {
   await page.waitForTimeout(1500);
 }
 
-/** Later than the times of the notice: the app refuses a recorded time that has not come yet. */
+/** Later than the times of the notice: the app refuses a recorded time in the future. */
 const TODAY = new Date('2026-12-01T12:00:00-05:00');
 
 /**
- * The first page of the notice as it is printed, small.
+ * Takes the first page of the notice as it is printed, reduced.
  * @param {import('playwright-core').Page} page
  */
 async function takeNotice(page) {
@@ -45,7 +45,7 @@ async function takeNotice(page) {
   await page.emulateMedia({ media: null });
 }
 
-/** What of the page the moving picture shows, the plan and the verdict; the desk beside the open panel and beside the folded one; the way to it. CSS px. */
+/** The part of the page in the animation, with plan and verdict; the desk beside the open and the folded panel; the path to it. CSS px. */
 const MOVING = { x: 44, y: 99, width: 980, height: 492 };
 const DESK_AT_FIRST = { x: 520, y: 366 };
 const DESK = { x: 300, y: 371 };
@@ -53,7 +53,7 @@ const WAY = [{ x: 404, y: 250 }, { x: 250, y: 418 }, DESK];
 const STEPS = 9;
 
 /**
- * One detector that is dragged through the air of two registers to a desk in the allowed area, with its verdict.
+ * Takes one detector dragged through the moving air of two registers to a desk in the allowed area, with its verdict.
  * @param {import('playwright-core').Page} page
  */
 async function takeDrag(page) {
@@ -95,7 +95,7 @@ async function takeDrag(page) {
 }
 
 /**
- * The card of a household, on its phone.
+ * Takes the card of a household on a phone.
  * @param {import('playwright-core').Page} page
  */
 async function takeQuickCard(page) {
@@ -123,7 +123,7 @@ async function takeQuickCard(page) {
   await page.screenshot({ path: join(PICTURES, 'quick-card.png') });
 }
 
-/** The first page of the report of a sale, as the command line writes it. */
+/** Takes the first page of the report of a sale, as the command line writes it. */
 async function takeReport() {
   const { chromium } = await import('playwright-core');
   const folder = mkdtempSync(join(tmpdir(), 'stillspot-report-'));

@@ -18,7 +18,7 @@ import {
   ShapeSchema,
 } from '../../geometry/planfile/schema/shape.ts';
 
-/** Where the published schema stands, from the project's top. */
+/** Path of the published schema from the root of the project. */
 export const SCHEMA_FILE = 'geometry/planfile/plan.schema.json';
 
 const DESCRIPTION = [
@@ -29,11 +29,11 @@ const DESCRIPTION = [
   'their walls, simple outlines, tops not below bottoms, overrides, real dates and time zones.',
 ].join(' ');
 
-/** The JSON Schema (draft 2020-12) of a plan file, from the definition that the reader validates with, as text of a file. */
+/** Returns the JSON Schema (draft 2020-12) of a plan file as text, made from the definition that the reader validates with. */
 export function planSchemaText(): string {
   const { $schema, ...schema } = toJsonSchema(PlanSchema, {
     target: 'draft-2020-12',
-    // The one check is "exactly one kind of shape"; the schema beside it says the same as `oneOf`.
+    // The only check is "exactly one kind of shape"; the schema states the same with `oneOf`.
     ignoreActions: ['check'],
     definitions: {
       point: PointSchema,

@@ -11,7 +11,7 @@ import { inWords, PASSED, sum, tallyOf } from './tally.mjs';
 const folder = mkdtempSync(join(tmpdir(), 'stillspot-run-test-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** What vitest writes, cut down to the fields that are read. */
+/** Writes a report of vitest, reduced to the fields that are read. Returns its path. */
 function report(numbers: Partial<Record<'passed' | 'failed' | 'pending' | 'todo', number>>, success = true): string {
   const { passed = 0, failed = 0, pending = 0, todo = 0 } = numbers;
   const file = join(folder, 'report.json');
@@ -64,7 +64,7 @@ describe('the closing line', () => {
   });
 });
 
-/** What is written, and the writers of two lanes: one of the stages "a" and "b", one of "c". */
+/** Returns the list of written texts, and the writers of two lanes: one of the stages "a" and "b", one of "c". */
 function twoLanes() {
   const written: string[] = [];
   const turns = inTurn(3, (text) => void written.push(String(text)));
@@ -108,7 +108,7 @@ describe('runLanes(lanes, writers)', () => {
     });
     const lanes = [
       [
-        // Ends only when the other lane runs too.
+        // Ends only if the other lane runs at the same time.
         { name: 'a', run: () => other.then(() => Promise.reject(new Error('no such file'))) },
         { name: 'b', run: async () => ({ passed: 2, failed: 0, skipped: 1 }) },
       ],

@@ -28,7 +28,7 @@ async function start() {
       open: Boolean(process.stdout.isTTY) && !process.env.CI,
     },
   }).catch((/** @type {Error} */ error) => {
-    // The browser keeps plans by address: on another port Plans is empty, so nobody is led there unasked.
+    // The browser keeps plans by address: on another port Plans is empty, so the port is not changed automatically.
     throw new Error(
       `The app could not be served: ${error.message}. Plans are kept for each address, so on another port Plans is empty. ` +
         `End what uses port ${port}, or choose another port: PORT=${port + 1} npm start.`,

@@ -1,5 +1,5 @@
 // Command line launcher: bundles src/cli/main.ts once for each state of the sources, then runs the bundle.
-// Standard output belongs to the command's result alone; everything said here goes to standard error.
+// Standard output is for the command's result only; all messages of this file are written to standard error.
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -8,13 +8,13 @@ import { ensureDeps, ROOT, runPlainly } from './ensure-deps.mjs';
 
 const CACHE = join(ROOT, 'node_modules', '.cache', 'stillspot');
 const ENTRY = join(ROOT, 'src', 'cli', 'main.ts');
-/** All of src/, not only src/cli: whatever the command line imports one day, an old bundle is never run. */
+/** All of src/, not only src/cli, so that an old bundle is never run, whatever the command line imports. */
 const SOURCES = ['geometry', 'src', 'package-lock.json', join('tests', 'run', 'stillspot.mjs')];
 const DAY_MS = 86_400_000;
-/** Exit code of a fault of Stillspot itself: 1 would read as a verdict, 2 as a fault of the file. */
+/** Exit code for a fault of Stillspot itself: 1 would read as a verdict, 2 as a fault of the file. */
 const OWN_FAULT = 3;
 
-/** Every file of SOURCES, in one order on every system. */
+/** Returns every file of SOURCES, in the same order on every system. */
 function sourceFiles() {
   const inFolder = (/** @type {string} */ path) =>
     readdirSync(path, { recursive: true, withFileTypes: true })
@@ -31,7 +31,7 @@ function sourceHash() {
   return hash.digest('hex').slice(0, 16);
 }
 
-/** Bundles into a folder of its own and renames it at the end: a process that starts meanwhile sees all of it or none. */
+/** Bundles into a new folder and renames it when complete, so that another process sees all of it or nothing. */
 async function bundleTo(/** @type {string} */ folder) {
   const { build } = await import('vite');
   mkdirSync(CACHE, { recursive: true });
@@ -82,10 +82,10 @@ async function loadCommandLine() {
 async function main() {
   ensureDeps();
   const { run } = await loadCommandLine();
-  // npm moves to the project's folder first. A file is named from where the person stands.
+  // npm changes to the project's folder first, but file names are relative to the folder of the caller.
   if (process.env.npm_lifecycle_event === 'stillspot' && process.env.INIT_CWD) process.chdir(process.env.INIT_CWD);
   try {
-    // Never process.exit: it drops what a pipe has not taken yet.
+    // Never process.exit: it drops output that a pipe has not taken yet.
     process.exitCode = await run(process.argv.slice(2));
   } catch (error) {
     const trace = error instanceof Error ? error.stack : String(error);
@@ -93,7 +93,7 @@ async function main() {
   }
 }
 
-// A reader that closes early (`| head`) is no fault.
+// A reader that closes early (`| head`) is not an error.
 process.stdout.on('error', (/** @type {NodeJS.ErrnoException} */ error) => {
   if (error.code !== 'EPIPE') throw error;
 });

@@ -1,4 +1,4 @@
-// What a run of the checks adds up to.
+// Tallies of passed, failed and skipped checks.
 import { existsSync, readFileSync } from 'node:fs';
 
 /** @typedef {{ passed: number, failed: number, skipped: number }} Tally */
@@ -9,8 +9,8 @@ export const PASSED = { passed: 1, failed: 0, skipped: 0 };
 export const FAILED = { passed: 0, failed: 1, skipped: 0 };
 
 /**
- * Sums up one vitest run from its JSON report. A run that leaves no report, runs no test or fails outside its tests
- * counts as one failure: silence is never a pass.
+ * Returns the tally of a vitest run from its JSON report. A run without a report, without a test, or with a failure outside its tests
+ * counts as one failure, so that it is never a pass.
  * @returns {Tally}
  */
 export function tallyOf(/** @type {boolean} */ exitedWell, /** @type {string} */ reportFile) {

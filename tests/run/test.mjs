@@ -12,7 +12,7 @@ import { FAILED, inWords, PASSED, sum, tallyOf } from './tally.mjs';
 /** @typedef {import('./tally.mjs').Tally} Tally */
 /** @typedef {import('./lanes.mjs').Write} Write */
 
-/** Reports and the built site go to a folder of this run alone: two runs of one tree do not disturb each other. */
+/** Reports and the built site are written to a folder of this run, so that two runs of one tree do not disturb each other. */
 const scratch = mkdtempSync(join(tmpdir(), 'stillspot-test-'));
 const site = join(scratch, 'site');
 /** The app as users get it. */
@@ -25,14 +25,14 @@ const KNIP = binary('knip', 'bin', 'knip.js');
 const VITE = binary('vite', 'bin', 'vite.js');
 const VITEST = binary('vitest', 'vitest.mjs');
 
-/** The programs write into a pipe, and are told whether a person reads it. */
+/** The programs write to a pipe, so they are told whether the output is a terminal. */
 const inColor = Boolean(process.stdout.isTTY) && !process.env.NO_COLOR;
 
 /** @type {Set<import('node:child_process').ChildProcess>} */
 const running = new Set();
 
 /**
- * Exit code 0 or not. NODE_ENV is left out: it would turn the build into a development one.
+ * Runs a program; resolves to whether its exit code is 0. NODE_ENV is left out: it would make the build a development build.
  * @returns {Promise<boolean>}
  */
 function runs(
@@ -85,7 +85,7 @@ const types = async (/** @type {Write} */ write) =>
 const buildTo = (/** @type {Write} */ write, /** @type {string} */ folder, /** @type {string} */ mode) =>
   check(write, VITE, 'build', '--outDir', folder, '--emptyOutDir', '--logLevel', 'warn', '--mode', mode);
 
-/** The app as users get it, and with the hook that the browser tests need. */
+/** Builds the app as users get it, and with the hook that the browser tests need. */
 const build = async (/** @type {Write} */ write) =>
   sum([await buildTo(write, users, 'production'), await buildTo(write, site, 'test-hook')]);
 
@@ -94,7 +94,7 @@ async function browser(/** @type {Write} */ write) {
     findBrowser(); // installs what is missing
     /** @type {Record<string, string>} */
     const env = {};
-    // Else the browser stage builds for itself.
+    // Without these the browser stage makes its own build.
     if (existsSync(join(site, 'index.html'))) env.STILLSPOT_SITE = site;
     if (existsSync(join(users, 'index.html'))) env.STILLSPOT_USERS = users;
     return await vitest(write, 'browser', 'tests/browser/vitest.config.ts', env);
@@ -129,7 +129,7 @@ function wantedLanes() {
 
 const removeScratch = () => rmSync(scratch, { recursive: true, force: true });
 
-/** Ended from outside, the programs end too, and what they printed is shown. */
+/** On a signal, ends the programs too, and shows their output. */
 function endOn(/** @type {'SIGHUP' | 'SIGINT' | 'SIGTERM'} */ signal, /** @type {() => void} */ flush) {
   process.once(signal, () => {
     for (const child of running) child.kill(signal);
