@@ -4,7 +4,7 @@ import { Script } from 'node:vm';
 import { build, type Rollup } from 'vite';
 
 const ROOT = process.cwd();
-/** As `tests/helpers/with-sun.ts` does it: a module that exports nothing would be left out of the bundle. */
+/** Does the same as `tests/helpers/with-sun.ts`: a module without exports would be left out of the bundle. */
 const WITH_SUN = `
   import { setSunSource as setSource } from '${ROOT}/geometry/sun/sun-floor.ts';
   import { sweptArea as swept } from '${ROOT}/geometry/sun/swept.ts';
@@ -12,7 +12,7 @@ const WITH_SUN = `
 const SHIM = join(ROOT, 'tests/mutate/shim.ts');
 const nodeRequire = createRequire(join(ROOT, 'package.json'));
 
-/** The test files in one bundle with shared parts, each of which can be run anew as often as wanted. */
+/** The test files in one bundle with shared chunks, which can be run repeatedly. */
 export class Bundle {
   private readonly scripts: ReadonlyMap<string, Script>;
   private readonly entryOf: ReadonlyMap<string, string>;
@@ -31,7 +31,7 @@ export class Bundle {
     );
   }
 
-  /** Returns a function that runs a test file, and before it what it needs and has not run yet. */
+  /** Returns a function that runs a test file after the chunks that it imports, each once. */
   loader(): (testFile: string) => void {
     const loaded = new Map<string, { exports: unknown }>();
     const load = (fileName: string): unknown => {

@@ -1,4 +1,4 @@
-/** Tries mutants one by one: `npm run mutate`. Writes a line for each into the file of results. */
+/** Tries mutants one by one: `npm run mutate`. Writes a line for each to the file of results. */
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { type Bundle, bundleTests } from './bundle.ts';
@@ -9,16 +9,16 @@ const { MUTATE_COUNT = '400', MUTATE_SEED = '1', MUTATE_ONLY = '', MUTATE_KEYS =
 const RESULTS = `${MUTATE_FOLDER}/results.jsonl`;
 const COVERAGE = `${MUTATE_FOLDER}/coverage.json`;
 
-/** Tests of one mutant that take longer than this all together, ms of processor time without a mutant, are left out. */
+/** Time for the tests of one mutant, ms of processor time without a mutant; tests beyond it are left out. */
 const MOST_MS = 10_000;
-/** More often than this no mutant is reached but in a loop without end. */
+/** Number of times that a mutant is reached from which the loop counts as endless. */
 const MOST_HITS = 2e7;
 
 interface Covered {
   readonly file: string;
   /** ms of processor time to load the file. */
   readonly load: number;
-  /** Mutants that are reached while it loads. */
+  /** Ids of the mutants that are reached while it loads. */
   readonly hits: readonly number[];
   readonly tests: readonly { readonly name: string; readonly ms: number; readonly hits: readonly number[] }[];
 }
@@ -33,7 +33,7 @@ function testsOf(load: (file: string) => void, file: string): readonly Declared[
   return tests;
 }
 
-/** Runs everything once without a mutant, and notes which test reaches which. A test that fails then is not used. */
+/** Runs all tests once without a mutant, and records which mutants each test reaches. A test that fails is not used. */
 async function coverageOf(bundle: Bundle, testFiles: readonly string[]): Promise<readonly Covered[]> {
   let hits = new Set<number>();
   scope.isMutant = (id) => {
@@ -72,7 +72,7 @@ interface Plan {
   readonly names: readonly string[];
 }
 
-/** Returns which tests are run for a mutant, the shortest first: those that reach it, within the time. */
+/** Returns the tests for a mutant, the shortest first: those that reach it, within `MOST_MS`. */
 function plansOf(id: number, coverage: readonly Covered[]): readonly Plan[] {
   const reaching = coverage
     .flatMap(({ file, load, hits, tests }) => {

@@ -5,9 +5,9 @@ export interface Mutant extends Change {
   readonly id: number;
   readonly file: string;
   readonly line: number;
-  /** What stands there, on one line. */
+  /** The original code, on one line. */
   readonly before: string;
-  /** The line as it stands: survivors are told apart by it, because line numbers move. */
+  /** The whole line, which identifies a survivor, because line numbers change. */
   readonly context: string;
 }
 
@@ -34,7 +34,7 @@ export function mutantsOf(file: string, code: string, first: number): readonly M
   });
 }
 
-/** The keys of members have no value of their own; neither has a type argument. */
+/** Keys of members and type arguments have no value, so they are not mutated. */
 const isInChain = (node: Node, key: string): boolean =>
   key === 'typeArguments' ||
   key === 'typeAnnotation' ||
@@ -43,7 +43,7 @@ const isInChain = (node: Node, key: string): boolean =>
 
 const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
-/** Returns the code with these mutants switched by their numbers: `isMutant(id)` says whether one is on. */
+/** Returns the code with these mutants, each switched on by `isMutant(id)`. */
 export function instrumented(code: string, mutants: readonly Mutant[]): string {
   const wide = [...mutants].sort((a, b) => a.start - b.start || b.end - a.end);
   const render = (start: number, end: number, inside: readonly Mutant[]): string => {

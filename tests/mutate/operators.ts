@@ -12,9 +12,9 @@ export interface Node {
 export interface Change {
   readonly start: number;
   readonly end: number;
-  /** The text in place of it. */
+  /** The replacement text. */
   readonly text: string;
-  /** `statement`: what is replaced is a whole statement, else an expression. */
+  /** Whether a whole statement or an expression is replaced. */
   readonly of: 'expression' | 'statement';
 }
 
@@ -34,7 +34,7 @@ const BINARY: Readonly<Record<string, readonly string[]>> = {
   '??': ['&&'],
 };
 const CALLS: Readonly<Record<string, string>> = { some: 'every', every: 'some', min: 'max', max: 'min' };
-/** Calls that are left out: what they are called on stays. */
+/** Calls that are removed; the object that they are called on stays. */
 const LEFT_OUT = new Set(['filter', 'sort', 'slice', 'reverse']);
 
 const isNode = (value: unknown): value is Node =>
@@ -49,18 +49,18 @@ export function treeOf(code: string): Node {
   return parseSync('module.ts', code, { lang: 'ts' }).program as unknown as Node;
 }
 
-/** Returns the child nodes, with the key under which each stands. */
+/** Returns the child nodes, each with its key. */
 export function childrenOf(node: Node): readonly (readonly [key: string, child: Node])[] {
   return Object.entries(node).flatMap(([key, value]) =>
     (Array.isArray(value) ? value : [value]).filter(isNode).map((child) => [key, child] as const),
   );
 }
 
-/** An assertion that holds does nothing. */
+/** Whether a node is a call of `assert`, which does nothing if it holds. */
 export const isAssertion = ({ type, callee }: Node): boolean =>
   type === 'CallExpression' && (callee as { readonly name?: string }).name === 'assert';
 
-/** Returns every change of one node that a test should notice. `key`: under which its parent has it. */
+/** Returns every change of one node that a test should notice. `key`: its key in the parent. */
 export function changesOf(node: Node, key: string, parent: Node | null, code: string): readonly Change[] {
   const text = ({ start, end }: Node) => code.slice(start, end);
   const whole = (by: string, of: Change['of'] = 'expression'): Change => ({

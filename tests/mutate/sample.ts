@@ -2,9 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { keyOf } from '../run/mutate-survivors.mjs';
 import { instrumented, type Mutant, mutantsOf } from './instrument.ts';
 
-/** Whose mutants are made. */
+/** Folders of `geometry/` that are mutated. */
 const MUTATED = ['check', 'region', 'rules', 'recheck'];
-/** Tables of places in published texts: tests compare them with the figures, none repeats their words. */
+/** Tables of citations of published texts, whose wording no test repeats. */
 const NOT_MUTATED = ['geometry/rules/types.ts'];
 
 /** The tests that concern the files. */
@@ -14,17 +14,17 @@ const TESTS =
 export interface Campaign {
   readonly all: number;
   readonly mutants: readonly Mutant[];
-  /** The code of each mutated file, its mutants switched. */
+  /** The instrumented code of each mutated file. */
   readonly sources: ReadonlyMap<string, string>;
   readonly testFiles: readonly string[];
 }
 
-/** Returns so many mutants, the same ones for the same seed, spread over all files; all of them where there are fewer. */
+/** Returns `count` mutants, the same ones for the same seed, spread over all files; all of them if there are fewer. */
 export function campaign(count: number, seed: number, only: string): Campaign {
   return campaignWith((all) => shuffled(all, seed).slice(0, count), only);
 }
 
-/** Returns the mutants with these keys: a survivor is found again though lines have moved. */
+/** Returns the mutants with these keys, so that a survivor is found again after lines have moved. */
 export function campaignOf(keys: readonly string[]): Campaign {
   return campaignWith((all) => all.filter((mutant) => keys.includes(keyOf({ ...mutant, state: '' }))), '');
 }
@@ -59,7 +59,7 @@ function filesIn(folder: string): readonly string[] {
     .sort();
 }
 
-/** Returns the items in an order that depends on the seed alone (mulberry32, public domain; Fisher and Yates). */
+/** Returns the items in an order that depends only on the seed (mulberry32, public domain; Fisher and Yates). */
 function shuffled<T>(items: readonly T[], seed: number): T[] {
   let state = seed >>> 0;
   const random = () => {

@@ -1,4 +1,4 @@
-/** Stands in for the test library within the bundle: `campaign.ts` collects what is declared, and runs it. */
+/** Replaces the test library in the bundle: `campaign.ts` collects the declared tests, and runs them. */
 
 type Body = (...args: never[]) => unknown;
 export interface Declared {
@@ -6,7 +6,7 @@ export interface Declared {
   readonly run: () => unknown;
 }
 
-/** What the file that is loaded now declares. */
+/** The declarations of the file that is being loaded. */
 interface Collector {
   readonly tests: Declared[];
   readonly path: string[];
@@ -29,7 +29,7 @@ function declare(name: string, ...given: readonly unknown[]): void {
   tests.push({ name: [...path, name].join(' › '), run });
 }
 
-/** Options, such as a limit of time, stand before or after it. */
+/** The body among the arguments: options, such as a time limit, may be before or after it. */
 const bodyOf = (given: readonly unknown[]): Body => given.find((one) => typeof one === 'function') as Body;
 
 function group(name: string, ...given: readonly unknown[]): void {
@@ -40,7 +40,7 @@ function group(name: string, ...given: readonly unknown[]): void {
   path.pop();
 }
 
-/** The rows of a table, each given to `one`. */
+/** Declares a test with `one` for each row of a table. */
 const each =
   (one: (name: string, body: () => unknown) => void) =>
   (rows: readonly unknown[]) =>
