@@ -27,7 +27,7 @@ import { summaryOf } from '../../src/storage/library/summary.ts';
 const NOW = Date.UTC(2026, 2, 1, 12);
 const DATE = '2026-03-05';
 const COMMANDS: readonly CliCommand[] = [check, timing, readings, quality, area, spots];
-/** What is drawn of a plan; `sheets`: the marked-up plan of every level. */
+/** Papers that are drawn of a plan; `sheets`: the marked-up plan of every level. */
 export const PAPERS = [
   'sheets',
   'notice',
@@ -41,23 +41,23 @@ export const PAPERS = [
 type Paper = (typeof PAPERS)[number];
 
 interface Outcome {
-  /** In words; null when there was none. */
+  /** The failure in words; null for none. */
   readonly trouble: string | null;
   /** Whether the text was read as a plan. */
   readonly isPlan: boolean;
-  /** The step that took longest: a command, a paper, reading, the library. */
+  /** The longest step: a command, a paper, reading, or the library. */
   readonly slowest: Step;
 }
 
 interface Step {
   readonly what: string;
-  /** Processor time of all threads. */
+  /** Processor time of all threads, ms. */
   readonly ms: number;
 }
 
 /**
- * Does with a text what the app and the command line do with a file: every command, the calendar, these papers, the library. A refused text
- * is in order as long as its problems have a place.
+ * Runs on a text what the app and the command line run on a file: every command, the calendar, these papers, the library. A refused text is
+ * no failure if its problems have a place.
  */
 export async function troubleWith(text: string, papers: readonly Paper[] = PAPERS): Promise<Outcome> {
   let isPlan = false;
@@ -106,7 +106,7 @@ async function runCommands(plan: Plan, step: Timed): Promise<void> {
   });
 }
 
-/** Draws the papers, and writes the report as a table and as data. */
+/** Draws the papers, and writes the report as table and as JSON. */
 async function drawPapers(plan: Plan, papers: readonly Paper[], step: Timed): Promise<void> {
   const order = { plan, paper: 'letter', date: DATE } as const;
   const draw = (paper: Paper) =>
@@ -124,7 +124,7 @@ async function drawPapers(plan: Plan, papers: readonly Paper[], step: Timed): Pr
   csv(reportTable(content));
 }
 
-/** Into the library and out again: its file, its search, its lists of changes. */
+/** Writes the plan to a library file and reads it back; runs the search and the list of changes. */
 function fileIn(plan: Plan): void {
   const text = writePlan(plan);
   const times = { createdAt: NOW, changedAt: NOW, binnedAt: null };
@@ -140,7 +140,7 @@ function fileIn(plan: Plan): void {
   for (const order of Object.keys(ORDERS) as Order[]) groupPlans([summary], order, NOW);
 }
 
-/** The file of the library holds values, so that of −0 only the value comes back. */
+/** Compares values, because a library file stores −0 as 0. */
 const isSame = (a: string, b: string): boolean => JSON.stringify(JSON.parse(a)) === JSON.stringify(JSON.parse(b));
 
 const callOf = (plan: Plan, json: boolean): Call => ({
@@ -156,7 +156,7 @@ const callOf = (plan: Plan, json: boolean): Call => ({
   remarks: [],
 });
 
-/** Returns why a page is no XML; null when it is. */
+/** Returns why a page is not valid XML; null if it is. */
 function xmlTrouble(svg: string): string | null {
   const result = XMLValidator.validate(svg);
   return result === true ? null : result.err.msg;

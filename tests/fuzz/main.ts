@@ -1,4 +1,4 @@
-/** A long run: files by the thousand through the whole battery. Arguments: seconds, first seed, most files. */
+/** A long run: thousands of files through all steps of the battery. Arguments: seconds, first seed, most files. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setSunSource } from '../../geometry/sun/sun-floor.ts';
@@ -7,12 +7,12 @@ import { PAPERS, troubleWith } from './battery.ts';
 import { minimized } from './minimize.ts';
 import { CORPUS, fileOf, isSoup } from './sources.ts';
 
-/** What a step may take at most, ms of processor time; a slow file is tried again, because the first run may compile code. */
+/** Longest time of a step, ms of processor time; a slow file is tried again, because the first run may compile code. */
 const MOST_MS = 2000;
 const TELL_EVERY = 1000;
-/** A longer text is saved as it is: to take its parts out one by one takes hours. */
+/** A longer text, in characters, is saved whole: minimizing it takes hours. */
 const LONGEST_TO_MINIMIZE = 100_000;
-/** Every so many files are drawn on all papers, the others on one. */
+/** One file in this many is drawn on all papers, the others on one. */
 const ALL_PAPERS_EVERY = 10;
 
 const papersOf = (seed: number) =>
@@ -22,13 +22,13 @@ const papersOf = (seed: number) =>
 async function save(name: string, text: string, fails: (text: string) => Promise<boolean>): Promise<string> {
   mkdirSync(CORPUS, { recursive: true });
   const path = join(CORPUS, `${name}.plan.json`);
-  writeFileSync(path, text); // at once: to find a smaller one may take long
+  writeFileSync(path, text); // at once: minimizing may take long
   if (text.length > LONGEST_TO_MINIMIZE) return path;
   writeFileSync(path, await minimized(text, fails));
   return path;
 }
 
-/** Returns the memory that lives after a collection, MB. */
+/** Returns the live heap after a garbage collection, MB. */
 function living(): number {
   globalThis.gc?.();
   return process.memoryUsage().heapUsed / 2 ** 20;

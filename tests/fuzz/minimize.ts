@@ -1,13 +1,13 @@
-/** How often a smaller case is tried at most. */
+/** Largest number of smaller cases to try. */
 const MOST_TRIES = 400;
 
-/** Returns the smallest plan found that still fails: parts are taken out one by one, as long as it keeps failing. */
+/** Returns the smallest text found that still fails: parts of the plan are removed one by one while it fails. */
 export async function minimized(text: string, fails: (text: string) => Promise<boolean>): Promise<string> {
   let now: unknown;
   try {
     now = JSON.parse(text);
   } catch {
-    return text; // broken text stays as it is
+    return text; // broken text is not minimized
   }
   let tries = 0;
   for (let changed = true; changed && tries < MOST_TRIES; ) {

@@ -1,8 +1,8 @@
-/** Mutations of plan files: what a slip, a broken program or malice may leave in one. Everything follows from the seed. */
+/** Mutations of plan files, as an error, a broken program or an attacker may make them. All depends only on the seed. */
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
-/** Returns whole numbers from 0 up to `below`, the same ones for the same seed: mulberry32 (public domain). */
+/** Returns a generator of integers from 0 to less than `below`, the same for the same seed: mulberry32 (public domain). */
 export function randomOf(seed: number): (below: number) => number {
   let state = seed >>> 0;
   return (below) => {
@@ -35,7 +35,7 @@ const TEXTS = [
   '🏠'.repeat(50),
 ];
 
-/** Returns a mutated copy of a plan file's value. Most of every second seed are still plans: what a reader refuses tries nothing behind it. */
+/** Returns a mutated copy of a plan file's value. Half are mutated gently, so that most of them are still plans and test more than the reader. */
 export function mutated(value: Json, seed: number): Json {
   const random = randomOf(seed);
   const copy = structuredClone(value);
@@ -44,7 +44,7 @@ export function mutated(value: Json, seed: number): Json {
   return copy;
 }
 
-/** Moves a number a little, or takes out or repeats an item of a list: what a person or a rounding may do. */
+/** Changes a number a little, or removes or repeats an item of a list, as a person or rounding may do. */
 function mutateGently(root: Json, random: (below: number) => number): void {
   const numbers: [holder: Record<string | number, Json>, key: string, value: number][] = [];
   const lists: Json[][] = [];
@@ -68,7 +68,7 @@ function mutateGently(root: Json, random: (below: number) => number): void {
 /** Steps in mm, hours, degrees or pCi/L: below and above every tolerance of the engine. */
 const GENTLE = [1e-9, 1e-6, 0.005, -0.01, 0.1, -0.1, 1, 3, -12.7, 25.4, 90, -305, 914.4, -3000];
 
-/** The same with other ids, and moved a hair: two in one place, or all but. */
+/** Returns the value with another id. */
 function withNewIds(value: Json, random: (below: number) => number): Json {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
   return 'id' in value ? { ...value, id: `${value.id}-${random(1e9)}` } : value;
@@ -132,7 +132,7 @@ function mutateOnce(root: Json, random: (below: number) => number): void {
   }
 }
 
-/** Returns the text with a few of its characters changed, dropped or doubled. */
+/** Returns the text with a few characters changed, dropped or doubled. */
 export function mutatedText(text: string, seed: number): string {
   const random = randomOf(seed);
   let now = text;

@@ -4,10 +4,10 @@ import { writePlan } from '../../geometry/planfile/write.ts';
 import { drawn } from '../helpers/drawn.ts';
 
 const SIDE = 60_000;
-/** Segments as long as the plan make more rooms than any house has, so only few are drawn. */
+/** Largest number of segments as long as the plan: more make more rooms than any house has. */
 const FEW = 300;
 
-/** Returns a plan whose walls are so many segments drawn at random, on a grid or anywhere, with nothing between them that is a house. */
+/** Returns the file of a plan whose walls are `count` random segments, on a grid or anywhere, which form no house. */
 export function wallSoup(count: number, random: (below: number) => number): string {
   const grid = [1, 50, 600, 3000][random(4)] as number;
   const reach = [400, 3000, count <= FEW ? SIDE : 1500][random(3)] as number;

@@ -4,25 +4,25 @@ import { randomJob } from '../helpers/random-job.ts';
 import { mutated, mutatedText, randomOf } from './mutate.ts';
 import { wallSoup } from './soup.ts';
 
-/** Every so many files is broken as a text, not as a value. */
+/** One file in this many is mutated as a text, not as a value. */
 const TEXT_EVERY = 5;
-/** Every so many is a soup of walls instead of a mutated plan. */
+/** One file in this many is random walls instead of a mutated plan. */
 const SOUP_EVERY = 500;
-/** Every so many of the others starts at an invented job instead of a sample. */
+/** One of this many others is mutated from an invented job instead of a sample. */
 const JOB_EVERY = 3;
 const JOBS = 500;
 
-/** Plans that once failed, or that are hard. Each is read in every run of the tests. */
+/** Folder of plans that once failed, or that are hard. Each run of the tests reads all of them. */
 export const CORPUS = join('tests', 'fixtures', 'fuzz');
 
 const samples = readdirSync('samples')
   .filter((name) => name.endsWith('.plan.json'))
   .map((name) => readFileSync(join('samples', name), 'utf8'));
 
-/** Whether a seed gives a soup of walls: with more rooms than a plan may have, it may take longer. */
+/** Returns whether a seed gives random walls: with more rooms than a plan may have, they may take longer. */
 export const isSoup = (seed: number): boolean => seed % SOUP_EVERY === SOUP_EVERY - 1;
 
-/** Returns the text of the plan file of a seed: the same one each time. */
+/** Returns the text of the plan file of a seed, always the same. */
 export function fileOf(seed: number): string {
   if (isSoup(seed)) return soupOf(seed);
   const text = seed % JOB_EVERY === 0 ? JSON.stringify(randomJob(seed % JOBS)) : (samples[seed % samples.length] ?? '');
