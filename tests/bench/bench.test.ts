@@ -41,7 +41,7 @@ describe('the benchmarks, once over the house', () => {
   it('every library finds the area that GEOS finds with zones of its own, within 0.5 %', () => {
     for (const { id } of RIVALS) {
       const result = rivals.get(keyOf(id, 'house'));
-      // The plain pipeline of turf throws on many houses: that is a result too, and goes into the table.
+      // The plain pipeline of turf throws on many houses: that is a result too, and the table shows it.
       if (id === 'turf-plain' && result?.failure) continue;
       expect(result?.failure, id).toBeNull();
       expect(Math.abs((result?.area ?? 0) / area.reference - 1), id).toBeLessThan(0.005);
@@ -52,7 +52,7 @@ describe('the benchmarks, once over the house', () => {
     expect(Math.abs(area.ours / area.reference - 1)).toBeLessThan(5e-5);
   });
 
-  // Houses by chance in which a table is as high as the detector: its top is free.
+  // Random houses in which a table is as high as the detector, so that its top is allowed.
   it.each(someOf([6, 12, 27, 61, 77], 2))('the same where a table carries the detector: house %d', async (seed) => {
     const task = taskOf(randomPlan(seed));
     expect(task.raw.some(({ top }) => top !== null)).toBe(true);

@@ -8,16 +8,16 @@ import { ROWS, type Row, rowOf } from './rows.ts';
 import { inChild } from './spawn.ts';
 import { type Effort, noSamples, type Samples, summarize } from './timing.ts';
 
-/** How much is measured. */
+/** The extent of a run. */
 export interface Scope {
-  /** Every library and every row is timed once in each round, in turn: a slow minute of the machine hits all of them. */
+  /** Every library and every row is timed once in each round, in turn, so that a slow minute of the machine affects all of them. */
   readonly rounds: number;
   readonly effort: Omit<Effort, 'times'>;
   /** Most repeats of a library in a round. */
   readonly times: number;
-  /** The engine's own rows may take so many times as long and be repeated by this share: their tails are asked for too. */
+  /** Factors of time and repeats of the engine's own rows, whose upper percentiles are reported too. */
   readonly own: { readonly patience: number; readonly share: number };
-  /** Levels that the libraries work on; the engine works on all three. */
+  /** Levels that the libraries are timed on; the engine is timed on all three. */
   readonly rivalSizes: readonly Size[];
   readonly limitMs: number;
   readonly trials: number;
@@ -49,11 +49,11 @@ export const QUICK: Scope = {
   edits: 200,
 };
 
-/** What one library did on one level. */
+/** The result of one library on one level. */
 export interface RivalResult {
   readonly samples: Samples;
   readonly area: number;
-  /** Why it did not answer; null where it did. */
+  /** Why it did not answer; null if it did. */
   readonly failure: string | null;
 }
 
@@ -61,9 +61,9 @@ interface TrialResult {
   readonly tried: number;
   readonly threw: number;
   readonly hung: number;
-  /** Areas off by more than half a percent of the floor. */
+  /** Number of areas off by more than half a percent of the floor. */
   readonly wrong: number;
-  /** The largest share of the floor by which an area was off. */
+  /** The largest error of an area, as a share of the floor. */
   readonly worst: number;
 }
 
@@ -79,7 +79,7 @@ export interface Results {
 
 export const keyOf = (id: string, size: Size) => `${id} ${size}`;
 
-/** Runs some rows of the engine alone. */
+/** Runs only some rows of the engine. */
 export function conductRows(scope: Scope, child: string, ids: readonly string[]): ReadonlyMap<string, Samples> {
   const rows = new Map<string, Samples>();
   for (let round = 1; round <= scope.rounds; round++) {
@@ -94,7 +94,7 @@ export function conductRows(scope: Scope, child: string, ids: readonly string[])
   return rows;
 }
 
-/** Runs everything, one process at a time. `say` hears how far it is. */
+/** Runs all measurements, one process at a time. `say` receives the progress. */
 export function conduct(scope: Scope, child: string, say: (line: string) => void): Results {
   const ask = <T>(job: Job): T => {
     const { answers, failure } = inChild<T>(child, job, scope.limitMs * 3);
@@ -110,7 +110,7 @@ export function conduct(scope: Scope, child: string, say: (line: string) => void
     for (const row of ROWS) {
       if (row.id === BESIDE) continue;
       for (const size of row.sizes) {
-        // Each sample of a first time is a process of its own.
+        // Each sample of a first time needs a new process.
         const { times } = row.isFirst ? effortOf(scope, row) : { times: 1 };
         for (let i = 0; i < times; i++) addSamples(rows, keyOf(row.id, size), ask<Samples>(ours(scope, row.id, size)));
       }
@@ -127,7 +127,7 @@ export function conduct(scope: Scope, child: string, say: (line: string) => void
   return { rivals, rows, areas: new Map(sizes), trials: new Map(trials), growth, memory };
 }
 
-/** The row of the engine that is timed among the libraries. */
+/** The row of the engine that is compared with the libraries. */
 export const BESIDE = 'rooms-ready';
 
 function timeRivals(
@@ -142,7 +142,7 @@ function timeRivals(
   for (const { id } of RIVALS) {
     const key = keyOf(id, size);
     const known = rivals.get(key) ?? { samples: noSamples(), area: Number.NaN, failure: null };
-    // What failed once is not asked again.
+    // A library that failed once is not run again.
     if (known.failure !== null) continue;
     const effort = { ...scope.effort, times: scope.times };
     const { answers, failure } = inChild<RivalAnswer>(child, { kind: 'rival', rival: id, size, effort }, scope.limitMs);
@@ -168,7 +168,7 @@ function tryOut(scope: Scope, child: string, rival: string): TrialResult {
     const outcome = inChild<TrialAnswer>(child, job, scope.limitMs);
     answers.push(...outcome.answers);
     seed += outcome.answers.length;
-    // The one that it stuck on is passed over.
+    // The house that it hung on is skipped.
     if (outcome.failure !== null && outcome.answers.length < job.count) {
       hung++;
       seed++;
@@ -184,10 +184,10 @@ function tryOut(scope: Scope, child: string, rival: string): TrialResult {
   };
 }
 
-/** Random houses to a process: few enough that only one that hangs takes all its time. */
+/** Random houses per process: so few that the time limit is reached only if one hangs. */
 const BATCH = 10;
 
-/** A share of the floor that no rounding of zones explains. */
+/** Error of an area, as a share of the floor, that rounding of zones does not explain. */
 const WRONG = 0.005;
 
 function growthOf(scope: Scope, ask: <T>(job: Job) => T): Growth[] {

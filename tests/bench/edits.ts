@@ -2,16 +2,16 @@ import type { Level, Plan, Shape, XY } from '../../geometry/plan/model.ts';
 import { seededRandom } from '../helpers/seeded-level.ts';
 import { onlyLevel, withLevel } from './plans.ts';
 
-/** How far a thing is dragged from where it stood at the start, mm at most along x and y. */
+/** Largest distance of a thing from its first place, mm along x and y. */
 const REACH = 600;
 
-/** `start` is the level before all edits: things are moved about their first places, or they would wander off the sheet. */
+/** `start` is the level before all edits: things are moved around their first places, so that they do not drift off the sheet. */
 type Edit = (level: Level, start: Level, random: () => number) => Level;
 
-/** In turn, so that wide zones (sump pits) and those across a wall (doors) come as often as furniture. */
+/** In turn, so that wide zones (sump pits) and zones across a wall (doors) are as frequent as furniture. */
 const EDITS: readonly Edit[] = [moveObject, moveFixture, moveOpening, movePit];
 
-/** Plans that follow each other, each with one thing moved: object, fixture, door or window, sump pit, and again. */
+/** Returns a generator of successive plans, each with one thing moved: object, fixture, door or window, sump pit, in turn. */
 export function movedThings(first: Plan, seed = 7): () => Plan {
   const random = seededRandom(seed);
   const start = onlyLevel(first);
@@ -24,7 +24,7 @@ export function movedThings(first: Plan, seed = 7): () => Plan {
   };
 }
 
-/** Plans that follow each other, each with the thickness of one wall changed: its rooms change, their number stays. */
+/** Returns a generator of successive plans, each with the thickness of one wall changed: its rooms change, their number does not. */
 export function changedWalls(start: Plan, seed = 7): () => Plan {
   const random = seededRandom(seed);
   let plan = start;

@@ -1,8 +1,8 @@
-/** Figures in words and columns. */
+/** Formats figures as text and tables. */
 
 const THIN = ' ';
 
-/** Three digits that count, with a comma for thousands: 0.123, 1.23, 12.3, 123, 1,234. */
+/** Returns three significant digits, with a comma for thousands: 0.123, 1.23, 12.3, 123, 1,234. */
 export function digits(value: number): string {
   if (!Number.isFinite(value)) return '–';
   if (value === 0) return '0';
@@ -10,7 +10,7 @@ export function digits(value: number): string {
   return value.toLocaleString('en-US', { minimumFractionDigits: places, maximumFractionDigits: places });
 }
 
-/** Milliseconds in the unit that suits them. */
+/** Returns milliseconds as µs, ms or s. */
 export function duration(ms: number): string {
   if (!Number.isFinite(ms)) return '–';
   if (ms < 0.01) return `${digits(ms * 1000)}${THIN}µs`;
@@ -21,19 +21,19 @@ export function megabytes(bytes: number): string {
   return `${digits(bytes / 1e6)}${THIN}MB`;
 }
 
-/** A share as a percentage with its sign, for what may be off either way. */
+/** Returns a share as a percentage with its sign. */
 export function signedPercent(share: number): string {
   if (!Number.isFinite(share)) return '–';
   return `${share > 0 ? '+' : ''}${(share * 100).toFixed(3)}${THIN}%`;
 }
 
-/** "met", or by how much not. */
+/** Returns "met", or "missed by" with the percentage. */
 export function againstBudget(value: number, most: number): string {
   if (value <= most) return 'met';
   return `missed by ${digits((value / most - 1) * 100)}${THIN}%`;
 }
 
-/** A table of Markdown; the first column is text, the others are figures. */
+/** Returns a Markdown table; the first column is text, the others are figures. */
 export function markdownTable(head: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]) => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
   const rule = `| ${head.map((_, i) => (i === 0 ? '---' : '---:')).join(' | ')} |`;

@@ -6,7 +6,7 @@ import type { LevelSize, Size } from '../helpers/seeded-level.ts';
 import { benchPlan, onlyLevel, PROBE } from './plans.ts';
 import { noSamples, type Samples, timed } from './timing.ts';
 
-/* The first work of a process: nothing is compiled yet, nothing cached. Each call needs a process of its own. */
+/* The first work of a process: nothing is compiled or cached yet. Each call needs a new process. */
 
 const region = (plan: Plan) => levelRegion(plan, buildLevel(onlyLevel(plan)), PROBE);
 const spot = (plan: Plan) => bestSpots(plan, buildLevel(onlyLevel(plan)), PROBE);
@@ -30,7 +30,7 @@ export const firstBoth: First = (size) => {
 };
 
 function once(run: () => unknown): Samples {
-  // Node loads its clocks at their first use: that is no work of the engine.
+  // Node loads its clocks at their first use, which must not be measured.
   timed(() => undefined, noSamples());
   const samples = noSamples();
   timed(run, samples);

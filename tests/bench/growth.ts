@@ -1,6 +1,6 @@
 import { digits } from './figures.ts';
 
-/** One measured size: features of the level, and ms. */
+/** One measured size: number of features of the level, and time, ms. */
 export interface GrowthPoint {
   readonly features: number;
   readonly ms: number;
@@ -9,13 +9,13 @@ export interface GrowthPoint {
 export interface Growth {
   readonly name: string;
   readonly points: readonly GrowthPoint[];
-  /** Time grows as features to this power. */
+  /** Power of the number of features with which the time grows. */
   readonly exponent: number;
-  /** ms at one feature, by the fit. */
+  /** Time at one feature by the fit, ms. */
   readonly factor: number;
 }
 
-/** A straight line through the logarithms, by least squares. At least two sizes. */
+/** Fits a straight line through the logarithms by least squares. Needs at least two sizes. */
 export function fitted(name: string, points: readonly GrowthPoint[]): Growth {
   const xs = points.map(({ features }) => Math.log(features));
   const ys = points.map(({ ms }) => Math.log(ms));
@@ -33,13 +33,13 @@ const RIGHT = 190;
 const TOP = 50;
 const BOTTOM = 60;
 
-/** Color and mark of each curve: told apart without color too. */
+/** Color and mark of each curve, distinct without color too. */
 const LOOKS = [
   { ink: '#0b5cad', mark: 'disc' },
   { ink: '#a34a00', mark: 'square' },
 ] as const;
 
-/** Time against features, both by logarithm, with the fitted lines: an SVG document. */
+/** Returns a log-log plot of time against features with the fitted lines, as an SVG document. */
 export function growthPlot(curves: readonly Growth[]): string {
   const all = curves.flatMap(({ points }) => points);
   const [x0, x1] = [10, 10_000];

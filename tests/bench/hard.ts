@@ -6,7 +6,7 @@ import { drawn, loop, planOf, rectangle, wall } from '../helpers/drawn.ts';
 import { PROBE } from './plans.ts';
 import { type Effort, measure, type Samples } from './timing.ts';
 
-/* Levels that no house has, but a broken program or a slip of the finger draws. */
+/* Levels that no house has, but that a broken program or an error of a person may draw. */
 
 const HOUSE = loop('h', rectangle(0, 0, 10_000, 8000));
 
@@ -20,7 +20,7 @@ const star = (): Wall[] =>
     return wall(`s${i}`, [5000, 4000], tip);
   });
 
-/** Rooms, region and best spot from nothing but the drawing. */
+/** Times rooms, region and best spot, computed from the drawing only. */
 const wholeOf =
   (walls: readonly Wall[]) =>
   (_: unknown, effort: Effort): Samples => {

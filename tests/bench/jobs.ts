@@ -7,7 +7,7 @@ import { rowOf } from './rows.ts';
 import { type Task, taskOf } from './task.ts';
 import { type Effort, measure, type Samples } from './timing.ts';
 
-/** Work that has a process of its own: a library may hang, or take everything down with it. */
+/** Work for a separate process: a library may hang or crash. */
 export type Job =
   | { readonly kind: 'rival'; readonly rival: string; readonly size: Size; readonly effort: Effort }
   | { readonly kind: 'ours'; readonly row: string; readonly size: Size | LevelSize; readonly effort: Effort }
@@ -17,29 +17,29 @@ export type Job =
 
 export interface RivalAnswer {
   readonly samples: Samples;
-  /** Square mm. */
+  /** Area, mm². */
   readonly area: number;
 }
 
 export interface AreaAnswer {
-  /** What the engine finds, square mm. */
+  /** Area by the engine, mm². */
   readonly ours: number;
-  /** What GEOS finds with zones that it rounds itself. */
+  /** Area by GEOS with zones that it makes itself, mm². */
   readonly reference: number;
 }
 
 /** One random house, tried by one library. */
 export interface TrialAnswer {
   readonly seed: number;
-  /** What the library threw; null where it answered. */
+  /** Error of the library; null if it answered. */
   readonly threw: string | null;
-  /** How far off, as a share of the rooms' floor: positive where more is called clear than is. */
+  /** Error of the area as a share of the rooms' floor, positive if it is too large. */
   readonly off: number;
 }
 
 export type Answer = RivalAnswer | Samples | AreaAnswer | MemoryFigures;
 
-/** Does a job. Trials answer one by one, so that a hang loses only its own. */
+/** Does a job. Trials answer one by one, so that a hang loses only one. */
 export async function doJob(job: Job, tell: (answer: TrialAnswer | Answer) => void): Promise<void> {
   switch (job.kind) {
     case 'rival':
@@ -71,7 +71,7 @@ export async function timeRival(id: string, task: Task, effort: Effort): Promise
   return { samples, area };
 }
 
-/** Loads GEOS where it is needed. */
+/** Loads GEOS only when it is needed. */
 async function referenceOf(task: Task): Promise<number> {
   const { referenceArea } = await import('./reference.ts');
   return referenceArea(task);

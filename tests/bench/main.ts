@@ -25,9 +25,10 @@ const OPTIONS = {
 } as const;
 
 /**
- * `--quick`: a minute, printed only. `--frames`: of the app in a browser, not of the engine; `--before FOLDER` measures an earlier
- * version too that was built there, `--gesture ID` one gesture alone. `--page`: how fast the app starts. `--sun`: the rows about
- * the sun alone. `--limits`: the largest plan and large pictures in the app, printed only. `child` is the module that does one job in a process of its own.
+ * Runs the benchmarks. `--quick`: a minute, printed only. `--frames`: the app in a browser, not the engine; `--before FOLDER` also measures
+ * an earlier version that was built there, `--gesture ID` only one gesture. `--page`: how fast the app starts. `--sun`: only the rows about
+ * the sun. `--limits`: the largest plan and large pictures in the app, printed only. `child` is the module that does one job in a separate
+ * process.
  */
 export async function run(args: readonly string[], child: string): Promise<void> {
   const { values } = parseArgs({ args: [...args], options: OPTIONS });

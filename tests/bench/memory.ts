@@ -5,20 +5,20 @@ import { marginField } from '../../geometry/search/field/margin-field.ts';
 import { movedThings } from './edits.ts';
 import { benchPlan, onlyLevel, PROBE } from './plans.ts';
 
-/** Bytes that live after everything dead was collected. */
+/** Live bytes after a garbage collection. */
 export interface MemoryFigures {
-  /** The drawing itself. */
+  /** The drawing only. */
   readonly plan: number;
-  /** With rooms, zones, region, and the lists of the margin field built everywhere. */
+  /** With rooms, zones, region, and all lists of the margin field. */
   readonly worked: number;
-  /** The same after some edits, and after all of them: as much, if nothing piles up. */
+  /** The same after some edits, and after all of them: equal if there is no leak. */
   readonly early: number;
   readonly late: number;
   readonly earlyEdits: number;
   readonly lateEdits: number;
 }
 
-/** Needs `node --expose-gc`. */
+/** Measures the memory of the huge level. Throws without `node --expose-gc`. */
 export function memoryFigures(lateEdits: number): MemoryFigures {
   const empty = liveBytes();
   let plan = benchPlan('huge');
@@ -38,7 +38,7 @@ export function memoryFigures(lateEdits: number): MemoryFigures {
   };
   const early = edit(earlyEdits);
   const late = edit(lateEdits - earlyEdits);
-  // Used after the last count, so that it is alive until then.
+  // Used after the last measurement, so that it is alive until then.
   if (plan.levels.length !== 1) throw new Error('the plan lost its level');
   return { plan: drawn, worked, early, late, earlyEdits, lateEdits };
 }
@@ -47,7 +47,7 @@ function workOut(plan: Plan) {
   return levelRegion(plan, buildLevel(onlyLevel(plan)), PROBE);
 }
 
-/** Asks for a margin in every leaf of the level: lists are built where they are asked for. */
+/** Queries a margin in every leaf of the level: lists are built on the first query. */
 function buildLists(plan: Plan): void {
   const model = buildLevel(onlyLevel(plan));
   const field = marginField(plan, model, PROBE);
@@ -61,10 +61,10 @@ function buildLists(plan: Plan): void {
   }
 }
 
-/** What lives on the heap, and beside it in arrays of numbers. */
+/** Live bytes of the heap and of array buffers. */
 function liveBytes(): number {
   if (!globalThis.gc) throw new Error('memory is measured with node --expose-gc');
-  // Twice: what the first pass frees may hold more.
+  // Twice, because objects freed by the first pass may hold others.
   globalThis.gc();
   globalThis.gc();
   const { heapUsed, arrayBuffers } = process.memoryUsage();

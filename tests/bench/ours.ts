@@ -16,7 +16,7 @@ type Timed = (size: Size | LevelSize, effort: Effort) => Samples;
 
 const regionOf = (plan: Plan) => levelRegion(plan, buildLevel(onlyLevel(plan)), PROBE);
 
-/** Region from nothing but the drawing: rooms from walls, zones, boundary, rings, area. Nothing is cached. */
+/** Region from the drawing only: rooms from walls, zones, boundary, rings, area. Nothing is cached. */
 export const fromScratch: Timed = (size, effort) => {
   const next = copiesOf(benchPlan(size));
   return measure(effort, () => {
@@ -28,7 +28,7 @@ export const fromScratch: Timed = (size, effort) => {
 /** The same with the rooms ready, as the libraries have them. */
 export const roomsReady: Timed = (size, effort) => onFreshModels(size, effort, levelRegion);
 
-/** Rooms from walls alone. */
+/** Rooms from walls only. */
 export const roomsFromWalls: Timed = (size, effort) => {
   const next = copiesOf(benchPlan(size));
   return measure(effort, () => {
@@ -40,7 +40,7 @@ export const roomsFromWalls: Timed = (size, effort) => {
 /** Region again after one thing was moved, with everything cached. */
 export const thingMoved: Timed = (size, effort) => afterEdits(movedThings(benchPlan(size)), effort);
 
-/** Region again after one wall was changed: rooms and walls are worked out anew. */
+/** Region again after one wall was changed: rooms and walls are computed again. */
 export const wallChanged: Timed = (size, effort) => afterEdits(changedWalls(benchPlan(size)), effort);
 
 function afterEdits(edited: () => Plan, effort: Effort): Samples {
@@ -50,7 +50,7 @@ function afterEdits(edited: () => Plan, effort: Effort): Samples {
   });
 }
 
-/** Margins that are asked for in one go: the clock is too coarse for one. */
+/** Queries per measured run: the clock is too coarse for one. */
 const QUERIES = 20_000;
 
 /** One margin query at a random place of a floor, with its lists built. */
@@ -68,15 +68,15 @@ export const marginQuery: Timed = (size, effort) => {
   return measure(effort, () => ask, undefined, QUERIES);
 };
 
-/** The best spot of a level for a detector, its lists built on the way; rooms are there. */
+/** The best spot of a level for a detector, with the lists built during the search; rooms are ready. */
 export const bestSpot: Timed = (size, effort) => onFreshModels(size, effort, bestSpots);
 
-/** The best place for two side by side, in the same way. */
+/** The best place for two side by side, measured in the same way. */
 export const bestPair: Timed = (size, effort) => onFreshModels(size, effort, bestPairs);
 
 type Question = typeof levelRegion | typeof bestSpots | typeof bestPairs;
 
-/** A question to a level with its rooms ready, of which nothing else is cached. */
+/** Times a query on a level with its rooms ready and nothing else cached. */
 function onFreshModels(size: Size | LevelSize, effort: Effort, ask: Question): Samples {
   const next = copiesOf(benchPlan(size));
   return measure(effort, () => {
@@ -107,8 +107,8 @@ export const dragFrame: Timed = (_, effort) => {
 };
 
 /**
- * Copies that the engine has never seen, so that nothing of them is cached. Where the collector can be called it moves
- * each copy among the old objects first: a drawing that is open is old, and copying it is no part of the work.
+ * Returns a generator of copies that are new to the engine, so that nothing is cached. If the garbage collector can be called, it moves
+ * each copy to the old generation first: an open drawing is old, and moving it is not part of the work.
  */
 function copiesOf(plan: Plan): () => Plan {
   return () => {
@@ -124,7 +124,7 @@ function randomPlaces(plan: Plan, count: number): XY[] {
   const { rooms } = buildLevel(onlyLevel(plan));
   return Array.from({ length: count }, (): XY => {
     const ring = rooms[Math.floor(random() * rooms.length)]?.centerRings[0] ?? [];
-    // A mean of corners with random weights lies in a room that is convex, and hardly ever outside one that is not.
+    // A mean of corners with random weights is inside a convex room, and rarely outside another one.
     const weights = ring.map(() => -Math.log(random()));
     const whole = weights.reduce((sum, weight) => sum + weight, 0);
     const mean = (k: 0 | 1) => ring.reduce((sum, p, i) => sum + p[k] * ((weights[i] as number) / whole), 0);

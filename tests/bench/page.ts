@@ -4,7 +4,7 @@ import type { Surroundings } from './surroundings.ts';
 import { growthTable, memoryTable, ownTable, repeatsInWords, rivalTable, trialTable } from './tables.ts';
 import { ZONE_TOLERANCE } from './task.ts';
 
-/** The page of a run, as Markdown. `plot` is the file of the picture beside it. */
+/** Returns the page of a run as Markdown. `plot` is the name of the picture file beside it. */
 export function speedPage(results: Results, scope: Scope, where: Surroundings, plot: string): string {
   const busy = where.load > where.cores / 2;
   return `# Speed

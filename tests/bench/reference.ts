@@ -5,12 +5,12 @@ import { flattened } from '../../geometry/region/flatten.ts';
 import { flatPolygons, floorWithout, measured, newSequence, openGeos, united } from './rivals/geos.ts';
 import type { Task } from './task.ts';
 
-/** Chords to a quarter turn: 7 ft of radius are then right to 0.04 mm. */
+/** Chords per quarter turn: a radius of 7 ft is then right to 0.04 mm. */
 const PER_QUADRANT = 128;
 
 /**
- * The area that GEOS finds when it also rounds the zones itself, finely: square mm. The independent measure that every
- * area of the tables is held against.
+ * Returns the area by GEOS when it also makes the zones itself, with fine chords, mm². All areas of the tables are compared with this
+ * independent result.
  */
 export async function referenceArea({ rooms, raw }: Task): Promise<number> {
   const geos = await openGeos();
@@ -45,7 +45,7 @@ export async function referenceArea({ rooms, raw }: Task): Promise<number> {
   return measured(geos, results);
 }
 
-/** The bare body, before anything is kept from it; a disc as its middle. */
+/** The body without its distance; a disc as its center. */
 function geometryOf(geos: Awaited<ReturnType<typeof openGeos>>, body: Body): number {
   if (body.kind === 'disc') return geos.GEOSGeom_createPointFromXY(body.x, body.y);
   const rings = body.kind === 'ring' ? [body.ring] : flattened([toEdges(outlineOf(growZone(body, 0)))], 1e-3);

@@ -17,7 +17,7 @@ import type { Effort, Samples } from './timing.ts';
 
 type Statistic = 'median' | 'p99';
 
-/** What a figure has to stay within, ms. */
+/** Limits of a figure, ms. */
 interface Budget {
   readonly of: Statistic;
   readonly most: Partial<Readonly<Record<Size, number>>>;
@@ -31,7 +31,7 @@ export interface Row {
   /** Repeats in a full run. */
   readonly times: number;
   readonly budgets: readonly Budget[];
-  /** Whether each sample is the first work of a process of its own, as after a page is opened. */
+  /** Whether each sample is the first work of a new process, as after a page is opened. */
   readonly isFirst?: boolean;
   readonly run: (size: Size | LevelSize, effort: Effort) => Samples;
 }

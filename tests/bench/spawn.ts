@@ -1,13 +1,13 @@
 import { spawnSync } from 'node:child_process';
 import type { Job } from './jobs.ts';
 
-/** What a process answered, line by line, and why it did not answer all. */
+/** The answers of a process, one per line, and why it did not answer all; null if it did. */
 export interface Outcome<T> {
   readonly answers: readonly T[];
   readonly failure: string | null;
 }
 
-/** Does a job in a process of its own and stops it when the time is up. */
+/** Does a job in a separate process, which is killed after `limitMs`. */
 export function inChild<T>(child: string, job: Job, limitMs: number): Outcome<T> {
   const done = spawnSync(process.execPath, ['--expose-gc', child, JSON.stringify(job)], {
     encoding: 'utf8',
@@ -15,7 +15,7 @@ export function inChild<T>(child: string, job: Job, limitMs: number): Outcome<T>
     killSignal: 'SIGKILL',
     maxBuffer: 64 * 1024 * 1024,
   });
-  // The last line has no end where the process was stopped in the middle of it.
+  // The last line is incomplete if the process was stopped while writing it.
   const answers = done.stdout
     .split('\n')
     .slice(0, -1)

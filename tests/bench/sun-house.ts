@@ -9,7 +9,7 @@ const [WIDE, DEEP, THICKNESS] = [10_000, 8000, 200];
 const WINDOW = { width: 1200, bottom: 900, top: 2100 };
 const HOUR = 3_600_000;
 const START = Date.parse('2026-03-07T18:00:00-05:00');
-/** How far from the corner of the room the windows of a wall begin, mm. */
+/** Distances from the corner of the room to the start of the windows of a wall, mm. */
 const BEGIN = [1200, 5200];
 
 export const SUN_FLOOR: Ring = [
@@ -19,7 +19,7 @@ export const SUN_FLOOR: Ring = [
   [0, DEEP],
 ];
 
-/** Returns the house, and an exposure of so many hours. */
+/** Returns the house with an exposure of this many hours. */
 export function sunHouse(hours: number): Plan {
   const plan = emptyPlan();
   const half = THICKNESS / 2;
@@ -44,7 +44,7 @@ export function sunHouse(hours: number): Plan {
   };
 }
 
-/** The same windows as a plain program would have them. */
+/** The same windows for the minute-by-minute computation. */
 export const SUN_PANES: readonly Pane[] = SUN_FLOOR.flatMap((origin, i) => {
   const [x, y] = SUN_FLOOR[(i + 1) % 4] as XY;
   const long = Math.hypot(x - origin[0], y - origin[1]);

@@ -6,13 +6,13 @@ import type { Heights } from '../../geometry/sun/sun-floor.ts';
 import type { SunTimes } from '../../geometry/sun/times.ts';
 
 /*
- * The swept area of one room without inner walls, done plainly: the light of the middle of the sun in each minute, and the union
- * of it all. Without the size of the disc, and without what passes between two minutes: a little less than the true area.
+ * The swept area of one room without inner walls, computed simply: the union of the light of the center of the sun at each minute. It
+ * ignores the size of the disc and the time between minutes, so it is a little less than the true area.
  */
 
-/** A window as it is seen from the room. */
+/** A window in coordinates of the room. */
 export interface Pane {
-  /** A corner of the inner face of its wall; `from` and `to` are counted from there. */
+  /** A corner of the inner face of its wall, from which `from` and `to` are measured. */
   readonly origin: XY;
   readonly along: XY;
   readonly inward: XY;
@@ -28,7 +28,7 @@ const RADIANS = Math.PI / 180;
 /** Clipper works on whole numbers: hundredths of a mm. */
 const GRID = 100;
 
-/** So many shapes are united at a time, and so many of the results: one union of everything takes a hundred times as long. */
+/** Shapes united at a time, and then results: one union of all takes a hundred times as long. */
 const GROUP = 16;
 
 /** Returns the union as paths in hundredths of a mm, within the floor. */
@@ -45,7 +45,7 @@ export function unionOfMinutes(
   return Clipper.intersect(united(light), [pathOf(floor)], FillRule.NonZero);
 }
 
-/** Which way light travels on the plan, and how much it falls on its way, for each minute with sun. */
+/** Direction of light on the plan, and its fall per length, for each minute with sun. */
 function sunsOf({ start, end, latitude, longitude, horizon, north }: SunTimes) {
   const suns: { readonly travel: XY; readonly rise: number }[] = [];
   for (let at = start; at <= end; at += MINUTE) {
@@ -65,13 +65,13 @@ function united(shapes: readonly (readonly Path64[])[]): Path64[] {
   return united(groups);
 }
 
-/** Returns the area of paths in hundredths of a mm, square mm. */
+/** Returns the area, mm², of paths in hundredths of a mm. */
 export const areaOfPaths = (paths: readonly Path64[]): number => Math.abs(Clipper.areaPaths([...paths])) / GRID ** 2;
 
 export const pathOf = (ring: Ring): Path64 =>
   ring.map(([x, y]) => ({ x: Math.round(x * GRID), y: Math.round(y * GRID) }));
 
-/** Light that has passed both faces of the wall, between the two heights of the detector; null for none. */
+/** Light through both faces of the wall, between the two heights of the detector; null for none. */
 function lightThrough(pane: Pane, travel: XY, rise: number, { base, tall }: Heights): readonly Path64[][] | null {
   const { along, inward, from, to, bottom, top, thickness } = pane;
   const into = travel[0] * inward[0] + travel[1] * inward[1];

@@ -6,7 +6,7 @@ import { ownTable } from './tables.ts';
 
 const HEADING = '## Direct sun';
 
-/** Measures the rows about the sun alone, and writes them into the page of a full run, which has them in its own table from then on. */
+/** Measures only the rows about the sun, and writes them as a section into the page of a full run. */
 export function runSun(child: string, page: string): void {
   const { date, processor, cores, load } = surroundings();
   const busy = load > cores / 2 ? ' **The machine was busy with other work: read “least” and “processor”.**' : '';
@@ -16,7 +16,7 @@ export function runSun(child: string, page: string): void {
   writeFileSync(page, withSection(readFileSync(page, 'utf8'), section));
 }
 
-/** Returns a page with a section in place of an earlier one, or at its end. */
+/** Returns a page with a section that replaces the earlier one, or at its end. */
 export function withSection(page: string, section: string): string {
   const from = page.indexOf(`\n${HEADING}\n`);
   const next = from < 0 ? -1 : page.indexOf('\n## ', from + 1);

@@ -8,7 +8,7 @@ import { type Effort, measure, type Samples } from './timing.ts';
 
 const hoursOf = ({ brief = false }: Effort): number => (brief ? 24 : 96);
 
-/** The floor that direct sun crosses through eight windows; rooms are there, nothing else is cached. */
+/** The floor that direct sun crosses through eight windows; rooms are ready, nothing else is cached. */
 export function sunSwept(_: unknown, effort: Effort): Samples {
   return measure(effort, () => {
     const plan = sunHouse(hoursOf(effort));
@@ -18,7 +18,7 @@ export function sunSwept(_: unknown, effort: Effort): Samples {
   });
 }
 
-/** The same floor as a plain program finds it, minute by minute. */
+/** The same floor computed minute by minute. */
 export function sunByMinutes(_: unknown, effort: Effort): Samples {
   const times = sunTimes(sunHouse(hoursOf(effort))) as SunTimes;
   return measure(effort, () => () => unionOfMinutes(SUN_PANES, SUN_FLOOR, times, PROBE));

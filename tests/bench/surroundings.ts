@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { cpus, loadavg, totalmem } from 'node:os';
 import { RIVALS } from './rivals/all.ts';
 
-/** Where and when a run was made. */
+/** The machine and the time of a run. */
 export interface Surroundings {
   /** ISO date. */
   readonly date: string;
@@ -10,7 +10,7 @@ export interface Surroundings {
   readonly cores: number;
   readonly memory: number;
   readonly node: string;
-  /** Processes that wanted the processor in the minute before the start, on average. */
+  /** Load average of the minute before the start. */
   readonly load: number;
   /** "name version" of each library. */
   readonly libraries: readonly string[];
@@ -29,7 +29,7 @@ export function surroundings(): Surroundings {
   };
 }
 
-/** From the lock file: libraries need not publish their own package.json. */
+/** Returns a version from the lock file: libraries may not export their package.json; "?" if unknown. */
 function versionOf(name: string): string {
   const lock = JSON.parse(readFileSync('package-lock.json', 'utf8')) as {
     readonly packages: Readonly<Record<string, { readonly version?: string }>>;

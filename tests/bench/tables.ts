@@ -6,7 +6,7 @@ import { RIVALS } from './rivals/all.ts';
 import { ROWS, type Row } from './rows.ts';
 import { type Samples, summarize } from './timing.ts';
 
-/** The engine and every library on one level. */
+/** Returns the table of the engine and every library on one level. */
 export function rivalTable({ rivals, rows, areas }: Results, size: Size): string {
   const ours = rows.get(keyOf(BESIDE, size));
   const area = areas.get(size);
@@ -44,7 +44,7 @@ export function trialTable({ trials }: Results): string {
   );
 }
 
-/** The engine alone, with what it has to stay within. */
+/** Returns the table of the engine only, with its budgets. */
 export function ownTable({ rows }: Pick<Results, 'rows'>): string {
   const lines = ROWS.flatMap((row) => row.sizes.map((size) => ownLine(row, size, rows.get(keyOf(row.id, size)))));
   return markdownTable(
@@ -73,7 +73,7 @@ function budgetCell({ budgets }: Row, size: Size, figures: Readonly<Record<'medi
 /** Heap that the huge level may take, bytes. */
 const MOST_HEAP = 150e6;
 
-/** Live bytes may differ by this between two counts without anything piling up. */
+/** Difference of live bytes between two measurements that is no leak. */
 const HEAP_NOISE = 2e6;
 
 export function memoryTable({ memory }: Results): string {

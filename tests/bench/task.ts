@@ -17,35 +17,35 @@ import { onlyLevel, PROBE } from './plans.ts';
 /** An outer ring and its holes. */
 export type Polygon = readonly Ring[];
 
-/** One room that a detector may stand in. */
+/** One room in which a detector may be placed. */
 interface TaskRoom {
   readonly floor: readonly Polygon[];
-  /** Which zones come near its floor, by rectangles. */
+  /** Indices of the zones near its floor, by bounding boxes. */
   readonly near: readonly number[];
 }
 
-/** A body and the distance to keep from it, less the top that carries the detector. */
+/** A body and the distance to keep from it, without the top that carries the detector. */
 interface RawZone {
   readonly body: Body;
   readonly keep: number;
-  /** The body whose top it is, and how far within its edge the axis stands. */
+  /** The body whose top it is, and the distance of the axis inside its edge, mm. */
   readonly top: { readonly body: Body; readonly depth: number } | null;
 }
 
-/** The work of a library: of each room's floor, what the zones leave. Everything that comes before is done already. */
+/** The work of a library: subtract the zones from each room's floor. All earlier steps are done already. */
 export interface Task {
   readonly rooms: readonly TaskRoom[];
-  /** Zones as polygons that hold the true zone and reach at most `ZONE_TOLERANCE` beyond it. */
+  /** Zones as polygons that contain the true zone and extend at most `ZONE_TOLERANCE` beyond it. */
   readonly zones: readonly (readonly Polygon[])[];
   /** The same zones before rounding. */
   readonly raw: readonly RawZone[];
-  /** What the engine returns, square mm. */
+  /** Area by the engine, mm². */
   readonly area: number;
-  /** Floor of the rooms, square mm. */
+  /** Floor area of the rooms, mm². */
   readonly floorArea: number;
 }
 
-/** How far a zone's polygon may reach beyond the zone, mm: 1/16 in, what a tape is read to. */
+/** Largest distance of a zone's polygon beyond the zone, mm: 1/16 in, the reading precision of a tape. */
 export const ZONE_TOLERANCE = 1.5875;
 
 export function taskOf(plan: Plan): Task {
@@ -71,7 +71,7 @@ function outlinesOf(zone: GrownZone) {
   return linkRings(freeBoundary([zone], EVERYWHERE)).map(reversedRing);
 }
 
-/** Rings sorted into polygons: each outer ring with the holes in it. */
+/** Returns rings as polygons: each outer ring with its holes. */
 function polygonsOf(rings: readonly Ring[]): Polygon[] {
   const holes = rings.filter((ring) => signedArea(ring) < 0);
   return rings

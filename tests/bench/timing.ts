@@ -1,4 +1,4 @@
-/** What repeated runs took, ms: by the clock, and of processor time (all threads of the process, rubbish collection too). */
+/** Times of repeated runs, ms: wall time, and processor time of all threads of the process, with garbage collection. */
 export interface Samples {
   readonly wall: number[];
   readonly cpu: number[];
@@ -14,18 +14,18 @@ export interface Summary {
 }
 
 export interface Effort {
-  /** Runs that are thrown away first, ms of them (one at least): the code has to be compiled and hot. */
+  /** Duration of the runs that are discarded first, ms (at least one run), so that the code is compiled and hot. */
   readonly warmUpMs: number;
-  /** Measured runs: as many as this, fewer when they take longer than `measureMs`; one at least. */
+  /** Number of measured runs, fewer if they take longer than `measureMs`; at least one. */
   readonly times: number;
   readonly measureMs: number;
-  /** Whether a row that takes seconds does a part of its work only. */
+  /** Whether a row that takes seconds does only a part of its work. */
   readonly brief?: boolean;
 }
 
 export const noSamples = (): Samples => ({ wall: [], cpu: [] });
 
-/** Runs once and notes how long it took. */
+/** Runs once and adds the times to `samples`, divided by `share`. Returns the result. */
 export function timed<T>(run: () => T, samples: Samples, share = 1): T {
   const cpuBefore = process.cpuUsage();
   const before = performance.now();
@@ -38,8 +38,8 @@ export function timed<T>(run: () => T, samples: Samples, share = 1): T {
 }
 
 /**
- * Times a run over and over. `next` gets the next run ready, which is not timed; so is `after`, with what the run answered.
- * `share` counts how many equal parts one run has: samples are per part.
+ * Times repeated runs. `next` prepares the next run and `after` gets its result; neither is timed. `share` is the number of equal parts of
+ * a run: samples are per part.
  */
 export function measure<T>(
   effort: Effort,
@@ -57,7 +57,7 @@ export function measure<T>(
   return samples;
 }
 
-/** Order statistics; NaN of nothing. A percentile is the least value that so many percent do not exceed. */
+/** Returns order statistics, NaN for no values. A percentile is the least value that this percentage of the values does not exceed. */
 export function summarize(values: readonly number[]): Summary {
   const sorted = [...values].sort((a, b) => a - b);
   const at = (share: number) => sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? Number.NaN;

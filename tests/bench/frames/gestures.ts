@@ -9,20 +9,20 @@ export interface Gesture {
   readonly id: string;
   readonly name: string;
   readonly sample: Sample;
-  /** What is selected before, and where it is taken hold of, mm; null for the middle of the stage. */
+  /** The selection before the press, and the point of the press, mm; null for the middle of the stage. */
   readonly hold: (level: Level) => { readonly select: readonly string[]; readonly at: XY | null };
-  /** How far it goes about where it began, px. */
+  /** Largest distance from the point of the press, px. */
   readonly reachPx: number;
   readonly button: 'left' | 'middle';
-  /** Times as large as the whole level in view. */
+  /** Zoom factor relative to the whole level in view. */
   readonly zoom: number;
-  /** How many times the page's processor is slowed, for a tablet; 1 for not. */
+  /** Factor by which the page's processor is slowed, for a tablet; 1 for none. */
   readonly slowed: number;
 }
 
 const along = ([x, y]: XY, [tx, ty]: XY, share: number): XY => [x + (tx - x) * share, y + (ty - y) * share];
 
-/** A wall in the middle of the list that no opening is in. */
+/** A wall without openings, from the middle of the list. */
 function someWall({ walls, openings }: Level) {
   const plain = walls.filter(({ id }) => !openings.some(({ wall }) => wall === id));
   const wall = plain[Math.floor(plain.length / 2)];
@@ -30,7 +30,7 @@ function someWall({ walls, openings }: Level) {
   return wall;
 }
 
-/** A room with all its walls, its name and what stands in it, as a frame about it would select them. */
+/** A room with all its walls, its name and the things in it, as a selection rectangle around it selects them. */
 function someRoom(level: Level) {
   const { rooms } = buildLevel(level);
   const room = rooms[Math.floor(rooms.length / 2)];
@@ -85,7 +85,7 @@ export const GESTURES: readonly Gesture[] = [
   { ...PAN, id: 'pan-near', name: 'the sheet is moved, four times as large', sample: 'huge', reachPx: 200, zoom: 4 },
 ];
 
-/** A path that bends and comes back, as when a person looks for a place; px, one point for each report of a mouse. */
+/** Returns a curved path that returns, as when a person looks for a place, px, one point for each report of a mouse. */
 export function handPath([x, y]: XY, reachPx: number, points: number): readonly XY[] {
   return Array.from({ length: points }, (_, i): XY => {
     return [x + reachPx * Math.sin(i / 20), y + reachPx * 0.7 * (1 - Math.cos(i / 13))];

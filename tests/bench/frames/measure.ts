@@ -4,20 +4,20 @@ import { type Gesture, handPath } from './gestures.ts';
 import type { OpenSheet } from './stand.ts';
 import { type TraceEvent, traced, workPerFrame } from './trace.ts';
 
-/** ms, one value for each frame. */
+/** One value for each frame, ms. */
 export interface FrameFigures {
-  /** From one frame to the next, as the page's own clock ticks. */
+  /** Time from one frame to the next by the page's clock. */
   readonly intervals: readonly number[];
   /** Processor time of the page's main thread. */
   readonly work: readonly number[];
 }
 
-/** A mouse reports its place 125 times a second. */
+/** Time between reports of a mouse, which sends 125 per second. */
 const STEP_MS = 8;
-/** Points before the measuring begins: the drag has begun, and the code is hot. */
+/** Points before the measurement begins, so that the drag has begun and the code is hot. */
 const LEAD_IN = 40;
 
-/** Does the gesture twice on one page: for the intervals, then with the browser's own notes for the work. */
+/** Does the gesture twice on one page: for the intervals, then with a trace of the browser for the work. */
 export async function measureGesture(
   sheet: OpenSheet,
   plan: Plan,
@@ -35,7 +35,7 @@ export async function measureGesture(
   return { intervals, work: workPerFrame(events) };
 }
 
-/** Selects what is to be moved. Returns where a press takes hold of it, px of the page. */
+/** Selects the things to move. Returns the point of the press, px of the page. */
 async function takeHold(page: Page, plan: Plan, { hold, zoom }: Gesture): Promise<XY> {
   const [level] = plan.levels;
   if (!level) throw new Error('the plan has no level');
@@ -69,7 +69,7 @@ async function pull(
   await mouse(cdp, 'mousePressed', start, button);
   await follow(cdp, path.slice(0, LEAD_IN), button);
   const seen = await watch(() => follow(cdp, path.slice(LEAD_IN), button));
-  // As it was: the next time begins with the same plan.
+  // Cancels the drag, so that the next one begins with the same plan.
   await page.keyboard.press('Escape');
   await mouse(cdp, 'mouseReleased', path.at(-1) ?? start, button);
   if (button === 'middle') await follow(cdp, [start], button, true);
@@ -77,7 +77,7 @@ async function pull(
   return seen;
 }
 
-/** Moves the mouse in time with a clock, however long the page takes. */
+/** Moves the mouse at the pace of a clock, regardless of how long the page takes. */
 async function follow(cdp: CDPSession, path: readonly XY[], button: Gesture['button'], up = false): Promise<void> {
   const begin = performance.now();
   const sent: Promise<unknown>[] = [];
@@ -96,7 +96,7 @@ async function mouse(cdp: CDPSession, type: MouseEvent, [x, y]: XY, button?: Ges
   await cdp.send('Input.dispatchMouseEvent', { type, x, y, ...held });
 }
 
-/** The times between the frames that the page had while `run` ran, ms. */
+/** Returns the times between the frames of the page during `run`, ms. */
 export async function ticking(page: Page, run: () => Promise<void>): Promise<readonly number[]> {
   await page.evaluate(() => {
     const notes = { times: [] as number[], on: true };

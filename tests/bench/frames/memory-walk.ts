@@ -1,19 +1,19 @@
 import type { CDPSession, Page } from 'playwright-core';
 import type { OpenSheet } from './stand.ts';
 
-/** Live bytes of the page's heap after everything dead was collected. */
+/** Live bytes of the page's heap after a garbage collection. */
 export interface WalkFigures {
   readonly acts: number;
   readonly before: number;
   readonly after: number;
-  /** Seconds that the walk took. */
+  /** Duration of the walk, s. */
   readonly took: number;
 }
 
-/** Acts that fill what is meant to fill: the steps that can be taken back, measured words, tiles. */
+/** Acts that fill the bounded caches: undo steps, measured words, tiles. */
 export const WARM_UP = 700;
 
-/** An hour of a quick person's editing, as fast as the page goes. */
+/** An hour of editing by a fast person, done as fast as the page can. */
 export async function walk({ page, cdp }: OpenSheet, acts: number): Promise<WalkFigures> {
   await act(page, 0, WARM_UP);
   const before = await liveBytes(cdp, page);
@@ -30,7 +30,7 @@ async function liveBytes(cdp: CDPSession, page: Page): Promise<number> {
   return usedSize;
 }
 
-/** Acts of every kind in turn, a frame after each, so that all that follows them is done. What is added is taken away again. */
+/** Acts of every kind in turn, with a frame after each, so that their effects are complete. Things that are added are removed again. */
 async function act(page: Page, from: number, count: number): Promise<void> {
   await page.evaluate(
     async ({ first, times }) => {
@@ -50,7 +50,7 @@ async function act(page: Page, from: number, count: number): Promise<void> {
         sheet.dispatchEvent(
           new PointerEvent(type, { clientX: x, clientY: y, pointerId: 1, button: 0, buttons: 1, bubbles: true }),
         );
-      // A press that no device made cannot be captured.
+      // A synthetic press cannot be captured.
       sheet.setPointerCapture = () => undefined;
       const pull = async ([x, y]: readonly [number, number]) => {
         point('pointerdown', x, y);

@@ -6,28 +6,28 @@ import type { FrameFigures } from './measure.ts';
 import { WARM_UP, type WalkFigures } from './memory-walk.ts';
 import { SAMPLE_WORDS, SCREEN } from './stand.ts';
 
-/** Everything of a run. */
+/** All figures of a run. */
 export interface FrameResults {
-  /** An empty page that asks for every frame and does nothing in it. */
+  /** Intervals of an empty page that requests every frame and does nothing in it, ms. */
   readonly floor: readonly number[];
   /** By id of the gesture. */
   readonly now: ReadonlyMap<string, FrameFigures>;
   readonly before: ReadonlyMap<string, FrameFigures>;
-  /** What the version before is, in words; empty where none was measured. */
+  /** Name of the earlier version; empty if none was measured. */
   readonly beforeName: string;
   readonly walk: WalkFigures;
   readonly browser: string;
   readonly seconds: number;
-  /** Processes that wanted the processor, on average of the last minute, at the end. */
+  /** Load average of the last minute, at the end. */
   readonly loadAfter: number;
 }
 
-/** Most that a frame may take, ms; the second one where the processor is slowed six times. */
+/** Longest time of a frame, ms; the second one for a processor slowed by six. */
 const BUDGET = { median: 17, p95: 34 } as const;
 const SLOWED_BUDGET = { median: 60, p95: 60 } as const;
-/** Most that the heap may grow by in the walk, a share. */
+/** Largest growth of the heap in the walk, a share. */
 const MOST_GROWTH = 0.2;
-/** Above this other work has a part in the times. */
+/** Load average above which other work affects the times. */
 export const QUIET_LOAD = 1.5;
 
 export function framesPage(results: FrameResults, where: Surroundings): string {

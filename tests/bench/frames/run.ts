@@ -14,9 +14,9 @@ const QUICK = { ms: 1500, acts: 150 } as const;
 
 export interface FrameOptions {
   readonly quick: boolean;
-  /** Folder of an earlier version, built, and what it is; null for none. */
+  /** Folder of an earlier version, built, and its name; null for none. */
   readonly before: { readonly folder: string; readonly name: string } | null;
-  /** Id of the only gesture to be measured, whose row is printed alone; null for all. */
+  /** Id of the only gesture to measure, whose row is printed; null for all. */
   readonly only: string | null;
 }
 

@@ -9,12 +9,12 @@ import { buildTo } from '../../browser/build-site.ts';
 import { BROWSER_ARGS, findBrowser } from '../../run/find-browser.mjs';
 import { benchPlan } from '../plans.ts';
 
-/** Drawn and shown at this size, px. */
+/** Size of the page, px. */
 export const SCREEN = { width: 1440, height: 900 } as const;
 
 export type Sample = 'large' | 'huge';
 
-/** What the samples are, in words. */
+/** Descriptions of the samples. */
 export const SAMPLE_WORDS: Readonly<Record<Sample, string>> = {
   large: 'samples/05-boarding-house.plan.json: 30 rooms, 400 doors, windows, fixtures and objects, 9 detectors',
   huge: 'invented for the benchmarks: 300 rooms, 5,000 doors, windows, fixtures and objects',
@@ -27,10 +27,10 @@ export function samplePlan(sample: Sample): Plan {
   return read.plan;
 }
 
-/** A browser, and the app as users get it, but for the hook that the gestures need. */
+/** A browser, and the app as users get it, except for the hook that the gestures need. */
 export interface Stand {
   readonly browser: Browser;
-  /** Address of this version; of the version before, where one was given. */
+  /** Address of this version, and of the earlier version if one was given. */
   readonly now: string;
   readonly before: string | null;
   stop(): Promise<void>;
@@ -55,7 +55,7 @@ export async function openStand(before: string | null): Promise<Stand> {
   };
 }
 
-/** This version, built and served. */
+/** Builds and serves this version. `stop` ends the server and removes the build. */
 export async function serveBuilt(): Promise<{ readonly url: string; stop(): Promise<void> }> {
   const site = mkdtempSync(join(tmpdir(), 'stillspot-start-'));
   buildTo(site);
@@ -85,7 +85,7 @@ export interface OpenSheet {
   close(): Promise<void>;
 }
 
-/** A page of its own with the plan open, all of it in view and drawn. */
+/** Opens the plan in a new page, with all of it in view and drawn. */
 export async function openSheet(browser: Browser, url: string, plan: Plan): Promise<OpenSheet> {
   const context = await browser.newContext({ viewport: SCREEN });
   const page = await context.newPage();
@@ -96,5 +96,5 @@ export async function openSheet(browser: Browser, url: string, plan: Plan): Prom
   return { page, cdp: await context.newCDPSession(page), close: () => context.close() };
 }
 
-/** Until everything that follows an opened plan has come to rest. */
+/** Time until all work after opening a plan is done, ms. */
 const SETTLE_MS = 1500;

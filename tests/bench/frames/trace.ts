@@ -1,6 +1,6 @@
 import type { CDPSession } from 'playwright-core';
 
-/** What the browser notes of one thing that it did; times in microseconds. */
+/** An event of a trace of the browser; times in microseconds. */
 export interface TraceEvent {
   readonly name: string;
   readonly ph: string;
@@ -12,11 +12,11 @@ export interface TraceEvent {
   readonly tdur?: number;
 }
 
-/** Runs with the browser's notes on. */
+/** Returns the trace of the browser during `run`. */
 export async function traced(cdp: CDPSession, run: () => Promise<void>): Promise<readonly TraceEvent[]> {
   const events: TraceEvent[] = [];
   const collect = ({ value }: { readonly value: object[] }) => {
-    // The protocol leaves the form of the notes open; it is that of Chromium's trace files.
+    // The protocol does not define the format of the events; it is that of Chromium's trace files.
     events.push(...(value as TraceEvent[]));
   };
   cdp.on('Tracing.dataCollected', collect);
@@ -32,10 +32,10 @@ export async function traced(cdp: CDPSession, run: () => Promise<void>): Promise
   return events;
 }
 
-/** Two callbacks that are nearer together than this, µs, are of one frame. */
+/** Callbacks closer together than this, µs, are of one frame. */
 const ONE_FRAME = 4000;
 
-/** Processor time of the page's main thread from each frame to the next, ms. */
+/** Returns the processor time of the page's main thread from each frame to the next, ms. Throws if the trace has no frame. */
 export function workPerFrame(events: readonly TraceEvent[]): readonly number[] {
   const first = events.find(({ name }) => name === 'FireAnimationFrame');
   if (!first) throw new Error('the browser noted no frame');
@@ -55,5 +55,5 @@ export function workPerFrame(events: readonly TraceEvent[]): readonly number[] {
   return work;
 }
 
-/** One piece of work of a thread, from its queue. */
+/** Name of the event of one task of a thread. */
 const TASK = 'ThreadControllerImpl::RunTask';

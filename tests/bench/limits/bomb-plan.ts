@@ -8,9 +8,9 @@ if (!read.ok) throw new Error('the plain basement cannot be read');
 
 export const PLAIN_PLAN: Plan = { ...read.plan, title: 'Pictures' };
 
-/** Returns a plan with a picture to draw over and six photos of one detector, each of so many pixels. */
+/** Returns a plan with a tracing picture and six photos of one detector, each about this size, px. */
 export function bombPlan(width: number, height: number): Plan {
-  // Each is another picture, so that none is decoded for all.
+  // The pictures differ, so that one decoded picture does not serve for all.
   const [image = '', ...photos] = Array.from({ length: 7 }, (_, i) => whitePng(width, height - i));
   const tracing = {
     ...{ image, name: 'sketch.png', width, height, at: [0, 0] as const, scale: 1, turn: 0, opacity: 1 },

@@ -1,13 +1,13 @@
 import { crc32, deflateSync } from 'node:zlib';
 
-/** Returns a white PNG of one gray level to a pixel, as a data address: a thousandth of what it takes once it is decoded. */
+/** Returns a white grayscale PNG as a data URL, a thousandth of its decoded size. */
 export function whitePng(width: number, height: number): string {
   const head = Buffer.alloc(13);
   head.writeUInt32BE(width, 0);
   head.writeUInt32BE(height, 4);
-  head.writeUInt8(8, 8); // bits to a level; the rest of the head is 0: gray, deflated, not interlaced
+  head.writeUInt8(8, 8); // bit depth; the rest of the header is 0: grayscale, deflated, not interlaced
   const row = Buffer.alloc(1 + width, 0xff);
-  row[0] = 0; // as it is, without a filter
+  row[0] = 0; // no filter
   const data = deflateSync(Buffer.concat(Array.from({ length: height }, () => row)), { level: 9 });
   const file = Buffer.concat([SIGNATURE, chunk('IHDR', head), chunk('IDAT', data), chunk('IEND', Buffer.alloc(0))]);
   return `data:image/png;base64,${file.toString('base64')}`;

@@ -1,12 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 
-/** Time between two looks, ms. */
+/** Time between two samples, ms. */
 const EVERY = 50;
 
 /**
- * Returns the most memory, bytes, that the pages of a browser held in one process during some work. Linux only: reads what the system
- * knows of each process.
+ * Returns the peak memory, bytes, of a renderer or GPU process of a browser during some work. Linux only: reads `/proc`.
  */
 export async function peakOf(browser: Browser, work: () => Promise<void>): Promise<number> {
   const cdp = await browser.newBrowserCDPSession();
@@ -32,7 +31,7 @@ export async function peakOf(browser: Browser, work: () => Promise<void>): Promi
   return most;
 }
 
-/** The highest that the process ever was (VmHWM); 0 for one that has ended. */
+/** Peak resident memory of a process (VmHWM), bytes; 0 if it has ended. */
 function heldBy(id: number): number {
   if (!readdirSync('/proc').includes(String(id))) return 0;
   try {

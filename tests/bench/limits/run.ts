@@ -1,4 +1,4 @@
-/** What the app does at its limits, in Chromium: the largest plan from a file, pictures that are far larger than their file. */
+/** Measures the app at its limits, in Chromium: the largest plan from a file, pictures that are far larger than their file. */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,7 +10,7 @@ import { benchPlan } from '../plans.ts';
 import { bombPlan, PLAIN_PLAN } from './bomb-plan.ts';
 import { peakOf } from './peak.ts';
 
-/** Wall clock, and processor time of the page's main thread, which other work on the machine disturbs less; ms. */
+/** Wall time, and processor time of the page's main thread, which other work on the machine affects less, ms. */
 interface Took {
   readonly wall: number;
   readonly work: number;
@@ -59,7 +59,7 @@ async function openApp(browser: Browser, url: string): Promise<Page> {
   return page;
 }
 
-/** Times what is done until a page answers. */
+/** Times some work until the page answers. */
 async function timed(page: Page, work: () => Promise<unknown>): Promise<Took> {
   const cdp = await page.context().newCDPSession(page);
   await cdp.send('Performance.enable', { timeDomain: 'threadTicks' });
@@ -76,7 +76,7 @@ async function timed(page: Page, work: () => Promise<unknown>): Promise<Took> {
   return took;
 }
 
-/** Opens a plan from its file, by path: the bytes do not go through the test's connection. Until the sheet shows it and takes a key. */
+/** Times opening a plan, until the sheet shows it and takes a key. By path, so that the bytes are not sent over the test's connection. */
 async function openLarge(browser: Browser, url: string, path: string): Promise<Took> {
   const page = await openApp(browser, url);
   const took = await timed(page, async () => {

@@ -1,7 +1,7 @@
 import type { Rival } from './rival.ts';
 
 /**
- * Where there are two ways to use a library, both: the faster one counts. A library is loaded where it is asked for, so
+ * If there are two ways to use a library, both are listed, and the faster one counts. A library is loaded only on request, so
  * that no other process waits for it.
  */
 export const RIVALS: readonly Rival[] = [

@@ -5,7 +5,7 @@ import type { TimedRun } from './rival.ts';
 /** Clipper works on whole numbers: thousandths of a mm. */
 const DECIMALS = 3;
 
-/** Copying the coordinates into the library's memory is part of the run: there is no other way in. */
+/** Copying the coordinates into the library's memory is part of the timed run, because it cannot be avoided. */
 export async function clipperWasm() {
   const clipper = await load();
   return ({ rooms, zones }: Task): TimedRun => {

@@ -3,10 +3,10 @@ import type { Polygon, Task } from '../task.ts';
 import type { TimedRun } from './rival.ts';
 
 type Library = Awaited<ReturnType<typeof initGeosJs>>;
-/** A geometry, by its place in the library's memory. */
+/** Address of a geometry in the library's memory. */
 type Geom = number;
 
-/** GEOS's number for several polygons. */
+/** Type id of a multipolygon in GEOS. */
 const MULTI_POLYGON = 6;
 
 export async function openGeos(): Promise<Library> {
@@ -16,7 +16,7 @@ export async function openGeos(): Promise<Library> {
   return initGeosJs({ errorHandler: fail, noticeHandler: () => undefined });
 }
 
-/** Zones united room by room, then taken out of the floor. Rooms are never united with each other. */
+/** Zones united room by room, then subtracted from the floor. Rooms are not united with each other. */
 export async function geosByRoom() {
   const geos = await openGeos();
   return ({ rooms, zones }: Task): TimedRun => {
@@ -37,7 +37,7 @@ export async function geosByRoom() {
   };
 }
 
-/** All zones of the level united, then taken out of each floor. */
+/** All zones of the level united, then subtracted from each floor. */
 export async function geosWhole() {
   const geos = await openGeos();
   return ({ rooms, zones }: Task): TimedRun => {
@@ -72,7 +72,7 @@ export function floorWithout(geos: Library, floor: readonly FlatPolygon[], block
   return result;
 }
 
-/** Areas summed, and the geometries freed. */
+/** Returns the sum of the areas, mm², and frees the geometries. */
 export function measured(geos: Library, results: readonly Geom[]): number {
   const out = geos.Module._malloc(8);
   let sum = 0;

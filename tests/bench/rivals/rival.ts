@@ -1,15 +1,15 @@
 import type { Task } from '../task.ts';
 
-/** One way to get the region of a whole level with a library that a user could pick instead. */
+/** One way to compute the region of a whole level with another library. */
 export interface Rival {
   readonly id: string;
-  /** As the table says it. */
+  /** Name in the table. */
   readonly name: string;
-  /** The package, for its version. */
+  /** Name of the package, for its version. */
   readonly library: string;
-  /** Loads the library. What comes back gets a task ready in the library's own terms; neither is timed. */
+  /** Loads the library. Resolves to a function that converts a task to the library's types; neither is timed. */
   readonly load: () => Promise<(task: Task) => TimedRun>;
 }
 
-/** The timed part. The function that it returns measures the result and lets go of it, not timed. */
+/** The timed part. It returns a function, not timed, that returns the area of the result, mm², and frees it. */
 export type TimedRun = () => () => number;

@@ -7,13 +7,13 @@ import type { Task } from '../task.ts';
 import type { TimedRun } from './rival.ts';
 import { areaOf } from './turf-ready.ts';
 
-/** Degrees of a great circle to one meter: turf's own radius of the globe, 6,371,008.8 m. */
+/** Degrees of a great circle per meter, with turf's radius of the earth, 6,371,008.8 m. */
 const DEGREES = 180 / (Math.PI * 6371008.8);
 
 /**
- * What somebody writes who knows turf: buffer each thing by its distance, unite, take out of each floor. Buffer measures on
- * a globe, so the plan is laid about the point 0°, 0° with 1 mm as 1 m: 20 m of house bend by a millionth there. (At true
- * size its buffer collapses small things onto their middle.)
+ * The usual pipeline with turf: buffer each thing by its distance, unite, subtract from each floor. Buffer measures on a sphere, so the plan
+ * is placed around 0°, 0° with 1 mm as 1 m, where 20 m of house are distorted by a millionth. (At true size, buffer reduces small things to
+ * their center.)
  */
 export async function turfPlain() {
   return ({ rooms, raw }: Task): TimedRun => {

@@ -5,7 +5,7 @@ import type { TimedRun } from './rival.ts';
 
 type Result = ReturnType<typeof difference>;
 
-/** Zones united room by room, then taken out of the room's floor. Both work on plain coordinates: mm stay mm. */
+/** Zones united room by room, then subtracted from the room's floor. Both operations use plane coordinates, so lengths stay mm. */
 export async function turfByRoom() {
   return ({ rooms, zones }: Task): TimedRun => {
     const features = zones.map(multi);
@@ -17,7 +17,7 @@ export async function turfByRoom() {
   };
 }
 
-/** All zones of the level united, then taken out of each room's floor. */
+/** All zones of the level united, then subtracted from each room's floor. */
 export async function turfWhole() {
   return ({ rooms, zones }: Task): TimedRun => {
     const features = zones.map(multi);
@@ -35,7 +35,7 @@ function without(floor: ReturnType<typeof multi>, zones: ReturnType<typeof multi
   return blocked ? difference(featureCollection([floor, blocked])) : floor;
 }
 
-/** Turf's union asks for two features at least. */
+/** Turf's union needs at least two features. */
 function unite(zones: ReturnType<typeof multi>[]): Result {
   return zones.length > 1 ? union(featureCollection(zones)) : (zones[0] ?? null);
 }
@@ -48,7 +48,7 @@ function closed(ring: Polygon[number]): number[][] {
   return [...ring, ...ring.slice(0, 1)].map(([x, y]) => [x, y]);
 }
 
-/** In the square of the coordinates' unit: turf's own area is that of a globe. */
+/** Returns the area in the square of the coordinates' unit: turf's own area is that on a sphere. */
 export function areaOf(result: Result): number {
   if (!result) return 0;
   const { type, coordinates } = result.geometry;

@@ -8,12 +8,12 @@ import type { VisitFigures } from './visit.ts';
 /** All visits of one kind. */
 export interface Visits {
   readonly name: string;
-  /** Whether the limits hold for it. */
+  /** Whether the limits apply to it. */
   readonly hasTarget: boolean;
   readonly figures: readonly VisitFigures[];
 }
 
-/** Most until the first press, ms, and most that comes over the line before it, bytes. */
+/** Longest time until the first press, ms, and most bytes transferred before it. */
 const BUDGET = { usable: 2000, codeBytes: 300_000 } as const;
 
 export function startPage(visits: readonly Visits[], where: Surroundings, loadAfter: number): string {

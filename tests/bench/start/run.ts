@@ -16,7 +16,7 @@ export async function runStart({ quick }: { readonly quick: boolean }): Promise<
   const { url, stop } = await serveBuilt();
   const visits: Visits[] = [];
   try {
-    // In turn, so that a slow minute of the machine hits all of them.
+    // In turn, so that a slow minute of the machine affects all of them.
     const kinds = [
       { name: 'first visit', hasTarget: true, go: () => firstVisit(url) },
       { name: 'first visit over a slow line', hasTarget: false, go: () => firstVisit(url, SLOW_LINE) },

@@ -5,21 +5,21 @@ import { type BrowserContext, type CDPSession, chromium, type Page } from 'playw
 import { BROWSER_ARGS, findBrowser } from '../../run/find-browser.mjs';
 import { SCREEN, samplePlan } from '../frames/stand.ts';
 
-/** One visit. Times in ms since the browser began to go there; bytes as they came over the line, compressed. */
+/** One visit. Times in ms since the start of the navigation; bytes as transferred, compressed. */
 export interface VisitFigures {
-  /** Anything at all is drawn, by the browser's own note. */
+  /** First paint, as the browser reports it. */
   readonly firstPaint: number;
-  /** The sheet is drawn, shown, and takes a press. */
+  /** Time until the sheet is drawn, shown, and takes a press. */
   readonly usable: number;
-  /** Page, scripts and style sheets until then. */
+  /** Bytes of page, scripts and style sheets until then. */
   readonly codeBytes: number;
   readonly fontBytes: number;
 }
 
-/** A line as slow as the usual audit of a mobile page takes it: 1.6 Mbit/s, 150 ms there and back (common practice, no published source). */
+/** A slow mobile connection: 1.6 Mbit/s, 150 ms round trip (common practice, no published source). Throughput in bytes per second. */
 export const SLOW_LINE = { downloadThroughput: 200_000, uploadThroughput: 93_750, latency: 150 } as const;
 
-/** A browser that was never started before: no cache, no plan, no worker. */
+/** A first visit: no cache, no plan, no worker. */
 export function firstVisit(url: string, line?: typeof SLOW_LINE): Promise<VisitFigures> {
   return inProfile(async (open) => {
     const { context, page } = await open();
@@ -30,7 +30,7 @@ export function firstVisit(url: string, line?: typeof SLOW_LINE): Promise<VisitF
   });
 }
 
-/** A browser that was started anew and comes back to the large level, kept since the last visit with the app itself. */
+/** A visit after a restart of the browser, which has the app and the large level from the visit before. */
 export function visitAgain(url: string): Promise<VisitFigures> {
   return inProfile(async (open) => {
     const first = await open();
@@ -83,7 +83,7 @@ async function visit(page: Page, url: string, line?: typeof SLOW_LINE): Promise<
   return { firstPaint, usable, codeBytes, fontBytes };
 }
 
-/** Runs in the page, before anything of it. The sheet takes input as soon as it has its hook; what it paints is shown a frame later. */
+/** Runs in the page before its scripts. The sheet takes input as soon as it has its hook; its drawing is shown a frame later. */
 function markWhenUsable(mark: string): void {
   const look = () => {
     const app = window.__stillspot;
@@ -107,7 +107,7 @@ async function countBytes(cdp: CDPSession): Promise<() => Pick<VisitFigures, 'co
   return () => ({ codeBytes: sum('Document', 'Script', 'Stylesheet'), fontBytes: sum('Font') });
 }
 
-/** The mark means what it says: a real press begins a wall. */
+/** Checks that the app is usable: a real press begins a wall. */
 async function expectPress(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Wall after wall' }).click();
   const sheet = await page.locator('.plan-canvas').boundingBox();
