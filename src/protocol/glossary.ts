@@ -4,11 +4,11 @@
  */
 export interface GlossaryEntry {
   readonly term: string;
-  /** What it means, in a sentence. */
+  /** Its meaning, in a sentence. */
   readonly means: string;
   /** Words that must not be used for it, in lower case, in each form that could appear. */
   readonly replaces: readonly string[];
-  /** Where the trade uses the term. */
+  /** Source in which the term is used. */
   readonly source: string;
 }
 

@@ -66,7 +66,7 @@ export interface Hint {
   readonly weight: number;
 }
 
-/** By importance: what the whole test depends on, what prevents a verdict, what is wrong, mere remarks. */
+/** By importance: conditions of the whole test, causes that prevent a verdict, errors, remarks. */
 export const WEIGHT = {
   noLevelToTest: 0,
   notDrawn: 1,

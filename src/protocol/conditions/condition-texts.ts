@@ -11,7 +11,7 @@ export interface ConditionTexts {
   /** The requirement as addressed to the occupants; empty where it concerns the technician alone. */
   readonly notice: string;
   readonly sources: readonly Source[];
-  /** Where another published text differs; left out where none is known to. */
+  /** Another published text that differs; left out if none is known. */
   readonly conflict?: string;
 }
 

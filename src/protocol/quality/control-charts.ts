@@ -11,7 +11,7 @@ export interface ChartPoint {
   /** Percent of the mean, or pCi/L on the chart of differences. */
   readonly value: Exact;
   readonly verdict: PointVerdict;
-  /** Last of a run of warnings: out of control by the run rule, whatever its value. */
+  /** Whether it is the last of a run of warnings: out of control by the run rule, regardless of its value. */
   readonly endsRun: boolean;
 }
 

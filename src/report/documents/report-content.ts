@@ -87,8 +87,8 @@ export function houseStep({ plan, house }: ReportContent): string {
 }
 
 /**
- * What the reader is told besides the result. After ANSI/AARST MAH-2019, 8.5.9.2 (above half of the action level, the season of heating, when to test again) and EPA's Citizen's Guide (no level is
- * safe, secondary); the wording is ours.
+ * Statements of the report besides the result. After ANSI/AARST MAH-2019, 8.5.9.2 (above half of the action level, the season of heating, when
+ * to test again) and EPA's Citizen's Guide (no level is safe, secondary); the wording is ours.
  */
 export const STATEMENTS: readonly string[] = [
   'No level of radon is known to be without risk. Below the action level the risk is smaller, not gone.',
