@@ -9,7 +9,7 @@ let open: OpenPage;
 let page: Page;
 let editor: Editor;
 
-/** Everything that the one live region comes to say, from here on. */
+/** Starts recording all texts of the one live region. */
 const listen = () =>
   page.evaluate(() => {
     const heard: string[] = [];

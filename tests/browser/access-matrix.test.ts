@@ -8,7 +8,7 @@ const WIDTHS = [320, 390, 768, 1024, 1440] as const;
 const THEMES = ['paper', 'sun', 'dark'] as const;
 type Theme = (typeof THEMES)[number];
 
-/** `STILLSPOT_AXE=all`: each page at each width in each theme, about 10 minutes; else each page once, widths and themes in turn. */
+/** `STILLSPOT_AXE=all`: each page at each width in each theme, about 10 minutes; else each page once, with widths and themes in turn. */
 const ALL = process.env.STILLSPOT_AXE === 'all';
 const HEIGHTS: Readonly<Record<number, number>> = { 320: 640, 390: 844, 768: 1024, 1024: 768, 1440: 900 };
 

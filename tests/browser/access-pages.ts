@@ -1,11 +1,11 @@
 import type { Page } from 'playwright-core';
 import { openStage } from './samples.ts';
 
-/** A page or dialog of the app, reached from any other one that was left. */
+/** A page or dialog of the app, which can be shown from any other one after `leave`. */
 export interface AccessPage {
   readonly name: string;
   readonly show: (page: Page) => Promise<unknown>;
-  /** Back to the page below; nothing to do for a page of its own. */
+  /** Goes back to the page below. Missing for a page that needs no closing. */
   readonly leave?: (page: Page) => Promise<unknown>;
 }
 
@@ -19,7 +19,7 @@ async function closeDialog(page: Page): Promise<void> {
   await dialog(page).waitFor({ state: 'detached' });
 }
 
-/** All eight stages, the visits, Plans, the quick card and the dialogs, over the plan that is open. */
+/** All eight stages, the visits, Plans, the quick card and the dialogs, with the open plan. */
 export const ACCESS_PAGES: readonly AccessPage[] = [
   ...STAGES.map((name): AccessPage => ({ name, show: (page) => openStage(page, name) })),
   {

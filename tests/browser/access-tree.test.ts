@@ -13,7 +13,7 @@ beforeAll(async () => {
   await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
 });
 
-/** What somebody can press, type into or choose. */
+/** Roles that a user can press, type into or choose. */
 const WORKED = new Set([
   'button',
   'link',
@@ -40,7 +40,7 @@ interface TreeNode {
   readonly level: number | null;
 }
 
-/** The accessibility tree of the page as the browser hands it to a screen reader, in order. */
+/** Returns the accessibility tree of the page as the browser passes it to a screen reader, in order. */
 async function treeOf(target: Page): Promise<readonly TreeNode[]> {
   const session = await target.context().newCDPSession(target);
   const { nodes } = await session.send('Accessibility.getFullAXTree');
@@ -54,11 +54,11 @@ async function treeOf(target: Page): Promise<readonly TreeNode[]> {
     }));
 }
 
-/** Levels of the headings in view, in order. What a modal dialog covers is out of the tree: there the first is its title. */
+/** Returns the visible headings with their levels, in order. Content behind a modal dialog is not in the tree: the first is then its title. */
 const headingsOf = (nodes: readonly TreeNode[]) =>
   nodes.filter(({ role }) => role === 'heading').map(({ level, name }) => ({ level: level ?? 0, name }));
 
-/** Buttons, links and fields whose visible words are not in their name: who speaks to the page says what stands there. */
+/** Returns controls whose visible words are not in their accessible name, because users of speech input say the visible words. */
 const labelNotInName = () =>
   page.evaluate(() => {
     const words = (text: string) => text.toLowerCase().replace(/\s+/g, ' ').trim();
@@ -81,7 +81,7 @@ const labelNotInName = () =>
               .map((id) => document.getElementById(id)?.textContent)
               .join(' ')
           : given;
-        // A tab names itself by its name alone; its state is its description.
+        // A tab has only its name as its label; its state is its description.
         const shown = by
           ? words(document.getElementById(by.split(' ')[0] ?? '')?.textContent ?? '')
           : words(visible(each));
@@ -103,7 +103,7 @@ describe('the tree of each page', () => {
     const headings = headingsOf(nodes);
     const isModal = nodes.some(({ role }) => role === 'dialog');
     expect(headings.filter(({ level }) => level === 1)).toHaveLength(isModal ? 0 : 1);
-    // The title of a page or of a dialog comes first; no level is skipped on the way down.
+    // The title of a page or of a dialog comes first, and no level is skipped.
     headings.reduce(
       (before, heading) => {
         expect(heading.level, `${name}: ${heading.name} after level ${before}`).toBeLessThanOrEqual(before + 1);

@@ -35,7 +35,7 @@ beforeAll(async () => {
 });
 afterAll(() => open.expectNoTroubles());
 
-/** What another file tries already (the bare sheet, the list of acts, spots, every published list) is not tried again. */
+/** Screens that other files test (the bare sheet, the list of commands, spots, every published list) are not repeated here. */
 describe('axe finds nothing', () => {
   it.each<{ screen: string; show: () => Promise<unknown> }>([
     {
@@ -70,7 +70,7 @@ describe('axe finds nothing', () => {
     {
       screen: 'several things selected',
       show: async () => {
-        await unfold('Everything on this level'); // shut again: axe reads every row
+        await unfold('Everything on this level'); // closed again: axe reads every row
         const { fixtures } = await editor.level();
         await page.evaluate(
           (ids) => window.__stillspot?.store.getState().select(ids),

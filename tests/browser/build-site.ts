@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 
-/** With the hook that the browser tests reach the sheet by (`src/editor/test-hook.ts`); else the app as users get it. */
+/** `test-hook` includes the hook by which the browser tests access the sheet (`src/editor/test-hook.ts`); `production` is the app as users get it. */
 type Mode = 'test-hook' | 'production';
 
 /** Builds the app, in a process without NODE_ENV, which vitest sets to "test". */

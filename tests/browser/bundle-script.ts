@@ -1,11 +1,11 @@
 import { fileURLToPath } from 'node:url';
 import { build, type Rollup } from 'vite';
 
-/** Returns a module of the app as one script that sets the global `name`, with its fonts inside, for a page that has nothing else; `es`: as a module. */
+/** Returns a module of the app, with its fonts, as one script that sets the global `name`, for a page without other scripts; `es`: as a module. */
 export async function bundleScript(entry: string, name: string, format: 'iife' | 'es' = 'iife'): Promise<string> {
   const output = (await build({
     configFile: false,
-    // As in the app's own build.
+    // The same as in the app's own build.
     resolve: {
       alias: { pdfkit: fileURLToPath(new URL('../../node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)) },
     },

@@ -5,7 +5,7 @@ import { gzipSync } from 'node:zlib';
 import { expect, inject, it } from 'vitest';
 import { buildTo } from './build-site.ts';
 
-/** What a tablet on a poor line waits for: page, scripts and style sheets, compressed, until the page shows, and until the sheet is drawn. */
+/** Limits for a tablet on a slow connection: compressed page, scripts and style sheets until the page shows, and until the sheet is drawn. */
 const MOST_BYTES = { page: 250_000, sheet: 300_000 } as const;
 
 const folder = () => inject('siteFolder');
@@ -13,11 +13,11 @@ const page = () => readFileSync(join(folder(), 'index.html'), 'utf8');
 const asset = (name: string) => readFileSync(join(folder(), 'assets', name));
 const assets = () => readdirSync(join(folder(), 'assets'));
 
-/** Scripts and style sheets that the page names itself. */
+/** Returns the scripts and style sheets that the page names itself. */
 const linked = () =>
   [...page().matchAll(/(?:src|href)="\.\/assets\/([^"]+\.(?:js|css))"/g)].map(([, name = '']) => name);
 
-/** The scripts and all that they import at once. */
+/** Returns the scripts and all scripts that they import statically. */
 function withImports(names: readonly string[], found = new Set<string>()): ReadonlySet<string> {
   for (const name of names) {
     if (found.has(name)) continue;
@@ -42,7 +42,7 @@ const total = (sizes: readonly (readonly [string, number])[]) =>
 
 it('the page shows after at most 250 kB compressed; the rest is loaded when it is needed', () => {
   const sizes = sizesOf(linked());
-  // One script at least, one style sheet, and what the script needs at once.
+  // At least one script, one style sheet, and the script's static imports.
   expect(sizes.length).toBeGreaterThan(1);
   expect(total(sizes), sizes.join(' ')).toBeLessThanOrEqual(MOST_BYTES.page);
 });
@@ -57,7 +57,7 @@ it('the sheet is drawn after at most 300 kB compressed, its canvas library inclu
 
 it('the texts of the published JSON Schema are not in what the page loads', () => {
   const schema = readFileSync('geometry/planfile/plan.schema.json', 'utf8');
-  // A file is refused with what was expected of a value: those texts stay. Short ones may stand elsewhere.
+  // The texts of expected values stay, because the reader needs them to refuse a file. Short ones may occur elsewhere.
   const texts = [...schema.matchAll(/"description": "([^"\\]{40,})"/g)].map(([, text = '']) => text);
   expect(texts.length).toBeGreaterThan(20);
   const code = assets()

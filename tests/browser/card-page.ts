@@ -1,4 +1,4 @@
-/** What tests do with the quick card. */
+/** Steps that tests take with the quick card. */
 import type { Page } from 'playwright-core';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { emptyPlan } from '../../geometry/planfile/empty.ts';
@@ -10,7 +10,7 @@ import { type OpenPage, openPage, type PageOptions } from './harness.ts';
 const DAY = 86_400_000;
 export const PHONE = { viewport: { width: 390, height: 844 }, touch: true } as const;
 
-/** What the walk of the first test answers: direct sun alone is open then. */
+/** The answers that the walk of the first test gives: only direct sun is left open. */
 export const ANSWERED: CardAnswers = {
   ...FAMILY_ROOM,
   inside: ['right'],
@@ -25,7 +25,7 @@ export const button = (page: Page, name: string | RegExp) => page.getByRole('but
 export const shot = (page: Page, name: string) =>
   process.env.STILLSPOT_SHOTS ? page.screenshot({ path: `${process.env.STILLSPOT_SHOTS}/${name}.png` }) : null;
 
-/** From the plan that is open, by Plans. */
+/** Opens the quick card from the open plan, through Plans. */
 async function openQuickCard(page: Page): Promise<void> {
   const plans = page.getByRole('dialog', { name: 'Plans' });
   if (!(await plans.isVisible())) await page.getByRole('banner').getByRole('button', { name: 'Plans' }).click();
@@ -36,7 +36,7 @@ async function openQuickCard(page: Page): Promise<void> {
   await page.getByRole('heading', { name: 'Quick card' }).waitFor();
 }
 
-/** A page of its own with the card of these answers, the house to be closed tomorrow. */
+/** Opens a new page with the card for these answers, the house to be closed tomorrow. */
 export async function openCard(answers: CardAnswers = ANSWERED, options: PageOptions = PHONE): Promise<OpenPage> {
   const open = await openPage(options);
   const closing = new Date(Date.now() + DAY).toISOString();
@@ -47,7 +47,7 @@ export async function openCard(answers: CardAnswers = ANSWERED, options: PageOpt
   return open;
 }
 
-/** From a first visit to the card, every question answered. Returns the taps. */
+/** Goes from a first visit to the card, with every question answered. Returns the number of taps. */
 export async function walkToCard(page: Page): Promise<number> {
   let taps = 0;
   const tap = async (name: string | RegExp, group?: string | RegExp) => {

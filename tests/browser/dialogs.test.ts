@@ -20,8 +20,8 @@ async function openKeys(): Promise<void> {
 type Way = 'Escape' | 'Close' | 'a tap of the book’s way back';
 
 /**
- * Closes the dialog in the way named and presses a key of the page at once, before the browser has drawn again: browsers tell of a
- * closed dialog only with their next picture, and a key may be quicker. Answers whether the page took the key, and what has the keyboard.
+ * Closes the dialog in the given way and immediately presses a key on the page, before the browser has drawn again: browsers report a
+ * closed dialog only with their next frame, and a key press may come earlier. Returns whether the page handled the key, and what has the focus.
  */
 const closeAndPress = (way: Way, key: string, ctrlKey: boolean) =>
   page.evaluate(
@@ -29,7 +29,7 @@ const closeAndPress = (way: Way, key: string, ctrlKey: boolean) =>
       const dialog = document.querySelector('dialog');
       if (!dialog?.open) throw new Error('no dialog is open');
       const buttons = [...dialog.querySelectorAll('button')];
-      // What Escape does, for a script.
+      // The scripted equivalent of Escape.
       if (how === 'Escape') dialog.requestClose();
       else buttons.find(({ textContent }) => /^(Close|Back to the plan)$/.test(textContent))?.click();
       const press = new KeyboardEvent('keydown', { key: pressed, ctrlKey: ctrl, bubbles: true, cancelable: true });

@@ -47,12 +47,12 @@ async function room(page: Page): Promise<void> {
   });
 }
 
-/** Longest side of the drawing, mm. */
+/** Returns the longest side of the drawing, mm. */
 const widthOf = ({ walls }: Level) => Math.max(...walls.flatMap(({ from, to }) => [from[0], to[0]]));
 const leftOf = ({ walls }: Level) => Math.min(...walls.flatMap(({ from, to }) => [from[0], to[0]]));
 const deskAt = ({ objects: [desk] }: Level): XY => (desk && 'box' in desk.shape ? desk.shape.box.center : [0, 0]);
 
-/** Whether a pixel of the page has the accent color. */
+/** Returns whether a pixel of the page has the accent color. */
 async function isAccent(page: Page, x: number, y: number): Promise<boolean> {
   const png = await page.screenshot({ clip: { x: Math.round(x), y: Math.round(y), width: 1, height: 1 } });
   return page.evaluate(async (data) => {
@@ -70,7 +70,7 @@ async function isAccent(page: Page, x: number, y: number): Promise<boolean> {
   }, png.toString('base64'));
 }
 
-/** Where the length of the room is written, page px: outside the wall, under its middle. */
+/** Returns where the length of the room is written, page px: outside the wall, below its middle. */
 async function underRoom(editor: Editor): Promise<{ x: number; y: number }> {
   const point = await editor.at([6299.2 / 2, 3860.8 + 101.6]);
   return { x: point.x, y: point.y + 22 };
@@ -110,7 +110,7 @@ describe('figures on the sheet', () => {
     const level = await editor.level();
     expect(widthOf(level)).toBeCloseTo(6299.2, 3);
     expect(leftOf(level)).toBeCloseTo(609.6, 3);
-    // The window keeps its place on the page.
+    // The window keeps its position on the page.
     expect(level.openings[0]?.offset).toBeCloseTo(1625.6 - 609.6, 3);
   });
 
@@ -138,7 +138,7 @@ describe('figures on the sheet', () => {
     await expect.poll(() => editor.selection()).toEqual(['o1']);
     await page.keyboard.press('l');
     const field = page.getByLabel('Left corner to window, facing the wall');
-    await expect.poll(() => field.inputValue()).toBe('5 ft'); // 1625.6 less half a wall of 203.2
+    await expect.poll(() => field.inputValue()).toBe('5 ft'); // 1625.6 minus half a wall of 203.2
     await field.fill('4');
     await field.press('Tab');
     const width = page.locator('.length-box').getByLabel('Width of the window');
@@ -155,9 +155,9 @@ describe('figures on the sheet', () => {
       window.__stillspot?.store.getState().addItem('openings', door);
     });
     const left = page.getByLabel('Left corner, facing the wall');
-    await expect.poll(() => left.inputValue()).toBe('≈ 2 ft 11 1/4 in'); // 1000 less half a wall of 203.2
+    await expect.poll(() => left.inputValue()).toBe('≈ 2 ft 11 1/4 in'); // 1000 minus half a wall of 203.2
     const [inner, lower] = [101.6, 3860.8 - 101.6];
-    // On the disc, beside its letter, a finger's width from the corner.
+    // On the disc beside its letter, a finger's width from the corner.
     const marked = async (x: number, way: number) => {
       const at = await editor.at([x, lower]);
       return isAccent(page, at.x + way * 26, at.y - 9);
@@ -178,13 +178,13 @@ describe('figures on the sheet', () => {
   it('a desk is put so far from the wall as the tape says, by a press on the figure', async () => {
     await editor.press(3000, 1800);
     await expect.poll(() => editor.selection()).toEqual(['t1']);
-    // The figure stands in the middle between the desk's left edge and the wall's face.
+    // The figure is in the middle between the desk's left edge and the wall's face.
     const left = (3000 - 609.6 + 101.6) / 2;
     await editor.press(left, 1800);
     const field = page.getByLabel('From the left wall');
     const stood = deskAt(await editor.level());
     await field.fill('2 ft');
-    await editor.press(5500, 3300); // a press elsewhere may be a slip
+    await editor.press(5500, 3300); // a press elsewhere may be unintended
     await field.waitFor({ state: 'detached' });
     expect(await editor.message()).toMatch(/^2 ft was not set: From the left wall stays /);
     expect(deskAt(await editor.level())).toEqual(stood);
@@ -207,7 +207,7 @@ describe('figures on the sheet', () => {
     await page.keyboard.press('Tab');
     await page.keyboard.type('24');
     await page.keyboard.press('Enter');
-    // Three lengths, three steps: none is set again by leaving the field.
+    // Three lengths, three undo steps: leaving the field sets none of them again.
     await expect.poll(() => editor.steps()).toBe(steps + 3);
     const [sump] = (await editor.level()).fixtures;
     if (!sump || !('circle' in sump.shape)) throw new Error('the pit is round');
@@ -263,7 +263,7 @@ describe('figures on the sheet', () => {
     const field = page.getByLabel('Face to face');
     await field.waitFor();
     await page.keyboard.press('Escape');
-    await page.keyboard.press('l'); // on from there: the other way across
+    await page.keyboard.press('l'); // continuing from there: the other way across
     await field.fill('13 ft');
     await field.press('Enter');
     const level = await editor.level();
@@ -282,7 +282,7 @@ it('a figure is tapped by finger, a finger broad', async () => {
   const field = page.getByLabel('Face to face');
   const box = page.locator('.typed-length');
   const button = (name: string) => box.getByRole('button', { name, exact: true });
-  // The keys on the screen are digits: what they lack stands in the box, with the ways out of it.
+  // The on-screen keyboard has only digits: the box has buttons for the rest, and for setting and canceling.
   expect(await field.getAttribute('inputmode')).toBe('decimal');
   for (const name of ['ft', 'in', '1/2', '1/4', '1/8', '3/4', 'Set', 'Cancel']) {
     const { width = 0, height = 0 } = (await button(name).boundingBox()) ?? {};

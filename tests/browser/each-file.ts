@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeEach } from 'vitest';
 import { beginTest, closePages, endTest } from './harness.ts';
 
-// The files share one process, and with it the modules: what is to happen after each test and file is said here, not in a module.
+// The files share one process, and so their modules: hooks for each test and file are registered here, not in a module.
 beforeEach(beginTest);
 afterEach(endTest);
 afterAll(closePages);

@@ -3,7 +3,7 @@ import type { Level } from '../../geometry/plan/model.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { type OpenPage, openPage } from './harness.ts';
 
-/** A basement drawn from nothing, one step after the other on one page: each test goes on where the last one ended. */
+/** A basement drawn from nothing, step by step on one page: each test continues where the last one ended. */
 describe('a basement drawn by mouse', () => {
   let open: OpenPage;
   let editor: Editor;
@@ -41,7 +41,7 @@ describe('a basement drawn by mouse', () => {
   });
 
   it('a typed length takes effect', async () => {
-    // After a wall that was closed the next press selects.
+    // After a wall that closed a room, the next press selects.
     await editor.take('What closes the room?', 'Wall after wall');
     await editor.press(914.4, 4064);
     await editor.move(3000, 4080);
@@ -49,7 +49,7 @@ describe('a basement drawn by mouse', () => {
     await open.page.keyboard.press('Enter');
     await open.page.keyboard.press('Escape');
     const stub = (await editor.level()).walls.at(-1);
-    // 4 ft 6 in from the wall's face: half the 8 in wall more from its center-line.
+    // 4 ft 6 in from the wall's face: half of the 8 in wall more from its center-line.
     expect(stub?.from[0]).toBe(914.4);
     expect(stub?.to[0]).toBeCloseTo(914.4 + 101.6 + 1371.6, 3);
     expect(stub?.to[1]).toBe(stub?.from[1]);
@@ -119,7 +119,7 @@ describe('a basement drawn by mouse', () => {
     await editor.press(4000, 4000);
     const { fixtures, objects } = await editor.level();
     expect(fixtures.map(({ kind }) => kind)).toEqual(['sump-pit', 'furnace', 'supply-register']);
-    // 4 in deep, its back on the wall's face at 1016.
+    // 4 in deep, its back at the wall's face at 1016.
     expect(fixtures[2]?.shape).toMatchObject({
       box: { width: 254, depth: 101.6, center: [expect.any(Number), 1066.8] },
     });
@@ -142,7 +142,7 @@ describe('a basement drawn by mouse', () => {
       await open.page.mouse.move(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share);
       seen.push(await editor.verdict());
     }
-    // It is evaluated on the way, before it is set down.
+    // It is evaluated while it is dragged, before it is placed.
     expect(seen[0]).toBe('blocked');
     expect(seen.at(-1)).toBe('clear-of-drawn');
     await expect.poll(() => editor.detectorAt()).toEqual(stood);

@@ -95,7 +95,7 @@ describe('the sheet by keyboard alone', () => {
 
   it('draws a room, opens it, names it and furnishes it', async () => {
     await open.page.evaluate(() => window.__stillspot?.store.getState().newPlan());
-    await keys('1', '1'); // Four walls; the cross is there, in the middle.
+    await keys('1', '1'); // Four walls; the crosshair is in the middle.
     await times('Control+ArrowLeft', 10);
     await times('Control+ArrowUp', 8);
     await keys('Enter');
@@ -108,7 +108,7 @@ describe('the sheet by keyboard alone', () => {
     // 15 ft inside and 8 in walls.
     expect(Math.abs((right?.to[1] ?? 0) - (right?.from[1] ?? 0))).toBeCloseTo(15 * 304.8 + 203.2, 3);
 
-    await keys('Escape', '2', '2'); // A window: from the corner that was set last up to the top wall, which stops the cross.
+    await keys('Escape', '2', '2'); // A window: from the last corner up to the top wall, where the crosshair stops.
     await times('Control+ArrowLeft', 10);
     await times('Control+ArrowUp', 16);
     await keys('Enter', 'Escape');

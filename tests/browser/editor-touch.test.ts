@@ -39,7 +39,7 @@ describe('the sheet by touch, on a tablet', () => {
     for (let step = 1; step <= 6; step++) await touch('touchMove', between(from, to, step / 6));
     const inHand = () => open.page.evaluate(() => window.__stillspot?.store.getState().draggedDetector);
     const shown = async () => editor.at(((await inHand())?.at ?? [0, 0]) as XY);
-    // The browser hands touch moves out once a frame: the last one has arrived when the detector is beside the finger.
+    // The browser delivers touch moves once per frame: the last one has arrived when the detector is beside the finger.
     await expect.poll(async () => (await shown()).x).toBeCloseTo(to.x, -1);
     expect(to.y - (await shown()).y).toBeGreaterThan(60);
     const draggedDetector = await inHand();
@@ -107,14 +107,14 @@ describe('the sheet by touch, on a tablet', () => {
     await open.page.keyboard.type('18 ft');
     await open.page.keyboard.press('Enter');
     const corners = await open.page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.walls.length);
-    expect(corners).toBe(0); // not in the plan before the outline is closed
+    expect(corners).toBe(0); // not in the plan until the outline is closed
     await tap(1000 + 18 * 304.8, 5000);
     await tap(1000, 5000);
     await tap(1000, 1000);
     const { walls } = await editor.level();
     expect(walls).toHaveLength(4);
     const [top] = walls;
-    // 18 ft inside, and half a wall of 8 in at each end.
+    // 18 ft inside, plus half a wall of 8 in at each end.
     expect(Math.abs((top?.to[0] ?? 0) - (top?.from[0] ?? 0))).toBeCloseTo(18 * 304.8 + 203.2, 3);
     await open.page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), sample);
   });

@@ -3,30 +3,30 @@ import type { Level, XY } from '../../geometry/plan/model.ts';
 import { drag, type PagePoint } from './harness.ts';
 import { openStage } from './samples.ts';
 
-/** Works the sheet of an open page in plan coordinates, mm, as a hand would: every press goes through the browser's own input. */
+/** Operates the sheet of an open page in plan coordinates, mm: every press is the browser's own input. */
 export interface Editor {
   readonly page: Page;
-  /** Where a point of the plan is on the page, once the page shows what was done last. */
+  /** Returns where a point of the plan is on the page, after the page shows the last change. */
   at(point: XY): Promise<PagePoint>;
-  /** Opens a question of the palette and takes an answer in hand, by mouse. */
+  /** Opens a question of the palette and chooses an answer as the tool, by mouse. */
   take(question: string, answer: string): Promise<void>;
-  /** Takes a detector in hand, by mouse. */
+  /** Chooses the detector tool, by mouse. */
   takeDetector(): Promise<void>;
   press(x: number, y: number): Promise<void>;
   move(x: number, y: number): Promise<void>;
   pull(from: XY, to: XY): Promise<void>;
   level(): Promise<Level>;
-  /** Where the first detector stands, mm. */
+  /** Returns where the first detector is, mm. */
   detectorAt(): Promise<XY>;
   message(): Promise<string>;
   selection(): Promise<readonly string[]>;
-  /** Number of steps that can be taken back. */
+  /** Returns the number of steps that can be undone. */
   steps(): Promise<number>;
-  /** The verdict in large beside the sheet. */
+  /** Returns the large verdict beside the sheet. */
   verdict(): Promise<string>;
 }
 
-/** The page is open and its sheet drawn. */
+/** Returns the editor once the page is open and its sheet is drawn. */
 export async function editorOf(page: Page): Promise<Editor> {
   await page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
   await pressedByHand(page);
@@ -86,7 +86,7 @@ export async function editorOf(page: Page): Promise<Editor> {
   };
 }
 
-/** On a fast machine "1 1 Enter" comes as fast as a laser tape types it: from here on a hand presses every key. Ends with a reload. */
+/** A test may type "1 1 Enter" as fast as a laser tape. Treats every key press as typed by hand, until the page is reloaded. */
 export async function pressedByHand(page: Page): Promise<void> {
   await page.evaluate(() => window.__stillspot?.tape.setState({ gap: -1 }));
 }

@@ -7,9 +7,9 @@ import { openSample, openStage, saved } from './samples.ts';
 
 const NOT_STARTED = /^Stillspot has not started\./;
 const OUT_OF_DATE = /the plan on screen may be out of date/;
-/** Nothing here waits for more than the store, whose limit is 4 s. */
+/** Limit for waits: nothing here takes longer than the store, whose limit is 4 s. */
 const SOON_MS = 30_000;
-/** In one turn of the page: it tries again by itself too, and takes its button away then. */
+/** Runs in one task of the page, because the page also tries again by itself and then removes its button. */
 const mendAndDrawAgain = (page: Page) =>
   page.getByRole('button', { name: 'Draw it again' }).evaluate((button: HTMLElement) => {
     (window as unknown as { mend: () => void }).mend();
@@ -25,7 +25,7 @@ describe('a start that cannot be made', () => {
     page.setDefaultTimeout(SOON_MS);
   });
 
-  /** Loads the page again and comes back when its first bytes are there. */
+  /** Loads the page again and returns when its first bytes have arrived. */
   const load = () => page.goto(inject('siteUrl'), { waitUntil: 'commit' });
 
   it('says without JavaScript that it is needed', async () => {
@@ -68,7 +68,7 @@ describe('a start that cannot be made', () => {
 
   it('shows words while the style sheet hangs, then ways out', async () => {
     let hangs = true;
-    // Not taken back: what still hangs would go on then by itself.
+    // The route is not removed, because a pending request would then continue.
     await context.route('**/assets/*.css', (route) => (hangs ? undefined : route.continue()));
     await load();
     await page.getByText('Starting…').waitFor();
@@ -99,7 +99,7 @@ describe('a start that cannot be made', () => {
   });
 
   it('starts without a store that hangs, and says that plans are kept', async () => {
-    // Deleting waits for a connection that stays open, and opening waits for that: as while another tab holds an older version.
+    // Deleting waits for a connection that stays open, and opening waits for the deletion: the same as while another tab has an older version.
     const other = await context.newPage();
     await other.goto(inject('emptyUrl'));
     await other.evaluate(
@@ -148,7 +148,7 @@ describe('a fault while the app runs', () => {
     const before = await walls();
     await moveFirst(page);
     await page.getByText(OUT_OF_DATE).waitFor();
-    // The overlay, which has words too, may have told it first.
+    // The overlay also has text and may have reported it first.
     await expect.poll(walls).toBeGreaterThan(before);
     const { bytes } = await download(page, () => page.getByRole('button', { name: 'Save the plan as a file' }).click());
     expect(JSON.parse(bytes.toString('utf8'))).toMatchObject({ title: 'Finch Lane, basement' });

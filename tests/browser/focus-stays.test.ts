@@ -15,7 +15,7 @@ let open: OpenPage;
 let page: Page;
 let editor: Editor;
 
-/** Where the focus is, once all has been drawn: "body" where it fell to the page. */
+/** Returns what has the focus after everything has been drawn: "body" if the focus was lost. */
 async function focusAfter(): Promise<string> {
   await settled(page);
   await settled(page);
@@ -25,7 +25,7 @@ async function focusAfter(): Promise<string> {
   });
 }
 
-/** The plain basement, something selected, nothing open over it. It is opened anew only where something was done to it. */
+/** Shows the plain basement with something selected and nothing open over it. It is opened again only if it was changed. */
 async function begin(ids: readonly string[] = [DESK]): Promise<void> {
   await page.evaluate(
     ([plan, selected]) => {
@@ -50,11 +50,11 @@ beforeAll(async () => {
   page = open.page;
   editor = await editorOf(page);
   await page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), sample);
-  // The guard comes after the start, with the announcer.
+  // The focus guard loads after the start, together with the announcer.
   await announcerReady(page);
 });
 
-/** Key presses as Playwright writes them, for each command that has keys of its own. */
+/** Key presses in Playwright's notation, for each command with its own keys. */
 const KEYS: Readonly<Record<string, string>> = {
   ' ': 'Space',
   pageup: 'PageUp',
@@ -79,7 +79,7 @@ describe('the focus never falls to the page', () => {
   it('by the shortcut of every command, with the plan in focus', async () => {
     const lost: string[] = [];
     for (const command of someOf(COMMANDS, 10)) {
-      // The first press of each; the file picker belongs to the system.
+      // Only the first press of each command; the file picker belongs to the system.
       const [press] = pressesOf(command);
       if (!press || command.id === 'open') continue;
       await begin([FURNACE]);
@@ -120,7 +120,7 @@ describe('the focus never falls to the page', () => {
       await begin();
       if (stage === 'Visit') await page.getByRole('button', { name: 'Visit', exact: true }).click();
       else await openStage(page, stage);
-      /** Focuses a button of the work of this stage by its place; returns its words, or null where there is none any more. */
+      /** Focuses a button of this stage by its index; returns its text, or null if there is none. */
       const focusButton = (index: number) =>
         page.evaluate((at) => {
           const plan = document.querySelector('.page')?.getAttribute('data-plan') === 'in-view';
@@ -132,7 +132,7 @@ describe('the focus never falls to the page', () => {
             ),
           ]
             .filter((each) => each.checkVisibility({ visibilityProperty: true }) && !each.matches(':disabled'))
-            // Rows of one list do the same; printing and cameras belong to the system.
+            // Rows of one list do the same, so one is enough; printing and cameras belong to the system.
             .filter(
               (each, i, list) =>
                 !/^(Print|Scan|Read it by the camera|Photo|Add photos)/.test(each.textContent ?? '') &&

@@ -7,7 +7,7 @@ import { type Editor, editorOf } from './editor.ts';
 import { type OpenPage, openPage, type PagePoint } from './harness.ts';
 
 /**
- * What painting has cost, counted. The page's clock stands still and is moved by hand, picture by picture, so that no count depends on how
+ * The cost of painting, counted. The page's clock is stopped and advanced frame by frame, so that no count depends on how
  * busy the machine is. The times are measured by `npm run bench -- --frames`.
  */
 
@@ -37,23 +37,23 @@ afterEach(async () => {
   open.expectNoTroubles();
 });
 
-/** From one picture to the next, ms: what the clock of the page takes for a frame. */
+/** Time from one frame to the next on the page's clock, ms. */
 const PICTURE_MS = 16;
-/** Longer than anything that the sheet waits for until the hand has rested, ms. */
+/** Longer than any delay after which the sheet starts work once the pointer rests, ms. */
 const REST_MS = 400;
-/** No move leaves work for more pictures than this: by then the sheet is at rest. */
+/** Greatest number of frames for which a move leaves work: then the sheet is at rest. */
 const PICTURES_A_MOVE = 6;
 
 const pictures = (count: number) => page.clock.runFor(PICTURE_MS * count);
 const rest = () => page.clock.runFor(REST_MS);
 
-/** How long every piece of work takes by the clock that the page reads, ms: on a quick machine nothing, else more than a cheap one's. */
+/** Sets the duration of every piece of work by the clock that the page reads, ms: 0 on a fast machine, else more than the limit for cheap work. */
 const setWorkMs = (ms: number) =>
   page.evaluate((each) => {
     (window as unknown as { workMs: number }).workMs = each;
   }, ms);
 
-/** Lets every look at the clock take a while, so that all work is as dear as on a slow machine, and always equally so. */
+/** Makes every reading of the clock take time, so that all work is as expensive as on a slow machine, and always equally so. */
 async function makeWorkExpensive(): Promise<void> {
   await page.evaluate(() => {
     const still = performance.now.bind(performance);
@@ -69,13 +69,13 @@ async function makeWorkExpensive(): Promise<void> {
 const counts = () => page.evaluate(() => window.__stillspot?.paintCounts() ?? { paints: {}, areas: {}, placements: 0 });
 
 interface Cost {
-  /** Times that the layer was painted, and how much of a whole picture each time on average. */
+  /** How many times the layer was painted, and the average fraction of the whole picture painted each time. */
   readonly of: (layer: string) => { readonly times: number; readonly share: number };
-  /** Times that a painted canvas was moved as it was. */
+  /** How many times a painted canvas was moved without painting. */
   readonly placed: number;
 }
 
-/** What painting costs while `act` runs. */
+/** Returns the cost of painting while `act` runs. */
 async function paintsOf(act: () => Promise<void>): Promise<Cost> {
   const before = await counts();
   await act();
@@ -92,10 +92,10 @@ async function paintsOf(act: () => Promise<void>): Promise<Cost> {
   return { of, placed: after.placements - before.placements };
 }
 
-/** Edge pixels of curves that a strip's seam cuts may be rounded otherwise. The smallest word on the sheet has hundreds. */
+/** Number of edge pixels of curves that may be rounded differently where a strip's seam cuts them. The smallest word on the sheet has hundreds. */
 const AT_SEAMS = 40;
 
-/** Moves the held mouse by steps; after each the sheet is drawn until nothing is owed. */
+/** Moves the mouse by steps with the button held; after each step, lets the sheet draw until no work is left. */
 async function moves(from: PagePoint, steps: readonly XY[]): Promise<void> {
   for (const [dx, dy] of steps) {
     await page.mouse.move(from.x + dx, from.y + dy);
@@ -103,7 +103,7 @@ async function moves(from: PagePoint, steps: readonly XY[]): Promise<void> {
   }
 }
 
-/** What each of the moves costs, one by one. */
+/** Returns the cost of each move separately. */
 async function costs(from: PagePoint, steps: readonly XY[]): Promise<readonly Cost[]> {
   const each: Cost[] = [];
   for (const step of steps) each.push(await paintsOf(() => moves(from, [step])));
@@ -113,7 +113,7 @@ async function costs(from: PagePoint, steps: readonly XY[]): Promise<readonly Co
 const line = (count: number, [dx, dy]: XY): readonly XY[] =>
   Array.from({ length: count }, (_, i): XY => [dx * (i + 1), dy * (i + 1)]);
 
-/** A point of a wall without openings, on the page. */
+/** Returns a point of a wall without openings, on the page. */
 async function wallHold(): Promise<PagePoint> {
   const plain = level.walls.filter(({ id }) => !level.openings.some(({ wall }) => wall === id));
   const wall = plain[Math.floor(plain.length / 2)];
@@ -123,7 +123,7 @@ async function wallHold(): Promise<PagePoint> {
   return editor.at([wall.from[0] * 0.6 + wall.to[0] * 0.4, wall.from[1] * 0.6 + wall.to[1] * 0.4]);
 }
 
-/** Keeps what is seen of the ground for `differingPixels`. */
+/** Stores the visible ground picture for `differingPixels`. */
 async function keepPicture(): Promise<void> {
   await page.evaluate(() => {
     const sheet = document.querySelector('.plan-canvas');
@@ -139,7 +139,7 @@ async function keepPicture(): Promise<void> {
   });
 }
 
-/** Paints everything anew and answers how many pixels of the kept picture were others. */
+/** Paints everything again and returns how many pixels differ from the stored picture. */
 async function differingPixels(): Promise<number> {
   await page.evaluate(() => window.__stillspot?.store.getState().setTheme('sun'));
   await rest();
@@ -189,7 +189,7 @@ describe('the sheet, painted', () => {
 
   it.each([
     { machine: 'quick', workMs: 0, times: 1 },
-    // Shading and verdicts take turns there: one goes with the wall, the other one picture later.
+    // Shading and verdicts alternate there: one moves with the wall, the other follows one frame later.
     { machine: 'slow', workMs: 2, times: 2 },
   ])(
     'under a dragged wall on a $machine machine paints at most a fifth of the ground, $times × a move',
@@ -201,7 +201,7 @@ describe('the sheet, painted', () => {
       await moves(at, line(3, [0, 2]));
       for (const { of } of await costs({ x: at.x, y: at.y + 6 }, line(8, [0, 2]))) {
         expect(of('walls').times).toBe(times);
-        // No detector is pulled and no verdict turns: what lies over the ground stays as it is.
+        // No detector is dragged and no verdict changes: the layers above the ground stay unchanged.
         expect(of('detectors').times).toBe(0);
         for (const layer of ['sheet', 'zones', 'walls', 'names']) expect(of(layer).share, layer).toBeLessThan(0.2);
       }

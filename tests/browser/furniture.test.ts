@@ -6,13 +6,13 @@ import { DESK, freshSample, middleOf, pressKeys, sample, sampleLevel, selectIds 
 import { inputSession, type OpenPage, openPage, type PagePoint } from './harness.ts';
 import { openStage } from './samples.ts';
 
-/** A spot of the desk in the plain basement, off its corners, where no detector stands: it spans 1981 … 3505 by 3886 … 4648. */
+/** A point of the desk in the plain basement, off its corners, where no detector is: the desk spans 1981 … 3505 by 3886 … 4648. */
 const GRIP: XY = [2250, 4267];
-/** So far the desk goes: its pair then stands 30 in from a supply register. */
+/** The movement of the desk, after which its pair is 30 in from a supply register. */
 const WAY: XY = [-1000, -3000];
 
 const axesOf = ({ detectors }: Level) => detectors.map(({ at }) => at);
-/** How far the desk and its detectors went, mm. */
+/** Returns how far the desk and its detectors moved, mm. */
 function ways(now: Level): readonly XY[] {
   const [dx, dy] = middleOf(now, DESK);
   const [x, y] = middleOf(sampleLevel, DESK);
@@ -74,7 +74,7 @@ describe('a pair on a desk', () => {
   it('a sofa dragged into a partition lands on the face on the side of the hand', async () => {
     const sofa = sampleLevel.objects.find(({ name }) => name === 'Sofa')?.id ?? '';
     const [x, y] = middleOf(sampleLevel, sofa);
-    // The partition's west face is at 6343.65; the sofa, 84 in long, would reach to 6500.
+    // The partition's west face is at 6343.65; the sofa, 84 in long, would extend to 6500.
     await editor.pull([x - 600, y], [6500 - 1066.8 - 600, y - 200]);
     await expect.poll(() => editor.steps()).toBe(1);
     expect(middleOf(await editor.level(), sofa)[0]).toBeCloseTo(6343.65 - 1066.8, 1);
@@ -92,7 +92,7 @@ describe('a pair on a desk', () => {
 
   it('a desk that is no place is told by how much it would have to move, and is moved by one press', async () => {
     await selectIds(editor, []);
-    // Before the door outside, all of it within 3 ft: its middle at (1524, 6900).
+    // In front of the outside door, all of it within 3 ft: its middle at (1524, 6900).
     await open.page.evaluate((id) => {
       const state = window.__stillspot?.store.getState();
       state?.select([id]);
@@ -130,7 +130,7 @@ describe('a pair on a desk, by touch', () => {
       session.send('Input.dispatchTouchEvent', { type, touchPoints });
     await freshSample(editor);
     await selectIds(editor, [DESK]);
-    // A finger on the middle: nearer to an edge it takes hold of a corner.
+    // The finger is on the middle, because near an edge it would grab a corner.
     const [x, y] = middleOf(sampleLevel, DESK);
     const from = await editor.at([x, y]);
     const to = await editor.at([x + WAY[0], y + WAY[1]]);

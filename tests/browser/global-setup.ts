@@ -9,9 +9,9 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Address of the built app, with a slash at the end. */
     siteUrl: string;
-    /** A page without content, beside it. */
+    /** Address of a page without content, beside the app. */
     emptyUrl: string;
-    /** The folder that holds it. */
+    /** The folder that contains the built app. */
     siteFolder: string;
   }
 }
@@ -28,7 +28,7 @@ const EMPTY_PAGE: Plugin = {
   },
 };
 
-/** The names of these files hold a hash of their content. To ask before each use whether they are still the same costs a third of a load. */
+/** The file names contain a hash of their content. Asking before each use whether the files have changed would cost a third of a load. */
 const ASSETS_KEPT: Plugin = {
   name: 'assets-kept',
   configurePreviewServer: ({ middlewares }) => {
@@ -44,7 +44,7 @@ const ASSETS_KEPT: Plugin = {
   },
 };
 
-/** Serves the built app for all test files. Returns what ends that. */
+/** Serves the built app for all test files. Returns a function that stops the server. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   const given = process.env.STILLSPOT_SITE;
   const site = given ?? mkdtempSync(join(tmpdir(), 'stillspot-site-'));

@@ -16,11 +16,11 @@ beforeAll(async () => {
 
 const wayIn = (on: Page, name: string) => on.getByLabel('Where to start').getByRole('button', { name });
 const toDo = (on: Page) => on.locator('.to-do');
-/** The list closes once one of its lines was followed. */
+/** Opens the list, which closes after one of its lines was followed. */
 async function openToDo(on: Page): Promise<void> {
   if ((await toDo(on).getAttribute('open')) === null) await toDo(on).locator('summary').click();
 }
-/** Whether a point of the plan lies on the stage. */
+/** Returns whether a point of the plan is on the stage. */
 const inView = (on: Page, at: readonly [number, number]) =>
   on.evaluate(([x, y]) => {
     const { viewport, stageSize } = window.__stillspot?.store.getState() ?? {};
@@ -92,9 +92,9 @@ describe('what is still to do', () => {
     expect(at(/C1 is blocked/)).toBeGreaterThan(0);
     expect(at(/C2 cannot be decided yet/), texts.join('\n')).toBeGreaterThan(at(/C1 is blocked/));
     expect(at(/Direct sun is not worked out/)).toBeGreaterThan(at(/C2 cannot be decided yet/));
-    // The level in view is another one: each line says which level it is about.
+    // Another level is in view: each line names the level that it is about.
     const name = await page.evaluate(() => window.__stillspot?.store.getState().plan.levels[0]?.name);
-    // Of the level in view it is asked who lives there; that line names it too.
+    // The line that asks who lives on the level in view names the level too.
     const others = texts.slice(0, at(/C2 cannot/) + 1).filter((text) => !text.startsWith('Whether people live on '));
     for (const text of others) expect(text.startsWith(`${name}: `)).toBe(true);
     expect(await accessibilityFindings(page)).toEqual([]);

@@ -43,7 +43,7 @@ describe('Escape always gets out, and nothing that was committed is lost', () =>
       state: 'the list of acts',
       enter: async () => {
         await open.page.getByRole('button', { name: 'More…' }).last().click();
-        // The list is loaded when it is first asked for.
+        // The list is loaded on first use.
         await open.page.getByRole('menu').waitFor();
       },
       presses: 1,

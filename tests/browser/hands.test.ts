@@ -167,17 +167,17 @@ describe('why not here, with nothing in hand', () => {
 
   it('by mouse over the hatch: a card beside the pointer, off the spot', async () => {
     const at = await editor.at([1100, 4600]);
-    // As near to the pointer as the names of the detectors let it.
+    // As close to the pointer as the names of the detectors allow.
     const corner = { x: Math.round(at.x) + 66, y: Math.round(at.y) + 66 };
     await press([-600, -600]);
     const bare = await pixelAt(open.page, corner);
     await editor.move(1100, 4600);
-    // Within the rim of the card, before its words begin: the color of cards, #f5f7f5, with a trace of what lies below.
+    // Inside the card's border, before its text begins: the card's color, #f5f7f5, with a trace of what is below it.
     const farFromCard = async () => {
       const [red, green, blue] = await pixelAt(open.page, corner);
       return Math.abs(red - 245) + Math.abs(green - 247) + Math.abs(blue - 245);
     };
-    // White is 28 away.
+    // White has a distance of 28.
     await expect.poll(farFromCard).toBeLessThan(15);
     expect(await pixelAt(open.page, corner)).not.toEqual(bare);
   });
@@ -198,7 +198,7 @@ describe('a pen', () => {
     open.page.evaluate(
       ([name, clientX, clientY]) => {
         const sheet = document.querySelector('.plan-canvas') as HTMLElement;
-        // The browser knows no pointer of this number to capture.
+        // The browser has no pointer with this id to capture.
         sheet.setPointerCapture = () => undefined;
         const init = { pointerId: 77, pointerType: 'touch', clientX, clientY, bubbles: true, cancelable: true };
         sheet.dispatchEvent(new PointerEvent(name, init));
@@ -215,7 +215,7 @@ describe('a pen', () => {
     await pen('mousePressed', from, 1);
     await palm('pointerdown', { x: from.x + 90, y: from.y + 120 });
     for (const share of [0.3, 0.6, 1]) {
-      // Away from the partition: a thing that is drawn into a wall stays at its face.
+      // Away from the partition: a thing dragged into a wall stays at its face.
       await pen('mouseMoved', { x: from.x + 60 * share, y: from.y - 60 * share }, 1);
       await palm('pointermove', { x: from.x + 90, y: from.y + 130 });
     }

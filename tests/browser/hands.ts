@@ -10,10 +10,10 @@ export const SUMP = sampleLevel.fixtures.find(({ kind }) => kind === 'sump-pit')
 export const DESK = sampleLevel.objects.find(({ name }) => name === 'Desk')?.id ?? '';
 export const WALL = sampleLevel.walls[0]?.id ?? '';
 export const WINDOW = sampleLevel.openings.find(({ kind }) => kind === 'window')?.id ?? '';
-/** White floor of the family room, nothing on it. */
+/** White floor of the family room, without items. */
 export const WHITE: XY = [3500, 2200];
 
-/** The plain basement on the sheet, nothing selected, the keyboard nowhere. */
+/** Shows the plain basement on the sheet, with nothing selected and nothing focused. */
 export async function freshSample({ page }: Editor): Promise<void> {
   await page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), sample);
   await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
@@ -29,12 +29,12 @@ export async function selectIds({ page }: Editor, ids: readonly string[]): Promi
 
 export const toolOf = ({ page }: Editor) => page.evaluate(() => window.__stillspot?.store.getState().tool.kind);
 
-/** Chooses an act from the list that the button on the sheet's foot opens. */
+/** Chooses a command from the list that the button below the sheet opens. */
 export async function chooseAct({ page }: Editor, name: string): Promise<void> {
   await page.getByRole('button', { name: 'More…' }).last().click();
   await page.getByRole('menuitem', { name }).click();
   await page.getByRole('menu').waitFor({ state: 'detached' });
-  // An act is done once the list has closed.
+  // The command has been executed when the list has closed.
   await settled(page);
 }
 

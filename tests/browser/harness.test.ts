@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
 import { accessibilityFindings, download, drag, imagePixel, openPage, pixelAt, pngSize, touchDrag } from './harness.ts';
 
-/** A page that writes down the pointer's way: kind of pointer, where it landed, where it left, how many moves lay between. */
+/** A page that records the pointer: its kind, where it went down and up, and the number of moves between. */
 const RECORDER = `<!doctype html><html lang="en"><title>Recorder</title>
 <main style="touch-action: none; height: 3000px; background: rgb(0, 114, 178)"></main><script>
   window.way = [];
@@ -29,7 +29,7 @@ function expectWay(way: readonly Step[], pointer: string): void {
   expect(way.filter(({ type }) => type === 'pointermove').length).toBeGreaterThanOrEqual(4);
 }
 
-/** To a page without a policy of its own. */
+/** Goes to a page without a content security policy. */
 const emptied = (page: Page) => page.goto(inject('emptyUrl'));
 
 const wayOf = (window: Window) => (window as unknown as { way: Step[] }).way;

@@ -17,7 +17,7 @@ import { PagePool } from './page-pool.ts';
 const require = createRequire(import.meta.url);
 const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 
-/** How many times slower than this machine every page runs: STILLSPOT_SLOW=5 is an old tablet. 1 when it is not set. */
+/** Slowdown factor of every page: STILLSPOT_SLOW=5 corresponds to an old tablet. 1 when it is not set. */
 const SLOW = Number(process.env.STILLSPOT_SLOW ?? 1);
 
 /** CSS pixels of the page's viewport, x right, y down. */
@@ -32,25 +32,25 @@ export interface PageOptions {
   /** A tablet: touch events instead of a mouse. */
   readonly touch?: boolean;
   readonly deviceScaleFactor?: number;
-  /** What the system of the visitor asks for. */
+  /** Preferences of the visitor's system. */
   readonly media?: Pick<BrowserContextOptions, 'colorScheme' | 'contrast' | 'forcedColors' | 'reducedMotion'>;
   readonly serviceWorkers?: 'allow' | 'block';
-  /** Another address than that of the built app. */
+  /** An address to use instead of that of the built app. */
   readonly site?: string;
-  /** Path below the app's address, say "?sample=2". */
+  /** Path below the app's address, for example "?sample=2". */
   readonly path?: string;
 }
 
 export interface OpenPage {
   readonly page: Page;
   readonly context: BrowserContext;
-  /** Everything the page printed as an error or threw, oldest first. */
+  /** Everything that the page logged as an error or threw, oldest first. */
   readonly troubles: readonly string[];
-  /** Fails the test when the page printed an error or threw one. */
+  /** Fails the test if the page logged or threw an error. */
   expectNoTroubles(): void;
 }
 
-/** A browser of this process, which ends with it: through one for all of them every message would be written and read twice. */
+/** Starts a browser for this process, which ends with it: with one browser for all processes every message would be written and read twice. */
 export const startBrowser = (): Promise<Browser> =>
   chromium.launch({ executablePath: findHeadlessBrowser(), args: BROWSER_ARGS });
 
@@ -61,10 +61,10 @@ async function sharedPool(): Promise<PagePool> {
   return pool;
 }
 
-/** The contexts that were opened since the test began; null between tests. */
+/** The contexts opened since the test began; null between tests. */
 let openedInTest: BrowserContext[] | null = null;
 
-/** From here on a page that is opened belongs to the test: `endTest` gives it back. Not those of `beforeAll`. `each-file.ts` calls both. */
+/** Assigns pages opened from now on to the test, so that `endTest` returns them. Pages of `beforeAll` are not. `each-file.ts` calls both. */
 export function beginTest(): void {
   openedInTest = [];
 }
@@ -75,14 +75,15 @@ export async function endTest(): Promise<void> {
   await Promise.all(opened.map((context) => context.close()));
 }
 
-/** Gives back the pages of this file. `each-file.ts` sees to it after each file. */
+/** Returns the pages of this file to the pool. `each-file.ts` calls it after each file. */
 export async function closePages(): Promise<void> {
   await pool?.takeBack();
 }
 
 /**
- * Opens the built app in a context of its own: nothing is stored from an earlier one (`page-pool.ts`). It costs up to 2 s, so one per file is
- * enough where the tests can start from "new plan". Given back after the test that opened it (opened in `beforeAll`: after the file's last test), or by `context.close`.
+ * Opens the built app in its own context: nothing is stored from an earlier one (`page-pool.ts`). This takes up to 2 s, so one per file is
+ * enough where the tests can start from "new plan". Returned to the pool after the test that opened it (if opened in `beforeAll`: after the
+ * file's last test), or by `context.close`.
  */
 export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
   const touch = options.touch ?? false;
@@ -93,22 +94,22 @@ export async function openPage(options: PageOptions = {}): Promise<OpenPage> {
     isMobile: touch,
     acceptDownloads: true,
     ...options.media,
-    // Each test sees the app as it is served; offline.test.ts tries what the worker keeps.
+    // Each test uses the app as the server delivers it; offline.test.ts tests the service worker's cache.
     serviceWorkers: options.serviceWorkers ?? 'block',
   } as const;
   const isAlone = options.site !== undefined || wanted.serviceWorkers === 'allow';
   const { page, context, troubles } = await (await sharedPool()).lease(wanted, isAlone);
   openedInTest?.push(context);
-  // Less than a test has in all: what is waited for in vain is then named.
+  // Shorter than the limit of a whole test, so that a failure names what was waited for.
   context.setDefaultTimeout(180_000 * SLOW);
   withoutAnnouncer(page);
   await page.goto((options.site ?? inject('siteUrl')) + (options.path ?? ''));
-  // Before its first picture the app has not laid out the plan of last time, and keeps nothing: nobody could act yet.
+  // Before its first frame, the app has not shown the previous plan and saves nothing: nobody could act yet.
   await page.locator('#root > *').first().waitFor();
   return { page, context, troubles, expectNoTroubles: () => expect(troubles).toEqual([]) };
 }
 
-/** A text is looked for where it is seen: the announcer says it a second time, a moment later. It is asked for as `#announcer`. */
+/** Excludes the announcer from searches for text, because it repeats visible text a moment later. Tests find it as `#announcer`. */
 function withoutAnnouncer(page: Page & { isWithoutAnnouncer?: true }): void {
   if (page.isWithoutAnnouncer) return; // a page may be lent again
   const getByText = page.getByText.bind(page);
@@ -117,8 +118,8 @@ function withoutAnnouncer(page: Page & { isWithoutAnnouncer?: true }): void {
 }
 
 /**
- * A page of the pool loads a part of the app when it is shown, as where somebody is quicker than the idle moments after the start: to load all
- * of them costs as much as to open the page. A page that is alone has idle moments.
+ * A page of the pool loads a part of the app only when it is shown, as for a user who is faster than the idle time after the start: loading all
+ * parts would take as long as opening the page. A page that is not shared has idle time.
  */
 async function withoutIdleMoments(context: BrowserContext): Promise<void> {
   await context.addInitScript(() => {
@@ -126,21 +127,21 @@ async function withoutIdleMoments(context: BrowserContext): Promise<void> {
   });
 }
 
-/** Takes the page's processor away for a part of the time, as long as the page is open. */
+/** Slows the page's processor while the page is open. */
 async function slowDown(page: Page): Promise<void> {
   if (SLOW <= 1) return;
-  // Never detached: that would end the slowness.
+  // Never detached, because that would end the throttling.
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: SLOW });
 }
 
-/** Comes back when no part of the page is still on its way: what is looked for in vain, or listed, is then all there. */
+/** Waits until no part of the page is still loading, so that everything to find or list is there. */
 export const partsThere = (page: Page): Promise<void> =>
   page.locator('.later:not(.later--missing)').first().waitFor({ state: 'detached' });
 
 /**
- * Comes back when the page has done what it had put off and has drawn two pictures since: the second holds all that the first one asked for.
- * No time is waited for, only the page's own turns.
+ * Waits until the page has done its deferred work and has drawn two frames since: the second contains everything that the first one requested.
+ * Waits for no time, only for tasks of the page.
  */
 export async function settled(page: Page): Promise<void> {
   await partsThere(page);
@@ -152,11 +153,11 @@ export async function settled(page: Page): Promise<void> {
   );
 }
 
-/** Comes back when the announcer and the keeper of the focus, which come after the start, are there. */
+/** Waits until the announcer and the focus guard, which load after the start, are ready. */
 export const announcerReady = (page: Page): Promise<void> =>
   page.locator('#announcer[aria-atomic="true"]').waitFor({ state: 'attached' });
 
-/** Drags with the mouse in small steps: a canvas drag starts only after 3 px, so one big step is no drag. */
+/** Drags with the mouse in small steps: a canvas drag starts only after 3 px, and a single big step is no drag. */
 export async function drag(page: Page, from: PagePoint, to: PagePoint, steps = 8): Promise<void> {
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
@@ -164,15 +165,15 @@ export async function drag(page: Page, from: PagePoint, to: PagePoint, steps = 8
   await page.mouse.up();
 }
 
-/** The page's session of the browser's protocol, to send input only: its context can be lent again then. */
+/** Returns the page's session of the browser's protocol, for sending input only: then its context can be lent again. */
 export const inputSession = async (page: Page): Promise<CDPSession> => (await sharedPool()).sessionOf(page);
 
-/** How long a finger takes over a drag, and rests at its end, s. */
+/** Duration of a finger's drag, and of its rest at the end, s. */
 const FINGER_S = { moves: 0.3, rests: 0.2 } as const;
 
 /**
- * Drags with one finger, through the browser's own input: the page needs `touch: true`. By its own account the finger rests before it lifts:
- * a browser takes one that does not for a throw, and drops a tap that follows.
+ * Drags with one finger, by the browser's own input; the page needs `touch: true`. By its event times the finger rests before it lifts:
+ * otherwise a browser takes the drag for a fling, and drops a tap that follows.
  */
 export async function touchDrag(page: Page, from: PagePoint, to: PagePoint, steps = 8): Promise<void> {
   const session = await inputSession(page);
@@ -190,8 +191,8 @@ export async function touchDrag(page: Page, from: PagePoint, to: PagePoint, step
 }
 
 /**
- * What `action` makes the page download: its proposed file name and its bytes. Where an act before it made several files, `wanted` says which
- * is meant: on a slow machine the last of the others may come only now.
+ * Returns the file that `action` makes the page download: its proposed name and its bytes. If an earlier action made several files, `wanted`
+ * selects one: on a slow machine the last of the others may arrive only now.
  */
 export async function download(
   page: Page,
@@ -205,22 +206,22 @@ export async function download(
   return { name: file.suggestedFilename(), bytes: Buffer.concat(chunks) };
 }
 
-/** Width and height of a PNG, in its own pixels. Throws when the bytes are no PNG. */
+/** Returns width and height of a PNG, in its own pixels. Throws when the bytes are not a PNG. */
 export function pngSize(bytes: Buffer): { readonly width: number; readonly height: number } {
   if (bytes.length < 24 || bytes.toString('latin1', 1, 4) !== 'PNG') throw new Error('These bytes are no PNG.');
   return { width: bytes.readUInt32BE(16), height: bytes.readUInt32BE(20) };
 }
 
-/** Accessibility findings of the whole page, one line each. axe sees nothing inside a canvas. */
+/** Returns the accessibility findings of the whole page, one line each. axe sees nothing inside a canvas. */
 export async function accessibilityFindings(page: Page): Promise<string[]> {
   await partsThere(page);
-  // Once a page: it is half a megabyte to be read.
+  // Loaded once per page, because it is half a megabyte.
   if (!(await page.evaluate(() => 'axe' in window))) {
-    // Not as a script of the page: its policy allows its own ones alone.
+    // Not as a script of the page, because its policy allows only its own scripts.
     await page.evaluate(AXE);
   }
   const tags = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'];
-  // Only what is against a rule comes back: all that axe has looked at is half a megabyte as well.
+  // Only violations are returned: the complete result of axe is half a megabyte as well.
   const violations = await page.evaluate(async (values): Promise<AxeResults['violations']> => {
     const { axe } = window as unknown as { axe: typeof import('axe-core') };
     const found = await axe.run(document, { runOnly: { type: 'tag', values }, resultTypes: ['violations'] });
@@ -229,19 +230,19 @@ export async function accessibilityFindings(page: Page): Promise<string[]> {
   return violations.map(({ id, help, nodes }) => `${id}: ${help} (${nodes[0]?.html ?? 'no element'})`);
 }
 
-/** Red, green, blue, alpha of one spot, 0 to 255 each. */
+/** Red, green, blue and alpha of one pixel, 0 to 255 each. */
 export type Pixel = readonly [number, number, number, number];
 
 /**
- * Color of one CSS pixel of the page as it is shown, all canvas layers together. Take the middle of a fill: edges
- * are mixed with what lies beside them.
+ * Returns the color of one CSS pixel of the page as shown, all canvas layers together. Use the middle of a fill: edges
+ * are blended with their surroundings.
  */
 export async function pixelAt(page: Page, at: PagePoint): Promise<Pixel> {
   const shot = await page.screenshot({ clip: { x: at.x, y: at.y, width: 1, height: 1 } });
   return imagePixel(page, shot, { x: 0, y: 0 });
 }
 
-/** Color of one pixel of a picture file (PNG, JPEG, WebP, SVG is not read). `at` counts the picture's own pixels. */
+/** Returns the color of one pixel of a picture file (PNG, JPEG, WebP; not SVG). `at` is in the picture's own pixels. */
 export async function imagePixel(page: Page, bytes: Buffer, at: PagePoint): Promise<Pixel> {
   return page.evaluate(
     async ({ base64, x, y }) => {

@@ -11,7 +11,7 @@ const item = (page: Page, name: string): Locator =>
   page.locator('.condition').filter({ has: page.getByRole('button', { name, exact: true }) });
 const answerOf = (page: Page, name: string, answer: string) =>
   page.getByRole('group', { name, exact: true }).getByRole('button', { name: answer, exact: true });
-/** What is said over the sheet; a screen reader is told the same. */
+/** Returns the message over the sheet; a screen reader gets the same text. */
 const message = (page: Page) => page.locator('.message > p:first-child').textContent();
 
 const WINDOWS = 'Windows closed on every level';
@@ -30,7 +30,7 @@ describe('the walk through the house', () => {
   it('by mouse: one press for each item, with who and when; nothing unanswered passes', async () => {
     await openStage(page, 'House');
     const mark = stageButton(page, 'House').locator('.stage-bar__mark');
-    await expect.poll(() => mark.textContent()).toBe(''); // of which nothing is known is not "done"
+    await expect.poll(() => mark.textContent()).toBe(''); // an item without an answer is not "done"
     await page.getByLabel('Inspected by').fill('R. Alder');
     await page.getByRole('button', { name: 'Time of the inspection: now' }).click();
     const kept = page.locator('.condition__answers').getByRole('button', { name: 'Met', exact: true });
@@ -53,9 +53,9 @@ describe('the walk through the house', () => {
     await answerOf(page, WINDOWS, 'Not met').click();
     await expect.poll(() => whole(page)).toBe('The house: Invalid, do not use');
     await expect.poll(() => page.locator('.house-whole').textContent()).toContain(`Deviation: "${WINDOWS}"`);
-    // The stage above its work does not say the same again.
+    // The stage does not repeat the message above its content.
     await expect.poll(() => page.locator('.stage-page .hint').count()).toBe(0);
-    // Nothing was measured yet: there is nothing to test again.
+    // Nothing has been measured yet, so nothing needs to be tested again.
     const says = 'Found before the start. Close the windows; the closed hours begin again from then. Start later:';
     await expect.poll(() => item(page, WINDOWS).textContent()).toContain(says);
     await expect.poll(() => message(page)).toContain(`${WINDOWS}: ${says}`);
@@ -77,7 +77,7 @@ describe('the walk through the house', () => {
     await item(page, WINDOWS).locator('.condition__means').waitFor();
   });
 
-  // In the usual colors axe-screens.test.ts tries it.
+  // axe-screens.test.ts tests the default colors.
   it.each(someOf(['dark', 'sun'], 1))('axe finds nothing in the colors %s', async (theme) => {
     await page.getByLabel('Colors').selectOption(theme);
     expect(await accessibilityFindings(page)).toEqual([]);
@@ -96,7 +96,7 @@ describe('the walk through the house', () => {
     await expect.poll(() => whole(page)).toBe('The house: Invalid, do not use');
     const doors = page.getByRole('button', { name: DOORS, exact: true });
     await tabTo(page, doors, { key: 'Shift+Tab' });
-    // Opened above, it stayed open while another stage was looked at.
+    // It was opened above and stayed open while another stage was shown.
     await expect.poll(() => doors.getAttribute('aria-expanded')).toBe('true');
     await page.keyboard.press('Enter');
     await expect.poll(() => doors.getAttribute('aria-expanded')).toBe('false');
@@ -108,7 +108,7 @@ describe('the walk through the house', () => {
     await tabTo(page, item(page, DOORS).getByRole('button', { name: 'Clear the answer' }));
     await page.keyboard.press('Enter');
     await expect.poll(() => whole(page)).toBe('The house: Unknown');
-    // The keyboard is not lost with the button that went.
+    // The focus is not lost with the removed button.
     await tabTo(page, page.getByRole('button', { name: DOORS, exact: true }));
     open.expectNoTroubles();
   });

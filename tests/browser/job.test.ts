@@ -25,20 +25,20 @@ const type = async (label: string, text: string) => {
 };
 const plan = () => page.evaluate(() => window.__stillspot?.store.getState().plan);
 const slip = () => page.getByRole('region', { name: 'A1 and A2, side by side' });
-/** With plain spaces: a figure and its unit are tied by one that does not break. */
+/** Returns the text with plain spaces: a figure and its unit have a no-break space between them. */
 const words = async (place: Locator) => ((await place.textContent()) ?? '').replaceAll('\u00a0', ' ');
 const step = () => words(slip().locator('.set__step'));
-/** The state of the whole test, at the head of the job. */
+/** The state of the whole test, at the top of the job. */
 const whole = () => page.getByRole('region', { name: 'The whole test' });
-/** Whether the test holds, in words; empty where it does. */
+/** Why the test is not valid, in words; empty if it is valid. */
 const doubt = () => page.getByRole('region', { name: 'Validity of this test' });
 
-/** What this house can keep: all of the list but the mitigation system, which it does not have. */
+/** The conditions of this house: the whole list except the mitigation system, which it does not have. */
 const KEPT = CONDITION_ITEMS.filter(({ onlyWith }) => onlyWith === undefined);
 const nameOf = (id: string) => CONDITION_ITEMS.find((item) => item.id === id)?.name ?? '';
 const WINDOWS = nameOf('windows-closed');
 const DOORS = nameOf('doors-closed');
-/** Every question of the walk round answered, and what carries the pair. */
+/** Answers every question of the walk around the house, and what supports the pair. */
 const lookAround = () =>
   page.evaluate((lookedFor) => {
     window.__stillspot?.store.getState().run((now) => ({
@@ -95,7 +95,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await stage('Property');
     await page.getByLabel('Why it is tested', { exact: true }).selectOption('own-household');
     await page.getByLabel('People on Basement', { exact: true }).selectOption('lived-in');
-    // What is wet or open to the soil nobody has looked for yet.
+    // Nobody has looked for wet places or openings to the soil yet.
     await expect.poll(() => chips.allTextContents()).toEqual(drawn);
   });
 
@@ -104,10 +104,10 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await button('When could it start?').click();
     await button('Take this start').first().click();
     await page.getByText('Closed before, required').first().waitFor();
-    // Nobody has entered how long the kit may be exposed.
+    // The exposure time of the kit is not entered.
     await expect.poll(() => page.getByText('Pick-up window').count()).toBe(0);
     await expect.poll(async () => (await plan())?.visit.start).toMatch(/:(?:00|30):00[+-]/);
-    // What was agreed on in the end.
+    // Times of the final arrangement.
     await type('Closed-building conditions since', '2026-03-07T12:00');
     await type('Placed', '2026-03-07T18:00');
     const times = page.locator('#stage-time');
@@ -135,7 +135,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await type('Picked up', '2026-03-09T18:59');
     await times.getByText(/Exposed for 47 h 59 min/).waitFor();
     await type('Picked up', '2026-03-09T19:00');
-    // The hours that a new plan begins with are nobody's answer.
+    // The default hours of a new plan are not an answer.
     await times.getByText('Exposed for 48 h. How long the kit may be exposed is not entered').waitFor();
     const asked = times.getByLabel('These hours and days are those of its instructions');
     await expect.poll(() => asked.isChecked()).toBe(false);
@@ -171,7 +171,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await expect.poll(() => doubt().textContent()).toMatch(/Not run for A1 and A2: .*[Ss]ump/);
     await lookAround();
     await slip().waitFor();
-    // Valid, and beside the word what its report lacks.
+    // Valid, with the number of missing report items beside the word.
     await doubt()
       .getByRole('heading', { name: /^Valid\. \d+ required items are not recorded\.$/ })
       .waitFor();
@@ -180,7 +180,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
     await whole()
       .getByText(/^\d+ required items are not recorded\./)
       .waitFor();
-    // In fewer words where a phone has no room for the sentence.
+    // Shorter where a phone has no room for the sentence.
     const brief = whole().getByText(/^\d+ items not recorded$/);
     expect(await brief.isVisible()).toBe(false);
     const desk = page.viewportSize();
@@ -240,7 +240,7 @@ describe('a whole job, from the bare sheet to the next step', () => {
       ]);
     await expect.poll(() => words(slip().locator('.set__figure'))).toContain('at most 0.6 pCi/L');
     await below.uncheck();
-    // As it is reported, with one decimal at least; a slip is remarked upon, and taken as it is.
+    // As reported, with at least one decimal; a likely typing error is noted, and accepted as typed.
     const a1 = page.getByLabel('Result of A1', { exact: true });
     await type('Result of A1', '3');
     await expect.poll(() => a1.inputValue()).toBe('3.0');

@@ -4,17 +4,17 @@ import { type Editor, editorOf } from './editor.ts';
 import { announcerReady, type OpenPage, openPage } from './harness.ts';
 import { pressedShift } from './pressed.ts';
 
-/** A person with a keyboard alone: every key press counts, and a field that is typed once, with the key that ends it. */
+/** A user with only a keyboard. Counts every key press, and a field that is typed once, together with the key that ends it. */
 export class KeyHand {
   readonly actions: string[] = [];
-  /** After these the focus had fallen to the page. */
+  /** Actions after which the focus was lost to the page. */
   readonly stray: string[] = [];
   readonly refused: string[] = [];
-  /** What moved away from under the key that pressed it. */
+  /** Controls that moved away when a key pressed them. */
   readonly shifted: string[] = [];
-  /** What had the keyboard and could not be seen (WCAG 2.2, 2.4.11). */
+  /** Focused controls that were not visible (WCAG 2.2, 2.4.11). */
   readonly covered: string[] = [];
-  /** Actions with which a column or a page scrolled: the browser brings into sight what comes to have the keyboard. */
+  /** Number of actions for which a column or a page scrolled: the browser scrolls the focused control into view. */
   scrolls = 0;
   private readonly page: Page;
 
@@ -24,7 +24,7 @@ export class KeyHand {
 
   async keys(what: string, ...pressed: readonly string[]): Promise<void> {
     for (const key of pressed) {
-      // The link to the plan is there only while it has the keyboard.
+      // The link to the plan exists only while it has the focus.
       const press = () => this.page.keyboard.press(key);
       const isPress =
         key === 'Enter' && (await this.page.locator('button:focus, a:focus:not(.skip), summary:focus').count()) > 0;
@@ -38,14 +38,14 @@ export class KeyHand {
     return this.keys(what, ...Array.from({ length: count }, () => key));
   }
 
-  /** Types into what has the keyboard. */
+  /** Types into the focused control. */
   async type(what: string, text: string, end = 'Enter'): Promise<void> {
     await this.page.keyboard.type(text);
     await this.page.keyboard.press(end);
     await this.done(`${what}: ${text}`);
   }
 
-  /** Goes by Tab to what is called so. */
+  /** Presses Tab until the focused control has this name. */
   async tabTo(name: RegExp, key = 'Tab'): Promise<void> {
     for (let press = 0; press < 60; press++) {
       if (name.test(await this.focused())) return;
@@ -54,7 +54,7 @@ export class KeyHand {
     throw new Error(`Tab does not come to ${name.source}`);
   }
 
-  /** Goes to a stage from wherever the keyboard is. */
+  /** Goes to a stage from wherever the focus is. */
   async toStage(name: string): Promise<void> {
     for (let press = 0; press < 6; press++) {
       if (await this.page.evaluate(() => document.activeElement?.closest('.stage-bar') !== null)) break;
@@ -64,7 +64,7 @@ export class KeyHand {
     await this.keys(name, 'Enter');
   }
 
-  /** What the field or button that has the keyboard is called. */
+  /** Returns the name of the focused field or button. */
   private focused(): Promise<string> {
     return this.page.evaluate(() => {
       const at = document.activeElement;
@@ -88,11 +88,11 @@ interface SettledState {
   readonly isStray: boolean;
   readonly isCovered: boolean;
   readonly isScrolled: boolean;
-  /** What the app says against the last action: at a field, or over the sheet. */
+  /** The message by which the app refuses the last action: at a field, or over the sheet. */
   readonly refusal: string;
 }
 
-/** Where the keyboard is once the page has done and drawn all, as `settled` has it: asked at once, for there are many keys. Runs in the page. */
+/** Waits like `settled` and returns where the focus is, in one call because there are many keys. Runs in the page. */
 async function settledState(): Promise<SettledState> {
   await new Promise<void>((done) => {
     setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => done())));
@@ -123,7 +123,7 @@ interface KeyboardPage {
   readonly hand: KeyHand;
 }
 
-/** An empty page before somebody with a keyboard alone. */
+/** Opens an empty page for a user with only a keyboard. */
 export async function openByKeyboard(): Promise<KeyboardPage> {
   const open = await openPage();
   const { page } = open;
@@ -135,7 +135,7 @@ export async function openByKeyboard(): Promise<KeyboardPage> {
   return { open, page, editor, hand: new KeyHand(page) };
 }
 
-/** Nothing strayed, moved, was hidden or refused on the way, and no more was done than is counted. */
+/** Expects that no focus was lost, nothing moved, was covered or refused, and that the numbers of actions and scrolls are within the limits. */
 export function expectByKeyboard({ open, hand }: KeyboardPage, most: { actions: number; scrolls: number }): void {
   const { actions, stray, refused, shifted, covered, scrolls } = hand;
   console.log(

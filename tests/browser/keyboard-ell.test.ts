@@ -6,18 +6,18 @@ import type { Editor } from './editor.ts';
 import { download } from './harness.ts';
 import { expectByKeyboard, type KeyHand, openByKeyboard } from './key-hand.ts';
 
-/** Key presses and typed fields of the whole job, the way by Tab to each field among them. */
+/** Greatest number of key presses and typed fields in the whole job, including the Tab presses to each field. */
 const MOST_ACTIONS = 360;
-/** Of what came to that later: the furniture, every question about the house, the paper and the file. */
+/** Greatest number of actions added later: the furniture, every question about the house, the paper and the file. */
 const MOST_MORE = 120;
-/** The browser brings into sight what Tab comes to, on the pages that are longer than the screen. */
+/** Greatest number of scrolls: on pages longer than the screen, the browser scrolls the focused control into view. */
 const MOST_SCROLLS = 32;
 
 let opened: Awaited<ReturnType<typeof openByKeyboard>>;
 let page: Page;
 let editor: Editor;
 let hand: KeyHand;
-/** Actions for the furniture and the house. */
+/** Number of actions for the furniture and the house. */
 let more = 0;
 beforeAll(async () => {
   opened = await openByKeyboard();

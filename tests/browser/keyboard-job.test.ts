@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Editor } from './editor.ts';
 import { expectByKeyboard, type KeyHand, openByKeyboard } from './key-hand.ts';
 
-/** Key presses and typed fields of the whole job; a field counts once with the key that ends it. */
+/** Greatest number of key presses and typed fields in the whole job; a field counts once, with the key that ends it. */
 const MOST_ACTIONS = 100;
 const MOST_SCROLLS = 0;
 
@@ -24,7 +24,7 @@ describe('the whole job by keyboard alone', () => {
     await hand.times('down', 'Control+ArrowDown', 3);
     await hand.keys('the opposite corner', 'Enter');
     await page.locator('.length-box').waitFor();
-    // Digits are for the length now: no key is shown that would not act.
+    // Digits now enter the length: no key is shown that would not act.
     const shownKeys = page.locator('.answers kbd').filter({ visible: true });
     expect(await shownKeys.count()).toBe(0);
     await hand.type('across inside', '34');

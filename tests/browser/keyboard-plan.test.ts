@@ -22,7 +22,7 @@ const said = () => page.locator('#announcer').textContent();
 const keys = async (...pressed: readonly string[]) => {
   for (const key of pressed) await page.keyboard.press(key);
 };
-/** How much of the walls' extent is on the stage, px. */
+/** Returns how much of the walls' extent is on the stage, px. */
 const inView = () =>
   page.evaluate(() => {
     const state = window.__stillspot?.store.getState();
@@ -35,7 +35,7 @@ const inView = () =>
     return Math.min(part(xs, stageSize.width), part(ys, stageSize.height));
   });
 
-/** Takes a detector and places it at the cross, which an arrow and its opposite bring up where it was. */
+/** Chooses the detector tool and places a detector at the crosshair, which an arrow key and its opposite show at its last position. */
 async function placeAtCross(): Promise<void> {
   await page.evaluate(() => window.__stillspot?.store.getState().setTool({ kind: 'detector' }));
   await settled(page);
@@ -76,7 +76,7 @@ describe('the plan by keyboard', () => {
     await keys('Escape');
     const sump = sampleLevel.fixtures.find(({ id }) => id === SUMP);
     await selectIds(editor, [SUMP]);
-    await keys('m', 'Escape'); // The cross is on the pit now.
+    await keys('m', 'Escape'); // The crosshair is on the pit now.
     await selectIds(editor, []);
     await expect.poll(said).toMatch(/Enter selects (the )?sump pit/i);
     await keys('Enter');
@@ -117,7 +117,7 @@ describe('handles of a small thing with the whole level in view', () => {
     );
     const { center, width, depth } = small.shape.box;
     const at = await editor.at(center);
-    // Where the lower right handle stands: beside its corner, so that its neighbors are 24 px off.
+    // The place of the lower right handle: beside its corner, so that its neighbors are 24 px away.
     const px = (side: number) => Math.max(side * scale, 24) / 2;
     const handle = { x: at.x + px(width), y: at.y + px(depth) };
     await drag(page, handle, { x: handle.x + 40, y: handle.y });

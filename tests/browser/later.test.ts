@@ -4,7 +4,7 @@ import { openStage } from './samples.ts';
 
 it('a part that does not come through says so in its place, and comes when it is asked for again', async () => {
   const { page, context } = await openPage();
-  // Parts load when they are shown, and only then: none is tried again by itself before the button is pressed.
+  // Parts load only when they are shown: none is tried again by itself before the button is pressed.
   await context.addInitScript(() => {
     window.requestIdleCallback = () => 0;
   });

@@ -48,7 +48,7 @@ describe('by mouse', () => {
     await editor.press(...basement.from);
     await expect.poll(() => editor.selection()).toEqual([]);
     await page.getByRole('button', { name: 'Type the lengths' }).click();
-    const off = 60; // mm: within the reach of the hand, and off every grid
+    const off = 60; // mm: within the snap distance, and off every grid
     await editor.press(basement.from[0] + off, basement.from[1] + off);
     const [corner] = await page.evaluate(() => window.__stillspot?.store.getState().chain.corners ?? []);
     const ends = await page.evaluate(() =>
@@ -110,7 +110,7 @@ describe('by keyboard alone', () => {
     const told = () => page.locator('output[aria-live]').textContent();
     await page.getByRole('application').focus();
     await page.keyboard.press('PageDown');
-    // Only what is not as it was told last is news: until then that may be the main floor.
+    // Only changes since the last announcement are announced; until then the text may be about the main floor.
     await expect.poll(told).toContain('Basement is the lowest level.');
     await page.keyboard.press('PageUp');
     await expect.poll(async () => (await editor.level()).name).toBe('Main floor');

@@ -22,7 +22,7 @@ const file = (name: string, value: unknown) => ({
   buffer: Buffer.from(JSON.stringify(value)),
 });
 
-/** A file with whole shelves, as another browser would have saved it. */
+/** Returns a file of all plans, as another browser would have saved it. */
 function shelfFile(all: readonly Plan[]): object {
   const times = { createdAt: 1_700_000_000_000, changedAt: 1_700_000_000_000, binnedAt: null };
   const filed = all.map((plan, index) => ({ id: `from-elsewhere-${index}`, ...times, versions: [], plan }));
@@ -74,7 +74,7 @@ describe('by mouse', () => {
   });
 
   it('renames, in the library and on the sheet', async () => {
-    await button(page, 'Save as a file').click(); // keeps a version to go back to
+    await button(page, 'Save as a file').click(); // stores a version that can be restored
     await said(page, /is in your downloads/);
     await library(page).getByLabel('Title', { exact: true }).fill('Second visit');
     await page.keyboard.press('Enter');
@@ -229,7 +229,7 @@ describe('by keyboard only', () => {
     await press('Enter');
     await said(page, `${FINCH} is restored.`);
     await expect.poll(somewhere).toBe(true);
-    // Tab stops at one card of the library, the one that was left; the arrows lead on.
+    // Tab stops at one card of the library, the one that was last focused; the arrow keys move on from there.
     await tabTo(page, library(page).locator('[data-plan][tabindex="0"]'));
     await press('Home');
     await expect.poll(() => focused(cards(page).first())).toBe(true);
@@ -256,7 +256,7 @@ describe('by touch only', () => {
         const picture = row.locator('img');
         await picture.waitFor();
         await expect.poll(() => picture.evaluate((each: HTMLImageElement) => each.naturalWidth)).toBeGreaterThan(0);
-        // It says nothing that the words do not say.
+        // The picture adds nothing to the text.
         expect(await picture.getAttribute('alt')).toBe('');
       }
       expect(await rows.count()).toBe(8);

@@ -14,14 +14,14 @@ const plan = async (page: Page): Promise<Plan> => {
 };
 const log = async (page: Page): Promise<readonly LogEntry[]> => (await plan(page)).log ?? [];
 const each = async <K extends keyof LogEntry>(page: Page, key: K) => (await log(page)).map((entry) => entry[key]);
-/** What is said over the sheet; a screen reader is told the same. */
+/** Returns the message over the sheet; a screen reader gets the same text. */
 const message = (page: Page) => page.locator('.message > p:first-child').textContent();
 const steps = (page: Page) => page.evaluate(() => window.__stillspot?.store.temporal.getState().pastStates.length ?? 0);
 const now = (page: Page) => page.locator('.log__now');
 const focused = (target: Locator) => target.evaluate((element) => element === document.activeElement);
 const serial = (page: Page, name: string) =>
   page.getByRole('group', { name: 'Serial numbers' }).getByLabel(name, { exact: true });
-/** The folded part of one detector. */
+/** Returns the section of one detector. */
 const detector = (page: Page, name: string) =>
   page.locator('.log > details').filter({ has: page.locator('summary', { hasText: new RegExp(`^${name} `) }) });
 const type = async (field: Locator, text: string) => {
@@ -29,7 +29,7 @@ const type = async (field: Locator, text: string) => {
   await field.press('Enter');
 };
 
-/** Set out and fetched, and nothing in the log. */
+/** Records the detectors as placed and picked up, with nothing in the log. */
 const fresh = (page: Page) =>
   page.evaluate(() => {
     const times = { start: '2026-03-07T18:00:00-05:00', end: '2026-03-10T09:00:00-04:00', posted: null };
@@ -38,7 +38,7 @@ const fresh = (page: Page) =>
       .run((before) => ({ ...before, visit: { ...before.visit, ...times }, log: [], weather: [] }));
   });
 
-/** The house of two detectors. */
+/** Opens the house with two detectors. */
 async function opened(options: PageOptions = {}): Promise<OpenPage> {
   const open = await openPair(options);
   const { page } = open;
@@ -49,8 +49,8 @@ async function opened(options: PageOptions = {}): Promise<OpenPage> {
 }
 
 /**
- * Picks photos for A1 as a phone takes them, 12 megapixels each: light and shadow, things with edges, grain. They are made in the page
- * itself, to be quick. `others` are picked before them.
+ * Picks photos for A1 like those of a phone, 12 megapixels each: light and shadow, things with edges, grain. They are made in the page
+ * itself, which is fast. `others` are picked before them.
  */
 const pick = (page: Page, count: number, others: readonly { name: string; text: string }[] = []) =>
   page.evaluate(
@@ -126,7 +126,7 @@ describe('the log', () => {
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
     expect(chooser.isMultiple()).toBe(true);
     await fresh(page);
-    // What was opened stays open while another stage is looked at.
+    // An open section stays open while another stage is shown.
     await openStage(page, 'House');
     await openStage(page, 'Log');
     await expect.poll(() => detector(page, 'A1').getAttribute('open')).toBe('');
@@ -329,7 +329,7 @@ describe('on a tablet, by finger only', () => {
 
   it('the box is picked up, sealed and mailed; nothing sticks out of the column, all is as large as a fingertip', async () => {
     await page.getByLabel('All picked up by').tap();
-    await page.keyboard.insertText('Ann Mill'); // as the keyboard on the glass does
+    await page.keyboard.insertText('Ann Mill'); // like an on-screen keyboard
     await page.getByRole('button', { name: 'All sealed: now' }).tap();
     await page.getByRole('button', { name: /no evidence of tampering$/ }).tap();
     await page.getByRole('button', { name: 'Mailed: now' }).tap();

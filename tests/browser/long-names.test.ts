@@ -5,7 +5,7 @@ import { STAGES } from './access-pages.ts';
 import { openPage } from './harness.ts';
 import { openSample, openStage } from './samples.ts';
 
-/** Every name as long as the file format allows, without a place to break. */
+/** Gives everything a name as long as the file format allows, without a place to break. */
 const renameAll = (page: Page) =>
   page.evaluate(() => {
     const name = 'W'.repeat(200);
@@ -28,7 +28,7 @@ const renameAll = (page: Page) =>
 
 const SAMPLE = 'Finch Lane, basement';
 
-/** How much wider than the screen the page and what scrolls in it are, CSS px. */
+/** Returns how much wider than the screen the page and its scrolling parts are, CSS px. */
 const excess = (page: Page) =>
   page.evaluate(() => {
     const scrolls = (element: Element) => /auto|scroll/.test(getComputedStyle(element).overflowX);

@@ -4,7 +4,7 @@ import { type Editor, editorOf } from './editor.ts';
 import { accessibilityFindings, openPage, touchDrag } from './harness.ts';
 import { openStage } from './samples.ts';
 
-/** A page with one room of a use and one detector in its middle: nothing else is drawn, and nothing answered. */
+/** Opens a page with one room of a use and one detector in its middle: nothing else is drawn, and nothing answered. */
 async function roomWithDetector(options: Parameters<typeof openPage>[0] = {}): Promise<{ page: Page; editor: Editor }> {
   const { page } = await openPage(options);
   const editor = await editorOf(page);
@@ -23,7 +23,7 @@ async function roomWithDetector(options: Parameters<typeof openPage>[0] = {}): P
 
 const slip = (page: Page) => page.locator('.verdict-panel');
 const word = (page: Page) => slip(page).locator('.verdict-panel__word').textContent();
-/** The names in the verdict that lead to where they are answered. */
+/** Returns the names in the verdict that link to their questions. */
 const open = (page: Page) => slip(page).locator('.open-rows__way').allTextContents();
 const none = (page: Page, what: string) => page.getByRole('button', { name: `None here: ${what}`, exact: true });
 
@@ -54,14 +54,14 @@ describe('a room in which nothing was looked for', () => {
     expect(await accessibilityFindings(page)).toEqual([]);
     for (const [name, what] of ASKED) {
       await slip(page).getByRole('button', { name, exact: true }).click();
-      // The press leads to the answer itself: the keyboard is on it.
+      // The press leads to the answer itself, which then has the focus.
       await expect.poll(() => none(page, what).evaluate((at) => at === document.activeElement)).toBe(true);
       await none(page, what).click();
       await expect.poll(() => none(page, what).getAttribute('aria-pressed')).toBe('true');
       await expect.poll(() => open(page)).not.toContain(name);
       await expect.poll(() => word(page)).toBe('Clear of what is drawn');
     }
-    // Where nothing opens to the outside no sun comes in.
+    // Without an opening to the outside, no sun comes in.
     await expect.poll(() => open(page)).toEqual(['Level']);
     await slip(page).getByRole('button', { name: 'On a stand', exact: true }).click();
     await slip(page).getByRole('button', { name: 'Level', exact: true }).click();

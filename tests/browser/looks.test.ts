@@ -63,7 +63,7 @@ describe('where the system sets the colors', () => {
 });
 
 describe('where the system asks for less motion', () => {
-  /** Whether a detector was seen on its way when a button moved it. */
+  /** Returns whether a detector was visible between its old and new position when a button moved it. */
   async function glides(reducedMotion: 'reduce' | 'no-preference'): Promise<boolean> {
     const { page, context } = await openLook({ reducedMotion });
     await page.getByLabel('Detectors on this level').getByRole('button', { name: /^C1/ }).click();

@@ -7,7 +7,7 @@ import { accessibilityFindings, inputSession, type OpenPage, openPage, type Page
 
 const sample = JSON.parse(readFileSync('samples/01-plain-basement.plan.json', 'utf8')) as Plan;
 const sampleLevel = sample.levels[0] as Level;
-/** Bare floor of the family room, in reach of the register on the left. */
+/** Free floor of the family room, within the limit of the register on the left. */
 const BLOCKED: XY = [1100, 4600];
 const wallMiddle = ({ walls }: Level, index: number): XY => {
   const wall = walls[index] ?? { from: [0, 0], to: [0, 0] };
@@ -67,7 +67,7 @@ describe('the list of acts, by mouse and keyboard', () => {
     { on: 'a wall', at: wallMiddle(sampleLevel, 0), has: 'Split the wall here' },
     { on: 'open paper', at: [400, -900], has: 'Select in a frame: two presses' },
   ])('on $on has "$has", and stands on the page and off the spot', async ({ at, has }) => {
-    // Over the middle of the desk stand detectors: half a foot aside.
+    // There are detectors over the middle of the desk: presses 400 mm beside them.
     await rightPress([at[0] - 400, at[1] + 20]);
     await expect.poll(() => names()).toContain(has);
     const box = await open.page.locator('.command-menu').boundingBox();

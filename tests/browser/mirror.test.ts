@@ -64,17 +64,17 @@ describe('the list beside the sheet', () => {
 });
 
 describe('a verdict that changes', () => {
-  /** One way of a drag: less than the hand has to rest before anything is told. */
+  /** Duration of one direction of a drag: shorter than the rest after which anything is announced. */
   const A_DRAG_MS = 150;
-  /** The hand rests, for longer than anything waits for: by the clock of the page, which stands still else. */
+  /** Rests longer than any delay, on the clock of the page, which is otherwise stopped. */
   const rest = () => page.clock.runFor(2000);
-  /** The second computation ends when its worker does, and asks for a picture that only a running clock brings. */
+  /** The second computation ends when its worker does, and requests a frame that only a running clock produces. */
   const at = async (place: XY) => (await Promise.all([editor.at(place), page.clock.runFor(200)]))[0];
   beforeAll(async () => {
     await page.clock.install();
     await page.clock.pauseAt(Date.now() + 60_000);
   });
-  /** Everything that the live region comes to say. */
+  /** Starts recording all texts of the live region. */
   const listen = () =>
     page.evaluate(() => {
       const said: string[] = [];

@@ -6,7 +6,7 @@ import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
 const FT = 304.8;
 const IN = 25.4;
 
-/** By finger the corner is set by a press and then corrected to what the tape says. */
+/** By finger, a corner is placed by a press and then corrected to the taped length. */
 it('by touch: length and turn of the wall that was set, no keyboard but the one on the screen', async () => {
   const { page, context, expectNoTroubles } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
   const editor = await editorOf(page);
@@ -33,7 +33,7 @@ it('by touch: length and turn of the wall that was set, no keyboard but the one 
   await context.close();
 });
 
-/** A level drawn and corrected by what the tape says, by keyboard and by field. */
+/** A level drawn and corrected by taped lengths, by keyboard and by field. */
 describe('drawing by numbers', () => {
   let open: OpenPage;
   let editor: Editor;
@@ -46,7 +46,7 @@ describe('drawing by numbers', () => {
   const keys = async (...pressed: readonly string[]) => {
     for (const key of pressed) await open.page.keyboard.press(key);
   };
-  /** An arrow for the direction, the length as it is said, Enter. */
+  /** An arrow key for the direction, the length as typed, Enter. */
   const wall = async (arrow: string, length: string) => {
     await keys(arrow);
     await open.page.keyboard.type(length);
@@ -54,7 +54,7 @@ describe('drawing by numbers', () => {
   };
   const begin = async () => {
     await open.page.evaluate(() => window.__stillspot?.store.getState().newPlan());
-    await keys('1', '2', 'ArrowRight', 'Enter'); // What closes the room? Wall after wall; the first corner at the cross.
+    await keys('1', '2', 'ArrowRight', 'Enter'); // What closes the room? Wall after wall; the first corner at the crosshair.
   };
   const corners = () => open.page.evaluate(() => window.__stillspot?.store.getState().chain.corners ?? []);
   const relative = async (): Promise<readonly XY[]> => {
@@ -81,7 +81,7 @@ describe('drawing by numbers', () => {
     expect(run[1]).toEqual([3810, 0]);
     expect(run[2]).toEqual([3810, 3822.7]);
     expect(run[3]).toEqual([0, 3822.7]);
-    // On from the wall to the left, 45° to the right of it: up and to the left.
+    // Continuing from the wall to the left, 45° to the right of it: up and to the left.
     await keys('<');
     await open.page.keyboard.type('45');
     await keys('Enter');
@@ -94,7 +94,7 @@ describe('drawing by numbers', () => {
     const leg = (3 * FT) / Math.SQRT2;
     expect(after[4]?.[0]).toBeCloseTo((run[3]?.[0] ?? 0) - leg, 1);
     expect(after[4]?.[1]).toBeCloseTo((run[3]?.[1] ?? 0) - leg, 1);
-    // C closes the room straight from there.
+    // C closes the room in a straight line from there.
     await keys('c');
     await expect.poll(() => lengths()).toHaveLength(5);
     await expect.poll(() => editor.message()).toMatch(/^The room is closed.* The last wall is .* long\.$/);
@@ -107,7 +107,7 @@ describe('drawing by numbers', () => {
     await wall('ArrowDown', '15 ft');
     await wall('ArrowLeft', '20 ft 2 in');
     await wall('ArrowUp', '14 ft 9 in');
-    // 2 in to the right and 3 in up; by Pythagoras 3.6 in, of 69 ft 11 in round.
+    // 2 in to the right and 3 in up; by Pythagoras 3.6 in, of a total length of 69 ft 11 in.
     await expect
       .poll(said)
       .toBe('The walls miss their start by 3 5/8 in: 2 in to the right and 3 in up, 0.4% of the 69 ft 11 in round.');

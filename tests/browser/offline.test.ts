@@ -9,9 +9,9 @@ import { buildTo } from './build-site.ts';
 import { download, openPage, pngSize } from './harness.ts';
 import { openStage, pickSample } from './samples.ts';
 
-/** What lies on the server, in a sub-folder as on many a web server; a test puts another version there under the page's feet. */
+/** The files on the server, in a sub-folder as on many web servers; a test replaces them with another version while the page is open. */
 let folder: string;
-/** The same app built once more: every file of it but the page has another name. */
+/** The same app built a second time: every file except the page has another name. */
 let second: string;
 let server: PreviewServer;
 let site: string;
@@ -33,7 +33,7 @@ afterAll(async () => {
 const FIRST = 'assets';
 const SECOND = 'parts';
 
-/** What was there before is gone, as on a real server. */
+/** Replaces the files; the old ones are removed, as on a real server. */
 function deploy(from: string): void {
   rmSync(app(), { recursive: true, force: true });
   cpSync(from, app(), { recursive: true });
@@ -48,10 +48,10 @@ const serve = (port: number) =>
     preview: { port, host: 'localhost', strictPort: port > 0 },
   });
 
-/** Until everything is kept and the page is in the worker's hands. */
+/** Waits until everything is cached and the worker controls the page. */
 const kept = (page: Page) => page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
 
-/** Looks for a new version, as the page does every hour; answers what became of it. */
+/** Checks for a new version, as the page does every hour; returns the state of its worker. */
 const lookForNew = (page: Page) =>
   page.evaluate(async () => {
     const { installing } = await (await navigator.serviceWorker.ready).update();
@@ -63,7 +63,7 @@ const lookForNew = (page: Page) =>
   });
 
 const READY = 'A newer Stillspot is ready. Start it when you are ready; your plan is kept.';
-/** The version that the page is of: the folder of its script. */
+/** Returns the version that the page runs: the folder of its script. */
 const runs = (page: Page) =>
   page.evaluate(() => document.querySelector('script[src]')?.getAttribute('src')?.split('/')[1] ?? '');
 const titleOf = (page: Page) => page.getByLabel('Title of the plan').inputValue();
@@ -84,7 +84,7 @@ describe('without a network', () => {
     const { page, context, expectNoTroubles } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
     await titled(page, 'Met at home');
-    // Stricter than a browser told to be offline: there is nobody to answer.
+    // Stricter than a browser in offline mode: there is no server.
     const { port } = new URL(site);
     await server.close();
     await context.setOffline(true);
@@ -98,10 +98,10 @@ describe('without a network', () => {
         .first()
         .waitFor();
       expect(page.workers().map((worker) => worker.url())).toContainEqual(expect.stringContaining('seek-worker'));
-      // The second computation has a worker of its own, which comes when the hand rests.
+      // The second computation has its own worker, which starts when the pointer rests.
       await page.getByText('Computed twice, in two ways.').waitFor();
       expect(await picture(page)).toBeGreaterThan(1000);
-      // The list of places is asked for here for the first time.
+      // The list of places is requested here for the first time.
       await openStage(page, 'Property');
       await page.getByRole('combobox', { name: 'ZIP code or town in the United States' }).fill('15213');
       await page.getByRole('option', { name: '15213 Pittsburgh, PA' }).waitFor();
@@ -117,7 +117,7 @@ describe('a new version', () => {
   it.runIf(isLongRun)('is not kept while the server has only half of it', async () => {
     const { page, context } = await openPage({ site, serviceWorkers: 'allow' });
     await kept(page);
-    // The worker of the second version lists files of which none is there; then all but the page.
+    // The worker of the second version lists files that are all missing; then all except the page are there.
     cpSync(join(second, 'service-worker.js'), join(app(), 'service-worker.js'));
     expect(await lookForNew(page)).toBe('redundant');
     cpSync(join(second, SECOND), join(app(), SECOND), { recursive: true });
@@ -129,7 +129,7 @@ describe('a new version', () => {
     await context.close();
   });
 
-  /** A script of the second version, as it lies on the server. */
+  /** Returns a script of the second version on the server. */
   const script = () => {
     const name = readdirSync(join(app(), SECOND)).find((each) => each.startsWith('start-') && each.endsWith('.js'));
     return join(app(), SECOND, name ?? '');
@@ -221,17 +221,17 @@ describe('a new version', () => {
     await page.getByText(READY).waitFor();
     await page.reload();
     await page.getByText(READY).waitFor();
-    await expect.poll(() => runs(page)).toBe(FIRST); // loading it again is not saying so
-    // Pressed at once, while the page still loads its parts through the old worker.
+    await expect.poll(() => runs(page)).toBe(FIRST); // reloading does not start the new version
+    // Pressed immediately, while the page still loads its parts through the old worker.
     await page.getByRole('button', { name: 'Start it' }).click();
-    // Where it does not start, the message says why.
+    // If it does not start, the message says why.
     const runsOrWhyNot = async () =>
       (await runs(page)) === SECOND ? SECOND : page.locator('[data-message]').allTextContents();
     await expect.poll(() => runsOrWhyNot().catch(() => '')).toBe(SECOND);
     await expect.poll(() => titleOf(page)).toBe('Open work');
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().chain.corners.length)).toBe(2);
 
-    // The other tab runs the old one to the end, with parts that it has not loaded yet and the server has no more.
+    // The other tab keeps running the old version, with parts that it has not loaded yet and that the server no longer has.
     await other.getByRole('main').getByText('A newer Stillspot was started in another tab.').waitFor();
     await expect.poll(() => other.getByText('Another tab changed this plan').count()).toBe(0);
     await expect.poll(() => runs(other)).toBe(FIRST);
@@ -283,7 +283,7 @@ describe('what the system needs to install the app', () => {
   it('lets the system hand over a plan file', async () => {
     const { page, context, expectNoTroubles } = await openPage({ site });
     await context.addInitScript(() => {
-      // As the File Handling draft has it; a browser under test is handed no file by its system.
+      // As in the File Handling draft, because a browser under test gets no file from its system.
       const setConsumer = (consumer: (launch: object) => void) => {
         const read = async () => new File([await (await fetch('given.plan.json')).text()], 'given.plan.json');
         consumer({ files: [{ getFile: read }] });

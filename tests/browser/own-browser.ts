@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { chromium, type Page } from 'playwright-core';
 import { BROWSER_ARGS, findBrowser } from '../run/find-browser.mjs';
 
-/** A browser with a profile of its own that can be killed at any instant and started again on the same profile. */
+/** A browser with its own profile that can be killed at any instant and started again with the same profile. */
 export class OwnBrowser {
   readonly #profile = mkdtempSync(join(tmpdir(), 'stillspot-profile-'));
   #process: ChildProcess | null = null;
@@ -28,7 +28,7 @@ export class OwnBrowser {
         `--user-data-dir=${this.#profile}`,
         'about:blank',
       ],
-      // A group of its own: the browser is a tree of processes, and all of them die at once.
+      // Its own process group: the browser is a tree of processes, and all of them are killed at once.
       { stdio: 'ignore', detached: true },
     );
     this.#process = started;
@@ -60,7 +60,7 @@ export class OwnBrowser {
   }
 }
 
-/** Opens the app in a page and waits until it can be asked. */
+/** Opens the app in a page and waits until its test hook answers. */
 export async function openApp(page: Page, address: string): Promise<Page> {
   await page.goto(address);
   await page.locator('#root > *').first().waitFor();

@@ -4,7 +4,7 @@ import { type OpenPage, openPage, startBrowser } from './harness.ts';
 import { type Lease, PagePool } from './page-pool.ts';
 import { openPair } from './samples.ts';
 
-/** All that the page's origin has stored, and what it has behind it. */
+/** Returns everything that the page's origin has stored, and the length of its history. */
 const storedIn = (page: Page) =>
   page.evaluate(async () => ({
     name: window.name,

@@ -4,7 +4,7 @@ import type { Browser, BrowserContext, BrowserContextOptions, CDPSession, Page }
 export interface Lease {
   readonly context: BrowserContext;
   readonly page: Page;
-  /** Everything that the page printed as an error or threw since it was lent, oldest first. */
+  /** Everything that the page logged as an error or threw since it was lent, oldest first. */
   readonly troubles: readonly string[];
 }
 
@@ -13,16 +13,16 @@ export interface LeaseOptions extends BrowserContextOptions {
 }
 
 interface Prepare {
-  /** Done with each new context that may be lent again. */
+  /** Called for each new context that may be lent again. */
   context(context: BrowserContext): Promise<void>;
-  /** Done with each new page, and with every other page of its context. */
+  /** Called for each new page, and for every other page of its context. */
   page(page: Page): Promise<void>;
 }
 
-/** Contexts that wait to be lent again, at most: each has a process of its own. */
+/** Greatest number of contexts kept to be lent again: each has its own process. */
 const WAITING = 4;
 
-/** What leaves something behind that is not seen or not taken back. */
+/** Methods that leave traces which cannot be seen or undone. */
 const LEAVES_TRACES = {
   context: [
     'addCookies',
@@ -41,25 +41,25 @@ const LEAVES_TRACES = {
 } as const;
 
 /**
- * Contexts that are lent again. In a new one the app costs 1.3 s of processor time: a profile, a process, a cache that is cold. In one that has
- * shown it before it costs 0.5 s. One is lent again only when nothing was done with it that leaves traces (`LEAVES_TRACES`, a second page, a
- * crash, a listener, a button that is still down) and its store was found empty after it was emptied. Else it is closed.
+ * Contexts that are lent again. In a new one the app costs 1.3 s of processor time: a profile, a process, a cold cache. In one that has
+ * shown the app before it costs 0.5 s. A context is lent again only if nothing was done with it that leaves traces (`LEAVES_TRACES`, a second
+ * page, a crash, a listener, a button that is still down) and its store was found empty after it was emptied. Else it is closed.
  */
 export class PagePool {
-  /** What was given back last stands last. */
+  /** In the order in which they were returned. */
   private readonly pages = new Set<PooledPage>();
   private readonly browser: Browser;
   private readonly emptyUrl: string;
   private readonly prepare: Prepare;
 
-  /** @param emptyUrl a page without content, of the origin that the tests look at */
+  /** @param emptyUrl a page without content, of the origin under test */
   constructor(browser: Browser, emptyUrl: string, prepare: Prepare) {
     this.browser = browser;
     this.emptyUrl = emptyUrl;
     this.prepare = prepare;
   }
 
-  /** Returns a context that nothing was done with. Its `close` gives it back. @param isAlone whether it is lent to nobody else */
+  /** Returns an unused or emptied context. Its `close` returns it to the pool. @param isAlone whether it is never lent again */
   async lease({ viewport, ...options }: LeaseOptions, isAlone: boolean): Promise<Lease> {
     const key = JSON.stringify(options);
     const waiting = [...this.pages].findLast((each) => !isAlone && !each.isLent && each.key === key);
@@ -75,13 +75,13 @@ export class PagePool {
     return made;
   }
 
-  /** Returns the page's own session of the browser's protocol, which leaves no trace where it only sends input. */
+  /** Returns the page's own session of the browser's protocol, which leaves no trace if it only sends input. */
   async sessionOf(page: Page): Promise<CDPSession> {
     const known = [...this.pages].find((each) => each.page === page);
     return known?.session ?? page.context().newCDPSession(page);
   }
 
-  /** Takes back all that is lent. */
+  /** Takes back all contexts that are lent. */
   async takeBack(): Promise<void> {
     await Promise.all([...this.pages].map((each) => this.release(each)));
   }
@@ -107,7 +107,7 @@ class PooledPage implements Lease {
   private isMarked: boolean;
   /** Buttons and keys that are down. */
   private readonly down = new Set<unknown>();
-  /** The events that are listened to when nothing was done with the page. */
+  /** The events that have listeners when nothing has been done with the page. */
   private readonly listened: string;
   readonly context: BrowserContext;
   readonly page: Page;
@@ -132,7 +132,7 @@ class PooledPage implements Lease {
     return this;
   }
 
-  /** Takes away what the page shows and has stored. Returns whether it is as a new one then. */
+  /** Removes what the page shows and has stored. Returns whether it is then like a new one. */
   async isEmptied(emptyUrl: string): Promise<boolean> {
     const isClean = !this.isMarked && this.down.size === 0 && listenedTo(this.context, this.page) === this.listened;
     if (!isClean) return false;
@@ -161,12 +161,12 @@ class PooledPage implements Lease {
       if (message.type() === 'error') this.troubles.push(message.text());
     });
     page.on('pageerror', (error) => this.troubles.push(String(error)));
-    // Watched from the start: switched on only where a file is asked for, it could come after the press that asks.
+    // The listener is added at the start: added only when a file is needed, it could come after the press that opens the picker.
     page.on('filechooser', () => undefined);
   }
 }
 
-/** Calls `first` ahead of a method of this one object. */
+/** Calls `first` before a method of this one object. */
 function before(target: object, name: string, first: (args: readonly unknown[]) => void): void {
   const methods = target as Record<string, (...args: unknown[]) => unknown>;
   const own = methods[name]?.bind(target);
@@ -177,7 +177,7 @@ function before(target: object, name: string, first: (args: readonly unknown[]) 
   };
 }
 
-/** The name of a key; of a mouse button, which is given with options or not at all, that there is one. */
+/** Returns the name of a key; 'mouse' for a mouse button, which is given with options or not at all. */
 const keyOf = (key: unknown) => (typeof key === 'string' ? key : 'mouse');
 
 function listenedTo(...targets: readonly object[]): string {
@@ -186,7 +186,7 @@ function listenedTo(...targets: readonly object[]): string {
   return emitters.map((each) => each.eventNames().map((name) => `${name} ${each.listenerCount(name)}`)).join();
 }
 
-/** In the page: takes away what its origin has stored. Returns whether nothing is left. */
+/** Runs in the page: removes everything that its origin has stored. Returns whether nothing is left. */
 async function emptyStore(): Promise<boolean> {
   window.name = '';
   localStorage.clear();

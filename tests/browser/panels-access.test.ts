@@ -14,7 +14,7 @@ beforeAll(async () => {
   await page.getByRole('heading', { name: 'Blocked', exact: true }).waitFor();
 });
 
-/** The list of the level stays open until it is shut. */
+/** Opens the list of the level, which stays open until it is closed. */
 async function openList(): Promise<void> {
   const list = page.locator('.all-items');
   if ((await list.getAttribute('open')) === null) await list.locator('summary').click();

@@ -33,7 +33,7 @@ describe('the copy in the browser', () => {
     const { page } = await openPage();
     await openSaved(page);
     await retitle(page, 'Left at once');
-    await page.reload(); // no wait: leaving the page writes what is due
+    await page.reload(); // no wait: leaving the page saves pending changes
     await expect.poll(async () => (await plan(page))?.title).toBe('Left at once');
   });
 
@@ -65,7 +65,7 @@ describe('the copy in the browser', () => {
     await saved(page);
     const address = page.url();
     const session = await context.newCDPSession(page);
-    void session.send('Page.crash').catch(() => undefined); // the answer never comes
+    void session.send('Page.crash').catch(() => undefined); // the reply never comes
     await page.waitForEvent('crash');
     const next = await context.newPage();
     await next.goto(address);
@@ -78,18 +78,18 @@ describe('the copy in the browser', () => {
     const editor = await editorOf(page);
     await page.evaluate(() => window.__stillspot?.store.getState().select(['t1']));
     await page.locator('.plan-canvas').focus();
-    await page.keyboard.press('ArrowRight'); // set down: an inch
+    await page.keyboard.press('ArrowRight'); // moved by an inch
     const before = (await plan(page))?.levels;
     await saved(page);
     const at = await editor.at(await editor.detectorAt());
     await page.mouse.move(at.x, at.y);
     await page.mouse.down();
     await page.mouse.move(at.x + 90, at.y + 40, { steps: 6 });
-    // The desk is in hand, for it is selected.
+    // The desk is being dragged, because it is selected.
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().previewPlan !== null)).toBe(true);
     const address = page.url();
     const session = await context.newCDPSession(page);
-    void session.send('Page.crash').catch(() => undefined); // the answer never comes
+    void session.send('Page.crash').catch(() => undefined); // the reply never comes
     await page.waitForEvent('crash');
     const next = await context.newPage();
     await next.goto(address);
@@ -166,7 +166,7 @@ describe('two tabs', () => {
     await first.getByText(/Another tab changed this plan at/).waitFor();
     await first.clock.install();
     await retitle(first, 'From the first tab');
-    await first.clock.runFor(5000); // longer than the rest before a copy is written
+    await first.clock.runFor(5000); // longer than the delay before a copy is saved
     await expect.poll(async () => (await plan(first))?.title).toBe('From the first tab');
 
     const third = await context.newPage();

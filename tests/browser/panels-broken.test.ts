@@ -8,7 +8,7 @@ describe('a mistake of ours', () => {
     const { page } = await openPage();
     await openSample(page, 'Plain basement');
     await page.getByRole('heading', { name: 'Clear of what is drawn', exact: true }).waitFor();
-    // No file with such a list of rules is ever opened, so the screen may count on it: this stands for any mistake.
+    // No file with such a list of rules can be opened, so the screen may rely on that: this represents any fault.
     await page.evaluate(() => {
       const { store } = window.__stillspot ?? {};
       const plan = store?.getState().plan;
@@ -36,7 +36,7 @@ describe('a mistake of ours', () => {
     const { page, context } = await openPage({ viewport: { width, height } });
     await openSample(page, 'Plain basement');
     await saved(page);
-    // A device without memory for one more canvas.
+    // Simulates a device without memory for another canvas.
     await context.addInitScript(() => {
       const state = window as unknown as { isOutOfMemory: boolean };
       state.isOutOfMemory = true;
@@ -50,7 +50,7 @@ describe('a mistake of ours', () => {
     await fault.waitFor();
     expect(await fault.count()).toBe(1);
     expect(await page.locator('.plan-canvas').count()).toBe(0);
-    // It stands where the plan stood.
+    // It is in the place of the plan.
     const inPlace = await page.evaluate(() => {
       const [told, plan] = ['.broken', '.sheet__plan'].map((each) =>
         document.querySelector(each)?.getBoundingClientRect(),

@@ -58,7 +58,7 @@ describe('a length field', () => {
     await page.keyboard.press('Enter');
     const refusal = page.locator('.field__trouble');
     await refusal.waitFor();
-    // From the corner of 8 in walls: 33 ft from the end of the wall, which is 34 ft 8 in long, the window 3 ft wide.
+    // From the inside corner of 8 in walls: 33 ft from the end of the wall, which is 34 ft 8 in long; the window is 3 ft wide.
     await expect
       .poll(() => refusal.textContent())
       .toContain('The window would reach 1 ft 4 in past the end of its wall. Slide it back or make it narrower.');

@@ -7,11 +7,11 @@ import { STAGES } from './access-pages.ts';
 import { openPage } from './harness.ts';
 import { pickSample, saved, stageButton } from './samples.ts';
 
-/** Scripts and styles of the app, without the samples; fonts are tried in `faults.test.ts`. */
+/** Scripts and styles of the app, without the samples; fonts are tested in `faults.test.ts`. */
 const PARTS = readdirSync(join(inject('siteFolder'), 'assets'))
   .filter((name) => /\.(js|css)$/.test(name) && !name.includes('.plan-'))
   .sort();
-/** In the usual run one of many, others each time that the number of parts changes. */
+/** The usual run tests one part in so many, others whenever the number of parts changes. */
 const EVERY = howMany(60, 1);
 
 const title = (page: Page) => page.getByRole('banner').getByLabel('Title of the plan');
@@ -38,12 +38,12 @@ describe('a part of the app that is not there', () => {
           await page.getByRole('button', { name: 'Load again' }).waitFor();
           return;
         }
-        // The plan is back. Nothing is asked of the hook for tests, which comes with the sheet.
+        // The plan is shown again. The test hook is not used, because it loads with the sheet.
         await expect.poll(() => title(page).inputValue()).not.toBe('');
         for (const stage of STAGES) {
           await stageButton(page, stage).click();
           await page.locator('.stage-bar [aria-current="page"]', { hasText: stage }).waitFor();
-          // Its page, or what says that a part of it did not load.
+          // Its page, or the message that a part of it did not load.
           const shown = page.getByRole('heading', { name: stage, exact: true });
           const missing = page.getByText('A part of Stillspot did not load');
           await shown.or(missing).filter({ visible: true }).first().waitFor();
@@ -51,7 +51,7 @@ describe('a part of the app that is not there', () => {
         await title(page).fill(`Without ${part}`);
         await title(page).press('Enter');
         await saved(page);
-        // No fault of one part took the page with it.
+        // No fault of one part has broken the whole page.
         expect(await page.locator('main.broken').count()).toBe(0);
       } finally {
         await context.unroute(pattern);

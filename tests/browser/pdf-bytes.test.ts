@@ -12,7 +12,7 @@ import { openPage } from './harness.ts';
 const { resolve } = createRequire(import.meta.url);
 const date = '2026-03-07';
 
-/** The files as the app loads them, base64; the command line has unpacked ones. */
+/** The font files as the app loads them, base64; the command line has uncompressed ones. */
 const woff = (weight: number) =>
   ['latin', 'latin-ext'].map((subset) =>
     readFileSync(
@@ -28,10 +28,10 @@ it('a PDF has the same bytes in the browser and in Node', async () => {
   const pages = [...drawSheets({ ...order, levelId: 'L1' }), ...drawDocument('report', order)];
   const { bytes } = await pagesToPdf(pages, { title: 'Żółw', date, fonts: fontFiles() });
   const { page } = await openPage();
-  // Without the policy of the app's page.
+  // A page without the policy of the app's page.
   await page.goto(inject('emptyUrl'));
   await page.setContent('<!doctype html><html lang="en"><title>PDF</title></html>');
-  // A module with an address: the library makes others from it.
+  // A module with an address, because the library derives others from it.
   const url = new URL('pdf-library.js', inject('emptyUrl')).href;
   const script = `${await bundleScript('src/report/pdf/pdf.ts', 'Pdf', 'es')}\nwindow.Pdf = { pagesToPdf };`;
   await page.route(url, (route) => route.fulfill({ contentType: 'text/javascript', body: script }));

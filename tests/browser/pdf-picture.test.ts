@@ -12,15 +12,15 @@ import { SAMPLE_NAMES, samplePlan } from '../helpers/sample-files.ts';
 import { openPage } from './harness.ts';
 
 const date = '2026-03-07';
-/** px to the inch, twice that of the hatches: PDFium repeats a cell after a whole number of px, whatever its size. */
+/** px per inch, twice that of the hatches: PDFium repeats a cell after a whole number of px, whatever its size. */
 const DPI = 192;
 const MOST = 0.005;
 
-/** Names of the samples with the pages to compare: all of all in a long run. */
+/** Names of the samples whose pages are compared: all pages of all samples in a long run. */
 const CASES = isLongRun ? SAMPLE_NAMES : (['03-crowded-utility'] as const);
 const PAGES = howMany(1, 1000);
 
-/** The SVG as the browser draws it. */
+/** Returns the SVG as the browser draws it. */
 async function drawnByBrowser(
   page: Page,
   svg: string,

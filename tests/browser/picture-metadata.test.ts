@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { bundleScript } from './bundle-script.ts';
 import { openPage } from './harness.ts';
 
-/** Stands in the metadata of each picture, as the place where it was taken would. */
+/** Put into the metadata of each picture, in place of the location where it was taken. */
 const SECRET = 'GPS-41.2033-N-75.8812-W';
 
 interface Stored {
@@ -13,7 +13,7 @@ interface Stored {
   readonly width: number;
 }
 
-/** Draws a picture, puts the secret into its metadata, imports it; both as sketch and as photo of the log. */
+/** Draws a picture, puts the secret into its metadata and imports it, both as sketch and as photo of the log. */
 async function imported(page: Page, type: string, width: number, isPhoto: boolean): Promise<Stored> {
   return page.evaluate(
     async ({ type, width, isPhoto, secret }) => {
@@ -96,7 +96,7 @@ describe('a picture that is imported', () => {
 
   it('loses its metadata, whatever its kind and size: where a photo was taken stays with who took it', async () => {
     const { page } = await openPage();
-    // Without the policy of the app's page.
+    // A page without the policy of the app's page.
     await page.goto(inject('emptyUrl'));
     await page.addScriptTag({ content: script });
     for (const [type, width, isPhoto] of CASES) {

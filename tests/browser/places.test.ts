@@ -5,7 +5,7 @@ import { sample } from './hands.ts';
 import { accessibilityFindings, openPage, type PageOptions, settled } from './harness.ts';
 import { openStage, saved } from './samples.ts';
 
-/** The plain basement with nothing known of where it stands, at the stage "Property". */
+/** Opens the plain basement without a location, at the stage "Property". */
 async function property(options: PageOptions = {}) {
   const opened = await openPage(options);
   await opened.page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), {
@@ -42,7 +42,7 @@ describe('a place from the list', () => {
     expect(await page.getByLabel('Latitude').inputValue()).toBe('40.44°');
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => site(page)).toMatchObject({ latitude: null, timeZone: 'America/Los_Angeles' });
-    // Among several one is chosen with the arrows; nothing is taken by mere Enter.
+    // One of several is chosen with the arrow keys; Enter alone chooses none.
     await field(page).fill('portland');
     await expect.poll(() => options(page).count()).toBe(6);
     expect(await accessibilityFindings(page)).toEqual([]);

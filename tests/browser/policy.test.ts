@@ -27,7 +27,7 @@ describe('the content security policy of the page', () => {
   });
 
   it('bars a style that somebody puts into the page, and leaves those of the app', async () => {
-    // A page of its own: what is barred is told as a trouble.
+    // A page of its own, because a blocked request is logged as an error.
     const { page, context } = await openPage();
     const seen = await page.evaluate(async () => {
       const told = new Promise<string>((done) =>

@@ -5,7 +5,7 @@ import { openPage, settled } from './harness.ts';
 import { broughtIntoView, pressedShift } from './pressed.ts';
 import { openStage } from './samples.ts';
 
-/** Opening one question closes another: from the foot of a short column what is above and below it changes at once. */
+/** Opening one question closes another: at the bottom of a short column, the content above and below it changes at the same time. */
 it('a question that is pressed stays under the finger, wherever the column was scrolled to', async () => {
   const { page, expectNoTroubles } = await openPage({ viewport: { width: 1024, height: 768 }, touch: true });
   await editorOf(page);
@@ -29,7 +29,7 @@ it('a question that is pressed stays under the finger, wherever the column was s
     if (await broughtIntoView(page, question)) scrolls += 1;
     expect(await pressedShift(page, question, () => question.tap()), name).toBe(0);
   }
-  // Else nothing was tried.
+  // Without scrolling nothing would have been tested.
   expect(scrolls).toBeGreaterThan(0);
   expectNoTroubles();
 });

@@ -2,8 +2,8 @@ import type { Locator, Page } from 'playwright-core';
 import { settled } from './harness.ts';
 
 /**
- * Brings what is to be pressed into sight as a hand scrolls: as far as it goes, so that what comes next is on the page too.
- * Returns whether the page had to be scrolled for it.
+ * Scrolls a control into view as a user does: as far as possible, so that the controls after it are visible too.
+ * Returns whether the page had to be scrolled.
  */
 export async function broughtIntoView(page: Page, target: Locator): Promise<boolean> {
   await target.waitFor();
@@ -15,14 +15,14 @@ export async function broughtIntoView(page: Page, target: Locator): Promise<bool
   if (isHidden) {
     await target.evaluate((element) => element.scrollIntoView({ block: 'start' }));
     await settled(page);
-    // A press where a part of it shows: the press itself would bring in the rest.
+    // A press on a partly visible control would scroll the rest of it into view, so it is scrolled before.
   } else await target.scrollIntoViewIfNeeded();
   return isHidden;
 }
 
 /**
- * Presses it by `press`. Returns how far it has moved away from under the hand, whole px: a scroller comes to rest at whole ones. 0 for what has
- * gone with its work done.
+ * Presses a control by `press`. Returns how far the control has moved from under the pointer, whole px, because scrolling stops at whole ones.
+ * 0 for a control that the press removed.
  */
 export async function pressedShift(page: Page, target: Locator, press: () => Promise<unknown>): Promise<number> {
   const element = await target.elementHandle();

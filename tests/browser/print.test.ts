@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFindings, type OpenPage, openPage } from './harness.ts';
 import { openSample, openStage, saved } from './samples.ts';
 
-/** Size of each page of a PDF, in whole mm. */
+/** Returns the size of each page of a PDF, in whole mm. */
 function pageSizes(pdf: Buffer): readonly string[] {
   const boxes = [...pdf.toString('latin1').matchAll(/\/MediaBox \[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/g)];
   return boxes.map(([, width, height]) =>

@@ -11,7 +11,7 @@ const pairs = invented();
 const expected = independently(pairs);
 const SHOTS = process.env.STILLSPOT_SHOTS;
 
-/** Puts plans on the shelf, as the app writes them there. */
+/** Stores plans in the library, in the format in which the app stores them. */
 async function shelve(page: Page): Promise<void> {
   const plans = pairs.map((values, i) => {
     const plan = onePlace(values, days(i), `Invented house ${i + 1}`);
@@ -28,7 +28,7 @@ async function shelve(page: Page): Promise<void> {
       const view = { levelId: '', selection: [], viewport: null };
       change.objectStore('texts').put({ id, text: { pieces: [text], long: [] }, savedAt: 1, tab: 'test', view });
       const card = { id, title, place: '', createdAt: 1, changedAt: 1, hash: id, end, ...told };
-      // The last one lies in the bin as well, once more: what is thrown away does not count.
+      // The first one is also stored as a deleted plan: deleted plans do not count.
       change.objectStore('cards').put({ ...card, binnedAt: null });
       if (i > 0) return;
       change.objectStore('texts').put({ id: 'bin', text: { pieces: [text], long: [] }, savedAt: 1, tab: 'test', view });
@@ -67,7 +67,7 @@ describe('the quality book over 200 invented pairs', () => {
     await expect
       .poll(() => marks.evaluateAll((all) => all.map((each) => each.getAttribute('data-point'))))
       .toEqual(expected[i]);
-    // Two beyond warning in a row end a run.
+    // Two consecutive points beyond the warning limit end a run.
     const bad = (at: number) => expected[i]?.[at] !== undefined && expected[i]?.[at] !== 'in-control';
     const runs = (expected[i] ?? []).flatMap((_, at) => (bad(at) && bad(at - 1) ? [at] : []));
     await expect
@@ -120,7 +120,7 @@ describe('the quality book over 200 invented pairs', () => {
     async (theme) => {
       await page.evaluate((name) => window.__stillspot?.store.getState().setTheme(name as 'paper'), theme);
       await page.locator(`html[data-theme="${theme}"]`).waitFor();
-      // Hundreds of rows say the same in each: once is enough.
+      // The hundreds of rows are alike: one is enough.
       const some = theme === 'paper' ? '.book details:not([open])' : '.book details[open]';
       await page.locator(`${some} > summary`).evaluateAll((all) => {
         for (const each of all) (each as HTMLElement).click();
@@ -169,7 +169,7 @@ describe('blanks and spikes by keyboard', () => {
       await page.keyboard.press('Enter');
     };
     const write = form.getByRole('button', { name: 'Record it' });
-    await expect.poll(() => write.isDisabled()).toBe(true); // a blank without a result is no zero
+    await expect.poll(() => write.isDisabled()).toBe(true); // a blank without a result does not count as zero
     await form.getByLabel('Kind').selectOption('spike');
     await enter('Serial', 'S-7');
     await enter('Exposed to, pCi/L', '10');
@@ -189,7 +189,7 @@ describe('blanks and spikes by keyboard', () => {
     await page.getByText('None is recorded yet.').waitFor();
     expect(await quality()).toEqual([]);
     await page.keyboard.press('Escape');
-    await page.locator('.book').waitFor({ state: 'detached' }); // the browser tells of the closing in a later turn
+    await page.locator('.book').waitFor({ state: 'detached' }); // the browser reports the closing in a later task
     expectNoTroubles();
     await context.close();
   });

@@ -30,7 +30,7 @@ describe('the questions of the quick card', () => {
       );
       expect(said?.y).toBeGreaterThan(top);
       expect((squares?.y ?? 0) + (squares?.height ?? 1000)).toBeLessThan(bottom);
-      // The choice stays in view, and moves only as far as the squares need.
+      // The choice stays in view, and moves only as far as the squares require.
       expect(after?.y).toBeGreaterThan(top);
       expect(after?.y).toBeLessThanOrEqual((before?.y ?? 0) + 1);
       if ((after?.y ?? 0) < (before?.y ?? 0) - 1) {
@@ -113,12 +113,12 @@ describe('another room', () => {
     await button(page, 'Make the card').tap();
     await page.locator('.quick-card__verdict').waitFor();
     expect((await planOf(page)).title).toBe('Quick card, bedroom');
-    // The leaflet is the same; nothing else is taken over.
+    // The leaflet is the same; no other answer is taken over.
     expect((await planOf(page)).levels[0]?.lookedFor ?? []).toEqual([]);
     await shot(page, 'quick-bedroom');
     await button(page, 'Open in the full app').tap();
     expect(await page.locator('dialog').count()).toBe(0);
-    // Back leads to the first room, which a reload finds as it was.
+    // Back leads to the first room, which is unchanged after a reload.
     await page.goBack();
     await expect.poll(() => planOf(page)).toEqual(first);
     await page.reload();
@@ -134,7 +134,7 @@ describe('another room', () => {
     const first = await planOf(page);
     await bedroom(page);
     await page.reload();
-    // It opens by itself: whoever answers on a phone does not look for it.
+    // It opens by itself, because a user on a phone does not look for it.
     await page.getByRole('heading', { name: 'Quick card' }).waitFor();
     const chosen = (name: string) => button(page, name).getAttribute('aria-pressed');
     await expect.poll(() => button(page, 'Bedroom').count()).toBe(1);
@@ -143,7 +143,7 @@ describe('another room', () => {
     await button(page, 'Back to the card: Quick card, family room').tap();
     await page.locator('.quick-card__verdict').waitFor();
     expect(await planOf(page)).toEqual(first);
-    // From there on, too, it goes on where it was.
+    // From there it also continues where it was.
     await button(page, 'Another room').tap();
     expect(await chosen('Bedroom')).toBe('true');
     await button(page, 'Begin again').tap();
@@ -177,7 +177,7 @@ describe('another room', () => {
     const address = page.url();
     await page.close();
     const nextDay = await context.newPage();
-    // The picture waits 4 s for the store: a store that takes longer is one whose time is up at once.
+    // The picture waits 4 s for the store: a store that takes longer is simulated by a timeout of 0.
     await nextDay.addInitScript(() => {
       const timer = window.setTimeout.bind(window);
       Object.assign(window, {
@@ -197,7 +197,7 @@ describe('another room', () => {
     await button(page, 'Change the answers').tap();
     await button(page, 'Bedroom').tap();
     await page.reload();
-    // It opens by itself: whoever answers on a phone does not look for it.
+    // It opens by itself, because a user on a phone does not look for it.
     await page.getByRole('heading', { name: 'Quick card' }).waitFor();
     await expect.poll(() => button(page, 'Bedroom').count()).toBe(1);
     expect(await button(page, 'Bedroom').getAttribute('aria-pressed')).toBe('true');
@@ -241,7 +241,7 @@ describe('the quick card on other screens', () => {
     await square.focus();
     await page.keyboard.press('Space');
     expect(await square.getAttribute('aria-pressed')).toBe('true');
-    // One stop of the Tab key for all squares; the arrows lead through the picture.
+    // One Tab stop for all squares; the arrow keys move through the picture.
     const names: string[] = [];
     for (const key of ['ArrowUp', 'ArrowUp', 'ArrowUp', 'ArrowRight', 'ArrowDown']) {
       await page.keyboard.press(key);
@@ -262,7 +262,7 @@ describe('the quick card on other screens', () => {
     await expect.poll(() => heading.evaluate((element) => element === document.activeElement)).toBe(true);
   });
 
-  // The usual run has the card in `access-matrix`.
+  // The usual run tests the card in `access-matrix`.
   it.each(isLongRun ? sizes : [])(
     'has no finding of axe and no sideways scrolling at $width px, in any theme',
     async (size) => {

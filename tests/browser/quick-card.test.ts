@@ -7,7 +7,7 @@ import type { CardAnswers } from '../../src/quick-card/answers.ts';
 import { ANSWERED, button, openCard, PHONE, planOf, shot, verdictOf, walkToCard } from './card-page.ts';
 import { accessibilityFindings, download, openPage, pngSize, settled } from './harness.ts';
 
-/** At most so many taps from opening the app to the card. */
+/** Greatest number of taps from opening the app to the card. */
 const MOST_TAPS = 14;
 
 describe('the quick card on a phone', () => {
@@ -15,7 +15,7 @@ describe('the quick card on a phone', () => {
     const open = await openPage(PHONE);
     expect(await walkToCard(open.page)).toBeLessThanOrEqual(MOST_TAPS);
     const { quickCard } = (await planOf(open.page)) as Plan & { readonly quickCard: CardAnswers };
-    // How high the table is nobody has measured yet.
+    // The height of the table is not measured yet.
     expect({ ...quickCard, closing: null }).toEqual({ ...ANSWERED, support: { kind: 'table', top: null } });
     open.expectNoTroubles();
   });
@@ -36,7 +36,7 @@ describe('the quick card on a phone', () => {
     await expect.poll(() => verdictOf(page)).toMatch(/ ?Clear$/);
     expect(await still.count()).toBe(0);
     expect((await planOf(page)).levels[0]?.lookedFor).toContain('direct-sun');
-    // A second press takes it back; nothing moves for either.
+    // A second press undoes it; nothing moves in either case.
     await sun.tap();
     await expect.poll(() => verdictOf(page)).toContain(word);
     await sun.tap();
@@ -72,7 +72,7 @@ describe('the quick card on a phone', () => {
     ]);
     const looked = page.getByRole('region', { name: 'You have looked' });
     expect(await looked.getByRole('listitem').count()).toBe(2);
-    // A point that is closed stays where it is: a second press of the finger takes it back, and closes no other one.
+    // A closed point stays where it is: a second press undoes it, and closes no other point.
     const drain = still.getByRole('button', { name: /: no floor drain$/ });
     await drain.tap();
     await expect.poll(() => drain.getAttribute('aria-pressed')).toBe('true');
@@ -85,7 +85,7 @@ describe('the quick card on a phone', () => {
     await looked.getByRole('button', { name: 'Take it back: heat' }).tap();
     await expect.poll(() => points.count()).toBe(5);
     expect((await planOf(page)).levels[0]?.lookedFor).toEqual(['moving-air']);
-    // The other answer: where it is.
+    // The other answer: where the pit is.
     await still.getByRole('button', { name: 'There is one: mark where: sump pit' }).tap();
     await page.getByText('Sump pit: press every square that it touches.').waitFor();
     expect(
@@ -125,7 +125,7 @@ describe('the quick card on a phone', () => {
 
   it('is shared by the sheet of the system where there is one', async () => {
     const { page } = await openCard();
-    // With a share sheet the button is called otherwise from its first picture on.
+    // With a share sheet, the button has another name from its first frame on.
     await page.evaluate(() => {
       const shared: string[] = [];
       Object.assign(window, { shared });

@@ -79,7 +79,7 @@ describe('the report in the browser', () => {
 
   it('is upright where that is chosen, and the sheets too, with who drew the plan', async () => {
     await page.getByText(/^Drawing of the plan: /).click();
-    // A control character would break every paper: it is dropped as on reading a file.
+    // A control character would break every page on paper: it is removed as when a file is read.
     await field(page, 'Drawn by').fill('<b>Ines\u0007</b> Cal\u001bloway');
     await field(page, 'Drawn by').press('Tab');
     await field(page, 'Orientation').selectOption('Portrait');

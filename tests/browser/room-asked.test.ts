@@ -5,13 +5,13 @@ import { type Editor, editorOf } from './editor.ts';
 import { sample, sampleLevel } from './hands.ts';
 import { type OpenPage, openPage, settled } from './harness.ts';
 
-/** Nothing stands where the words of a room are. */
+/** A level with nothing where the name of a room is shown. */
 const bare = { ...sampleLevel, rooms: [], fixtures: [], objects: [], detectors: [] };
 const unnamed = { ...sample, levels: [bare] };
 const [FIRST, SECOND] = buildLevel(bare).rooms.map(({ labelPoint }) => labelPoint);
 if (!FIRST || !SECOND) throw new Error('the sample has two rooms');
 
-/** On a narrow stage the box lies over the lower part of the plan, where the finger may still be. */
+/** On a narrow stage the box is over the lower part of the plan, where the finger may still be. */
 describe('the question what a room is used for, on a tablet held upright', () => {
   let open: OpenPage;
   let editor: Editor;
@@ -35,7 +35,7 @@ describe('the question what a room is used for, on a tablet held upright', () =>
   beforeEach(() => open.page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), unnamed));
 
   it('is asked by a tap that answers nothing, wherever the answers come to lie', async () => {
-    // The box has come once: from now on it is there at once.
+    // The box has been loaded: from now on it opens immediately.
     await tap(FIRST);
     await box().getByRole('button', { name: 'Not now' }).tap();
     for (const at of [0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85]) {

@@ -9,7 +9,7 @@ export async function pickSample(page: Page, name: RegExp): Promise<void> {
   await page.getByRole('button', { name }).click();
 }
 
-/** Opens one of the invented houses as a file. Plans draws the pictures of all of them, which takes as long as to open the page. */
+/** Opens one of the invented houses as a file, because Plans draws the pictures of all of them, which takes as long as opening the page. */
 export async function openSample(page: Page, name: string): Promise<void> {
   const sample = SAMPLE_NAMES.find((each) => each.endsWith(name.toLowerCase().replaceAll(' ', '-'))) ?? name;
   const file = { name: `${sample}.plan.json`, mimeType: 'application/json', buffer: Buffer.from(sampleText(sample)) };
@@ -17,10 +17,10 @@ export async function openSample(page: Page, name: string): Promise<void> {
   await page.getByText(`${file.name} is open.`).first().waitFor();
 }
 
-/** Waits until what was done last lies in the store. */
+/** Waits until the last change is in the store. */
 export const saved = (page: Page): Promise<void> => page.locator('.saved', { hasText: /^saved / }).waitFor();
 
-/** Takes washer and dryer off the level: within 10 ft of them a detector is blocked, whatever else is not known of its room. */
+/** Removes washer and dryer from the level: within 10 ft of them a detector is blocked, whatever else is not known of its room. */
 export const takeMachinesAway = (page: Page): Promise<void> =>
   page.evaluate(() => {
     const stays = ({ kind }: { readonly kind: string }) => kind !== 'washer' && kind !== 'dryer';
@@ -30,7 +30,7 @@ export const takeMachinesAway = (page: Page): Promise<void> =>
     }));
   });
 
-/** Waits until the browser has kept a setting: a page that is left at once after a pick may cut that off. */
+/** Waits until the browser has stored a setting: leaving the page immediately after the choice could prevent that. */
 export async function keptSetting(page: Page, name: string, value: unknown): Promise<void> {
   const kept = () =>
     page.evaluate(
@@ -52,7 +52,7 @@ export async function keptSetting(page: Page, name: string, value: unknown): Pro
   await expect.poll(kept).toEqual(value);
 }
 
-/** The house with a pair of detectors, kept on the shelf, on a page of its own. On a small page the job is folded then. */
+/** Opens the house with a pair of detectors, saved in the library, on its own page. On a small page the job is folded then. */
 export async function openPair(options: PageOptions = {}): Promise<OpenPage> {
   const open = await openPage(options);
   await openSample(open.page, 'Plain basement');
@@ -60,7 +60,7 @@ export async function openPair(options: PageOptions = {}): Promise<OpenPage> {
   return open;
 }
 
-/** The button of a stage in the bar. */
+/** Returns the button of a stage in the bar. */
 export const stageButton = (page: Page, name: string): Locator =>
   page.getByRole('navigation', { name: 'Stages of the test' }).getByRole('button', { name, exact: true });
 

@@ -3,14 +3,14 @@ import { type OpenPage, openPage } from './harness.ts';
 import { openSample } from './samples.ts';
 
 /*
- * The second computation as a person sees it: said under the verdict when the hand rests, loaded only where there is a detector, and
- * where it differs no verdict.
+ * The second computation as a user sees it: reported under the verdict when the pointer rests, loaded only if there is a detector; if it
+ * differs, no verdict is given.
  */
 
 const TWICE = 'Computed twice, in two ways.';
 let open: OpenPage;
 
-/** Takes the second computation's place: it answers with what `change` makes of its rows. */
+/** Replaces the second computation by a worker that returns `answer`. */
 async function openWithAnswer(answer: string): Promise<OpenPage> {
   open = await openPage();
   await open.page.context().route(/second-worker/, (route) =>
@@ -23,7 +23,7 @@ async function openWithAnswer(answer: string): Promise<OpenPage> {
   return open;
 }
 
-/** An opinion of every detector with one rule alone. */
+/** An opinion with one rule only for every detector. */
 const ONE_RULE = `{ ok: true, levels: plan.levels.map(({ id, detectors }) => ({ id, detectors: detectors.map((one) => ({ id: one.id, verdict: 'blocked', checks: [
   { rule: 'ceiling', subject: null, measured: 12.5, required: 304.8, verdict: 'blocked', notRun: false } ] })) })) }`;
 

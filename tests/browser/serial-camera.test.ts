@@ -15,7 +15,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** A browser whose camera shows the label; a phone in it, on the page Visit. */
+/** Starts a browser whose camera shows the label, with a phone in it, on the page Visit. */
 async function withCamera(text: string, permissions: readonly string[] = ['camera']) {
   const video = join(folder, `${text || 'none'}.y4m`);
   writeFileSync(video, labelVideo(text));
@@ -36,7 +36,7 @@ async function withCamera(text: string, permissions: readonly string[] = ['camer
   return { browser, page, troubles };
 }
 
-/** In the page: notes every camera that was given, to see that it is stopped. */
+/** Runs in the page: records every camera stream that was given, to check that it is stopped. */
 function watchStreams(): void {
   const streams: MediaStream[] = [];
   Object.assign(window, { streams });
@@ -194,7 +194,7 @@ describe('where the camera is refused', () => {
   });
 });
 
-/** A picture file with the label on it; bare without a text. */
+/** Returns a picture file with the label on it; without a label if the text is empty. */
 async function labelPicture(page: Page, text: string, isTurned: boolean): Promise<Buffer> {
   const base64 = await page.evaluate(
     async ([bars, turned]) => {

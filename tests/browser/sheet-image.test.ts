@@ -18,7 +18,7 @@ interface Made {
   readonly error: string;
 }
 
-/** Runs the export in the page; the error's message where it rejects. */
+/** Runs the export in the page. Returns the error's message if it rejects. */
 async function exported(page: Page, sample: string, level: string, options: Record<string, unknown>): Promise<Made> {
   const plan = JSON.parse(readFileSync(`samples/${sample}.plan.json`, 'utf8'));
   return page.evaluate(
@@ -64,7 +64,7 @@ describe('exportPlanImage in a browser', () => {
 
   async function barePage(): Promise<Page> {
     const { page } = await openPage();
-    // Without the policy of the app's page.
+    // A page without the policy of the app's page.
     await page.goto(inject('emptyUrl'));
     await page.setContent('<!doctype html><html lang="en"><title>Sheet</title></html>');
     await page.addScriptTag({ content: script });
@@ -82,7 +82,7 @@ describe('exportPlanImage in a browser', () => {
     expect(type).toBe('image/png');
     const bytes = Buffer.from(base64, 'base64');
     expect(pngSize(bytes)).toEqual({ width: 2200, height: 1700 });
-    // The frame stands 8 mm from the edge; the paper beyond it is white.
+    // The frame is 8 mm from the edge; the paper beyond it is white.
     const [frame] = await imagePixel(page, bytes, { x: 63, y: 850 });
     expect(frame).toBeLessThan(80);
     expect(await imagePixel(page, bytes, { x: 20, y: 850 })).toEqual([255, 255, 255, 255]);
@@ -92,7 +92,7 @@ describe('exportPlanImage in a browser', () => {
     'is the page that the PDF has, every text at its place: %s',
     async (sample) => {
       const page = await barePage();
-      // Twice that of the hatches: the reader of the PDF repeats a cell after a whole number of px.
+      // Twice that of the hatches: the PDF renderer repeats a cell after a whole number of px.
       const dpi = 192;
       const choice = { paper: 'letter', date: '2026-11-25' } as const;
       const { base64, error } = await exported(page, sample, 'L1', { ...choice, dpi, sheet: 1 });

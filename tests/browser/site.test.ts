@@ -15,7 +15,7 @@ import {
 import { openStage } from './samples.ts';
 
 const open = sample.site;
-/** The plain basement with nothing known of where it stands, at the stage "Property". */
+/** Opens the plain basement without a location, at the stage "Property". */
 async function property(options: PageOptions = {}): Promise<OpenPage> {
   const opened = await openPage(options);
   await opened.page.evaluate((plan) => window.__stillspot?.store.getState().openPlan(plan), {
@@ -32,7 +32,7 @@ const site = (page: Page) => page.evaluate(() => window.__stillspot?.store.getSt
 const steps = (page: Page) => page.evaluate(() => window.__stillspot?.store.temporal.getState().pastStates.length ?? 0);
 const rose = (page: Page) => page.getByRole('slider', { name: /^Compass rose/ });
 const told = (page: Page) => rose(page).getAttribute('aria-valuetext');
-/** A point of the dial, so many px from its middle, clockwise from up. */
+/** Returns a point of the dial, `far` px from its middle, clockwise from up. */
 async function onDial(page: Page, degrees: number, far = 48) {
   const box = await rose(page).boundingBox();
   const angle = (degrees * Math.PI) / 180;
@@ -115,7 +115,7 @@ describe('the compass rose', () => {
           farthest: Math.max(...corners.map(([cx, cy]) => Math.hypot(cx, cy))),
         };
       }, north);
-      // Half of the needle and of the light edge around the figure.
+      // Half of the needle and of the light border around the figure.
       expect(aside, `${north}°`).toBeGreaterThan(3.5);
       expect(farthest, `${north}°`).toBeLessThan(61);
     }
@@ -131,7 +131,7 @@ describe('the compass rose', () => {
     ),
   )('is turned by finger at %d × %d, and the page stays', async (width, height) => {
     const { page, expectNoTroubles } = await property({ viewport: { width, height }, touch: true });
-    // Direct sun is worked out after the start, and says above what it lacks.
+    // Direct sun is computed after the start, and the missing data are listed above.
     await page.getByText('the location of the house is not entered').first().waitFor();
     await settled(page);
     const before = await rose(page).boundingBox();
@@ -139,7 +139,7 @@ describe('the compass rose', () => {
     await expect.poll(async () => (await site(page))?.north).toBe(45);
     await settled(page);
     const after = await rose(page).boundingBox();
-    // Scrolled to by less than a pixel.
+    // Scrolled by less than a pixel.
     expect(Math.abs((after?.y ?? 0) - (before?.y ?? 0))).toBeLessThan(1);
     const right = await onDial(page, 90);
     await page.touchscreen.tap(right.x, right.y);
@@ -161,7 +161,7 @@ describe('what was pressed on the compass rose', () => {
     ),
   )('stays at %d × %d when the hint above goes, and when it comes back', async (width, height) => {
     const { page, expectNoTroubles } = await property({ viewport: { width, height } });
-    // Not scrolled: what goes above leaves nothing to scroll.
+    // Not scrolled: removing the hint above leaves nothing to scroll.
     await page.locator('.job').evaluate((column) => column.scrollTo(0, 0));
     const hint = page.locator('.job > .hints').getByText(/north/i);
     await hint.first().waitFor();
@@ -248,7 +248,7 @@ describe('north by a street', () => {
 });
 
 describe('north by the device', () => {
-  /** What the compass of a device tells when it is asked, a little off each time. */
+  /** Simulates the readings of a device's compass, each with a small error. */
   const turnedTo = (page: Page, alpha: number, beta = 2) =>
     page.evaluate(
       ([to, tilt]) => {
@@ -264,7 +264,7 @@ describe('north by the device', () => {
       },
       [alpha, beta] as [number, number],
     );
-  /** A browser may ask its user; one without windows says no for them. */
+  /** Grants the permissions: a browser may ask its user, and one without windows refuses. */
   const allow = (context: BrowserContext) => context.grantPermissions(['accelerometer', 'gyroscope', 'magnetometer']);
   const group = (page: Page) => page.locator('details', { hasText: 'Find north by this device' });
   const placed = (page: Page) =>

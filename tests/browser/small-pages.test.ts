@@ -4,7 +4,7 @@ import { editorOf } from './editor.ts';
 import { openPage } from './harness.ts';
 import { openSample, openStage } from './samples.ts';
 
-/** Names and marks that reach out of the button of their stage. */
+/** Returns names and marks that extend beyond the button of their stage. */
 const overflowing = (page: Page) =>
   page.locator('.stage-bar__name, .stage-bar__mark').evaluateAll((elements) =>
     elements.flatMap((element) => {

@@ -20,7 +20,7 @@ beforeAll(async () => {
 const spots = () => page.getByRole('list', { name: 'Best spots, the most to spare first' });
 
 const select = (id: string) => page.evaluate((each) => window.__stillspot?.store.getState().select([each]), id);
-/** What the sheet shows, as the hash of a picture. */
+/** Returns the picture of the sheet, as a hash. */
 async function sheet(): Promise<string> {
   return createHash('sha256')
     .update(await page.locator('.plan-canvas').screenshot())
@@ -32,7 +32,7 @@ describe('moving air', () => {
     const third = (await editor.level()).detectors.find(({ label }) => label === 'K3');
     await select(third?.id ?? '');
     const row = page.locator('.rung').filter({ hasText: 'Away from registers' });
-    // Another height has other best spots, whose marks come a moment later: busy from the render that has the height.
+    // Another height has other best spots, whose marks appear a moment later: the list is busy from the render with that height on.
     await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().sitHeight)).toBe(third?.base);
     await expect.poll(() => spots().getAttribute('aria-busy')).toBe('false');
     const before = await sheet();
@@ -57,7 +57,7 @@ describe('moving air', () => {
     await page.getByLabel('It has an airflow').setChecked(false);
     await page.getByLabel('It has an airflow').setChecked(true);
     const stream = async () => (await editor.level()).fixtures.find(({ id }) => id === cleaner?.id)?.stream;
-    // All round until somebody has looked where it blows.
+    // In all directions until somebody has looked where it blows.
     await expect.poll(() => stream()).toMatchObject({ spread: 360 });
     for (const [label, text] of [
       ['Airflow direction', '90'],
@@ -95,7 +95,7 @@ describe('every published list', () => {
       const verdict = await row.getAttribute('data-verdict');
       const said = verdict === 'clear-of-drawn' ? ['clear of what is drawn'] : [verdict, `${verdict} to what is drawn`];
       await expect.poll(async () => said.includes(await row.locator('.list__head strong').textContent())).toBe(true);
-      // A reason stands with each: what is short, or what there is to spare.
+      // Each has a reason: the shortfall, or the margin.
       await expect
         .poll(() => row.locator('p').allTextContents())
         .toContainEqual(expect.stringMatching(/needs|at the most|to spare|met/));

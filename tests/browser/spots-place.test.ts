@@ -31,7 +31,7 @@ const detectors = async (): Promise<Level['detectors']> => (await editor.level()
 const verdicts = () =>
   page.locator('.chip').evaluateAll((chips) => chips.map((chip) => chip.getAttribute('data-verdict')));
 const undo = () => page.getByRole('button', { name: 'Undo' }).click();
-/** What the sheet shows about a point of the plan, as the hash of a picture. */
+/** Returns the picture of the sheet around a point of the plan, as a hash. */
 async function picture(x: number, y: number): Promise<string> {
   const { x: left, y: top } = await editor.at([x, y]);
   const clip = { x: left - 30, y: top - 30, width: 60, height: 60 };
@@ -95,7 +95,7 @@ describe('a pair', () => {
     await expect.poll(async () => (await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B']);
     await expect
       .poll(() => verdicts())
-      // 5 in from rim to rim, what every published list allows: 1 in to spare, with a tape that may be 1 in off.
+      // 5 in from rim to rim, which every published list allows: a margin of 1 in, with a tape tolerance of 1 in.
       .toEqual(['clear-of-drawn', 'clear-of-drawn', 'clear-of-drawn', 'clear-of-drawn']);
     await expect.poll(() => editor.steps()).toBe(before + 1);
     await undo();
@@ -109,7 +109,7 @@ describe('a pair', () => {
     await expect.poll(async () => (await detectors()).map(({ pair }) => pair)).toEqual(['A', 'A', 'B', 'B']);
     await expect
       .poll(() => verdicts())
-      // 5 in from rim to rim, what every published list allows: 1 in to spare, with a tape that may be 1 in off.
+      // 5 in from rim to rim, which every published list allows: a margin of 1 in, with a tape tolerance of 1 in.
       .toEqual(['clear-of-drawn', 'clear-of-drawn', 'clear-of-drawn', 'clear-of-drawn']);
     await undo();
     await undo();
@@ -134,13 +134,13 @@ describe('the height', () => {
     const [desk] = (await editor.level()).objects.filter(({ name }) => /desk/i.test(name));
     if (!desk || !('box' in desk.shape)) throw new Error('the sample has no desk');
     const [x, y] = desk.shape.box.center;
-    // Beside the detectors that stand on it.
+    // Beside the detectors on it.
     const at = [x + desk.shape.box.width * 0.4, y + desk.shape.box.depth * 0.35] as const;
     const before = await height();
     const white = await picture(...at);
     await slider().focus();
     await page.keyboard.press('ArrowDown');
-    // The desk's top is the height that is shaded for: an inch lower it is in the way.
+    // The shading is for the height of the desk's top: an inch lower, the desk is an obstacle.
     await expect.poll(() => height()).toBeCloseTo(before - 25.4, 6);
     await expect.poll(() => picture(...at)).not.toBe(white);
     await expect.poll(() => slider().getAttribute('aria-valuetext')).toContain('2 ft 5 in above the floor');
@@ -186,7 +186,7 @@ describe('the height', () => {
   it('is read at the pointer', async () => {
     await editor.move(3200, 2600);
     const heights = page.getByRole('region', { name: 'How high?' });
-    // 20 in, and 6 ft less its own inch: 25 Pa. Code 240.310(a)(1).
+    // 20 in, and 6 ft minus its own height of an inch: 25 Pa. Code 240.310(a)(1).
     await heights.getByText('Under the pointer: 1 ft 8 in to 5 ft 11 in').waitFor();
   });
 });

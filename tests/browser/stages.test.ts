@@ -9,7 +9,7 @@ import { openPair, openStage, stageButton } from './samples.ts';
 const STAGES = ['Property', 'Draw', 'Place', 'Time', 'House', 'Log', 'Results', 'Plan sheet'] as const;
 const PAGES = ['Time', 'House', 'Log', 'Results', 'Plan sheet'] as const;
 
-/** A desk of 1440 by 900 at 200 %, one of 1280 by 1024 at 400 %, and phones both ways up, CSS px. */
+/** A desktop of 1440 by 900 at 200 %, one of 1280 by 1024 at 400 %, and phones in both orientations, CSS px. */
 const SMALL = [
   [320, 256],
   [360, 740],
@@ -21,7 +21,7 @@ const SMALL = [
 
 const openVisit = (page: Page) => page.getByRole('button', { name: 'Visit', exact: true }).click();
 
-/** How far what is shown reaches beyond the window or beyond what it scrolls in, sideways, px. */
+/** Returns how far content extends beyond the window or its scroll container, sideways, px. */
 const sideways = (page: Page) =>
   page.evaluate(() => {
     const panes = [...document.querySelectorAll('.stage-page, .job, .side__scroll, .sheet')].filter((pane) =>
@@ -31,7 +31,7 @@ const sideways = (page: Page) =>
     return Math.max(document.documentElement.scrollWidth - window.innerWidth, ...over);
   });
 
-/** What of the two bars at the top reaches beyond the window, or over what stands beside it. */
+/** Returns the parts of the two top bars that extend beyond the window, or over a neighbor. */
 const crowded = (page: Page) =>
   page.evaluate(() =>
     ['.top', '.test-line'].flatMap((bar) => {
@@ -45,7 +45,7 @@ const crowded = (page: Page) =>
     }),
   );
 
-/** The buttons in accent that something else lies on, once scrolled to. */
+/** Returns the accent buttons that something else covers after scrolling to them. */
 const covered = (page: Page) =>
   page.evaluate(() => {
     const shown = [...document.querySelectorAll('.button--main')].filter((each) =>
@@ -138,7 +138,7 @@ describe('a page for each stage', () => {
   });
   afterAll(() => open.context.close());
 
-  /** How far a press moves what was pressed, px; 0 for what it removes. */
+  /** Returns how far a press moves the pressed control, px; 0 for one that it removes. */
   async function shift(target: Locator): Promise<number> {
     await target.scrollIntoViewIfNeeded();
     const before = await target.boundingBox();
@@ -146,7 +146,7 @@ describe('a page for each stage', () => {
     await settled(page);
     if ((await target.count()) === 0) return 0;
     const after = await target.boundingBox();
-    // A page scrolls by whole pixels, and a line of text has no whole number of them.
+    // A page scrolls by whole pixels, but the height of a line of text is not a whole number of them.
     return Math.round(Math.hypot((after?.y ?? 0) - (before?.y ?? 0), (after?.x ?? 0) - (before?.x ?? 0)));
   }
 

@@ -9,19 +9,19 @@ const STORE = 'stillspot-shelf';
 const planTitle = (page: Page) => page.evaluate(() => window.__stillspot?.store.getState().plan.title ?? '');
 const retitle = (page: Page, text: string) =>
   page.evaluate((title) => window.__stillspot?.store.getState().run((plan) => ({ ...plan, title })), text);
-/** The fault as the status of the header tells it. */
+/** The fault as shown in the status of the header. */
 const couldNotSave = (page: Page) => page.getByText(/could not save:/).first();
 
 async function openTitled(title: string) {
   const { page, context } = await openPage();
-  // The hook comes with the sheet, after the first picture.
+  // The hook loads with the sheet, after the first frame.
   await page.waitForFunction(() => window.__stillspot);
   await retitle(page, title);
   await saved(page);
   return { page, context };
 }
 
-/** Reads the stored title again in a page that knows nothing else. */
+/** Returns the stored title, read again after a reload. */
 async function afterReload(page: Page): Promise<string> {
   await page.reload();
   await page.waitForFunction(() => window.__stillspot?.store.getState().plan.title);
@@ -30,7 +30,7 @@ async function afterReload(page: Page): Promise<string> {
 
 type Way = 'it throws' | 'its request fails' | 'its transaction is aborted';
 
-/** Lets every write into a plan's text fail in one way while `window.isFailing`. */
+/** Makes every write of a plan's text fail in one way while `window.isFailing`. */
 const letWritesFail = (page: Page, way: Way) =>
   page.evaluate((how) => {
     const state = window as unknown as { isFailing: boolean };
@@ -39,7 +39,7 @@ const letWritesFail = (page: Page, way: Way) =>
     IDBObjectStore.prototype.put = function (this: IDBObjectStore, ...args: Parameters<typeof put>) {
       if (!state.isFailing || this.name !== 'texts') return put.apply(this, args);
       if (how === 'it throws') throw new DOMException('no room', 'QuotaExceededError');
-      if (how === 'its request fails') return this.add(...args); // the plan is there already
+      if (how === 'its request fails') return this.add(...args); // the plan exists already
       const request = put.apply(this, args);
       request.addEventListener('success', () => this.transaction.abort());
       return request;
@@ -74,7 +74,7 @@ describe('the room that the browser gives', () => {
       const own = new OwnBrowser();
       onTestFinished(() => own.remove());
       const page = await own.start();
-      // Before the app writes for the first time: the browser looks at the room that is left only now and then.
+      // Before the app writes for the first time, because the browser checks the remaining space only now and then.
       await page.goto(inject('emptyUrl'));
       const context = page.context();
       const session = await context.newCDPSession(page);
@@ -86,7 +86,7 @@ describe('the room that the browser gives', () => {
       await page.evaluate(() => {
         let random = 1;
         const digit = () => {
-          random = (random * 48_271) % 2_147_483_647; // Lehmer's numbers: no compression makes the text small enough
+          random = (random * 48_271) % 2_147_483_647; // Lehmer's generator: the text cannot be compressed
           return (random % 36).toString(36);
         };
         const note = Array.from({ length: 9000 }, digit).join('');

@@ -4,11 +4,11 @@ import { afterAll, afterEach, describe, expect, inject, it } from 'vitest';
 import { howMany, isLongRun } from '../helpers/how-many.ts';
 import { OwnBrowser, openApp } from './own-browser.ts';
 
-/** A change older than this at the kill is in the store, ms. */
+/** A change that is older than this at the kill must be in the store, ms. */
 const MOST_LOST_MS = 500;
 const own = new OwnBrowser();
 
-/** What the page notes about its own changes. */
+/** What the page records about its own changes. */
 interface Noted {
   changes: number[];
   held: number;
@@ -27,8 +27,8 @@ const kills: readonly Kill[] = fc.sample(
 );
 
 /**
- * Changes the title over and over. `window.changes` says when each change was made, by the clock of the page, `window.held` the last change that
- * the store was seen to hold.
+ * Changes the title repeatedly. `window.changes` has the time of each change by the clock of the page, `window.held` the last change that
+ * was found in the store.
  */
 const changeOverAndOver = (page: Page, every: number) =>
   page.evaluate((ms) => {
@@ -81,12 +81,12 @@ describe('a browser that is killed while the plan is changed', () => {
         return [plan?.title ?? '', ...(plan?.levels.map(({ name }) => name) ?? [])];
       });
     await expect.poll(async () => (await names())[0]).toMatch(/^Change \d+$/);
-    // Title and levels are of one change.
+    // Title and levels are from one change.
     const [title = '', ...levels] = await names();
     expect(levels).toEqual([title]);
     const kept = Number(title.split(' ')[1]);
     expect(kept).toBeGreaterThanOrEqual(held);
-    // By the clock only in the long run, which has the machine for itself: of all changes older than half a second none is missing.
+    // Times are compared only in the long run, which has the machine to itself: no change older than half a second is missing.
     if (isLongRun) expect(kept).toBeGreaterThanOrEqual(changes.filter((at) => at <= now - MOST_LOST_MS).length);
   });
 });

@@ -17,7 +17,7 @@ const detector = {
 };
 const rooms = [{ id: 'r', name: 'Den', use: 'den', at: [3000, 4500] }];
 const visit = { start: '2003-10-17T06:00:00-07:00', end: '2003-10-19T20:00:00-07:00' };
-/** A room whose one window lets the sun in, and a detector near there. */
+/** A room whose one window lets the sun in, and a detector near the sun. */
 const SUNNY = houseOf({ visit, site: { timeZone: 'America/Denver' }, more: { rooms, detectors: [detector] } as never });
 
 async function sunnyPage(options: PageOptions = {}) {
@@ -55,7 +55,7 @@ describe('direct sun', () => {
     await expect.poll(() => page.locator('.sun-line').textContent()).toContain('a start 1 to 7 days later');
     await page.evaluate(() => {
       const { toISOString } = Date.prototype;
-      // A fault that only the later starts meet.
+      // A fault that occurs only in the later starts.
       Date.prototype.toISOString = function () {
         if (new Error().stack?.includes('late-start')) throw new Error('no later day');
         return toISOString.call(this);
@@ -97,7 +97,7 @@ describe('direct sun', () => {
     await expect.poll(shade).toBe('well');
     await press('Overhang').focus();
     await page.keyboard.press('Enter');
-    // Nobody has measured it: it keeps no sun out yet.
+    // It is not measured, so it keeps no sun out yet.
     await expect.poll(shade).toEqual({ overhang: { depth: 0, above: 3048 } });
     expect(await editor.verdict()).toBe('blocked');
     await press('Something outside').click();
@@ -159,7 +159,7 @@ describe('direct sun', () => {
     const value = await slider.inputValue();
     expect((await slider.boundingBox())?.height).toBeGreaterThanOrEqual(44);
     await page.getByRole('button', { name: 'Fold away: Place' }).tap();
-    // The panel is gone, and the day with its slider lies below the plan.
+    // The panel is gone, and the day with its slider is below the plan.
     await expect.poll(() => play.count()).toBe(0);
     const below = page.getByRole('region', { name: 'Sun over the day' });
     await expect.poll(() => below.getByRole('slider').inputValue()).toBe(value);

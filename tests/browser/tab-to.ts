@@ -2,8 +2,8 @@ import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 
 /**
- * Goes on with Tab, or another key, until the keyboard is on `target`. Fails after so many presses. The element is looked up once, and again
- * only where the page has made it anew: to find one by its role reads the names of the whole page.
+ * Presses Tab, or another key, until `target` has the focus. Fails after `most` presses. The element is looked up once, and again
+ * only if the page has created it anew: finding one by its role reads the names of the whole page.
  */
 export async function tabTo(page: Page, target: Locator, { key = 'Tab', most = 90 } = {}): Promise<void> {
   await target.waitFor();

@@ -6,19 +6,19 @@ import { editorOf } from './editor.ts';
 import { DESK, sample, sampleLevel, WALL } from './hands.ts';
 import { type OpenPage, openPage } from './harness.ts';
 
-/** Between two keys, ms: what tapes take is 1 to 30 (common practice, no published source). */
+/** Times between two keys, ms: tapes take 1 to 30 (common practice, no published source). */
 const SPEEDS = [1, 12, 30] as const;
 
 const NOTHING = { walls: [], openings: [], rooms: [], fixtures: [], objects: [], detectors: [] } as const;
-/** Its four exterior walls alone. */
+/** The four exterior walls of the sample alone. */
 const fourWalls: Plan = {
   ...sample,
   levels: [{ ...sampleLevel, ...NOTHING, walls: sampleLevel.walls.slice(0, 4) }],
 };
 
 /**
- * Every form that a laser tape types, wherever the keyboard may be, at three speeds, by the browser's own key presses. The clock of the page
- * stands but for the time between two keys, so that the machine's own pace counts for nothing.
+ * Every form that a laser tape types, wherever the focus may be, at three speeds, by the browser's own key presses. The clock of the page
+ * is stopped except for the time between two keys, so that the machine's own speed does not matter.
  */
 describe('a laser tape that types, by form, situation and speed', () => {
   let open: OpenPage;
@@ -34,7 +34,7 @@ describe('a laser tape that types, by form, situation and speed', () => {
     await page.clock.pauseAt(Date.now() + 60_000);
   });
 
-  /** A plan anew, with one thing selected; what is drawn is painted. */
+  /** Opens a plan again, with one item selected, and waits until it is painted. */
   const begin = async (plan: Plan, selected: readonly string[]) => {
     await open.page.evaluate(
       ({ plan: each, ids }) => {
@@ -60,7 +60,7 @@ describe('a laser tape that types, by form, situation and speed', () => {
       const { plan, tool, chain, selection } = window.__stillspot?.store.getState() ?? {};
       return { plan, tool: tool?.kind, chain, selection, reading: window.__stillspot?.tape.getState().reading };
     });
-  /** In the usual run every form in one situation of four, at one of the speeds in turn; in the long run all. */
+  /** In the usual run every form in one of four situations, at one of the speeds in turn; in the long run all. */
   const casesOf = (situation: number) =>
     TAPE_FORMS.flatMap(([text, mm], form) =>
       isLongRun || form % 4 === situation % 4
@@ -114,7 +114,7 @@ describe('a laser tape that types, by form, situation and speed', () => {
       const { plan, tool, reading } = await found();
       expect(tool, what).toBe('select');
       expect(reading, what).toBeNull();
-      // Taken, or refused at the field with the words of the tape in it: a wall of 7 in leaves no room.
+      // Accepted, or refused at the field with the typed text in it: a wall of 7 in leaves no room.
       if (JSON.stringify(plan) === JSON.stringify(before.plan)) {
         expect(await field.inputValue(), what).toBe(text);
         expect(await field.getAttribute('aria-invalid'), what).toBe('true');

@@ -3,7 +3,7 @@ import { TAPE_FORMS } from '../src/editor/tape/forms.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { type OpenPage, openPage } from './harness.ts';
 
-/** A laser tape that works as a keyboard: what it types is a length, whatever has the keyboard. */
+/** A laser tape that acts as a keyboard: the text that it types is a length, whatever has the focus. */
 describe('a laser tape that types', () => {
   let open: OpenPage;
   let editor: Editor;
@@ -12,14 +12,14 @@ describe('a laser tape that types', () => {
     open = await openPage();
     editor = await editorOf(open.page);
     await open.page.waitForFunction(() => window.__stillspot?.tape.getState().ready);
-    // The rows about the plan are a pixel taller in the page's own font, and the plan is fitted anew to what they leave.
+    // The rows about the plan are a pixel higher in the page's own font, and the plan is fitted again to the remaining space.
     await open.page.evaluate(() => document.fonts.ready.then(() => undefined));
-    // How fast the keys come is up to the machine here; `key-burst.test.ts` has the times.
+    // The time between keys depends on the machine here; `key-burst.test.ts` tests the times.
     await open.page.evaluate(() => window.__stillspot?.tape.setState({ gap: 5000 }));
     await open.page.evaluate(() => window.__stillspot?.store.getState().newPlan());
   });
 
-  /** Its keys, Enter at the end. */
+  /** Types the keys of the tape, with Enter at the end. */
   const type = async (text: string) => {
     await open.page.keyboard.type(text);
     await open.page.keyboard.press('Enter');
@@ -28,7 +28,7 @@ describe('a laser tape that types', () => {
   const drawn = () =>
     open.page.evaluate(() => {
       const state = window.__stillspot?.store.getState();
-      // The row above the plan may take a pixel more with its words, and the plan is fitted to what it leaves.
+      // The row above the plan may become a pixel higher with its text, and the plan is fitted to the remaining space.
       const { scale = 0, x = 0, y = 0 } = state?.viewport ?? {};
       const viewport = { scale, x: Math.round(x / 10), y: Math.round((y + 5) / 10) };
       return { plan: state?.plan, tool: state?.tool, viewport };
@@ -125,7 +125,7 @@ describe('a laser tape that types', () => {
     await open.page.keyboard.press('Escape');
     const [wall] = (await editor.level()).walls;
     await open.page.evaluate((id) => window.__stillspot?.store.getState().select([id]), wall?.id ?? '');
-    // The keys of the second length may be quicker than a timer.
+    // The keys of the second length may come before a timer.
     await open.page.evaluate(() => {
       const { setTimeout } = window;
       window.setTimeout = ((call: () => void, ms = 0) => setTimeout(call, ms + 400)) as typeof window.setTimeout;

@@ -12,7 +12,7 @@ const IN = 25.4;
 const O: XY = [1016, 1016];
 const at = (feet: number, down: number): XY => [O[0] + feet * FT, O[1] + down * FT];
 
-/** Lengths between walls: how they are taped, what they join, which wall gives way. Each test goes on where the last one ended. */
+/** Lengths between walls: how they are taped, what they join, which wall moves. Each test continues where the last one ended. */
 describe('lengths as they are taped', () => {
   let open: OpenPage;
   let editor: Editor;
@@ -84,7 +84,7 @@ describe('lengths as they are taped', () => {
     await enter();
     await expect.poll(async () => (await rooms()).length).toBe(2);
     expect((await editor.level()).walls.at(-1)?.thickness).toBeCloseTo(127, 3);
-    // It waits for its place: of the exterior wall and the partition, the partition moves.
+    // Waits for the hint: of the exterior wall and the partition, the partition moves.
     await open.page.getByText(/Inside face to face.*type it\. Lower partition moves/).waitFor();
     const upper = (await editor.level()).walls[0]?.from[1];
     await keys('5');
@@ -131,7 +131,7 @@ describe('lengths as they are taped', () => {
     await open.page.keyboard.press('Escape');
     const before = (await rooms()).length;
     const steps = await editor.steps();
-    // 4 ft down, and 3 ft 8 1/2 in short of the partition: it is no gap yet. Pulled to 4 in before it, it is.
+    // 4 ft down, and 3 ft 8 1/2 in short of the partition: not yet a gap. Dragged to 4 in before it, it is one.
     await open.page.evaluate(() => {
       const state = window.__stillspot?.store.getState();
       const level = state?.plan.levels[0];
@@ -166,7 +166,7 @@ describe('lengths as they are taped', () => {
   });
 });
 
-/** A tape measures faces: these stay when the thickness is measured later. Common practice, no published source. */
+/** A tape measures faces: the faces stay when the thickness is measured later. Common practice, no published source. */
 describe('the thickness entered after the lengths', () => {
   it('for all walls that were assumed as thick: the lengths inside stay, and one undo takes it back', async () => {
     const open = await openPage();

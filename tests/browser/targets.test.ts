@@ -5,14 +5,14 @@ import { ACCESS_PAGES } from './access-pages.ts';
 import { openPage } from './harness.ts';
 import { openPair } from './samples.ts';
 
-/** A phone and a tablet both ways, CSS px. */
+/** A phone and a tablet in both orientations, CSS px. */
 const SIZES = [
   [390, 844],
   [820, 1180],
   [1024, 768],
 ] as const;
 
-/** What can be pressed and is smaller than a finger needs: 44 px in one direction at least and 24 in the other; main buttons 44 px high. */
+/** Returns controls smaller than a finger needs: at least 44 px in one direction and 24 in the other; main buttons 44 px high. */
 const tooSmall = (page: Page) =>
   page.evaluate(() =>
     [...document.querySelectorAll<HTMLElement>('button, select, summary, a[href], input:not([type=file])')]
@@ -23,7 +23,7 @@ const tooSmall = (page: Page) =>
           !each.matches('.skip, .unseen'),
       )
       .map((each) => {
-        // The label of a box or of a round is pressed too.
+        // The label of a check box or a radio button can be pressed too.
         const label =
           each instanceof HTMLInputElement && /checkbox|radio/.test(each.type) ? each.closest('label') : null;
         return { each, box: (label ?? each).getBoundingClientRect() };

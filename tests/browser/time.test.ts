@@ -19,7 +19,7 @@ async function opened(options: PageOptions = {}): Promise<OpenPage> {
   return open;
 }
 
-/** The sample's house stands in America/New_York: clocks go forward on 8 March 2026, back on 1 November. */
+/** The sample's house is in America/New_York: clocks go forward on 8 March 2026, back on 1 November. */
 describe('the times of a test, at a desk', () => {
   let open: OpenPage;
   let page: Page;
@@ -57,7 +57,7 @@ describe('the times of a test, at a desk', () => {
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-11-01T01:30:00-05:00');
     await page.getByText('Sunday, November 1, 1:30 am (after the clocks go back)').first().waitFor();
     await expect.poll(() => second?.getAttribute('aria-pressed')).toBe('true');
-    // The other one, an hour earlier: the clock looks the same, the plan does not.
+    // The other instant, an hour earlier: the same time of day, but another instant in the plan.
     await first?.focus();
     await page.keyboard.press('Space');
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-11-01T01:30:00-04:00');
@@ -95,7 +95,7 @@ describe('the times of a test, at a desk', () => {
       await field.press('Escape');
       await expect.poll(() => stage.getByText('has not come yet').count()).toBe(0);
     }
-    // Plans may lie ahead, and say of which year they are.
+    // Plans may be in the future, and then their year is shown.
     await type(page, 'Closed-building conditions since', '2099-01-01T08:00');
     await stage.getByText('Thursday, January 1, 2099, 8:00 am', { exact: true }).waitFor();
     await type(page, 'Closed-building conditions since', '2026-03-06T18:00');
@@ -146,7 +146,7 @@ describe('the times of a test, at a desk', () => {
     await refused('At least', '97', 'That is more than "At most", 96 h. Correct "At most" first.');
     await refused('At most', '1', 'That is less than "At least", 48 h. Correct "At least" first.');
     await refused('Laboratory must have it within', '-1', '-1 days is too low. Enter 0 to 365 days.');
-    // Nothing of it stands in the line of messages.
+    // The message line does not mention it.
     expect(await page.locator('.stage-page .message > p:first-child').textContent()).not.toContain('too low');
     await page.locator('summary', { hasText: 'The kit' }).click();
   });
@@ -182,7 +182,7 @@ describe('the times of a test, at a desk', () => {
     await type(page, 'Mailed', '2026-03-10T21:00');
     await decay.getByText('Mailed Tuesday, March 10, 9:00 pm: 91% left.').waitFor();
     await expect.poll(() => decay.locator('.decay__point').count()).toBe(3);
-    // By the laboratory before the pick-up cannot be: no pass.
+    // The laboratory cannot have it before the pick-up: no pass.
     await type(page, 'At the laboratory', '2026-03-09T09:00');
     await expect.poll(() => check(page, 'Laboratory').getAttribute('data-verdict')).toBe('unknown');
     await type(page, 'At the laboratory', '2026-03-12T09:00');
@@ -257,7 +257,7 @@ describe('the times of a test, by finger on a tablet', () => {
       .getByText(/Planned exposure of 62 h/)
       .waitFor();
     expect((await visit(page))?.end ?? null).toBeNull();
-    // A second press falls on the same button: the plan stays where it stands, to be read.
+    // A second press hits the same button: the planned time stays where it is, to be read.
     const planned = page.getByLabel('Pick-up planned', { exact: true });
     const button = page.getByRole('button', { name: 'Picked up: now' });
     await button.scrollIntoViewIfNeeded();
@@ -275,7 +275,7 @@ describe('the times of a test, by finger on a tablet', () => {
   });
 
   it('nothing of the stage reaches beyond its column, and a finger finds every button', async () => {
-    // The picture ends a minute after a midnight: its line stands at the very edge, whatever the hour of this run.
+    // The picture ends a minute after a midnight: its line is at the very edge, whatever the hour of this run.
     await page.evaluate(() => {
       const change = { start: '2026-05-04T00:01:00-04:00', end: null, plannedEnd: null };
       window.__stillspot?.store.getState().run((plan) => ({ ...plan, visit: { ...plan.visit, ...change } }));

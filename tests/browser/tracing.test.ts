@@ -15,7 +15,7 @@ import {
 } from './harness.ts';
 import { openStage } from './samples.ts';
 
-/** A sketch drawn in the page itself: a dark square of 400 pixels on a sheet of 800 by 600, red in its middle. */
+/** Returns a sketch drawn in the page itself: a dark square of 400 pixels on a sheet of 800 by 600, red in its middle. */
 async function sketch(page: Page, type: string, width = 800, height = 600): Promise<Buffer> {
   const base64 = await page.evaluate(
     async ([kind, w, h]) => {
@@ -33,7 +33,7 @@ async function sketch(page: Page, type: string, width = 800, height = 600): Prom
   return Buffer.from(base64, 'base64');
 }
 
-/** By how much the reddest pixel of a picture is redder than green. */
+/** Returns the greatest excess of red over green of any pixel of a picture. */
 const mostlyRed = (page: Page, png: Buffer): Promise<number> =>
   page.evaluate(async (base64) => {
     const raw = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
@@ -88,7 +88,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     const first = await tracingOf(editor);
     expect([first.width, first.height, first.name]).toEqual([800, 600, 'cellar.png']);
     await expect.poll(() => editor.message()).toContain('Press the two ends of a length');
-    // Across its whole breadth: 400 pixels of the 800 are then 20 ft.
+    // Across its whole width: 400 pixels of the 800 are then 20 ft.
     const left: [number, number] = [first.at[0] - 200 * first.scale, first.at[1]];
     const right: [number, number] = [first.at[0] + 200 * first.scale, first.at[1]];
     await editor.press(...left);
@@ -96,7 +96,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await page.keyboard.type("20'");
     await page.keyboard.press('Enter');
     const scaled = await tracingOf(editor);
-    // The presses land on whole pixels of the screen.
+    // The presses are on whole pixels of the screen.
     expect(scaled.scale * 400).toBeGreaterThan(6096 * 0.99);
     expect(scaled.scale * 400).toBeLessThan(6096 * 1.01);
     await page.evaluate(() => window.__stillspot?.store.getState().fit());
@@ -185,10 +185,10 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await done.waitFor();
     await page.locator('.tracing-frame canvas').first().waitFor();
     await page.evaluate(() => window.__stillspot?.store.getState().zoomBy(0.6));
-    await settled(page); // the grips follow the sheet
+    await settled(page); // the handles follow the sheet
     const before = await tracingOf(editor);
     const steps = await editor.steps();
-    // The lower right grip, in the picture's own turn.
+    // The lower right handle, in the picture's own rotation.
     const angle = (before.turn * Math.PI) / 180;
     const [u, v] = [(before.width * before.scale) / 2, (before.height * before.scale) / 2];
     const corner = await editor.at([
@@ -213,14 +213,14 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     const { image } = await tracingOf(editor);
     const save = () => page.getByRole('button', { name: 'Save', exact: true }).click();
     await save();
-    // Closed without an answer, nothing is saved.
+    // If it is closed without an answer, nothing is saved.
     await page.keyboard.press('Escape');
     await save();
     expect(await accessibilityFindings(page)).toEqual([]);
     const whole = await download(page, () => page.getByRole('button', { name: 'With the picture' }).click());
     expect(whole.bytes.toString()).toContain(image);
     await expect.poll(() => editor.message()).toContain('with the picture');
-    // The answer holds, and can be changed beside the picture.
+    // The answer is kept, and can be changed beside the picture.
     const again = await download(page, save);
     expect(again.bytes.equals(whole.bytes)).toBe(true);
     await page.getByText('Draw over a picture').click();
@@ -252,13 +252,13 @@ describe('a picture to draw over, by mouse and keyboard', () => {
       { x: at[0] - 1500, y: at[1] - 2500 },
     );
     await openStage(page, 'Plan sheet');
-    // Each sheet is a file of its own: the first is looked at.
+    // Each sheet is its own file: the first one is tested.
     const save = () => page.getByRole('button', { name: 'Save the drawing (SVG)' }).click();
     const drawing = () => download(page, save, /(?<!-[2-9])\.svg$/);
     expect((await drawing()).bytes.toString()).not.toContain('<image');
     await page.getByLabel('Show the picture that it was drawn over, faintly').check();
     expect((await drawing()).bytes.toString()).toContain('<image href="data:image/png;base64,');
-    // The browser draws it: somewhere on the sheet there is a faint red, which nothing else has.
+    // The browser draws it: the sheet has a faint red somewhere, which nothing else has.
     const { bytes } = await download(
       page,
       () => page.getByRole('button', { name: 'Save the picture (PNG)' }).click(),
@@ -324,7 +324,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await fresh(page);
     await hand(page, 'paste', 'keys.png', 'image/png', await sketch(page, 'image/png'));
     const { scale } = await tracingOf(editor);
-    // The scale is in hand: the cross goes to both ends.
+    // The scale tool is active: the crosshair goes to both ends.
     await page.locator('.plan-canvas').focus();
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
@@ -333,7 +333,7 @@ describe('a picture to draw over, by mouse and keyboard', () => {
     await page.getByLabel('How long is that?').waitFor();
     await page.keyboard.type('20');
     await page.keyboard.press('Enter');
-    // Ten steps of a foot are said to be 20 ft.
+    // Ten steps of a foot are entered as 20 ft.
     await expect.poll(async () => (await tracingOf(editor)).scale).toBeCloseTo(scale * 2, 6);
   });
 });
@@ -347,14 +347,14 @@ it('a picture is brought to scale by finger', async () => {
     const point = await editor.at([x, at[1]]);
     await page.touchscreen.tap(point.x, point.y);
   }
-  // The tap leaves the field its focus.
+  // The field keeps its focus after the tap.
   await page.keyboard.type('3 m');
   await page.getByRole('button', { name: 'Set the scale' }).tap();
   await expect.poll(async () => (await tracingOf(editor)).scale * 200).toBeGreaterThan(3000 * 0.98);
   await expect.poll(async () => (await tracingOf(editor)).scale * 200).toBeLessThan(3000 * 1.02);
-  // From a point to another by one pull of the finger.
+  // From one point to another by one drag of the finger.
   const now = await tracingOf(editor);
-  // Beside the message, on a level without walls too.
+  // The button is beside the message, also on a level without walls.
   await page.getByRole('button', { name: 'Straighten it', exact: true }).tap();
   const side = (x: number, y: number) => editor.at([now.at[0] + x * now.scale, now.at[1] + y * now.scale]);
   await touchDrag(page, await side(-100, 0), await side(100, -20));
@@ -364,7 +364,7 @@ it('a picture is brought to scale by finger', async () => {
   await expect.poll(() => page.evaluate(() => window.__stillspot?.store.getState().tool.kind)).toBe('tracing');
   await touchDrag(page, await editor.at(straight), await editor.at([straight[0] + 900, straight[1]]));
   await expect.poll(async () => Math.abs((await tracingOf(editor)).at[0] - straight[0] - 900)).toBeLessThan(60);
-  // On a phone the panel covers the picture: it makes room for the frame.
+  // On a phone the panel covers the picture: it gives way to the frame.
   await page.setViewportSize({ width: 390, height: 844 });
   const panel = page.getByRole('button', { name: 'Draw panel' });
   await panel

@@ -27,7 +27,7 @@ describe('the two visits, on a phone by one hand, without a network', () => {
     await expect.poll(async () => (await plan(page))?.visit.start ?? null).not.toBeNull();
     await expect.poll(() => said(page)).toMatch(/^Placed: \w+day, .* Undo reverts it\.$/);
     expect((await plan(page))?.log?.map(({ placedBy }) => placedBy)).toEqual(['R. Alder', 'R. Alder']);
-    // Serial numbers, photos and the house are still to come: the page stays with the placement.
+    // Serial numbers, photos and the house are still open: the page stays at the placement.
     await expect.poll(() => page.getByRole('button', { name: 'Placement' }).getAttribute('aria-pressed')).toBe('true');
     await expect.poll(() => page.getByText('Still as it was?').count()).toBe(0);
     await press(page, 'Undo');
@@ -115,7 +115,7 @@ describe('the two visits, on a phone by one hand, without a network', () => {
   });
 
   it('the pick-up: as it was, fetched, sealed, mailed', async () => {
-    // More than two days before: nothing to ask.
+    // More than two days before: no question is shown.
     const start = new Date(Date.now() - 180_000_000).toISOString();
     await page.evaluate((at) => {
       window.__stillspot?.store.getState().run((now) => ({ ...now, visit: { ...now.visit, start: at } }));

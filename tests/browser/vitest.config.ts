@@ -3,15 +3,15 @@ import { defineConfig } from 'vitest/config';
 import { isLongRun } from '../helpers/how-many.ts';
 import { LongestFirst } from '../run/longest-first.ts';
 
-/** STILLSPOT_SLOW=5 slows every page so many times (`harness.ts`). A limit only ends what is waited for in vain, and comes so many times later then. */
+/** STILLSPOT_SLOW=5 slows every page by that factor (`harness.ts`). Limits only end failed waits, and are longer by the same factor. */
 const slow = Number(process.env.STILLSPOT_SLOW ?? 1);
 
-/** Files whose subject a file of the usual run has too, in fewer cases. */
+/** Files whose subject a file of the usual run covers in fewer cases. */
 const LONG_RUN_ONLY = [
-  'axe-screens', // `access-matrix` has every page and dialog, `panels-access`, `log`, `time`, `house` and others what is open in them
+  'axe-screens', // `access-matrix` has every page and dialog; `panels-access`, `log`, `time`, `house` and others have their open parts
   'keyboard-ell', // `keyboard-job` does a whole job by keyboard
-  'parts-missing', // `faults` has the parts of the start and one that comes later
-  'pdf-picture', // `sheet-image` has the page of the PDF beside that of the browser
+  'parts-missing', // `faults` has the parts of the start and one that loads later
+  'pdf-picture', // `sheet-image` compares the page of the PDF with that of the browser
   'walk-ell', // `walk` draws the plain basement
   'walk-job', // `job`, `keyboard-job` and `ways` do whole jobs by mouse, by keyboard and by finger
 ];
@@ -31,7 +31,7 @@ class BrowserOrder extends LongestFirst {
 }
 
 export default defineConfig({
-  // As in the app and on the command line.
+  // The same as in the app and on the command line.
   resolve: {
     alias: { pdfkit: fileURLToPath(new URL('../../node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url)) },
   },
@@ -43,10 +43,10 @@ export default defineConfig({
     environment: 'node',
     sequence: { sequencer: BrowserOrder },
     pool: 'forks',
-    isolate: false, // no file changes what the helpers hold: one process reads them once, not forty
+    isolate: false, // no file changes the state of the helpers: one process reads them once, not forty
     setupFiles: ['tests/browser/each-file.ts'],
     maxWorkers: 2, // a test mostly waits for the page: the waits of two overlap
-    // `npm test` runs the unit tests beside these: a limit ends what hangs, and leaves room for a machine that is busy with more.
+    // `npm test` runs the unit tests at the same time: a limit ends a test that hangs, and allows for a busy machine.
     testTimeout: 600_000 * slow,
     hookTimeout: 600_000 * slow,
     expect: { poll: { timeout: 60_000 * slow, interval: 40 } },

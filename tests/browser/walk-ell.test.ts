@@ -10,14 +10,14 @@ import { Walker } from './walker.ts';
 
 const FT = 304.8;
 const IN = 25.4;
-/** So often the column of questions is scrolled: it is longer than a small screen. */
+/** Greatest number of scrolls of the column of questions, which is longer than a small screen. */
 const MOST_SCROLLS = 8;
-/** Where the outer corner at the upper left comes to lie. */
+/** Position of the outer corner at the upper left, mm. */
 const O: XY = [1016, 1016];
 const at = (feet: number, down: number): XY => [O[0] + feet * FT, O[1] + down * FT];
 
 /**
- * An L-shaped basement, 34 ft 2 in by 26 ft 5 in outside, walls of 10 in, two partitions, three rooms, and what stands in it. Every wall
+ * An L-shaped basement, 34 ft 2 in by 26 ft 5 in outside, walls of 10 in, two partitions, three rooms, and the items in it. Every wall
  * is taped outside, the partitions inside.
  */
 async function drawEll(
@@ -33,7 +33,7 @@ async function drawEll(
     await walker.click(button(name), name);
   };
   const take = (name: string) => walker.click(answer(name), name);
-  /** A wall in a direction: shown by the mouse and typed, or set by a finger and corrected. */
+  /** Draws a wall in a direction: pointed at by the mouse and typed, or placed by a finger and corrected. */
   const leg = async (toward: XY, text: string) => {
     if (byFinger) {
       await walker.press(toward, 'the next corner');
@@ -89,7 +89,7 @@ async function drawEll(
   const [room] = buildLevel(await levelOf(page)).rooms;
   if (!room) throw new Error('no room is drawn');
   await walker.press(room.labelPoint, 'the words in the room');
-  // Each answer leads on to the next room.
+  // Each answer leads to the next room.
   for (const use of ['Family room', 'Bedroom', 'Utility room']) {
     await walker.click(page.getByRole('region', { name: /used for/ }).getByRole('button', { name: use }), use);
   }
@@ -149,7 +149,7 @@ async function levelOf(page: Awaited<ReturnType<typeof openPage>>['page']): Prom
   return found;
 }
 
-/** What was typed stands in the plan: the outline outside, the partitions inside, three rooms and no gap. */
+/** Expects the typed lengths in the plan: the outline outside, the partitions inside, three rooms and no gap. */
 function expectDrawn(level: Level): void {
   const model = buildLevel(level);
   const inches = (by: 'inside' | 'outside', walls: Level['walls']) =>

@@ -11,10 +11,10 @@ const WAYS = [
   { how: 'by finger, upright', touch: true, most: 40, viewport: { width: 820, height: 1180 } },
 ] as const;
 
-/** A person who does a job on the pages of the stages; everything that they do is counted. */
+/** A user who does a job on the pages of the stages. All actions are counted. */
 class Worker {
   actions = 0;
-  /** Presses for which the page had to be scrolled first. */
+  /** Number of presses for which the page had to be scrolled first. */
   scrolls = 0;
   readonly refused: string[] = [];
   readonly shifted: string[] = [];
@@ -26,7 +26,7 @@ class Worker {
     this.touch = touch;
   }
 
-  /** A press on a button; what is pressed may not move away. */
+  /** Presses a button, which may not move away. */
   async press(target: Locator): Promise<void> {
     await this.bringIntoView(target);
     const name = await target.textContent();
@@ -61,7 +61,7 @@ class Worker {
   }
 }
 
-/** From the drawn basement with its pair to the printed report. */
+/** Goes from the drawn basement with its pair to the printed report. */
 async function doJob(page: Page, worker: Worker): Promise<void> {
   const button = (name: string | RegExp) =>
     page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name }).first();

@@ -9,13 +9,13 @@ import { type OpenPage, openPage } from './harness.ts';
 import { openStage } from './samples.ts';
 import { Walker } from './walker.ts';
 
-/** So often the column of questions is scrolled: it is longer than a small screen. */
+/** Greatest number of scrolls of the column of questions, which is longer than a small screen. */
 const MOST_SCROLLS = 8;
 
 /** Half an inch, mm. */
 const CLOSE = 12.7;
 
-/** The plain basement with what the walk draws: no water heater, sofa, bookcase and stairs. */
+/** Items of the plain basement that the walk does not draw: water heater, sofa, bookcase and stairs. */
 const LEFT_OUT = new Set(['f2', 't2', 't3', 't4']);
 const parsed = parsePlan(sampleText('01-plain-basement'));
 if (!parsed.ok) throw new Error('the sample is no plan');
@@ -25,9 +25,9 @@ const stays = ({ id }: { readonly id: string }) => !LEFT_OUT.has(id);
 const wanted: Level = { ...whole, fixtures: whole.fixtures.filter(stays), objects: whole.objects.filter(stays) };
 const wantedPlan: Plan = { ...parsed.plan, levels: [wanted] };
 
-/** Where the basement's inside corner comes to lie on the sheet: the sample has it at nought. */
+/** Position of the basement's inside corner on the sheet, mm: in the sample it is at 0. */
 const ORIGIN: XY = [1016, 1016];
-/** About there: a hand is some inches off, now this way, now that. */
+/** Returns a point near another one, because a hand is some inches off, in varying directions. */
 const near = (x: number, y: number): XY => {
   const off = (seed: number) => Math.sin(seed * 12.9898) * 70;
   return [ORIGIN[0] + x + off(x + 3 * y), ORIGIN[1] + y + off(y + 7 * x)];
@@ -97,7 +97,7 @@ async function drawBasement({ page }: OpenPage, walker: Walker, byFinger: boolea
     await walker.click(button(name), name);
   };
   const take = (name: string) => walker.click(answer(name), name);
-  /** Puts down what is in hand about there, and types how far it stands from both walls. */
+  /** Places the tool's item near a point, and types its distances from both walls. */
   const put = async (what: string, at: XY, gaps: readonly string[], last: 'Enter' | 'Tab' = 'Enter', shift = false) => {
     await walker.press(at, what, shift && !byFinger);
     for (const [index, gap] of gaps.entries()) {
@@ -114,7 +114,7 @@ async function drawBasement({ page }: OpenPage, walker: Walker, byFinger: boolea
   await walker.length('20 9 3/4', 'from the left wall');
 
   await walker.press([ORIGIN[0] + 3172, ORIGIN[1] + 3658], 'the words in the room');
-  // The answer leads on to the next room.
+  // The answer leads to the next room.
   for (const use of ['Family room', 'Utility room']) {
     await walker.click(page.getByRole('region', { name: /used for/ }).getByRole('button', { name: use }), use);
   }
@@ -134,7 +134,7 @@ async function drawBasement({ page }: OpenPage, walker: Walker, byFinger: boolea
 
   await ask('What heats?');
   await take('Furnace');
-  // A finger snaps to the partition from farther off, and the distance to it would be asked for last.
+  // A finger snaps to the partition from farther away, and the distance to it would come last.
   await put('furnace', near(byFinger ? 7900 : 7366, 2540), ['2 0 3/4 x 7 2'], 'Tab');
   await walker.length('22 x 28', 'its width and depth');
 
@@ -164,7 +164,7 @@ async function drawBasement({ page }: OpenPage, walker: Walker, byFinger: boolea
   await ask('What stands here?');
   await take('Desk');
   await put('desk', near(2743, 4267), ['6 6 x 8 9'], 'Tab');
-  // How high it is decides how high the detectors stand.
+  // Its height decides the height of the detectors.
   await walker.length('60 x 30 x 30', 'its width, depth and top');
 
   await walker.click(button('Place'), 'Place');
@@ -186,7 +186,7 @@ function lowest(points: readonly XY[]): XY {
   return [Math.min(...points.map(([x]) => x)), Math.min(...points.map(([, y]) => y))];
 }
 
-/** A thing as rows of numbers that must be near to one another, under a name that must be the same. */
+/** An item as rows of numbers that must be close to each other, under a name that must be the same. */
 interface Measured {
   readonly name: string;
   readonly numbers: readonly number[];
@@ -195,13 +195,13 @@ interface Measured {
 type Moved = (at: XY) => XY;
 const unmoved: Moved = (at) => at;
 
-/** What is wanted and was not drawn, or drawn more than half an inch off. */
+/** Returns the items that are expected and were not drawn, or drawn more than half an inch off. */
 function missing(drawn: readonly Measured[], asked: readonly Measured[]): readonly Measured[] {
   expect(drawn).toHaveLength(asked.length);
   const same = (a: Measured, b: Measured) =>
     a.name === b.name && a.numbers.every((value, index) => Math.abs(value - (b.numbers[index] ?? Number.NaN)) <= CLOSE);
   const lost = asked.filter((each) => !drawn.some((other) => same(each, other)));
-  // Beside each what was drawn of that name, to be told apart by eye.
+  // Each with the drawn items of that name, for comparison by a person.
   return lost.map((each) => ({
     ...each,
     drawn: drawn.filter(({ name }) => name === each.name).map(({ numbers }) => numbers.map(Math.round).join(' ')),
@@ -247,7 +247,7 @@ function detectorsOf({ detectors }: Level, moved = unmoved): readonly Measured[]
   }));
 }
 
-/** Each detector's verdict, and those of the rules with the number of things that each was held against. */
+/** Returns each detector's verdict, and those of the rules with the number of subjects that each was checked against. */
 function verdicts(plan: Plan): unknown {
   return checkPlan(plan).levels.flatMap(({ detectors }) =>
     detectors.map(({ verdict, checks }) => ({

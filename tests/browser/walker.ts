@@ -6,7 +6,7 @@ import { broughtIntoView, pressedShift } from './pressed.ts';
 
 /**
  * Seconds of the keystroke-level model (Card, Moran and Newell 1980; from memory): a key of an average typist, pointing with a mouse,
- * pressing or letting go of its button, the hand from mouse to keys, and thinking what comes next.
+ * pressing or releasing its button, moving the hand from mouse to keys, and thinking about the next step.
  */
 const SECONDS = { key: 0.28, point: 1.1, button: 0.1, home: 0.4, think: 1.35 } as const;
 
@@ -14,22 +14,22 @@ export interface Walk {
   readonly kind: 'click' | 'drag' | 'field' | 'key';
   readonly what: string;
   readonly seconds: number;
-  /** Whether the app refused it, in words. */
+  /** The message by which the app refused it; "" if it did not. */
   readonly refused: string;
 }
 
 /**
- * A person with a mouse and a keyboard. Nothing is done on the page but through here, so that nothing goes uncounted: a click, a drag, a
- * field that is typed with the key that ends it, and any key that stands alone. The page itself is worked at the speed of a machine,
- * or of a person when the walk is filmed.
+ * A user with a mouse and a keyboard. Everything on the page is done through this class, so that every action is counted: a click, a drag, a
+ * field that is typed with the key that ends it, and any single key. The page is operated at the speed of a machine,
+ * or of a person when the walk is recorded.
  */
 export class Walker {
   readonly actions: Walk[] = [];
-  /** Presses for which a column had to be scrolled first. */
+  /** Number of presses for which a column had to be scrolled first. */
   scrolls = 0;
-  /** What moved away under the hand that pressed it. */
+  /** Controls that moved away when they were pressed. */
   readonly shifted: string[] = [];
-  /** Where the hand is: from the mouse to the keys costs a moment. */
+  /** Whether the hand is on the keys: moving it from the mouse to the keys takes time. */
   private onKeys = false;
   private readonly page: Page;
   private readonly editor: Editor;
@@ -47,7 +47,7 @@ export class Walker {
     return new Walker(page, await editorOf(page), filmed, byFinger);
   }
 
-  /** A press on a button or another part of the page. */
+  /** Presses a button or another part of the page. */
   async click(target: Locator, what: string): Promise<void> {
     if (await broughtIntoView(this.page, target)) this.scrolls += 1;
     await this.act('click', what, this.toMouse() + SECONDS.point + 2 * SECONDS.button, async () => {
@@ -57,7 +57,7 @@ export class Walker {
     });
   }
 
-  /** A press on the sheet, about where a hand comes to: nobody hits a point to the inch. */
+  /** Presses the sheet near a point, because nobody hits a point to the inch. */
   async press(at: XY, what: string, shift = false): Promise<void> {
     await this.act('click', what, this.toMouse() + SECONDS.point + 2 * SECONDS.button, async () => {
       if (shift) await this.page.keyboard.down('Shift');
@@ -69,7 +69,7 @@ export class Walker {
     });
   }
 
-  /** The mouse comes to show a direction: nothing is pressed, so it is no action. */
+  /** Moves the mouse to show a direction: nothing is pressed, so it is no action. */
   async aim(at: XY): Promise<void> {
     await this.editor.move(...at);
   }
@@ -82,7 +82,7 @@ export class Walker {
     });
   }
 
-  /** Types into what is asked for, or what has the keys, and ends it by Enter or Tab. */
+  /** Types into the requested or focused field, and ends with Enter or Tab. */
   async type(text: string, what: string, end: 'Enter' | 'Tab' = 'Enter'): Promise<void> {
     const seconds = this.toKeys() + (text.length + 1) * SECONDS.key;
     await this.act('field', `${what}: ${text}`, seconds, async () => {
@@ -91,7 +91,7 @@ export class Walker {
     });
   }
 
-  /** Sees that the keys are in the box of a length: a finger asks for the first one, and those after it open by themselves. */
+  /** Makes sure that the box of a length has the focus: a finger opens the first one, and those after it open by themselves. */
   async asked(): Promise<void> {
     const field = this.page.locator('.length-box input').first();
     const opener = this.page.getByRole('button', { name: /Tap to type it|^Type the length of this wall/ });
@@ -100,7 +100,7 @@ export class Walker {
     await field.waitFor();
   }
 
-  /** Types a length of what was put down; a finger goes on to the next one by a button. */
+  /** Types a length of the placed item; a finger goes on to the next one by a button. */
   async length(text: string, what: string, end: 'Enter' | 'Tab' = 'Enter'): Promise<void> {
     const input = this.page.locator('.typed-length input');
     if (!this.byFinger) return this.type(text, what, end);
@@ -110,7 +110,7 @@ export class Walker {
     await this.next(`${what}: ${text}`);
   }
 
-  /** Leaves a length as it is and goes on to the next one. */
+  /** Keeps a length unchanged and goes on to the next one. */
   async next(what: string): Promise<void> {
     if (this.byFinger) await this.click(this.page.getByRole('button', { name: 'Set, next', exact: true }), what);
     else await this.key('Tab', what);
@@ -140,7 +140,7 @@ export class Walker {
     return home;
   }
 
-  /** Each action is thought about: an upper bound, for one who knows the house goes from tape to key without a pause. */
+  /** Performs an action. Each counts with time to think, an upper bound: a user who knows the house types without a pause after taping. */
   private async act(kind: Walk['kind'], what: string, seconds: number, does: () => Promise<unknown>): Promise<void> {
     const whole = seconds + SECONDS.think;
     if (this.filmed) await this.page.waitForTimeout(whole * 1000);
@@ -148,7 +148,7 @@ export class Walker {
     this.actions.push({ kind, what, seconds: whole, refused: await this.refusal() });
   }
 
-  /** What the app says against it: at the field, or over the sheet. */
+  /** Returns the message by which the app refuses the action: at the field, or over the sheet. */
   private async refusal(): Promise<string> {
     const invalid = await this.page.locator('.typed-length [aria-invalid="true"]').count();
     if (invalid > 0) return (await this.page.locator('#typed-length-status').textContent()) ?? 'refused';

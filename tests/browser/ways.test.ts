@@ -5,10 +5,10 @@ import { type Editor, editorOf } from './editor.ts';
 import { download, type OpenPage, openPage } from './harness.ts';
 
 const FOOT = 304.8;
-/** Outer walls are 8 in thick: what is taped begins at the face. */
+/** Half the thickness of the outer walls, mm: they are 8 in thick, and taped lengths begin at the face. */
 const FACE = 101.6;
 
-/** How far the left jamb of the first door stands from the corner of the room, for one who faces the wall at the top of the sheet, mm. */
+/** Returns the distance of the left jamb of the first door from the corner of the room, seen facing the wall at the top of the sheet, mm. */
 function leftOfDoor({ walls, openings }: Level): number {
   const [door] = openings;
   const wall = walls.find(({ id }) => id === door?.wall);
@@ -28,7 +28,7 @@ describe('a job by keyboard alone', () => {
     for (const key of pressed) await page.keyboard.press(key);
   };
   const times = (key: string, count: number) => keys(...Array.from({ length: count }, () => key));
-  /** Goes on with Tab until the keyboard is on what bears this name: the way there is a part of what is tried. */
+  /** Presses Tab until the focused control has this name: reaching it is part of the test. */
   async function tabTo(name: string | RegExp): Promise<void> {
     for (let count = 0; count < 160; count++) {
       await page.keyboard.press('Tab');
@@ -52,7 +52,7 @@ describe('a job by keyboard alone', () => {
     open = await openPage();
     page = open.page;
     editor = await editorOf(page);
-    await keys('1', '1'); // Four walls; the cross begins in the middle.
+    await keys('1', '1'); // Four walls; the crosshair begins in the middle.
     await times('Control+ArrowLeft', 10);
     await times('Control+ArrowUp', 8);
     await keys('Enter');
@@ -62,7 +62,7 @@ describe('a job by keyboard alone', () => {
   });
 
   it('sets a door 2 ft from the corner', async () => {
-    await keys('2', '1'); // The cross is still in the corner at the lower right.
+    await keys('2', '1'); // The crosshair is still in the corner at the lower right.
     await times('Control+ArrowLeft', 10);
     await times('Control+ArrowUp', 15);
     await keys('Enter', 'Escape');
@@ -97,7 +97,7 @@ describe('a job by keyboard alone', () => {
   });
 
   it('sets a detector by the furnace, takes the way out, and hears both verdicts', async () => {
-    await tabTo(/^Plan of /); // out of the field, where digits are written
+    await tabTo(/^Plan of /); // out of the field, where digits would be typed
     await keys('8', '1');
     await times('Control+ArrowRight', 5);
     await keys('Enter', 'Escape');
@@ -148,14 +148,14 @@ describe('a job by touch alone, on a tablet', () => {
     const point = await editor.at([x, y]);
     await page.touchscreen.tap(point.x, point.y);
   }
-  /** Writes with the keyboard on the screen. */
+  /** Types with the on-screen keyboard. */
   async function write(label: string, text: string): Promise<void> {
     const field = page.getByLabel(label, { exact: true });
     await field.tap();
     await field.fill(text);
     await field.press('Enter');
   }
-  /** A column that is folded to a strip is opened by a tap on it. */
+  /** Opens a column that is folded to a strip, by a tap on it. */
   async function openColumn(column: 'job' | 'side'): Promise<void> {
     const rail = page.locator(`.${column} .rail`);
     if ((await rail.count()) > 0) await rail.tap();

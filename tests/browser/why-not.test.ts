@@ -9,7 +9,7 @@ const BLOCKED = [1100, 4600] as const;
 const WHITE = [3500, 2200] as const;
 const WORDS = /Blocked: moving air\. .* from Supply register, west, needs 3 ft\. The nearest allowed area is /;
 
-/** The plain basement with its switch "Why not here?" and what is told of it. */
+/** Opens the plain basement with its switch "Why not here?" and the texts that it shows. */
 async function basement(options: Parameters<typeof openPage>[0] = {}) {
   const open = await openPage(options);
   const editor = await editorOf(open.page);
@@ -41,7 +41,7 @@ describe('why not here', () => {
     const open = await basement({ viewport: { width, height }, touch: true });
     const box = await open.ask.boundingBox();
     expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(43.5);
-    // In sight, on one row with the other buttons of the plan.
+    // Visible, in one row with the other buttons of the plan.
     const rows = await open.page
       .locator('.foot .button:visible')
       .evaluateAll((all) => new Set(all.map((each) => Math.round(each.getBoundingClientRect().top))).size);
