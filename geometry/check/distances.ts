@@ -164,8 +164,8 @@ function subjectCheck(
 export const STANDS_INSIDE = 'It stands inside it.';
 
 /**
- * Returns rows for what the rule names but cannot be measured: items without a figure, and air streams that are not
- * drawn.
+ * Returns not-run rows for subjects that cannot be measured: items for which the rule has no figure, and air streams
+ * that are not drawn.
  */
 function notMeasured(plan: Plan, model: LevelModel, detector: Detector, rule: EffectiveRule): Check[] {
   const { subject } = rule;

@@ -30,7 +30,7 @@ function unansweredQuestions({ levels, site }: Plan, level: Level, { subject }: 
   return open.length > 0 ? `Not answered yet: ${listed(open)}.` : '';
 }
 
-/** Returns "what is under the floor of Basement" for the levels of which nobody has answered it; "" for none. */
+/** Returns "what is under the floor of Basement" for the levels where this is not answered; "" for none. */
 function groundOpen(levels: readonly Level[]): string {
   const names = levels.filter(({ groundAnswered }) => groundAnswered === false).map(levelName);
   return names.length > 0 ? `what is under the floor of ${listed(names)}` : '';

@@ -13,7 +13,7 @@ export function wasLookedFor({ level }: LevelModel, { id }: EffectiveRule): bool
 
 /**
  * Returns the row of a rule without subjects on the level: clear if somebody looked for them, else not run, because
- * what nobody looked for is not clear. No row for a rule that takes no such statement.
+ * subjects that nobody looked for are not clear. No row for a rule without such a statement (`absent`).
  */
 export function checkAbsent(model: LevelModel, rule: EffectiveRule): Check[] {
   if (rule.absent === null) return [];

@@ -1,7 +1,7 @@
 import type { Level, Plan, Site } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
 
-/** Everything but the levels, which have edits of their own. */
+/** New values of sections, except the levels, which have their own edits. */
 export type PlanPatch = Partial<Omit<Plan, 'format' | 'version' | 'levels'>>;
 
 /** Replaces some of the plan's sections as a whole. Refused if one is invalid, for example an end before the start. */

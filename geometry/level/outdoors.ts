@@ -46,7 +46,7 @@ export function edgesOutdoors(graph: WallGraph, traced: Faces, kinds: readonly F
     reached.add(face);
     open.push(face);
   };
-  // Connections of the flood fill: the faces of each edge, and faces that are one space but for a pinch.
+  // Connections of the flood fill: the faces of each edge, and faces that are one space except for a pinch.
   const { between, joined } = sliversOf(graph, traced);
   const links: (readonly number[])[] = edges.map((_, k) => [faceOf[2 * k] as number, faceOf[2 * k + 1] as number]);
   links.push(...joined);

@@ -13,7 +13,7 @@ const SMALL_SINE = 0.02;
  * pinched where their lines come within the node tolerance: a third wall crossing there must not divide it.
  */
 export interface Slivers {
-  /** Pairs of faces that are one space but for the pinch. */
+  /** Pairs of faces that are one space except for the pinch. */
   readonly joined: readonly (readonly [number, number])[];
   /** For an edge with two walls, the faces that open between them beyond its ends. */
   readonly between: ReadonlyMap<number, readonly number[]>;

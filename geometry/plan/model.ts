@@ -35,7 +35,7 @@ export interface Wall {
 export const OPENING_KINDS = ['door', 'window', 'passage'] as const;
 export type OpeningKind = (typeof OPENING_KINDS)[number];
 
-/** What keeps direct sun out of an opening: a cover that stays closed, a window well, or an overhang and what stands outside. */
+/** What keeps direct sun out of an opening: a cover that stays closed, a window well, or an overhang and an obstruction outside. */
 type Shade = 'covered' | 'well' | PartialShade;
 interface PartialShade {
   /** A roof or awning over the whole opening: its depth from the wall, and its height above the head, mm. */
@@ -140,7 +140,7 @@ export interface Fixture extends MeasuredHeights {
   readonly stream: Stream | null;
 }
 
-/** Furniture, shelves, boxes: whatever stands or hangs in a room. */
+/** Furniture, shelves, boxes: anything that stands or hangs in a room. */
 export interface PlanObject extends MeasuredHeights {
   readonly id: string;
   readonly name: string;

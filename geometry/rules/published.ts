@@ -158,7 +158,7 @@ export const OHIO: Profile = profile({
 const HC = secondary('Health Canada, radon measurements in homes, older text, in Canadian summaries');
 const HC_LEAFLET = secondary('Canadian health-unit leaflet');
 
-/** Health Canada's homes guide, older text, for detectors that lie out for at least three months. Secondary pages only. */
+/** Health Canada's homes guide, older text, for detectors exposed for at least three months. Secondary pages only. */
 export const HEALTH_CANADA: Profile = profile({
   id: 'health-canada-long-term',
   name: 'Health Canada, long-term test',

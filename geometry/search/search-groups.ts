@@ -88,7 +88,7 @@ function partsOf(node: Node, { extent }: GroupShape): Node[] {
   if (reach + way + out < FINEST) return [];
   if (out > Math.max(reach, way)) {
     const middle = (least + most) / 2;
-    // The nearer half comes last, because of equal bounds the last added comes first.
+    // The nearer half comes last, because among equal bounds the last added comes first.
     return [
       { ...node, least: middle },
       { ...node, most: middle },
