@@ -112,22 +112,26 @@ export function hasApex(p: Float64Array, k: number): boolean {
   return at(p, k + SWEEP) < 3;
 }
 
+/** Returns the x of the point where the tangents at the ends of an arc meet, mm; see `hasApex`. `k` is the offset of the piece. */
 export function apexX(p: Float64Array, k: number): Mm {
   const half = at(p, k + SWEEP) / 2;
   return at(p, k + CX) + (at(p, k + RADIUS) / Math.cos(half)) * Math.cos(at(p, k + START) + half);
 }
 
+/** Returns the y of that point, mm. */
 export function apexY(p: Float64Array, k: number): Mm {
   const half = at(p, k + SWEEP) / 2;
   return at(p, k + CY) + (at(p, k + RADIUS) / Math.cos(half)) * Math.sin(at(p, k + START) + half);
 }
 
+/** Returns the x of the point of a piece at the parameter `t`, 0…1, mm. */
 export function pieceX(p: Float64Array, k: number, t: number): Mm {
   return at(p, k + RADIUS) > 0
     ? at(p, k + CX) + at(p, k + RADIUS) * Math.cos(at(p, k + START) + at(p, k + SWEEP) * t)
     : at(p, k + X0) + (at(p, k + X1) - at(p, k + X0)) * t;
 }
 
+/** Returns the y of that point, mm. */
 export function pieceY(p: Float64Array, k: number, t: number): Mm {
   return at(p, k + RADIUS) > 0
     ? at(p, k + CY) + at(p, k + RADIUS) * Math.sin(at(p, k + START) + at(p, k + SWEEP) * t)
@@ -142,6 +146,7 @@ export function pieceLength(p: Float64Array, k: number): Mm {
   return Math.sqrt(dx * dx + dy * dy);
 }
 
+/** Appends the part of a piece between two parameters, 0…1. */
 export function pushSubPiece(out: Pieces, p: Float64Array, k: number, from: number, to: number): void {
   if (at(p, k + RADIUS) > 0) {
     const sweep = at(p, k + SWEEP);

@@ -44,6 +44,7 @@ export interface ImpossibleDiagonal {
   readonly limit: Mm;
   readonly tooLong: boolean;
 }
+/** Returns the first taped diagonal that cannot close a triangle with two sides; null if every triangle closes. */
 export function impossibleDiagonal(taped: QuadLengths): ImpossibleDiagonal | null {
   for (const [line, one, other] of SPANS) {
     const [most, least] = [taped[one] + taped[other], Math.abs(taped[one] - taped[other])];

@@ -48,6 +48,7 @@ interface NodeArm extends Arm, EdgeWalls {
   readonly far: XY;
 }
 
+/** Adds the joints of a node to `joints`. `around` holds the half-edges that leave it; `extra` is added to each half-thickness, mm. */
 export function addJointsAt(
   joints: Joint[],
   graph: WallGraph,

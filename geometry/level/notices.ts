@@ -68,6 +68,7 @@ export function gapNotices({ nodes, edges }: WallGraph, faces: Faces): Notice[] 
   return notices;
 }
 
+/** Returns notices for labels in no room, for rooms with several labels, and for rooms without a label. */
 export function labelNotices(level: Level, rooms: readonly Room[]): Notice[] {
   const placed = new Set(rooms.flatMap(({ labels }) => labels));
   const outside = level.rooms
@@ -89,6 +90,7 @@ export function labelNotices(level: Level, rooms: readonly Room[]): Notice[] {
   return [...outside, ...shared, ...unlabelled];
 }
 
+/** Returns a notice for each passage in an outside wall, because it cannot be closed. */
 export function passageNotices(openings: readonly OpeningBody[]): Notice[] {
   return openings
     .filter(({ outside, opening }) => outside && opening.kind === 'passage')

@@ -18,6 +18,7 @@ export interface HostWalls {
   readonly edgesOf: ReadonlyMap<Wall, readonly number[]>;
 }
 
+/** Returns the walls of a level, prepared for the lookup of openings. */
 export function hostWallsOf(walls: readonly Wall[], { edges }: WallGraph): HostWalls {
   const edgesOf = new Map<Wall, number[]>();
   edges.forEach((edge, k) => {

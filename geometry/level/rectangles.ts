@@ -18,10 +18,12 @@ export interface Rectangle {
   readonly half: Mm;
 }
 
+/** Returns half the thickness of a wall, mm; never 0. */
 export function halfThickness({ thickness }: Pick<Wall, 'thickness'>): Mm {
   return Math.max(LEAST_HALF_THICKNESS, thickness / 2);
 }
 
+/** Returns a rectangle by its center-line and half thickness, mm; directed along +x if it has no length. */
 export function rectangle(from: XY, to: XY, half: Mm): Rectangle {
   const length = distance(from, to);
   const along: XY = length > 0 ? [(to[0] - from[0]) / length, (to[1] - from[1]) / length] : [1, 0];

@@ -59,6 +59,7 @@ export function heightsRefusal(bottom: Mm, top: Mm, ceiling: Mm, unit: Unit): st
 /** Outside this range of thickness the unit was mistyped, mm. */
 const WALL = { thinnest: 6, thickest: 2000 } as const;
 
+/** Checks the thickness of a wall, mm. */
 export function thicknessRefusal(thickness: Mm, unit: Unit): string {
   if (thickness >= WALL.thinnest && thickness <= WALL.thickest) return '';
   return `A wall is ${formatLength(WALL.thinnest, unit, 'up')} to ${formatLength(WALL.thickest, unit, 'down')} thick. Check the unit.`;

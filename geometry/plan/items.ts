@@ -47,6 +47,7 @@ export function wallLength(wall: Wall): Mm {
  */
 const OVERHEAD: Mm = 1828.8;
 
+/** Returns whether an item is overhead: its underside is at 72 in or above. */
 export function isOverhead({ bottom }: { readonly bottom: Mm }): boolean {
   return bottom >= OVERHEAD;
 }

@@ -59,6 +59,7 @@ export function roundCoordinate(mm: Mm): Mm {
   return Math.round(mm * 10_000) / 10_000 || 0; // never −0
 }
 
+/** Returns the point with its coordinates rounded to 1e-4 mm: see `roundCoordinate`. */
 export function roundPoint([x, y]: XY): XY {
   return [roundCoordinate(x), roundCoordinate(y)];
 }

@@ -25,6 +25,7 @@ export function segmentDistance(p: XY, a: XY, b: XY): Mm {
   return apart(p, nearestOnSegment(p, a, b));
 }
 
+/** Returns the point of the segment ab nearest to p. */
 export function nearestOnSegment(p: XY, a: XY, b: XY): XY {
   const along = vector(a, b);
   const square = dot(along, along);
@@ -42,6 +43,7 @@ export function lineCrossing(a: XY, b: XY, c: XY, d: XY): XY | null {
 export const edgesOf = (ring: Ring): (readonly [XY, XY])[] =>
   ring.map((corner, i) => [corner, ring[(i + 1) % ring.length] as XY]);
 
+/** Returns the distance from p to the outline of the ring, mm. */
 export function outlineDistance(p: XY, ring: Ring): Mm {
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < ring.length; i++) {

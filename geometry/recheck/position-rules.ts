@@ -64,6 +64,7 @@ export function heightRows(one: Case, rule: EffectiveRule): Row[] {
   return isOpen ? [{ ...notRunRow(rule), required: null }] : rows;
 }
 
+/** Returns the row of the distance from the top to the ceiling; not run if the ceiling is not measured and may be too low. */
 export function ceilingRows(one: Case, rule: EffectiveRule): Row[] {
   const { level, detector } = one;
   if (rule.least === null) return [notRunRow(rule)];

@@ -21,6 +21,7 @@ export function reasonRow(rule: EffectiveRule, verdict: Verdict, subject: string
   return { rule: rule.id, subject, measured: null, required: null, verdict, notRun: false };
 }
 
+/** Returns the row of a rule that is not run. */
 export function notRunRow(rule: EffectiveRule): Row {
   return { rule: rule.id, subject: null, measured: null, required: rule.least, verdict: 'unknown', notRun: true };
 }
@@ -37,6 +38,7 @@ export function leastRow(
   return { rule: rule.id, subject, measured, required, verdict, notRun: false };
 }
 
+/** Returns a row of a rule with a maximum distance, mm. */
 export function mostRow({ plan }: Case, rule: EffectiveRule, subject: string | null, measured: Mm, required: Mm): Row {
   return {
     rule: rule.id,

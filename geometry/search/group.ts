@@ -29,6 +29,7 @@ interface Members {
   readonly margin: Mm;
 }
 
+/** Returns a chosen place as a group. `limitedBy` is that of the member with the smallest margin. */
 export function groupOf({ ground, at, margin, bound }: Chosen<Members>, mutual: boolean): SpotGroup {
   const { field, room, on } = ground;
   const margins = at.map(([x, y]) => field.margin(x, y));

@@ -9,6 +9,7 @@ export interface Outline {
   readonly radius: Mm;
 }
 
+/** Returns the outline of a shape, mm. The radius is 0 for a box or polygon. */
 export function outlineOf(shape: Shape): Outline {
   if ('circle' in shape) return { points: [shape.circle.center], radius: shape.circle.radius };
   return { points: shapeRing(shape), radius: 0 };

@@ -61,11 +61,13 @@ export function entryOf({ width, thickness, thicker, from, to }: Glass, k0: numb
   ];
 }
 
+/** Converts a point of the plan to the axes of a glass, mm. */
 export function toGlass({ origin, x }: Glass, p: XY): XY {
   const [dx, dy] = [p[0] - origin[0], p[1] - origin[1]];
   return [dx * x[0] + dy * x[1], dy * x[0] - dx * x[1]];
 }
 
+/** Converts a point in the axes of a glass to the plan, mm. */
 export function fromGlass({ origin, x }: Glass, [u, v]: XY): XY {
   return [origin[0] + u * x[0] - v * x[1], origin[1] + u * x[1] + v * x[0]];
 }

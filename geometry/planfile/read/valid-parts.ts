@@ -39,6 +39,7 @@ export interface Identified {
   readonly path: readonly Step[];
 }
 
+/** Returns every level and item with an id, valid or not, in file order. */
 export function identifiedItems(file: unknown): readonly Identified[] {
   return listAt(file, 'levels').flatMap((level, l) => {
     const path = ['levels', l];
