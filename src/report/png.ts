@@ -6,6 +6,7 @@ import { drawSheets } from './draw-sheets.ts';
 import { withEmbeddedFont } from './embedded-font.ts';
 import { type ImageSize, imageSize } from './image-size.ts';
 import { type PageChoice, type PageSize, sizeOfPage } from './paper.ts';
+import { withDensity } from './png-density.ts';
 import { COLOR, EDGE_MM } from './style.ts';
 import { num } from './svg.ts';
 
@@ -120,7 +121,7 @@ function hasFrame(
 async function blobOf(canvas: HTMLCanvasElement, size: ImageSize): Promise<Blob> {
   const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
   if (!blob || blob.size === 0) throw tooLarge(size);
-  return blob;
+  return new Blob([withDensity(new Uint8Array(await blob.arrayBuffer()), size.dpi)], { type: blob.type });
 }
 
 function tooLarge({ width, height }: ImageSize): Error {

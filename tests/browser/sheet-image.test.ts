@@ -82,6 +82,13 @@ describe('exportPlanImage in a browser', () => {
     expect(type).toBe('image/png');
     const bytes = Buffer.from(base64, 'base64');
     expect(pngSize(bytes)).toEqual({ width: 2200, height: 1700 });
+    // ISO/IEC 15948, 11.3.5.3: 200 to the inch are 7874 to the meter, so that a print is as large as the page.
+    expect([bytes.toString('latin1', 37, 41), bytes.readUInt32BE(41), bytes.readUInt32BE(45), bytes[49]]).toEqual([
+      'pHYs',
+      7874,
+      7874,
+      1,
+    ]);
     // The frame is 8 mm from the edge; the paper beyond it is white.
     const [frame] = await imagePixel(page, bytes, { x: 63, y: 850 });
     expect(frame).toBeLessThan(80);

@@ -1,4 +1,6 @@
 import { Resvg } from '@resvg/resvg-js';
+import { sizeOfPage } from '../../report/paper.ts';
+import { withDensity } from '../../report/png-density.ts';
 import { FURTHER_FAMILY, openTypePaths } from './fonts.ts';
 import { withPartedTexts } from './part-texts.ts';
 
@@ -7,8 +9,8 @@ export interface Picture {
   readonly height: number;
   /** RGBA of each pixel, 0 to 255. */
   readonly pixels: Buffer;
-  /** The PNG file, encoded on access: encoding takes longer than drawing. */
-  readonly png: Buffer;
+  /** The PNG file with its size on paper, encoded on access: encoding takes longer than drawing. */
+  readonly png: Uint8Array;
 }
 
 /** Returns a page as a picture of `width` px. */
@@ -26,7 +28,7 @@ export function rasterize(svg: string, width: number): Picture {
     height: image.height,
     pixels: image.pixels,
     get png() {
-      return image.asPng();
+      return withDensity(image.asPng(), (image.width / sizeOfPage(svg).width) * 25.4);
     },
   };
 }

@@ -23,7 +23,7 @@ export async function filesOfPages(
   if (format === 'pdf') return { files: [{ path, bytes: pdf.bytes }], lacking: pdf.lacking };
   const draw = (page: string) => {
     const width = Math.round((sizeOfPage(page).width * PNG_DPI) / 25.4);
-    return format === 'svg' ? withEmbeddedFont(page) : new Uint8Array(rasterize(page, width).png);
+    return format === 'svg' ? withEmbeddedFont(page) : rasterize(page, width).png;
   };
   return {
     files: pages.map((page, index) => ({ path: numbered(path, index), bytes: draw(page) })),

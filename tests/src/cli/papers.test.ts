@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { crc32 } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { pathsIn } from '../../../src/cli/output.ts';
 import { callCli as call } from '../../helpers/call-cli.ts';
@@ -57,6 +58,29 @@ describe('stillspot sheet', () => {
     // ISO/IEC 15948, 5.2: the signature of a PNG file.
     expect([...readFileSync(at('one.png')).subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
   });
+
+  it.each([
+    ['letter', 279.4, 215.9],
+    ['a4', 297, 210],
+    ['tabloid', 431.8, 279.4],
+    ['a3', 420, 297],
+  ])(
+    'writes a PNG that is as large as its page, %s, and so true to its scale where it is printed',
+    async (paper, ...mm) => {
+      const name = at(`size-${paper}.png`);
+      await call('sheet', BASEMENT, '--out', name, '--paper', paper, '--orientation', 'landscape');
+      const png = readFileSync(name);
+      // ISO/IEC 15948, 11.2.2 IHDR, then 11.3.5.3 pHYs: pixels to the meter across and down, and 1 for the meter.
+      const [width, height] = [png.readUInt32BE(16), png.readUInt32BE(20)];
+      expect([png.readUInt32BE(33), png.toString('latin1', 37, 41), png[49]]).toEqual([9, 'pHYs', 1]);
+      expect(png.readUInt32BE(50)).toBe(crc32(png.subarray(37, 50)));
+      const [across, down] = [png.readUInt32BE(41), png.readUInt32BE(45)];
+      expect((width / across) * 1000).toBeCloseTo(mm[0] ?? 0, 1);
+      // A picture has whole pixels: half of one, 0.07 mm, is lost at most.
+      expect(Math.abs((height / down) * 1000 - (mm[1] ?? 0))).toBeLessThan(0.07);
+      expect(across).toBe(down);
+    },
+  );
 
   it('never replaces a file without --force, and a plan never', async () => {
     writeFileSync(at('there.pdf'), 'old');
