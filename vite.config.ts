@@ -42,6 +42,7 @@ export default defineConfig({
     // `tests/browser/bundle.test.ts` holds the start at its limit, compressed.
     chunkSizeWarningLimit: 900,
     rolldownOptions: {
+      input: { start: fileURLToPath(new URL('index.html', import.meta.url)) },
       output: {
         codeSplitting: {
           groups: [

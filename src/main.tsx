@@ -17,14 +17,6 @@ import { applyTheme, systemTheme } from './theme/theme.ts';
 import { THEMES, type ThemeName } from './theme/tokens.ts';
 import { loadTheRest } from './ui/hooks/later.tsx';
 
-watchForFaults();
-const root = document.getElementById('root');
-if (!root) throw new Error('index.html has no element with the id "root"');
-
-// The theme of the system, until the user picks one.
-useAppStore.getState().setTheme(systemTheme());
-applyTheme(useAppStore.getState().theme);
-
 const FOUND_IN_WORDS: Partial<Record<Restored['found'], string>> = {
   unreadable: 'That plan could not be read. It is in Plans and can be saved as a file.',
   gone: 'The plan of this address is not in this browser. Look in Plans, or open its file.',
@@ -37,71 +29,86 @@ const WAIT_FOR = { fonts: 2500, store: 4000 } as const;
 const within = <T,>(wanted: Promise<T>, ms: number, fallback: T): Promise<T> =>
   Promise.race([wanted, new Promise<T>((done) => setTimeout(done, ms, fallback))]);
 
-// Canvas text that is drawn before its font has loaded keeps the wrong font, so the first draw waits. A font that fails to load must not
-// keep the page blank. The last plan is loaded before the first draw, so that the layout does not jump.
-const restoring = restoreWork();
-const [theme, letterKeys, restored] = await Promise.all([
-  within(readSetting('theme'), WAIT_FOR.store, undefined),
-  within(readSetting('letterKeys'), WAIT_FOR.store, undefined),
-  within<Restored>(restoring, WAIT_FOR.store, { found: 'no-answer' }),
-  // Fonts that load later cause a redraw (`SheetStage`).
-  within(
-    fontsReady().catch(() => undefined),
-    WAIT_FOR.fonts,
-    undefined,
-  ),
-]);
-if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
-if (letterKeys === false) useAppStore.getState().setLetterKeysAnywhere(false);
-tell(restored);
-startAutosave();
-startAddress();
-// The last page belongs to the last plan, which a slow store may return only after the first draw.
-void restoring.then((late) => {
-  keepPage(late.found === 'plan');
-  if (restored.found === 'no-answer') tell(late);
-});
-openLaunchedFiles(openFiles);
+watchForFaults();
+const root = document.getElementById('root');
+if (!root) throw new Error('index.html has no element with the id "root"');
 
-createRoot(root).render(
-  <StrictMode>
-    <App />
-  </StrictMode>,
-);
+// The theme of the system, until the user picks one.
+useAppStore.getState().setTheme(systemTheme());
+applyTheme(useAppStore.getState().theme);
+void start(root);
 
-// Long after the first picture, so that caching the app for offline use does not delay the user.
-if (import.meta.env.PROD)
-  setTimeout(() => void import('./ui/shell/register-worker.ts').then(({ registerWorker }) => registerWorker()), 1000);
-// Without this code the keys that a laser tape types are plain key presses, and walls have their default settings.
-void import('./commands/after-start.ts').then(
-  ({ startDrawing }) => startDrawing(),
-  // The note at the pointer and the marks of good places are part of it: the message says why they are missing.
-  () => useAppStore.getState().say(PART_MISSING),
-);
-// Until this code has loaded, direct sun is unknown in every verdict.
-void import('./state/direct-sun.ts').then(
-  ({ startSun }) => startSun(),
-  () => undefined,
-);
-setTimeout(loadTheRest, 500);
-// Announcements for screen readers, the focus after the focused element was removed, and dropped files.
-setTimeout(
-  () =>
-    void import('./ui/after-picture.ts').then(
-      ({ startAfterPicture }) => startAfterPicture(),
-      () => undefined,
+/**
+ * Restores the plan of last time and shows the app. This is a function and not the body of the module because WebKit, while a module awaits
+ * at its top level, evaluates modules that import it ahead of their other imports.
+ */
+async function start(root: HTMLElement): Promise<void> {
+  // Canvas text that is drawn before its font has loaded keeps the wrong font, so the first draw waits. A font that fails to load must not
+  // keep the page blank. The last plan is loaded before the first draw, so that the layout does not jump.
+  const restoring = restoreWork();
+  const [theme, letterKeys, restored] = await Promise.all([
+    within(readSetting('theme'), WAIT_FOR.store, undefined),
+    within(readSetting('letterKeys'), WAIT_FOR.store, undefined),
+    within<Restored>(restoring, WAIT_FOR.store, { found: 'no-answer' }),
+    // Fonts that load later cause a redraw (`SheetStage`).
+    within(
+      fontsReady().catch(() => undefined),
+      WAIT_FOR.fonts,
+      undefined,
     ),
-  200,
-);
-// The second computation runs while the plan does not change. If its code cannot be loaded, no verdict says that it was computed twice.
-setTimeout(
-  () =>
-    void import('./state/second-opinion-at-rest.ts').then(
-      ({ startSecond }) => startSecond(),
-      () => undefined,
-    ),
-  500,
-);
+  ]);
+  if (isThemeName(theme)) useAppStore.getState().setTheme(theme);
+  if (letterKeys === false) useAppStore.getState().setLetterKeysAnywhere(false);
+  tell(restored);
+  startAutosave();
+  startAddress();
+  // The last page belongs to the last plan, which a slow store may return only after the first draw.
+  void restoring.then((late) => {
+    keepPage(late.found === 'plan');
+    if (restored.found === 'no-answer') tell(late);
+  });
+  openLaunchedFiles(openFiles);
+
+  createRoot(root).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  );
+
+  // Long after the first picture, so that caching the app for offline use does not delay the user.
+  if (import.meta.env.PROD)
+    setTimeout(() => void import('./ui/shell/register-worker.ts').then(({ registerWorker }) => registerWorker()), 1000);
+  // Without this code the keys that a laser tape types are plain key presses, and walls have their default settings.
+  void import('./commands/after-start.ts').then(
+    ({ startDrawing }) => startDrawing(),
+    // The note at the pointer and the marks of good places are part of it: the message says why they are missing.
+    () => useAppStore.getState().say(PART_MISSING),
+  );
+  // Until this code has loaded, direct sun is unknown in every verdict.
+  void import('./state/direct-sun.ts').then(
+    ({ startSun }) => startSun(),
+    () => undefined,
+  );
+  setTimeout(loadTheRest, 500);
+  // Announcements for screen readers, the focus after the focused element was removed, and dropped files.
+  setTimeout(
+    () =>
+      void import('./ui/after-picture.ts').then(
+        ({ startAfterPicture }) => startAfterPicture(),
+        () => undefined,
+      ),
+    200,
+  );
+  // The second computation runs while the plan does not change. If its code cannot be loaded, no verdict says that it was computed twice.
+  setTimeout(
+    () =>
+      void import('./state/second-opinion-at-rest.ts').then(
+        ({ startSecond }) => startSecond(),
+        () => undefined,
+      ),
+    500,
+  );
+}
 
 /** Shows a message if the plan is unreadable or missing, or if the store did not answer; otherwise clears the message. */
 function tell({ found }: Restored): void {

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { posix } from 'node:path';
+import { parseSync } from 'vite';
 import { describe, expect, it } from 'vitest';
 
 interface SourceFile {
@@ -53,6 +54,19 @@ const IMPURE =
 const LITERAL_LOOKS =
   /#(?:[0-9a-f]{3,4}|[0-9a-f]{6}|[0-9a-f]{8})\b|\b(?:rgb|rgba|hsl|hsla|hwb|lab|lch|oklab|oklch)\(|\bfont-size:\s*[\d.]+\w*|\bfont:\s*[^;]*\d+px|\bsizePx:\s*\d|\bfontSize:\s*\d|(?:color|color|background|fill|stroke)(?:Style)?['"]?\s*[:=]\s*['"]?(?:white|black|red|green|blue|gr[ae]y|silver|orange|yellow)\b/gi;
 
+/** Whether a module waits for something before it has been evaluated: an `await` outside of every function. */
+function awaitsAtTopLevel({ path, text }: SourceFile): boolean {
+  const isAwaited = (node: unknown): boolean => {
+    if (Array.isArray(node)) return node.some(isAwaited);
+    if (typeof node !== 'object' || node === null) return false;
+    const { type, ...parts } = node as { readonly type?: unknown };
+    if (type === 'AwaitExpression' || (type === 'ForOfStatement' && 'await' in parts && parts.await === true))
+      return true;
+    return typeof type === 'string' && /Function/.test(type) ? false : Object.values(parts).some(isAwaited);
+  };
+  return isAwaited(parseSync(path, text, { lang: path.endsWith('x') ? 'tsx' : 'ts' }).program);
+}
+
 const geometry = sourceFiles('geometry');
 const src = sourceFiles('src');
 
@@ -68,6 +82,16 @@ describe('the guards of this file', () => {
   ])('see the import in %j', (text, name) => {
     expect(importsOf(text)).toEqual([name]);
     expect(mayImport('geometry/plane/ring.ts', name)).toBe(false);
+  });
+
+  it.each([
+    ['const a = await b;', true],
+    ['export const [a] = await Promise.all([b]);', true],
+    ['if (a) for await (const b of c) d(b);', true],
+    ['const a = async () => await b;', false],
+    ['class A { async b() { await c; } }', false],
+  ])('see in %j whether the module waits', (text, waits) => {
+    expect(awaitsAtTopLevel({ path: 'a.ts', text })).toBe(waits);
   });
 
   it.each(['document.title', 'Date.now()', 'Math.random()', 'new Date()', 'window["x"]', 'performance.now()'])(
@@ -197,6 +221,11 @@ describe('all sources', () => {
       [...codeOf(text).matchAll(LITERAL_LOOKS)].map(([hit]) => `${path}: ${hit}`),
     );
     expect(bad).toEqual([]);
+  });
+
+  it('of the page never await at the top level of a module: WebKit then evaluates files ahead of what they import', () => {
+    const page = [...geometry, ...src].filter(({ path }) => !path.startsWith('src/cli/'));
+    expect(page.filter(awaitsAtTopLevel).map(({ path }) => path)).toEqual([]);
   });
 
   it('in src/ import no turf: the geometry wraps the few planar parts of it', () => {
