@@ -19,7 +19,7 @@ import type { Probe } from '../../geometry/region/types.ts';
 import { surfaceBelow } from '../../geometry/search/heights.ts';
 import { limitCheck } from '../../geometry/search/limit-check.ts';
 import { formatMeasured } from '../../geometry/units/index.ts';
-import type { BestPlace } from '../platform/worker/find-places.ts';
+import type { BestPlace } from '../platform/worker/place-query.ts';
 import { refuseLocked } from './locked-detectors.ts';
 import { selectLevel } from './selectors.ts';
 import { withDetectors, withGroupMoved } from './side-by-side.ts';

@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import type { BestPlace, PlaceQuery } from './find-places.ts';
+import type { BestPlace, PlaceQuery } from './place-query.ts';
 import type { PlacesRequest, PlacesResponse } from './places-messages.ts';
 
 interface PendingRequest {

@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import type { BestPlace, PlaceQuery } from './find-places.ts';
+import type { BestPlace, PlaceQuery } from './place-query.ts';
 
 /** Message to the worker that searches for places; its response has the same number. */
 export interface PlacesRequest {

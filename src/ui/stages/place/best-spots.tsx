@@ -3,7 +3,7 @@ import { capital } from '../../../../geometry/messages/index.ts';
 import type { Detector } from '../../../../geometry/plan/model.ts';
 import type { Probe } from '../../../../geometry/region/types.ts';
 import { formatMeasured } from '../../../../geometry/units/index.ts';
-import { type BestPlace, PLACES } from '../../../platform/worker/find-places.ts';
+import { type BestPlace, PLACES } from '../../../platform/worker/place-query.ts';
 import { selectLevelBar, selectModel } from '../../../state/selectors.ts';
 import { useShown } from '../../../state/shown.ts';
 import { type DescribedPlace, moveToPlace, setPlace } from '../../../state/spots.ts';

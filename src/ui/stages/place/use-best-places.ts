@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Detector } from '../../../../geometry/plan/model.ts';
-import { type BestPlace, type PlaceQuery, searchInputs } from '../../../platform/worker/find-places.ts';
+import { type BestPlace, type PlaceQuery, searchInputs } from '../../../platform/worker/place-query.ts';
 import { cancelRequests, requestPlaces } from '../../../platform/worker/places-client.ts';
 import { modelOf, selectLevelAtRest, selectProbeAtRest } from '../../../state/selectors.ts';
 import { blockedLast, type DescribedPlace, describePlace } from '../../../state/spots.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
-import type { PlaceQuery } from '../../../../src/platform/worker/find-places.ts';
+import type { PlaceQuery } from '../../../../src/platform/worker/place-query.ts';
 import { cancelRequests, requestPlaces } from '../../../../src/platform/worker/places-client.ts';
 import { samplePlan } from '../../../helpers/sample-files.ts';
 
