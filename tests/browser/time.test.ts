@@ -43,6 +43,22 @@ describe('the times of a test, at a desk', () => {
       .waitFor();
   });
 
+  it('a day without a start is named with its date, and says why', async () => {
+    // Mondays alone: after 48 to 96 h nobody can pick up. 12 h before this Monday the house is closed already.
+    await page.evaluate(() =>
+      window.__stillspot?.store.getState().run((plan) => ({
+        ...plan,
+        practice: { days: [{ day: 'mon', from: '08:00', to: '17:00' }], daysOff: [] },
+      })),
+    );
+    await page
+      .getByRole('region', { name: 'When it could start' })
+      .getByText(/^Monday, [A-Z][a-z]+ \d+: the (?:whole pick-up window|house will not)/)
+      .first()
+      .waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+  });
+
   it('a minute that the clock shows twice is asked about by keyboard, and nothing is recorded before the answer', async () => {
     await type(page, 'Placed', '2026-10-31T09:00');
     await expect.poll(async () => (await visit(page))?.start).toBe('2026-10-31T09:00:00-04:00');

@@ -2,7 +2,7 @@ import { useEffect, useId, useRef, useState } from 'react';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { instantText, type Ms } from '../../../protocol/timing/clock.ts';
 import { hoursAreKnown } from '../../../protocol/timing/exposure-limits.ts';
-import { formatInstant, formatShortInstant } from '../../../protocol/timing/format-time.ts';
+import { formatDay, formatInstant, formatShortInstant } from '../../../protocol/timing/format-time.ts';
 import { type DayProposal, proposeStarts, type Shift } from '../../../protocol/timing/propose-starts.ts';
 import { formatSpan } from '../../../protocol/timing/timeline.ts';
 
@@ -49,7 +49,7 @@ export function NextStarts({ plan, onTake }: { readonly plan: Plan; readonly onT
             </li>
           ) : (
             <li key={day.day} className="soft">
-              {formatInstant(day.day, timeZone).split(',')[0]}: {day.reason}.
+              {formatDay(day.day, timeZone)}: {day.reason}.
             </li>
           ),
         )}
