@@ -3,6 +3,7 @@ import type { XY } from '../../../geometry/plan/model.ts';
 import { SQUARES } from '../../quick-card/answers.ts';
 import { sideOfSquare, squareAt } from '../../quick-card/room-plan.ts';
 import { squareWords } from '../../quick-card/square-words.ts';
+import './room-picture.css';
 
 interface RoomPictureProps {
   readonly label: string;

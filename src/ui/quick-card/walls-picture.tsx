@@ -2,6 +2,7 @@ import type { Side } from '../../../geometry/dimension/wall-gaps.ts';
 import { capital } from '../../../geometry/messages/index.ts';
 import { WALL_WORDS } from '../../quick-card/square-words.ts';
 import { answer, useQuickCard } from './quick-card-store.ts';
+import './walls-picture.css';
 
 const ORDER = ['up', 'left', 'right', 'down'] as const satisfies readonly Side[];
 
