@@ -36,7 +36,8 @@ if (!root) throw new Error('index.html has no element with the id "root"');
 // The theme of the system, until the user picks one.
 useAppStore.getState().setTheme(systemTheme());
 applyTheme(useAppStore.getState().theme);
-void start(root);
+// A failure is reported as an error event: the page then offers ways out at once and not only after 8 s.
+start(root).catch(reportError);
 
 /**
  * Restores the plan of last time and shows the app. This is a function and not the body of the module because WebKit, while a module awaits

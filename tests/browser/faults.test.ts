@@ -60,6 +60,26 @@ describe('a start that cannot be made', () => {
     await title(page).waitFor();
   });
 
+  it('because it throws is an error of the page: the ways out show at once', async () => {
+    const broken = await context.newPage();
+    await broken.addInitScript(() => {
+      const heard: string[] = [];
+      addEventListener('error', ({ message }) => heard.push(message));
+      const launchQueue = {
+        setConsumer: () => {
+          throw new Error('no launch');
+        },
+      };
+      Object.defineProperty(window, 'launchQueue', { value: launchQueue });
+      Object.assign(window, { heard });
+    });
+    await broken.goto(inject('siteUrl'));
+    const heard = () => broken.evaluate(() => (window as unknown as { heard: readonly string[] }).heard.join());
+    await expect.poll(heard).toContain('no launch');
+    await broken.getByText(NOT_STARTED).waitFor();
+    await broken.close();
+  });
+
   it('shows words while a script hangs', async () => {
     await context.route('**/assets/start-*.js', () => undefined);
     await load();
