@@ -44,7 +44,7 @@ describe('the times of a test, at a desk', () => {
   });
 
   it('a day without a start is named with its date, and says why', async () => {
-    // Mondays alone: after 48 to 96 h nobody can pick up. 12 h before this Monday the house is closed already.
+    // Work on Mondays alone: 48 to 96 h after a start then, no detector can be picked up.
     await page.evaluate(() =>
       window.__stillspot?.store.getState().run((plan) => ({
         ...plan,
