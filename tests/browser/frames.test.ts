@@ -5,6 +5,7 @@ import type { Level, XY } from '../../geometry/plan/model.ts';
 import { parsePlan } from '../../geometry/planfile/parse.ts';
 import { type Editor, editorOf } from './editor.ts';
 import { type OpenPage, openPage, type PagePoint } from './harness.ts';
+import { openStage } from './samples.ts';
 
 /**
  * The cost of painting, counted. The page's clock is stopped and advanced frame by frame, so that no count depends on how
@@ -110,6 +111,22 @@ async function costs(from: PagePoint, steps: readonly XY[]): Promise<readonly Co
   return each;
 }
 
+/** Starts counting how many times the page beside the sheet changes. */
+async function countPanelChanges(): Promise<void> {
+  await page.evaluate(() => {
+    const at = window as unknown as { panelChanges: number };
+    at.panelChanges = 0;
+    const isBeside = ({ target }: MutationRecord) => !(target instanceof Element && target.closest('.plan-canvas'));
+    const watch = { subtree: true, childList: true, attributes: true, characterData: true };
+    // Called once for all changes of one update.
+    const watcher = new MutationObserver((changes) => {
+      if (changes.some(isBeside)) at.panelChanges++;
+    });
+    watcher.observe(document.body, watch);
+  });
+}
+const panelChanges = () => page.evaluate(() => (window as unknown as { panelChanges: number }).panelChanges);
+
 const line = (count: number, [dx, dy]: XY): readonly XY[] =>
   Array.from({ length: count }, (_, i): XY => [dx * (i + 1), dy * (i + 1)]);
 
@@ -209,6 +226,32 @@ describe('the sheet, painted', () => {
       await page.mouse.up();
     },
   );
+
+  it('under a dragged detector changes the panels less often than the sheet', async () => {
+    const [one] = level.detectors;
+    if (!one) throw new Error('no detector');
+    await setWorkMs(0);
+    await openStage(page, 'Place');
+    await page.evaluate((id) => window.__stillspot?.store.getState().select([id]), one.id);
+    await rest();
+    await expect.poll(() => page.getByRole('heading', { name: 'How high?' }).count()).toBe(1);
+    const at = await editor.at(one.at);
+    await page.mouse.move(at.x, at.y);
+    await page.mouse.down();
+    await moves(at, line(3, [4, 2]));
+    await rest();
+    await countPanelChanges();
+    for (let step = 1; step <= 12; step++) {
+      await page.mouse.move(at.x + 12 + step / 2, at.y + 6);
+      await pictures(1);
+    }
+    // 12 frames take less than 0.2 s: the panels follow at most ten times a second.
+    const changes = await panelChanges();
+    expect(changes).toBeGreaterThan(0);
+    expect(changes).toBeLessThanOrEqual(3);
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+  });
 
   it('after a wall was dragged and put down shows what a fresh painting shows', async () => {
     const at = await wallHold();

@@ -12,7 +12,8 @@ import {
   stopsOf,
 } from '../../../advice/heights.ts';
 import { followHint } from '../../../commands/go-to.ts';
-import { isGestureUnderWay, selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
+import type { AppState } from '../../../state/app-state.ts';
+import { isGestureUnderWay, selectDragged, selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { LengthField } from '../../fields/length-field.tsx';
 import { useLevel, usePlan } from '../../hooks/use-level.ts';
@@ -26,7 +27,7 @@ export function Heights() {
   const shaded = useAppStore((state) => state.sitHeight);
   const tall = useAppStore((state) => selectProbe(state).tall);
   const unit = useAppStore((state) => state.plan.display.length);
-  const chosen = useChosen();
+  const chosen = useThrottled(selectChosen);
   const standing = useLane(chosen, chosen?.at ?? null);
   const pointer = usePointerLane();
   const name = chosen ? chosen.label.trim() || 'selected' : '';
@@ -211,17 +212,11 @@ function shadeFor(base: Mm, chosen: Detector | null, unit: LengthUnit): void {
   say(`The plan is shaded for ${formatMeasured(base, unit)}. ${name} stands at ${formatMeasured(chosen.base, unit)}.`);
 }
 
-/** Returns the selected detector at its current place, during a drag too. */
-function useChosen(): Detector | null {
-  const draggedDetector = useAppStore((state) => state.draggedDetector);
-  const resting = useAppStore((state) => {
-    return selectLevel(state).detectors.find(({ id }) => state.selection.includes(id)) ?? null;
-  });
-  return useMemo(() => {
-    return resting && draggedDetector?.id === resting.id
-      ? { ...resting, at: draggedDetector.at, base: draggedDetector.base }
-      : resting;
-  }, [resting, draggedDetector]);
+/** The selected detector, during a drag where it is dragged; null for none. */
+function selectChosen(state: AppState): Detector | null {
+  const chosen = selectLevel(state).detectors.find(({ id }) => state.selection.includes(id));
+  const dragged = selectDragged(state);
+  return chosen && dragged?.id === chosen.id ? dragged : (chosen ?? null);
 }
 
 function useLane(size: Pick<Detector, 'radius' | 'tall'> | null, at: Detector['at'] | null): HeightLane | null {
