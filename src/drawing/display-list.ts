@@ -27,13 +27,29 @@ export function inked(ink: Ink, part: Part): Shape {
   return { ink, parts: [part] };
 }
 
+/** A part whose bounding rectangle is computed when it is first asked for: nobody asks for those that are new in every frame. */
+class Outlined implements Part {
+  readonly outlines: Part['outlines'];
+  #extent: Extent | undefined;
+
+  constructor(runs: readonly Run[], closed: boolean, extent?: Extent) {
+    this.outlines = runs.map((run) => ({ run, closed }));
+    this.#extent = extent;
+  }
+
+  get extent(): Extent {
+    this.#extent ??= runsExtent(this.outlines.map(({ run }) => run));
+    return this.#extent;
+  }
+}
+
 /** Returns a part of closed outlines. @param extent if it is known already */
-export function ringsPart(rings: readonly Run[], extent = runsExtent(rings)): Part {
-  return { extent, outlines: rings.map((run) => ({ run, closed: true })) };
+export function ringsPart(rings: readonly Run[], extent?: Extent): Part {
+  return new Outlined(rings, true, extent);
 }
 
 export function linesPart(lines: readonly Run[]): Part {
-  return { extent: runsExtent(lines), outlines: lines.map((run) => ({ run, closed: false })) };
+  return new Outlined(lines, false);
 }
 
 /** Returns a part with a circle about each point. */

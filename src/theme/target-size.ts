@@ -1,9 +1,12 @@
-/** Whether the primary pointer is coarse: targets are then as large as a fingertip. */
-const byFinger = typeof window === 'undefined' ? null : window.matchMedia('(pointer: coarse)');
+// Kept, because making a query in every frame of a drag takes longer than asking this one.
+const coarse = globalThis.matchMedia?.('(pointer: coarse)');
+
+/** Whether the main pointer of this device is a finger: targets are then as large as a fingertip. */
+export const isMainlyTouch = (): boolean => coarse?.matches ?? false;
 
 /** Returns the minimum width and height of a pointer target, px: WCAG 2.2 requires 24, a gloved finger needs 44. */
 export function minTargetPx(): number {
-  return byFinger?.matches ? 44 : 24;
+  return isMainlyTouch() ? 44 : 24;
 }
 
 /** Returns the distance from one line of dimensions to the next, px: their figures are pointer targets. */

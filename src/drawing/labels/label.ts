@@ -132,6 +132,9 @@ export function wordsOf(text: string): readonly string[] {
 
 /** Returns words in lines no wider than `width`; a single word that is wider gets its own line. */
 export function wrapWords(words: readonly string[], width: number, measure: (line: string) => number): string[] {
+  const whole = words.join(' ');
+  // Most texts fit: then only this one is measured.
+  if (words.length > 1 && measure(whole) <= width) return [whole];
   const lines: string[] = [];
   for (const word of words) {
     const longer = `${lines.at(-1)} ${word}`;

@@ -3,31 +3,31 @@ import { distance, nearestOnSegment } from '../../../geometry/plane/point.ts';
 import type { Line } from '../../../geometry/plane/types.ts';
 import { inked, linesPart, polar, type Shape } from '../display-list.ts';
 import type { ColorRole } from '../inks.ts';
-import { edgeToward, type Slot, slotAt } from './slot.ts';
+import { edgeToward, pairs, type Slot, slotAt } from './slot.ts';
 
 /**
- * Returns slots for an upright figure, the best first: on its line, beside it, past its ends, farther off beside it. None covers an end of
+ * Yields slots for an upright figure, the best first: on its line, beside it, past its ends, farther off beside it. None covers an end of
  * the line. Screen px.
  */
-export function figureSlots([a, b]: Line, width: number, height: number): readonly Slot[] {
+export function* figureSlots([a, b]: Line, width: number, height: number): Generator<Slot> {
   const long = distance(a, b);
-  const angle = Math.atan2(b[1] - a[1], b[0] - a[0]);
-  const [ux, uy] = polar([0, 0], 1, angle);
+  const [ux, uy] = long > 0 ? [(b[0] - a[0]) / long, (b[1] - a[1]) / long] : [1, 0];
   // Length of the line that the figure hides, and the size of the figure across the line.
   const hidden = Math.min(width / Math.max(Math.abs(ux), 1e-9), height / Math.max(Math.abs(uy), 1e-9));
   const across = Math.abs(uy) * width + Math.abs(ux) * height;
-  const at = (way: number, off: number) =>
-    slotAt({ width, height }, polar(polar(a, way, angle), off, angle + Math.PI / 2));
-  const on = [0.5, 0.68, 0.32, 0.85].map((share) => at(share * long, 0));
-  const beside = [-1, 1].map((side) => at(long / 2, side * (across / 2 + 5)));
-  const past = [8, SYMBOL_PX].map((off) => at(long + hidden / 2 + off, 0));
-  const before = [8, SYMBOL_PX].map((off) => at(-hidden / 2 - off, 0));
-  const farther = [1.5, 2.5].flatMap((times) => [-1, 1].map((side) => at(long / 2, side * (across * times + 5))));
-  const askew = [-0.7, 0.7].flatMap((way) =>
-    [-1, 1].map((side) => at(long / 2 + way * hidden, side * (across / 2 + 5))),
-  );
-  const slots = [...on, ...beside, ...past, ...before, ...askew, ...farther];
-  return slots.filter((slot) => !covers(slot, a) && !covers(slot, b));
+  // Distances along the line and off it.
+  const places: readonly XY[] = [
+    ...[0.5, 0.68, 0.32, 0.85].map((share): XY => [share * long, 0]),
+    ...pairs([long / 2], [-across / 2 - 5, across / 2 + 5]),
+    ...[8, SYMBOL_PX].map((off): XY => [long + hidden / 2 + off, 0]),
+    ...[8, SYMBOL_PX].map((off): XY => [-hidden / 2 - off, 0]),
+    ...pairs([long / 2 - 0.7 * hidden, long / 2 + 0.7 * hidden], [-across / 2 - 5, across / 2 + 5]),
+    ...[1.5, 2.5].flatMap((times) => pairs([long / 2], [-across * times - 5, across * times + 5])),
+  ];
+  for (const [way, off] of places) {
+    const slot = slotAt({ width, height }, [a[0] + way * ux - off * uy, a[1] + way * uy + off * ux]);
+    if (!covers(slot, a) && !covers(slot, b)) yield slot;
+  }
 }
 
 /** A figure at least this far from its line gets a leader to it, px. */

@@ -100,11 +100,8 @@ function ownFigures(pen: Pen, model: LevelModel, id: string, names: SheetNames):
   return lines.map(({ subject, line, mm }): GapFigure => {
     const text = formatMeasured(mm, pen.unit);
     const width = pen.measure(text, GAP_STYLE);
-    const slots = figureSlots(
-      [px(pen, line[0]), px(pen, line[1])],
-      Math.max(width + 10, target),
-      Math.max(HEIGHT_PX, target),
-    );
+    const taped: Line = [px(pen, line[0]), px(pen, line[1])];
+    const slots = [...figureSlots(taped, Math.max(width + 10, target), Math.max(HEIGHT_PX, target))];
     const onPaper = slots.filter((slot) => liesOn(paper, slot));
     const { x, y } = (placer.claim(onPaper.length > 0 ? onPaper : slots, OVER) ?? slots[0]) as Slot;
     return { subject, line, text, width, middle: [x, y], angle: 0 };

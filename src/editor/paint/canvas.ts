@@ -25,7 +25,13 @@ export function paintShapes(pen: Pen, shapes: readonly Shape[]): void {
 /** Draws shapes and texts that are in screen px; the texts of each item before the next item. */
 export function paintDrawn(pen: Pen, ...all: readonly Drawn[]): void {
   for (const { shapes, texts } of all) {
-    for (const { ink, parts, within } of shapes) paintPath(pen, ink, joinedPath(parts), within && joinedPath(within));
+    for (const { ink, parts, within } of shapes) {
+      const clip = within && joinedPath(within);
+      // Most are new in every frame: the canvas traces one faster than it makes an object for its path.
+      pen.ctx.beginPath();
+      for (const part of parts) trace(pen.ctx, part);
+      paintPath(pen, ink, undefined, clip);
+    }
     paintTexts(pen, texts);
   }
 }
@@ -38,26 +44,36 @@ export function paintOnPlan(pen: Pen, { shapes, texts }: Drawn): void {
   paintTexts(pen, placed);
 }
 
-/** @param clip nothing is drawn outside it */
-function paintPath(pen: Pen, ink: Ink, path: Path2D, clip: Path2D | undefined): void {
+/**
+ * Draws a path. The state of the canvas is left as it was used, because saving and restoring it takes longer than drawing a line: every
+ * function here sets what it uses.
+ * @param path undefined for the path that is traced on the canvas @param clip nothing is drawn outside it
+ */
+function paintPath(pen: Pen, ink: Ink, path: Path2D | undefined, clip: Path2D | undefined): void {
   const { ctx, theme } = pen;
-  ctx.save();
-  if (clip) ctx.clip(clip, 'nonzero');
+  if (clip) {
+    ctx.save();
+    ctx.clip(clip, 'nonzero');
+  }
   ctx.globalAlpha = ink.opacity ?? 1;
   const fills = [ink.fill && roleColor(theme, ink.fill), ink.hatch && hatchFill(pen, HATCHES[ink.hatch], theme.hatch)];
   for (const fill of fills) {
     if (!fill) continue;
     ctx.fillStyle = fill;
-    ctx.fill(path, ink.rule ?? 'nonzero');
+    if (path) ctx.fill(path, ink.rule ?? 'nonzero');
+    else ctx.fill(ink.rule ?? 'nonzero');
   }
   if (ink.line !== undefined && ink.color) {
     ctx.strokeStyle = roleColor(theme, ink.color);
     const { width, dashes } = strokeOf(ink, 'px');
     ctx.lineWidth = width * theme.weight;
-    ctx.setLineDash([...dashes]);
-    ctx.stroke(path);
+    ctx.lineJoin = 'miter';
+    if (dashes.length > 0) ctx.setLineDash([...dashes]);
+    if (path) ctx.stroke(path);
+    else ctx.stroke();
+    if (dashes.length > 0) ctx.setLineDash([]);
   }
-  ctx.restore();
+  if (clip) ctx.restore();
 }
 
 /** A part with at most this many steps is traced faster than a cached path is added. */

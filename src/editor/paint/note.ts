@@ -129,8 +129,11 @@ export function notePlace(
     const far = Math.max(left - at[0], at[0] - left - width, top - at[1], at[1] - top - height);
     const isInside = Math.min(left, top, right - left, bottom - top) >= EDGE_PX;
     if (!isInside || far < OFFS_PX[0] - 2) continue;
+    const factor = index === side ? STAYS : 1;
+    // Even if it hid nothing it would not be the best.
+    if (FAR_WEIGHT * far * factor >= least) continue;
     const hidden = placer.covered(slotAt({ width, height }, [left + width / 2, top + height / 2]));
-    const cost = (hidden + FAR_WEIGHT * far) * (index === side ? STAYS : 1);
+    const cost = (hidden + FAR_WEIGHT * far) * factor;
     if (cost < least) [best, least] = [{ at: place, side: index }, cost];
   }
   return best;

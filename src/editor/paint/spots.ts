@@ -112,12 +112,22 @@ function drawnTag(
   const width = Math.max(TAG_PX.least, pen.measure(name, style) + 8);
   const [dx, dy] = [TAG_PX.off + width / 2 - 6, TAG_PX.off];
   const tagAt = (i: number, j: number) => slotAt({ width, height: TAG_PX.height }, [at[0] + i * dx, at[1] + j * dy]);
-  const near = DIRECTIONS.map(([i, j]) => tagAt(i, j));
   const isOwn = ({ x, y }: Slot) => distance([x, y], at) < OWN * Math.min(...others.map((p) => distance([x, y], p)));
-  const far = FAR.flatMap((times) => DIRECTIONS.map(([i, j]) => tagAt(times * i, times * j))).filter(isOwn);
-  const slot = placer.claim([...near, ...far]) ?? tagAt(1, -1);
+  const far = new Set<Slot>();
+  function* places(): Generator<Slot> {
+    for (const [i, j] of DIRECTIONS) yield tagAt(i, j);
+    for (const times of FAR) {
+      for (const [i, j] of DIRECTIONS) {
+        const place = tagAt(times * i, times * j);
+        if (!isOwn(place)) continue;
+        far.add(place);
+        yield place;
+      }
+    }
+  }
+  const slot = placer.claim(places()) ?? tagAt(1, -1);
   const tag = plateLabel(name, style, slot, { fill: lit ? 'accent' : 'paper', line: 1.25, color: 'accent' });
-  if (!far.includes(slot)) return tag;
+  if (!far.has(slot)) return tag;
   const leader = casedLine(linesPart([[at, edgeToward(slot, at)]]), LINE_PX.dimension, 'accent', CASING.wide);
   return { ...tag, shapes: [...leader, ...tag.shapes] };
 }

@@ -43,23 +43,41 @@ export function measuredBy(ctx: CanvasRenderingContext2D): MeasureText {
 }
 
 /** Paints texts in screen px: all halos first, because a halo would cover the letters of an earlier text. */
-export function paintTexts({ ctx, theme }: Pen, texts: readonly Text[]): void {
+export function paintTexts(pen: Pen, texts: readonly Text[]): void {
+  if (texts.length === 0) return;
+  const { ctx } = pen;
+  ctx.globalAlpha = 1;
+  ctx.textAlign = 'center';
+  ctx.textBaseline = 'middle';
+  ctx.lineJoin = 'round';
+  ctx.lineWidth = 2 * HALO_PX;
+  let font = '';
   for (const isHalo of [true, false]) {
-    for (const { text, at, turn, style } of texts) {
-      if (isHalo && !style.halo) continue;
-      ctx.save();
-      ctx.translate(...at);
-      ctx.rotate((turn * Math.PI) / 180);
-      ctx.textAlign = 'center';
-      ctx.textBaseline = 'middle';
-      ctx.lineJoin = 'round';
-      ctx.lineWidth = 2 * HALO_PX;
-      ctx.font = fontOf(style);
-      ctx.strokeStyle = roleColor(theme, style.halo ?? style.color);
-      ctx.fillStyle = roleColor(theme, style.color);
-      if (isHalo) ctx.strokeText(text, 0, 0);
-      else ctx.fillText(text, 0, 0);
-      ctx.restore();
+    for (const text of texts) {
+      if (isHalo && !text.style.halo) continue;
+      const own = fontOf(text.style);
+      // Setting a font makes the browser compute the styles of the page, even if it is the same one.
+      if (own !== font) ctx.font = own;
+      font = own;
+      paintText(pen, text, isHalo);
     }
   }
+}
+
+/** Paints a text in the font that is set. */
+function paintText({ ctx, theme }: Pen, { text, at: [x, y], turn, style }: Text, isHalo: boolean): void {
+  if (turn !== 0) {
+    ctx.save();
+    ctx.translate(x, y);
+    ctx.rotate((turn * Math.PI) / 180);
+  }
+  const [left, top] = turn === 0 ? [x, y] : [0, 0];
+  if (isHalo) {
+    ctx.strokeStyle = roleColor(theme, style.halo ?? style.color);
+    ctx.strokeText(text, left, top);
+  } else {
+    ctx.fillStyle = roleColor(theme, style.color);
+    ctx.fillText(text, left, top);
+  }
+  if (turn !== 0) ctx.restore();
 }

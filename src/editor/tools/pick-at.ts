@@ -3,6 +3,7 @@ import { type ShownHandle, spreadHandles } from '../../../geometry/edit/spread-h
 import type { Level } from '../../../geometry/plan/model.ts';
 import { distance } from '../../../geometry/plane/point.ts';
 import { type Hit, hitsAt } from '../../../geometry/snap/pick.ts';
+import { isMainlyTouch } from '../../theme/target-size.ts';
 import { currentLevel, store } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
 
@@ -13,16 +14,12 @@ const HANDLE_GAP_PX = { mouse: 24, touch: 44 } as const;
 /** A press within this distance of a handle takes it, px. */
 const HANDLE_REACH_PX = { mouse: 12, touch: 22 } as const;
 
-/**
- * Whether the main pointer of this device is a finger. Asked of the device, so that the gap of handles does not change from press to press.
- */
-const isForFingers = (): boolean => globalThis.matchMedia?.('(pointer: coarse)').matches ?? false;
-
 /** Returns the handles of the selected item with the places where they are shown; none if several items or nothing is selected. */
 export function shownHandles(level: Level, selection: readonly string[], scale: number): readonly ShownHandle[] {
   const [id] = selection;
   if (!id || selection.length !== 1) return [];
-  const gap = HANDLE_GAP_PX[isForFingers() ? 'touch' : 'mouse'];
+  // By the device, so that the gap of handles does not change from press to press.
+  const gap = HANDLE_GAP_PX[isMainlyTouch() ? 'touch' : 'mouse'];
   return spreadHandles(handlesOf(level, id, HANDLE_OFF_PX / scale), gap / scale);
 }
 

@@ -7,9 +7,10 @@ export interface OverlayPlacer {
   /**
    * Takes and returns the first slot with no text under it; if there is none, the one that hides the least of the sheet's labels. Null if
    * all slots are taken on the overlay.
+   * @param slots tried in this order; one that is not reached is not computed
    * @param over ground of the sheet that it may cover
    */
-  readonly claim: (slots: readonly Slot[], over?: readonly Ground[]) => Slot | null;
+  readonly claim: (slots: Iterable<Slot>, over?: readonly Ground[]) => Slot | null;
   /** Takes a slot even if it is taken already, for what must always be shown. */
   readonly take: (slot: Slot) => void;
   /** Area of text that the slot would hide, px²; labels of the sheet count one eighth. */
@@ -27,10 +28,17 @@ export function overlayPlacer(sheet: Placer, view: Viewport, stage: SizePx | nul
   const own = createPlacer(stage && { x: 0, y: 0, ...stage }, 50);
   return {
     claim: (slots, over = UNDER) => {
-      const free = slots.filter((slot) => own.isFree(slot));
-      const found =
-        free.find((slot) => sheet.isFree(planSlot(view, slot), over)) ??
-        leastOf(free, (slot) => sheet.covered(planSlot(view, slot)));
+      const free: Slot[] = [];
+      let found: Slot | null = null;
+      for (const slot of slots) {
+        if (!own.isFree(slot)) continue;
+        if (sheet.isFree(planSlot(view, slot), over)) {
+          found = slot;
+          break;
+        }
+        free.push(slot);
+      }
+      found ??= leastOf(free, (slot) => sheet.covered(planSlot(view, slot)));
       if (found) own.take(found);
       return found;
     },
