@@ -72,6 +72,17 @@ export function heightLane(
   };
 }
 
+/** Returns whether two lanes allow the same heights and say the same. */
+export function sameLane(a: HeightLane, b: HeightLane): boolean {
+  return JSON.stringify(factsOf(a)) === JSON.stringify(factsOf(b));
+}
+
+const factsOf = ({ intervals, words, carrier }: HeightLane) => [
+  intervals.map(({ from, to }) => [from, to]),
+  words,
+  carrier,
+];
+
 /** Returns whether a height is in one of the intervals, within the tolerance of a check (`LIMIT_TOLERANCE`). */
 export function isAllowed({ intervals }: HeightLane, base: Mm): boolean {
   return intervals.some(({ from, to }) => base >= from - LIMIT_TOLERANCE && base <= to + LIMIT_TOLERANCE);

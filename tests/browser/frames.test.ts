@@ -253,6 +253,23 @@ describe('the sheet, painted', () => {
     await page.mouse.up();
   });
 
+  it('under a pointer that moves over floor with the same heights leaves the panels as they are', async () => {
+    const [one] = level.detectors;
+    if (!one) throw new Error('no detector');
+    await openStage(page, 'Place');
+    await rest();
+    const at = await editor.at(one.at);
+    await page.mouse.move(at.x, at.y);
+    await rest();
+    await expect.poll(() => page.locator('.heights__pointer strong').count()).toBeGreaterThan(0);
+    await countPanelChanges();
+    for (let step = 1; step <= 12; step++) {
+      await page.mouse.move(at.x + step / 8, at.y);
+      await pictures(1);
+    }
+    expect(await panelChanges()).toBeLessThanOrEqual(2);
+  });
+
   it('after a wall was dragged and put down shows what a fresh painting shows', async () => {
     const at = await wallHold();
     await page.mouse.move(at.x, at.y);

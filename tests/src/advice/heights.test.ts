@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, PlanObject } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { caughtHeight, heightLane, isAllowed, steppedHeight, stopsOf } from '../../../src/advice/heights.ts';
+import { caughtHeight, heightLane, isAllowed, sameLane, steppedHeight, stopsOf } from '../../../src/advice/heights.ts';
 import { loop, rectangle } from '../../helpers/drawn.ts';
 
 const INCH = 25.4;
@@ -70,5 +70,10 @@ describe('heightLane(plan, model, size, at)', () => {
 
   it('too near a wall has no height at all', () => {
     expect(lane([200, 5000])).toMatchObject({ intervals: [], words: [] });
+  });
+
+  it('is the same over all of the desk, and another one beside it', () => {
+    expect(sameLane(lane([1500, 1500]), lane([1520, 1500]))).toBe(true);
+    expect(sameLane(lane([1500, 1500]), lane([4000, 4000]))).toBe(false);
   });
 });

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useMemo } from 'react';
 import { capital, heightsRefusal } from '../../../../geometry/messages/index.ts';
 import type { Detector, Mm } from '../../../../geometry/plan/model.ts';
+import { memoizeLatest } from '../../../../geometry/plane/memoize.ts';
 import { formatMeasured, type LengthUnit } from '../../../../geometry/units/index.ts';
 import { ceilingAction } from '../../../advice/guidance/answer-actions.ts';
 import {
@@ -8,12 +9,21 @@ import {
   type HeightLane,
   heightLane,
   isAllowed,
+  sameLane,
   steppedHeight,
   stopsOf,
 } from '../../../advice/heights.ts';
 import { followHint } from '../../../commands/go-to.ts';
+import { usePanels } from '../../../commands/panels.ts';
 import type { AppState } from '../../../state/app-state.ts';
-import { isGestureUnderWay, selectDragged, selectLevel, selectModel, selectProbe } from '../../../state/selectors.ts';
+import {
+  isGestureUnderWay,
+  selectDragged,
+  selectLevel,
+  selectModel,
+  selectProbe,
+  selectShownPlan,
+} from '../../../state/selectors.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { LengthField } from '../../fields/length-field.tsx';
 import { useLevel, usePlan } from '../../hooks/use-level.ts';
@@ -29,7 +39,8 @@ export function Heights() {
   const unit = useAppStore((state) => state.plan.display.length);
   const chosen = useThrottled(selectChosen);
   const standing = useLane(chosen, chosen?.at ?? null);
-  const pointer = usePointerLane();
+  const isShown = usePanels(({ stage }) => stage === 'place');
+  const pointer = useAppStore((state) => (isShown ? selectPointerLane(state) : null));
   const name = chosen ? chosen.label.trim() || 'selected' : '';
   const lanes: DrawnLane[] = [
     ...(chosen && standing ? [{ name, lane: standing, base: chosen.base }] : []),
@@ -225,9 +236,11 @@ function useLane(size: Pick<Detector, 'radius' | 'tall'> | null, at: Detector['a
   return useMemo(() => (size && at ? heightLane(plan, model, size, at) : null), [plan, model, size, at]);
 }
 
-/** Returns the allowed heights at the pointer or the crosshair; null during a gesture. */
-function usePointerLane(): HeightLane | null {
-  const at = useAppStore((state) => (isGestureUnderWay(state) ? null : (state.hover?.at ?? null)));
-  const probe = useAppStore(selectProbe);
-  return useLane(probe, at);
+/** The same object as long as the pointer moves over floor with the same heights: then nothing is drawn again. */
+const laneAt = memoizeLatest(heightLane, undefined, (before, now) => (sameLane(before, now) ? before : now));
+
+/** The allowed heights at the pointer or the crosshair; null during a gesture, and if there is none. */
+function selectPointerLane(state: AppState): HeightLane | null {
+  const at = isGestureUnderWay(state) ? null : state.hover?.at;
+  return at ? laneAt(selectShownPlan(state), selectModel(state), selectProbe(state), at) : null;
 }
