@@ -1,7 +1,7 @@
 import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
 import { csv } from '../protocol/csv.ts';
 import { type ControlChart, controlCharts } from '../protocol/quality/control-charts.ts';
-import { describeCopies } from '../protocol/quality/describe-quality.ts';
+import { chartName, chartStatus, describeCopies, describeLimits } from '../protocol/quality/describe-quality.ts';
 import { type QcCount, type QualityBook, qualityBook } from '../protocol/quality/quality-book.ts';
 import { chartRows, checkTable, monthTable } from '../protocol/quality/quality-csv.ts';
 import { BLANKS, DUPLICATES, SPIKES } from '../protocol/quality/requirements.ts';
@@ -46,7 +46,8 @@ function asJson({ months, years, checks, copies }: QualityBook, charts: readonly
       spikes: countAsJson(spikes),
     })),
     years: years.map(({ spikes, ...year }) => ({ ...year, spikes: countAsJson(spikes) })),
-    charts: charts.map(({ band, points, warning, control, own, flags }) => ({
+    charts: charts.map(({ device, band, points, warning, control, own, flags }) => ({
+      device,
       from: band.from,
       below: band.below,
       statistic: band.of === 'percent' ? 'rpd' : 'difference',
@@ -96,12 +97,12 @@ function asText(book: QualityBook, charts: readonly ControlChart[]): string {
     ),
     ...years.map(({ year, device, spikes }) => `${year}, ${device}: ${countText(spikes, 'spikes of the year')}`),
     '',
-    ...charts.flatMap(({ band, points, warning, control, own, flags }) => [
-      `Means from ${band.from}${band.below === null ? '' : ` to below ${band.below}`} pCi/L: ${counted(points.length, 'pair')}, warning at ${warning}${control === null ? '' : `, control at ${control}`}${band.of === 'percent' ? '%' : ' pCi/L'}${own ? ' (own limits)' : ''}`,
-      ...points
+    ...charts.flatMap((chart) => [
+      `${chartName(chart)}: ${counted(chart.points.length, 'pair')}. ${describeLimits(chart)} ${chartStatus(chart).text}`,
+      ...chart.points
         .filter(({ verdict, endsRun }) => verdict !== 'in-control' || endsRun)
         .map(({ pair, verdict }) => `  ${pair.month} ${pair.where}: ${verdict.replaceAll('-', ' ')}`),
-      ...flags.map((flag) => `  ${flag}`),
+      ...chart.flags.map((flag) => `  ${flag}`),
     ]),
     ...(checks.length > 0 ? ['', 'Blanks and spikes'] : []),
     ...checks.map(

@@ -15,8 +15,10 @@ export interface ChartPoint {
   readonly endsRun: boolean;
 }
 
-/** The control chart of one band of means: its pairs by date, and its limits. */
+/** The control chart of one kind of device and one band of means: its pairs by date, and its limits. */
 export interface ControlChart {
+  /** Empty as long as there is no pair of any kind. */
+  readonly device: string;
   readonly band: PrecisionBand;
   readonly points: readonly ChartPoint[];
   readonly warning: number;
@@ -28,17 +30,25 @@ export interface ControlChart {
   readonly flags: readonly string[];
 }
 
-/** Returns the chart of every band, the upper one first; also of bands without a pair. */
+/**
+ * Returns the charts of every kind of device that has a pair, by name, and of each the chart of every band, the upper one first; also of
+ * bands without a pair. Kinds are never mixed: N.J.A.C. 7:28-27.10(c) asks for pairs of each type, and between pairs of another kind a
+ * run of warnings, or a share of them, would not show.
+ */
 export function controlCharts(pairs: readonly PairRecord[]): readonly ControlChart[] {
-  return PRECISION_BANDS.map((band) =>
-    chartOf(
-      band,
-      pairs.filter((pair) => pair.band === band),
+  const devices = [...new Set(pairs.map(({ device }) => device))].sort();
+  return (devices.length > 0 ? devices : ['']).flatMap((device) =>
+    PRECISION_BANDS.map((band) =>
+      chartOf(
+        device,
+        band,
+        pairs.filter((pair) => pair.device === device && pair.band === band),
+      ),
     ),
   );
 }
 
-function chartOf(band: PrecisionBand, pairs: readonly PairRecord[]): ControlChart {
+function chartOf(device: string, band: PrecisionBand, pairs: readonly PairRecord[]): ControlChart {
   const values = pairs.map((pair) => statistic(band, pair));
   const lines = linesOf(band, values);
   // Two results below the detection limit are in control: our reading of ANSI/AARST MS-QA-2019, Table 7.1, for laboratory duplicates.
@@ -51,7 +61,7 @@ function chartOf(band: PrecisionBand, pairs: readonly PairRecord[]): ControlChar
       endsRun: isRun(verdicts.slice(0, index + 1)),
     }),
   );
-  return { band, points, ...lines, flags: flagsOf(points) };
+  return { device, band, points, ...lines, flags: flagsOf(points) };
 }
 
 function statistic(band: PrecisionBand, { values: [a, b], rpd }: PairRecord): Exact {

@@ -24,11 +24,15 @@ export const CHECK_WORD: Readonly<Record<CheckRecord['verdict'], string>> = {
 };
 
 /** Returns "Means of 2.0 to 3.9 pCi/L": means are compared at one decimal. */
-export function bandName({ from, below }: PrecisionBand): string {
+function bandName({ from, below }: PrecisionBand): string {
   if (below === null) return `Means of ${from.toFixed(1)} pCi/L and more`;
   if (from === 0) return `Means below ${below.toFixed(1)} pCi/L`;
   return `Means of ${from.toFixed(1)} to ${(below - 0.1).toFixed(1)} pCi/L`;
 }
+
+/** Returns the title of a chart: its means and the kind of device. */
+export const chartName = ({ band, device }: Pick<ControlChart, 'band' | 'device'>): string =>
+  [bandName(band), device].filter(Boolean).join(', ');
 
 export function statisticName({ of }: PrecisionBand): string {
   return of === 'percent' ? 'Difference in percent of the mean' : 'Difference in pCi/L';

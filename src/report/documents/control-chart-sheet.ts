@@ -1,6 +1,6 @@
 import { CAUTIONS, counted } from '../../../geometry/messages/index.ts';
 import type { ControlChart } from '../../protocol/quality/control-charts.ts';
-import { bandName, chartStatus, describeLimits } from '../../protocol/quality/describe-quality.ts';
+import { chartName, chartStatus, describeLimits } from '../../protocol/quality/describe-quality.ts';
 import { element, group } from '../svg.ts';
 import { drawText, lineHeight, SET_AS_MEASURED, type TextStyle, wrapText } from '../text.ts';
 import { CHART_MM, drawControlChart, PAPER_COLORS, pointMark, runRing } from './control-chart.ts';
@@ -28,7 +28,7 @@ export function controlChartSheet(chart: ControlChart): string {
       parts.push(drawText(EDGE, y, row, style));
     }
   };
-  write(`Control chart. ${bandName(chart.band)}`, HEAD);
+  write(`Control chart. ${chartName(chart)}`, HEAD);
   write(`${counted(chart.points.length, 'pair')}. ${describeLimits(chart)}`, BODY, 1);
   y += 5;
   parts.push(group({ transform: `translate(${EDGE} ${y})` }, drawControlChart(chart, PAPER_COLORS)));

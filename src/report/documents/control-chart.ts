@@ -2,7 +2,7 @@
  * The control chart as SVG in mm, the same on the page, in print and in files. On the page its colors are custom properties of the theme.
  */
 import type { ChartPoint, ControlChart } from '../../protocol/quality/control-charts.ts';
-import { bandName, formatLimit, POINT_WORD, statisticName } from '../../protocol/quality/describe-quality.ts';
+import { chartName, formatLimit, POINT_WORD, statisticName } from '../../protocol/quality/describe-quality.ts';
 import { asNumber, decimalText } from '../../protocol/results/exact.ts';
 import { COLOR } from '../style.ts';
 import { type Attributes, element, escapeXml, group, line, num } from '../svg.ts';
@@ -187,7 +187,8 @@ export function runRing(x: number, y: number, { ink }: ChartColors): string {
 }
 
 /** Returns a summary for screen readers; the table next to the chart has every pair. */
-export function describeChart({ band, points }: ControlChart): string {
+export function describeChart(chart: ControlChart): string {
+  const { points } = chart;
   const of = (wanted: ChartPoint['verdict']) => points.filter(({ verdict }) => verdict === wanted).length;
-  return `Control chart. ${bandName(band)}: ${points.length} pairs, ${of('warning')} in warning, ${of('out-of-control')} out of control.`;
+  return `Control chart. ${chartName(chart)}: ${points.length} pairs, ${of('warning')} in warning, ${of('out-of-control')} out of control.`;
 }

@@ -1,7 +1,7 @@
 import { partMissing } from '../../platform/part-missing.ts';
 import { csv } from '../../protocol/csv.ts';
 import type { ControlChart } from '../../protocol/quality/control-charts.ts';
-import { bandName } from '../../protocol/quality/describe-quality.ts';
+import { chartName } from '../../protocol/quality/describe-quality.ts';
 import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 
 /** Both functions return a message that says where the file is, or why it could not be saved. */
@@ -13,7 +13,7 @@ export function saveTable(name: string, rows: Parameters<typeof csv>[0]): string
 
 /** Saves the chart as an SVG in mm with its font, its flags and the cautions. */
 export async function saveChart(chart: ControlChart): Promise<string> {
-  const name = fileStem(`control chart ${bandName(chart.band)}`);
+  const name = fileStem(`control chart ${chartName(chart)}`);
   try {
     const [{ controlChartSheet }, { withEmbeddedFont }] = await Promise.all([
       import('../../report/documents/control-chart-sheet.ts'),

@@ -2,7 +2,7 @@ import { counted } from '../../../geometry/messages/index.ts';
 import { describeSources } from '../../../geometry/messages/sources.ts';
 import type { ChartPoint, ControlChart } from '../../protocol/quality/control-charts.ts';
 import {
-  bandName,
+  chartName,
   chartStatus,
   describeLimits,
   POINT_WORD,
@@ -33,7 +33,7 @@ interface Props {
 /** A control chart: its status, the crossed limits and what to do, the chart, and the same data as a table. */
 export function ChartView({ chart, say }: Props) {
   const { band, points, flags } = chart;
-  const name = bandName(band);
+  const name = chartName(chart);
   const { status, text } = chartStatus(chart);
   return (
     <section className="chart" aria-label={name} data-standing={status}>
@@ -103,9 +103,10 @@ function Key() {
   );
 }
 
-function PairTable({ chart: { band, points } }: { readonly chart: ControlChart }) {
+function PairTable({ chart }: { readonly chart: ControlChart }) {
+  const { band, points } = chart;
   return (
-    <Scroller name={`${bandName(band)}, pairs`}>
+    <Scroller name={`${chartName(chart)}, pairs`}>
       <table className="book__table">
         <thead>
           <tr>

@@ -49,7 +49,7 @@ export function QualityDialog() {
         <section aria-label="Control charts" className="book__part">
           <h3>Control charts</h3>
           {charts.map((chart) => (
-            <ChartView key={chart.band.from} chart={chart} say={setMessage} />
+            <ChartView key={`${chart.device} ${chart.band.from}`} chart={chart} say={setMessage} />
           ))}
           <details className="small soft">
             <summary>Sources of the lines and run rules</summary>

@@ -206,6 +206,58 @@ describe('control charts', () => {
   });
 });
 
+describe('pairs of several kinds of device', () => {
+  // N.J.A.C. 7:28-27.10(c): pairs are made and judged for each type of device.
+  const [good, bad] = [
+    [5, 5.1],
+    [5, 6.7], // 29 %
+  ] as const;
+  const of = (kind: string, values: readonly (readonly [number, number])[], from = 0) =>
+    values.map((each, i): Plan => {
+      const made = plan(each, days(from + 2 * i));
+      return { ...made, kit: { ...made.kit, kind } };
+    });
+  const upper = (plans: readonly Plan[]) =>
+    new Map(
+      controlCharts(qualityBook(plans).pairs)
+        .filter(({ band }) => band.from === 4)
+        .map((chart) => [chart.device, chart]),
+    );
+
+  it('have charts of their own: good pairs of one kind do not stand between two warnings of another', () => {
+    const charts = upper([...of('electret', [bad, bad]), ...of('charcoal', [good, good], 1)]);
+    expect([...charts.keys()]).toEqual(['charcoal', 'electret']);
+    expect(charts.get('electret')?.points.map(({ endsRun }) => endsRun)).toEqual([false, true]);
+    expect(charts.get('charcoal')?.flags).toEqual([]);
+  });
+
+  it('do not thin out what is out of control', () => {
+    const many = Array.from({ length: 100 }, () => good);
+    const charts = upper([...of('electret', [[4, 8], good]), ...of('charcoal', many, 1)]);
+    expect(charts.get('electret')?.flags.join(' ')).toContain('1 of 2 pairs are out of control');
+  });
+
+  it('give no own limits to each other', () => {
+    const charts = upper([
+      ...of('electret', [good]),
+      ...of(
+        'charcoal',
+        Array.from({ length: 20 }, () => good),
+        1,
+      ),
+    ]);
+    expect([charts.get('electret')?.own, charts.get('charcoal')?.own]).toEqual([false, true]);
+  });
+
+  it('without a pair the three charts stand all the same', () => {
+    expect(controlCharts([]).map(({ device, points }) => [device, points.length])).toEqual([
+      ['', 0],
+      ['', 0],
+      ['', 0],
+    ]);
+  });
+});
+
 describe('pairs that agree wholly', () => {
   it('twenty of them are in control, though their own lines fall to zero', () => {
     const plans = Array.from({ length: 20 }, (_, i) => plan([5, 5], `2026-03-${String(i + 1).padStart(2, '0')}`));
