@@ -52,16 +52,30 @@ function chartOf(device: string, band: PrecisionBand, pairs: readonly PairRecord
   const values = pairs.map((pair) => statistic(band, pair));
   const lines = linesOf(band, values);
   // Two results below the detection limit are in control: our reading of ANSI/AARST MS-QA-2019, Table 7.1, for laboratory duplicates.
-  const verdicts = pairs.map(({ below }, i) => (below ? 'in-control' : verdictOf(values[i] as Exact, lines, band)));
-  const points = pairs.map(
-    (pair, index): ChartPoint => ({
-      pair,
-      value: values[index] as Exact,
-      verdict: verdicts[index] as PointVerdict,
-      endsRun: isRun(verdicts.slice(0, index + 1)),
+  const verdict = (pair: PairRecord, value: Exact) => (pair.below ? 'in-control' : verdictOf(value, lines, band));
+  const placed = pairs
+    .map((pair, i) => ({ pair, value: values[i] as Exact, verdict: verdict(pair, values[i] as Exact) }))
+    .sort(bySequence);
+  const points = placed.map(
+    (point, index): ChartPoint => ({
+      ...point,
+      endsRun: isRun(placed.slice(0, index + 1).map((each) => each.verdict)),
     }),
   );
   return { device, band, points, ...lines, flags: flagsOf(points) };
+}
+
+type Placed = Omit<ChartPoint, 'endsRun'>;
+const SEVERITY: Readonly<Record<PointVerdict, number>> = { 'in-control': 0, warning: 1, 'out-of-control': 2 };
+
+/** By date. Of one time the worst comes last: the order in which plans are named must not decide which pair is the last. */
+const bySequence = (a: Placed, b: Placed): number =>
+  (a.pair.at ?? 0) - (b.pair.at ?? 0) || SEVERITY[a.verdict] - SEVERITY[b.verdict] || compare(a.value, b.value);
+
+/** Returns the points that may be the last: those of the last date, and those without a date. */
+export function lastPoints(points: readonly ChartPoint[]): readonly ChartPoint[] {
+  const last = points.at(-1)?.pair.at ?? null;
+  return points.filter(({ pair }) => pair.at === null || pair.at === last);
 }
 
 function statistic(band: PrecisionBand, { values: [a, b], rpd }: PairRecord): Exact {
@@ -106,8 +120,10 @@ function flagsOf(points: readonly ChartPoint[]): readonly string[] {
   const share = (part: number) => (100 * part) / Math.max(1, points.length);
   const [out, warned] = [count('out-of-control'), count('warning')];
   const flags: string[] = [];
-  if (points.at(-1)?.verdict === 'out-of-control') {
-    flags.push('The last pair is out of control: stop measuring with these devices until the cause is found.');
+  const stops = lastPoints(points).filter(({ verdict }) => verdict === 'out-of-control');
+  if (stops.length > 0) {
+    const which = stops.some(({ pair }) => pair.at !== null) ? 'The last pair' : 'A pair without a date';
+    flags.push(`${which} is out of control: stop measuring with these devices until the cause is found.`);
   }
   if (points.some(({ endsRun }) => endsRun)) {
     flags.push('Two warnings came one after another: treat it as out of control and look for the cause.');

@@ -3,7 +3,7 @@ import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
 import type { Source } from '../../../geometry/rules/types.ts';
 import type { PrecisionBand } from '../results/precision.ts';
 import { MSQA, NEW_JERSEY } from '../sources.ts';
-import type { ControlChart, PointVerdict } from './control-charts.ts';
+import { type ControlChart, lastPoints, type PointVerdict } from './control-charts.ts';
 import type { CheckRecord, QcCount, QualityBook } from './quality-book.ts';
 import { OWN_LIMITS_FROM, type QcRequirement } from './requirements.ts';
 
@@ -61,11 +61,12 @@ export function chartStatus({ points, flags }: ControlChart): {
   readonly status: ChartStatus;
   readonly text: string;
 } {
-  const last = points.at(-1);
-  if (!last) return { status: 'not-run', text: 'No pair yet.' };
-  if (last.verdict === 'out-of-control' || last.endsRun) return { status: 'blocked', text: 'Out of control.' };
+  if (points.length === 0) return { status: 'not-run', text: 'No pair yet.' };
+  const last = lastPoints(points);
+  if (last.some(({ verdict, endsRun }) => verdict === 'out-of-control' || endsRun))
+    return { status: 'blocked', text: 'Out of control.' };
   if (flags.length > 0) return { status: 'tight', text: 'Look for the cause.' };
-  if (last.verdict === 'warning') {
+  if (last.some(({ verdict }) => verdict === 'warning')) {
     return { status: 'tight', text: 'The last pair is in warning: look for the cause.' };
   }
   return { status: 'clear', text: 'In control.' };

@@ -6,6 +6,7 @@ import { emptyPlan } from '../../../../geometry/planfile/empty.ts';
 import { csv } from '../../../../src/protocol/csv.ts';
 import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
 import { type ControlChart, controlCharts } from '../../../../src/protocol/quality/control-charts.ts';
+import { chartStatus } from '../../../../src/protocol/quality/describe-quality.ts';
 import { qualityBook } from '../../../../src/protocol/quality/quality-book.ts';
 import { chartRows } from '../../../../src/protocol/quality/quality-csv.ts';
 import { BLANKS, DUPLICATES, requiredInMonth, SPIKES } from '../../../../src/protocol/quality/requirements.ts';
@@ -255,6 +256,38 @@ describe('pairs of several kinds of device', () => {
       ['', 0],
       ['', 0],
     ]);
+  });
+});
+
+describe('the last pair', () => {
+  const at = (values: readonly number[], day: string | null): Plan => {
+    const made = plan(values, day ?? '2026-03-01');
+    return day === null ? { ...made, visit: { ...made.visit, end: null } } : made;
+  };
+  const upper = (plans: readonly Plan[]) => controlCharts(qualityBook(plans).pairs)[0] as ControlChart;
+  // 120 good pairs, so that one bad pair is no more than 1 in 100: N.J.A.C. 7:28-27.10(c).
+  const many = Array.from({ length: 120 }, (_, i) => at([5, 5.1], days(i)));
+  const STOP = 'stop measuring with these devices';
+
+  it.each([
+    ['before', (bad: Plan, good: Plan) => [bad, good]],
+    ['after', (bad: Plan, good: Plan) => [good, bad]],
+  ])('is the worst of its time: out of control when the bad one is named %s the good one', (_, order) => {
+    const chart = upper([...many, ...order(at([4, 8], '2026-12-01'), at([5, 5.1], '2026-12-01'))]);
+    expect(chart.flags.join(' ')).toContain(STOP);
+    expect(chartStatus(chart)).toEqual({ status: 'blocked', text: 'Out of control.' });
+  });
+
+  it('may be one without a date: it is never behind all others', () => {
+    const chart = upper([...many, at([4, 8], null)]);
+    expect(chart.flags.join(' ')).toContain(`A pair without a date is out of control: ${STOP}`);
+    expect(chartStatus(chart).status).toBe('blocked');
+  });
+
+  it('is not one that good pairs of later days followed', () => {
+    const chart = upper([at([4, 8], '2025-12-01'), ...many]);
+    expect(chart.flags).toEqual([]);
+    expect(chartStatus(chart).status).toBe('clear');
   });
 });
 
