@@ -75,7 +75,7 @@ export const UNDATED = 'undated';
 export function qualityBook(all: readonly Plan[]): QualityBook {
   const plans = withoutCopies(all);
   const measured = plans.flatMap(measurementsOf);
-  const checks = plans.flatMap(checksOf).sort((a, b) => (msOf(a.check.at) ?? 0) - (msOf(b.check.at) ?? 0));
+  const checks = checksOnce(all).sort((a, b) => (msOf(a.check.at) ?? 0) - (msOf(b.check.at) ?? 0));
   const pairs = measured.flatMap(({ pair }) => (pair ? [pair] : []));
   return {
     months: monthRows(measured, checks),
@@ -97,12 +97,15 @@ function withoutCopies(all: readonly Plan[]): readonly Plan[] {
   });
 }
 
-/** Key that no two tests share: start, serial numbers with results, and blanks and spikes; null if a device with a result has no number. */
-function testKey({ readings, log = [], visit, quality = [] }: Plan): string | null {
+/**
+ * Key that no two tests share: start and serial numbers with results; null if a device with a result has no number. Blanks and spikes are
+ * not in it: a copy to which one was added is the same test.
+ */
+function testKey({ readings, log = [], visit }: Plan): string | null {
   const serialOf = (id: string) => log.find(({ detector }) => detector === id)?.serial.trim() ?? '';
   const results = readings.map(({ detector, value, unit }) => [serialOf(detector), value, unit]);
   const isTold = visit.start !== null && results.length > 0 && results.every(([serial]) => serial !== '');
-  return isTold ? JSON.stringify([visit.start, results, quality]) : null;
+  return isTold ? JSON.stringify([msOf(visit.start), results]) : null;
 }
 
 interface Measurement {
@@ -135,6 +138,31 @@ function monthOf(at: Ms | null, zone: string): string {
   if (at === null) return UNDATED;
   const { year, month } = wallTime(at, zone);
   return `${year}-${String(month).padStart(2, '0')}`;
+}
+
+/**
+ * Returns the blanks and spikes of all plans. One that a copy of a plan holds too counts once, as does one with its serial number in
+ * several plans: a plan that is begun as a copy of the last one has its spikes, and nothing required is met by them.
+ */
+function checksOnce(all: readonly Plan[]): CheckRecord[] {
+  const known = new Set<string>();
+  return all.flatMap((plan) => {
+    const test = testKey(plan);
+    return checksOf(plan).filter((record) => {
+      const key = checkKey(record, test);
+      const isNew = key === null || !known.has(key);
+      if (key !== null) known.add(key);
+      return isNew;
+    });
+  });
+}
+
+/** Key that no two blanks or spikes share; null for one without a serial number in a plan without a key. */
+function checkKey({ check, device }: CheckRecord, test: string | null): string | null {
+  const { kind, at, serial, value, unit, reference, detectionLimit } = check;
+  const figures = [value, unit, reference, detectionLimit];
+  if (serial.trim() !== '') return JSON.stringify([device, kind, serial.trim(), msOf(at), figures]);
+  return test === null ? null : JSON.stringify([test, check]);
 }
 
 function checksOf(plan: Plan): readonly CheckRecord[] {

@@ -81,6 +81,58 @@ describe('what a month owes', () => {
     expect(doneIn([pair, pair])).toEqual([2, 2, 0]);
   });
 
+  describe('in copies of a plan', () => {
+    const check = (patch: Partial<QualityCheck>): QualityCheck => ({
+      id: 'q1',
+      kind: 'spike',
+      at: '2026-03-20T12:00:00Z',
+      serial: '',
+      by: '',
+      value: 11,
+      unit: 'pCi/L',
+      reference: 10,
+      detectionLimit: null,
+      note: '',
+      ...patch,
+    });
+    const test = (day: string, quality: readonly QualityCheck[], serial: string): Plan => {
+      const made = plan([5, 5.2], day);
+      const begun: Plan = { ...made, quality, visit: { ...made.visit, start: `${day}T09:00:00Z` } };
+      const ids = made.readings.map(({ detector }) => detector);
+      return ids.reduce((now: Plan, id, k) => withLogEntry(now, id, { serial: `${serial}${k}` }), begun);
+    };
+    const counts = (plans: readonly Plan[]) => {
+      const { months, years, copies } = qualityBook(plans);
+      const { measurements, duplicates, blanks, spikes } = months[0] ?? {};
+      return [measurements, duplicates?.done, blanks?.done, spikes?.done, years[0]?.spikes.done, copies];
+    };
+
+    it('a copy to which a blank was added is a copy still, and the blank counts', () => {
+      const spike = check({ serial: '' });
+      const first = test('2026-03-02', [spike], 'S');
+      const copy = { ...first, quality: [spike, check({ id: 'q2', kind: 'blank', value: 0, reference: null })] };
+      expect(counts([first, copy])).toEqual([1, 1, 1, 1, 1, 1]);
+      expect(counts([copy, first])).toEqual([1, 1, 1, 1, 1, 1]);
+    });
+
+    it('a start written in another offset is the same start', () => {
+      const first = test('2026-03-02', [], 'S');
+      const copy = { ...first, visit: { ...first.visit, start: '2026-03-02T04:00:00-05:00' } };
+      expect(counts([first, copy])).toEqual([1, 1, 0, 0, 0, 1]);
+    });
+
+    it('one spike in the plans of three houses, each begun as a copy of the last, is one spike of three', () => {
+      const spike = check({ serial: 'K-7' });
+      const houses = ['02', '09', '16'].map((day) => test(`2026-03-${day}`, [spike], day));
+      expect(counts(houses)).toEqual([3, 3, 0, 1, 1, 0]);
+    });
+
+    it('without serial numbers nobody can tell', () => {
+      const houses = ['02', '09'].map((day) => test(`2026-03-${day}`, [check({})], day));
+      expect(counts(houses)).toEqual([2, 2, 0, 2, 2, 0]);
+    });
+  });
+
   it('a kind of kit that nobody has entered is a kind of its own', () => {
     const fresh = freshPlan();
     expect(fresh.kit.kind).toBe('');
