@@ -8,9 +8,11 @@ import {
   bullet,
   checkBox,
   checkBoxes,
+  clipped,
   type DocumentOrder,
   drawHandout,
   heading,
+  isLong,
   READ_SOFT,
   READ_TEXT,
   testerOf,
@@ -33,10 +35,30 @@ const ILLINOIS_LAW = 'Illinois prohibits interference with a radon test: 32 Ill.
  * MAH-2019, Exh. 2, and EPA's guide for buyers and sellers (on signatures); on recording a refusal from memory.
  */
 export function drawAgreement(order: DocumentOrder): readonly string[] {
-  return drawHandout(order, AGREEMENT, (width, style) => agreementBlocks(order, width, style));
+  let pages: readonly string[] = [];
+  // What is signed is one page. Names and notes that are too long for it stand whole in the report.
+  for (const fit of [WHOLE, SHORT, SHORTEST]) {
+    pages = drawHandout(order, AGREEMENT, (width, style) => agreementBlocks(order, width, style, fit));
+    if (pages.length === 1) break;
+  }
+  return pages;
 }
 
-function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle): readonly Block[] {
+/** How much of names and notes is printed. */
+interface Fit {
+  readonly places: (text: string) => string;
+  readonly name: (text: string) => string;
+  readonly note: (text: string) => string;
+}
+const WHOLE: Fit = { places: (text) => text, name: (text) => text.trim(), note: (text) => text.trim() };
+const SHORT: Fit = {
+  places: (text) => text,
+  name: (text) => clipped(text.trim()),
+  note: (text) => (isLong(text.trim()) ? 'The note stands in the report.' : text.trim()),
+};
+const SHORTEST: Fit = { ...SHORT, places: clipped };
+
+function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle, fit: Fit): readonly Block[] {
   const { plan } = order;
   const say = (text: string) => paragraph(text, width, style);
   // A time that is not scheduled gets a blank line without words: the page is full.
@@ -44,11 +66,20 @@ function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle):
     time.otherwise === NOT_SCHEDULED ? { ...time, otherwise: '' } : time,
   );
   const places = describePlaces(plan);
-  const detectors = places.length === 0 ? [] : [{ name: 'Detectors', at: places.join('. '), otherwise: '' }];
+  const detectors =
+    places.length === 0 ? [] : [{ name: 'Detectors', at: fit.places(places.join('. ')), otherwise: '' }];
   const { client, firm } = plan.report ?? {};
   const parties = [
-    { name: 'Client', at: client?.name.trim() || null, otherwise: '' },
-    { name: 'Firm', at: [firm?.name, firm?.telephone].filter(Boolean).join(', ') || null, otherwise: '' },
+    { name: 'Client', at: fit.name(client?.name ?? '') || null, otherwise: '' },
+    {
+      name: 'Firm',
+      at:
+        [firm?.name, firm?.telephone]
+          .map((part) => fit.name(part ?? ''))
+          .filter(Boolean)
+          .join(', ') || null,
+      otherwise: '',
+    },
   ];
   return [
     say(`${WHAT_IT_IS} ${whyClosed(plan)}`),
@@ -68,8 +99,8 @@ function agreementBlocks(order: DocumentOrder, width: number, style: TextStyle):
     ]),
     say(SAFETY_FIRST),
     paragraph(`${isInIllinois(plan) ? ILLINOIS_LAW : LAW} ${COPY}`, width, READ_SOFT),
-    signature(order, width),
-    refusal(order, width),
+    signature(order, width, fit),
+    refusal(order, width, fit),
     stack([
       blankLines(
         [
@@ -102,13 +133,13 @@ function promises(plan: DocumentOrder['plan'], width: number, style: TextStyle):
 /** Least width of a column for name, signature and day side by side, mm. */
 const WIDE_ENOUGH = 100;
 
-function signature({ plan }: DocumentOrder, width: number): Block {
+function signature({ plan }: DocumentOrder, width: number, fit: Fit): Block {
   const agreement = agreementOf(plan);
   const { signedBy, at, note } = agreement;
   const known = agreementState(agreement) === 'signed';
   const name = ['Name', known ? signedBy.trim() : ''] as const;
   const record = known
-    ? `On record: signed by ${signedBy.trim()}, ${formatAt(at, plan, 'at a time that is not known')}. ${note.trim()}`
+    ? `On record: signed by ${fit.name(signedBy)}, ${formatAt(at, plan, 'at a time that is not known')}. ${fit.note(note)}`
     : '';
   return stack([
     heading('Signed', width),
@@ -121,11 +152,11 @@ function signature({ plan }: DocumentOrder, width: number): Block {
   ]);
 }
 
-function refusal({ plan }: DocumentOrder, width: number): Block {
+function refusal({ plan }: DocumentOrder, width: number, fit: Fit): Block {
   const { signedBy, at, refused, note } = agreementOf(plan);
-  const who = signedBy.trim() || 'a person without a name';
+  const who = fit.name(signedBy) || 'a person without a name';
   const record = refused
-    ? `On record: ${who} refused to sign, ${formatAt(at, plan, 'at a time that is not known')}. ${note.trim()}`
+    ? `On record: ${who} refused to sign, ${formatAt(at, plan, 'at a time that is not known')}. ${fit.note(note)}`
     : '';
   return stack([
     heading('Not signed', width),

@@ -171,20 +171,20 @@ function columnsOf(page: PageSize, count: number, under = 0): readonly Area[] {
   }));
 }
 
-/** Returns pages in `count` columns, on the first page below `head`. */
+/** Returns pages in `count` columns, on the first page below `head`; `null` if a block is higher than every column. */
 function pagesInColumns(
   head: Block,
   blocksFor: (width: number) => readonly Block[],
   page: PageSize,
   count: number,
   gap: number,
-): readonly string[] {
+): readonly string[] | null {
   const [first, later] = [columnsOf(page, count, head.height), columnsOf(page, count)];
   const corner = later[0] as Area;
   const pages: string[] = [];
   for (let rest = blocksFor(corner.width); rest.length > 0; ) {
     const filled = fillColumns(rest, pages.length === 0 ? first : later, gap);
-    if (filled.placed.length === 0) throw new Error('A piece of the paper is higher than the paper.');
+    if (filled.placed.length === 0) return null;
     pages.push((pages.length === 0 ? head.draw(corner.x, corner.y) : '') + drawFilled(filled));
     rest = filled.rest;
   }
@@ -222,12 +222,15 @@ function onFewestPages(
   gap: number,
 ): readonly string[] {
   const page = pageOf(order);
-  let tried: readonly string[] = [];
+  let tried: readonly string[] | null = null;
   for (const size of sizes)
     for (const count of COLUMNS[order.orientation ?? 'landscape']) {
-      tried = pagesInColumns(head, (width) => blocksFor(width, { size }), page, count, gap);
-      if (tried.length === 1) return tried;
+      // In large type a block of long names can be higher than the page: smaller type makes it fit.
+      const pages = pagesInColumns(head, (width) => blocksFor(width, { size }), page, count, gap);
+      if (pages?.length === 1) return pages;
+      tried = pages ?? tried;
     }
+  if (!tried) throw new Error('A piece of the paper is higher than the paper.');
   return tried;
 }
 

@@ -94,6 +94,37 @@ it.each(someOf(SAMPLE_NAMES, 1))(
   },
 );
 
+/** A plan may hold names of 200 characters (the plan format), and names need not have spaces. */
+describe.each(PAPERS)('what occupants get on %s, with every name as long as a plan may hold', (paper) => {
+  const wide = 'W'.repeat(200);
+  const sale = samplePlan('06-sale-report');
+  const party = { name: wide, address: wide, telephone: wide, email: wide, license: wide };
+  const plan: Plan = {
+    ...sale,
+    title: wide,
+    site: { ...sale.site, label: wide },
+    levels: sale.levels.map((level) => ({
+      ...level,
+      name: wide,
+      rooms: level.rooms.map((room) => ({ ...room, name: wide })),
+      detectors: level.detectors.map((each, i) => ({ ...each, label: `${wide.slice(1)}${i}` })),
+    })),
+    log: (sale.log ?? []).map((entry) => ({ ...entry, placedBy: wide, fetchedBy: wide })),
+    agreement: { signedBy: wide, at: '2026-10-06T09:00:00-05:00', refused: false, note: wide.repeat(50) },
+    report: { ...sale.report, client: party, firm: party, licenses: [{ name: wide, license: wide }] },
+  };
+  const refused = { ...plan, agreement: { ...(plan.agreement as NonNullable<Plan['agreement']>), refused: true } };
+
+  it.each(ORIENTATIONS)('%s: is drawn, with no text over another or beyond the frame', (orientation) => {
+    for (const kind of ['notice', 'entrance-notice', 'agreement', 'placement-card'] as const)
+      for (const each of [plan, refused]) {
+        const pages = drawDocument(kind, { plan: each, paper, orientation, date: '2026-03-05' });
+        expect([kind, pages.length]).toEqual([kind, 1]);
+        expect([...pageProblems(pages), ...strayShapes(pages)]).toEqual([]);
+      }
+  });
+});
+
 it.each(BOTH)(
   '%s on %s: the test, the page and the day stand on each page; the same plan gives the same text',
   (kind, paper) => {
