@@ -13,6 +13,7 @@ import { isBeforeTest } from '../custody/weather-notes.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { ILLINOIS_COPY, MAH, MALB, source } from '../sources.ts';
 import { isLongTerm } from '../timing/exposure-limits.ts';
+import { needsForecast } from '../timing/weather-check.ts';
 import { licenseOf, peopleInLog } from './people.ts';
 
 export type RequiredItemId =
@@ -38,6 +39,7 @@ export type RequiredItemId =
   | 'tampering'
   | 'deviations'
   | 'vents'
+  | 'forecast'
   | 'weather'
   | 'locations'
   | 'sketch'
@@ -187,8 +189,13 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     sources: [ILLINOIS('E'), PENNSYLVANIA('A')],
     missing: (plan) => {
       const people = peopleInLog(plan);
-      const lacking = people.filter((name) => licenseOf(plan, name) === '');
-      return people.length === 0 ? ['names'] : lacking;
+      if (people.length === 0) return ['names'];
+      // Of a person who is not known the license is not known either.
+      return [
+        ...people.filter((name) => licenseOf(plan, name) === ''),
+        ...perDetector(plan, ({ placedBy }) => placedBy.trim() === '').map((label) => `who placed ${label}`),
+        ...perDetector(plan, ({ fetchedBy }) => fetchedBy.trim() === '').map((label) => `who picked up ${label}`),
+      ];
     },
   },
   {
@@ -250,6 +257,21 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     missing: ({ report }) => unless(report?.vents?.trim(), 'not answered'),
   },
   {
+    id: 'forecast',
+    name: 'Weather forecast looked up before the start',
+    sources: [ILLINOIS_COPY('(b)(1)(D)')],
+    applies: needsForecast,
+    missing: ({ visit: { forecast } }) =>
+      forecast
+        ? [
+            ...unless(forecast.at, 'time'),
+            ...unless(forecast.source.trim(), 'source'),
+            ...unless(forecast.sustained !== null, 'wind'),
+            ...unless(forecast.storm !== null, 'storms'),
+          ]
+        : ['not recorded'],
+  },
+  {
     id: 'weather',
     name: 'Severe weather, as noted during the test',
     sources: [ILLINOIS('K')],
@@ -274,9 +296,12 @@ export const REQUIRED_ITEMS: readonly RequiredItem[] = [
     name: 'Scale drawing of the building with windows and doors',
     sources: [ILLINOIS('L')],
     missing: (plan) =>
-      testedLevels(plan).flatMap(({ name, id, walls, openings, lookedFor = [] }) => {
+      testedLevels(plan).flatMap((level) => {
+        const { name, id, walls, lookedFor = [] } = level;
         if (walls.length === 0) return [`no walls drawn on ${name.trim() || id}`];
-        const known = openings.length > 0 || lookedFor.includes('outside-opening');
+        const { openings } = buildLevel(level);
+        // A door between two rooms does not show the windows and doors of the building.
+        const known = openings.some(({ outside }) => outside) || lookedFor.includes('outside-opening');
         return unless(known, `no windows and doors drawn on ${name.trim() || id}`);
       }),
   },

@@ -39,6 +39,7 @@ const WITHOUT: readonly (readonly [string, (plan: Plan) => Plan])[] = [
   ['deviations', (plan) => ({ ...plan, conditions: plan.conditions.slice(1) })],
   ['finished-areas', (plan) => withReport(plan, { areas: ' ' })],
   ['vents', (plan) => withReport(plan, { vents: '' })],
+  ['forecast', ({ visit: { forecast: _, ...visit }, ...plan }) => ({ ...plan, visit })],
   ['weather', (plan) => ({ ...plan, weather: [{ at: null, text: ' ' }] })],
   ['firm', (plan) => withReport(plan, { firm: { ...emptyParty } })],
 ];
@@ -76,8 +77,9 @@ describe('what published lists require of a report', () => {
   it.each(WITHOUT)('says that %s is missing where that is removed, and nothing else', (id, without) => {
     const missing = missingOf(without(fullReportPlan()));
     expect(missing).toContain(id);
-    // Without the name of who placed there is no license to look for; no other item may fall with it.
-    expect(missing.filter((each) => each !== id)).toEqual([]);
+    // Of a person who is not known the license is not known either; no other item may fall with one.
+    const withIt = id === 'placed-by' || id === 'picked-up-by' ? ['licenses'] : [];
+    expect(missing.filter((each) => each !== id)).toEqual(withIt);
   });
 
   it('says that the use of a room is missing, of which the list asks whether it is finished', () => {
@@ -121,6 +123,44 @@ describe('what published lists require of a report', () => {
     expect(missingOf(noted('2026-03-07T18:00:00-05:00'))).toEqual([]);
     expect(missingOf(noted('2026-03-10T09:10:00-04:00'))).toEqual([]);
     expect(missingOf(noted(null))).toEqual([]);
+  });
+
+  // 32 Ill. Adm. Code 422.130(o)(1)(E): the license number of each of the two.
+  it('takes no license of one person for that of another who is not known', () => {
+    const item = requiredItems(withLog(fullReportPlan(), { fetchedBy: '' })).find(
+      (each) => each.item.id === 'licenses',
+    );
+    expect(item).toMatchObject({ state: 'missing', lacking: ['who picked up A1'] });
+  });
+
+  // 32 Ill. Adm. Code 422.130(b)(1)(D): of a test of less than 96 h the forecast is looked up and documented.
+  it('asks for the forecast of a test of less than 96 h, with time, source, wind and storms', () => {
+    const full = fullReportPlan();
+    const known = full.visit.forecast ?? never();
+    const told = (forecast: typeof known) => ({ ...full, visit: { ...full.visit, forecast } });
+    const lackingOf = (plan: Plan) => requiredItems(plan).find(({ item }) => item.id === 'forecast');
+    expect(lackingOf(told({ ...known, at: null, source: ' ', sustained: null, storm: null }))).toMatchObject({
+      state: 'missing',
+      lacking: ['time', 'source', 'wind', 'storms'],
+    });
+    const long = { ...full, visit: { ...full.visit, end: '2026-03-12T18:00:00-04:00' } };
+    expect(lackingOf(long)?.state).toBe('not-applicable');
+  });
+
+  // 32 Ill. Adm. Code 422.130(o)(1)(L): the drawing shows the windows and doors of the building.
+  it('takes no door between two rooms for the windows and doors of the building', () => {
+    const sale = samplePlan('06-sale-report');
+    const inside = withLevels(sale, (level) => ({
+      ...level,
+      openings: level.openings.filter(({ wall }) => wall === 'w5'),
+    }));
+    expect(inside.levels[0]?.openings).toHaveLength(1);
+    expect(missingOf(inside)).toEqual(['sketch']);
+    const looked = withLevels(inside, (level) => ({
+      ...level,
+      lookedFor: [...(level.lookedFor ?? []), 'outside-opening' as const],
+    }));
+    expect(missingOf(looked)).toEqual([]);
   });
 
   it('asks for the firm while nobody has answered why the house is tested', () => {
