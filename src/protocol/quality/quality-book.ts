@@ -1,5 +1,7 @@
+import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
+import { detectorLabel } from '../detector-label.ts';
 import { evaluateResults } from '../results/evaluate-results.ts';
 import { compare, dividedBy, type Exact, exact, exactOf, minus, times } from '../results/exact.ts';
 import { bandOf, type PrecisionBand } from '../results/precision.ts';
@@ -7,14 +9,18 @@ import { type Ms, msOf, wallTime } from '../timing/clock.ts';
 import { testStateFrom } from '../validity/validity.ts';
 import { BLANKS, DUPLICATES, type QcRequirement, requiredInMonth, SPIKE_LIMITS, SPIKES } from './requirements.ts';
 
-/** One collocated pair in the quality book. Concentrations in pCi/L, exact. */
+/**
+ * One collocated pair in the quality book; of three or more detectors side by side the two results that differ most. Concentrations in
+ * pCi/L, exact.
+ */
 export interface PairRecord {
-  /** Title of the plan and labels of the two detectors. */
+  /** Title of the plan and labels of the detectors. */
   readonly where: string;
   readonly at: Ms | null;
   readonly month: string;
   readonly device: string;
   readonly values: readonly [Exact, Exact];
+  /** Of all results of the location. */
   readonly mean: Exact;
   readonly rpd: Exact | null;
   readonly band: PrecisionBand;
@@ -122,13 +128,28 @@ function measurementsOf(plan: Plan): readonly Measurement[] {
   const month = monthOf(at, plan.site.timeZone);
   const device = deviceOf(plan);
   return evaluateResults(plan, ANY_STATE).map(({ set, values, mean, rpd }): Measurement => {
-    const [a, b] = values;
-    if (values.length !== 2 || !a || !b || !mean) return { month, device, pair: null };
-    const labels = set.detectors.map(({ label, id }) => label || id).join(' and ');
-    const where = [plan.title, labels].filter(Boolean).join(', ');
+    // Without a mean, a detector has two results: which one counts is not known.
+    const compared = mean && comparedOf(values);
+    if (!mean || !compared) return { month, device, pair: null };
+    const measured = set.detectors.filter(({ id }) => set.readings.some(({ detector }) => detector === id));
+    const labels = listed(measured.map(detectorLabel));
+    const where = [plan.title, labels].filter(Boolean).join(', ') + (values.length > 2 ? MOST_APART : '');
     const below = set.readings.every(({ belowLimit }) => belowLimit);
-    return { month, device, pair: { where, at, month, device, values: [a, b], mean, rpd, band: bandOf(mean), below } };
+    return {
+      month,
+      device,
+      pair: { where, at, month, device, values: compared, mean, rpd, band: bandOf(mean), below },
+    };
   });
+}
+
+const MOST_APART = ': the two that differ most';
+
+/** Returns a pair as it is, and the lowest and highest of more, as Results compares them; null for a single result. */
+function comparedOf(values: readonly Exact[]): readonly [Exact, Exact] | null {
+  const inOrder = values.length > 2 ? [...values].sort(compare) : values;
+  const [first, last] = [inOrder[0], inOrder.at(-1)];
+  return values.length > 1 && first && last ? [first, last] : null;
 }
 
 /** The kind of kit, which a book counts separately; kits without a kind are counted as one kind. */

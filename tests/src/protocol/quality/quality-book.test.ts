@@ -343,6 +343,47 @@ describe('the last pair', () => {
   });
 });
 
+describe('three detectors side by side', () => {
+  // No text says how three are charted: as on Results, the two farthest apart are compared, in the band of the mean of all.
+  const book = (values: readonly number[]) => qualityBook([three(values)]);
+  const three = (values: readonly number[]): Plan => {
+    const made = plan(values, '2026-03-02', 'X');
+    // In a triangle: of three in a row the outer two would be too far apart.
+    const [a, b, c] = [
+      [0, 0],
+      [220, 0],
+      [110, 190],
+    ] as const;
+    const levels = made.levels.map((level) => ({
+      ...level,
+      detectors: level.detectors.map((each, i) => ({ ...each, at: [a, b, c][i] ?? a })),
+    }));
+    return { ...made, levels };
+  };
+  const points = (values: readonly number[]) => controlCharts(book(values).pairs).flatMap((chart) => chart.points);
+
+  it('are one of the pairs that are required', () => {
+    expect(book([4, 4.2, 4.1]).months[0]).toMatchObject({ measurements: 1, duplicates: { done: 1, required: 1 } });
+  });
+
+  it.each([
+    [[4, 4.2, 4.1], 'in-control', [4, 4.2]],
+    [[4, 9, 4], 'out-of-control', [4, 9]],
+    [[9, 4, 4], 'out-of-control', [4, 9]],
+    [[1, 1, 2.1], 'warning', [1, 2.1]],
+    [[3, 4.6, 4.6], 'out-of-control', [3, 4.6]], // 42 % in the band of 4.07; in that of 3.8 it would be in control
+  ])('%j: %s', (values, verdict, compared) => {
+    expect(points(values)).toMatchObject([{ verdict, pair: { where: 'X, d1, d2 and d3: the two that differ most' } }]);
+    expect(points(values)[0]?.pair.values.map(asNumber)).toEqual(compared);
+  });
+
+  it('are compared by two, where the third has no result', () => {
+    const made = three([4, 4.2, 4.1]);
+    const chart = controlCharts(qualityBook([{ ...made, readings: made.readings.slice(0, 2) }]).pairs)[0];
+    expect(chart?.points.map(({ pair }) => pair.where)).toEqual(['X, d1 and d2']);
+  });
+});
+
 describe('pairs that agree wholly', () => {
   it('twenty of them are in control, though their own lines fall to zero', () => {
     const plans = Array.from({ length: 20 }, (_, i) => plan([5, 5], `2026-03-${String(i + 1).padStart(2, '0')}`));
