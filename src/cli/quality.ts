@@ -2,8 +2,8 @@ import { CAUTIONS, counted } from '../../geometry/messages/index.ts';
 import { csv } from '../protocol/csv.ts';
 import { type ControlChart, controlCharts } from '../protocol/quality/control-charts.ts';
 import { chartName, chartStatus, describeCopies, describeLimits } from '../protocol/quality/describe-quality.ts';
-import { type QcCount, type QualityBook, qualityBook } from '../protocol/quality/quality-book.ts';
-import { chartRows, checkTable, monthTable } from '../protocol/quality/quality-csv.ts';
+import { outstanding, type QcCount, type QualityBook, qualityBook } from '../protocol/quality/quality-book.ts';
+import { chartRows, checkTable, countTable } from '../protocol/quality/quality-csv.ts';
 import { BLANKS, DUPLICATES, SPIKES } from '../protocol/quality/requirements.ts';
 import { asNumber } from '../protocol/results/exact.ts';
 import type { CliCommand } from './call.ts';
@@ -21,7 +21,7 @@ export const quality: CliCommand = {
     const charts = controlCharts(book.pairs);
     const code = isInOrder(book, charts) ? 0 : 1;
     if (flags.has('csv') && !json) {
-      const tables = [monthTable(book.months), chartRows(charts), checkTable(book.checks)];
+      const tables = [countTable(book), chartRows(charts), checkTable(book.checks)];
       return { text: tables.map(csv).join('\r\n'), isData: true, code };
     }
     return { text: json ? `${JSON.stringify(asJson(book, charts), null, 2)}\n` : asText(book, charts), code };
@@ -81,15 +81,18 @@ function asJson({ months, years, checks, copies }: QualityBook, charts: readonly
 /** In the JSON document the required number is `owed`: scripts read it. */
 const countAsJson = ({ done, required }: QcCount) => ({ done, owed: required });
 
-const countText = ({ done, required }: QcCount, name: string) => `${name} ${done} of ${required}`;
+function countText(count: QcCount, name: string): string {
+  const open = outstanding(count);
+  return `${name} ${count.done} of ${count.required}${open > 0 ? ` (${open} outstanding)` : ''}`;
+}
 
 function asText(book: QualityBook, charts: readonly ControlChart[]): string {
   const { months, years, checks, copies } = book;
   const lines = [
     ...(copies > 0 ? [describeCopies(book)] : []),
     ...months.map(
-      ({ month, device, measurements, duplicates, blanks, spikes }) =>
-        `${month}, ${device}: ${measurements} measured; ${[
+      ({ month, device, measurements, awaited, duplicates, blanks, spikes }) =>
+        `${month}, ${device}: ${measurements} measured${awaited > 0 ? `, ${awaited} awaiting results` : ''}; ${[
           countText(duplicates, DUPLICATES.name.toLowerCase()),
           countText(blanks, BLANKS.name.toLowerCase()),
           countText(spikes, SPIKES.name.toLowerCase()),

@@ -4,7 +4,7 @@ import type { Source } from '../../../geometry/rules/types.ts';
 import type { PrecisionBand } from '../results/precision.ts';
 import { MSQA, NEW_JERSEY } from '../sources.ts';
 import { type ControlChart, lastPoints, type PointVerdict } from './control-charts.ts';
-import type { CheckRecord, QcCount, QualityBook } from './quality-book.ts';
+import { type CheckRecord, outstanding, type QcCount, type QualityBook } from './quality-book.ts';
 import { OWN_LIMITS_FROM, type QcRequirement } from './requirements.ts';
 
 /** Status of a control chart, in the terms of placement verdicts. */
@@ -84,10 +84,15 @@ export function describeRequirement({ name, percent, mostAMonth, leastAYear, con
   return `${name}: ${percent}% of the locations measured in a month, at most ${mostAMonth} a month${year}.${conflict && ` Texts differ: ${conflict}`}`;
 }
 
+/** What a location counts from: our reading, because a month's pairs and blanks cannot be placed once its results are in. */
+export const COUNTED_FROM =
+  'A location counts from when its detectors are placed, in the month of the pick-up, or of the start while there is none (our reading).';
+
 /** Returns "2 of 3 completed, 1 outstanding" or "20 completed, 2 required". */
-export function describeCount({ done, required }: QcCount): string {
+export function describeCount(count: QcCount): string {
+  const { done, required } = count;
   return done < required
-    ? `${done} of ${required} completed, ${required - done} outstanding`
+    ? `${done} of ${required} completed, ${outstanding(count)} outstanding`
     : `${done} completed, ${required} required`;
 }
 

@@ -1,9 +1,11 @@
 import { listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import type { QualityCheck } from '../../../geometry/plan/test-record.ts';
+import { recordedStart } from '../custody/placed.ts';
 import { detectorLabel } from '../detector-label.ts';
 import { evaluateResults } from '../results/evaluate-results.ts';
 import { compare, dividedBy, type Exact, exact, exactOf, minus, times } from '../results/exact.ts';
+import { type Location, locations } from '../results/locations.ts';
 import { bandOf, type PrecisionBand } from '../results/precision.ts';
 import { type Ms, msOf, wallTime } from '../timing/clock.ts';
 import { testStateFrom } from '../validity/validity.ts';
@@ -44,13 +46,18 @@ export interface QcCount {
   readonly required: number;
 }
 
+/** Returns how many are still to be done. */
+export const outstanding = ({ done, required }: QcCount): number => Math.max(0, required - done);
+
 /** Counts of one month and one kind of device. */
-export interface MonthRow {
+interface MonthRow {
   /** "2026-03"; "undated" without a date. */
   readonly month: string;
   readonly device: string;
   /** Locations with a result. */
   readonly measurements: number;
+  /** Locations of tests that were placed and have no result yet. What they require has to be placed with them, so that it counts from then on. */
+  readonly awaited: number;
   readonly duplicates: QcCount;
   readonly blanks: QcCount;
   readonly spikes: QcCount;
@@ -115,6 +122,8 @@ function testKey({ readings, log = [], visit }: Plan): string | null {
 }
 
 interface Measurement {
+  /** Whether it was placed and has no result yet. */
+  readonly isAwaited: boolean;
   readonly month: string;
   readonly device: string;
   readonly pair: PairRecord | null;
@@ -127,20 +136,25 @@ function measurementsOf(plan: Plan): readonly Measurement[] {
   const at = msOf(plan.visit.end) ?? msOf(plan.visit.start);
   const month = monthOf(at, plan.site.timeZone);
   const device = deviceOf(plan);
-  return evaluateResults(plan, ANY_STATE).map(({ set, values, mean, rpd }): Measurement => {
+  const measured = evaluateResults(plan, ANY_STATE).map(({ set, values, mean, rpd }): Measurement => {
     // Without a mean, a detector has two results: which one counts is not known.
     const compared = mean && comparedOf(values);
-    if (!mean || !compared) return { month, device, pair: null };
-    const measured = set.detectors.filter(({ id }) => set.readings.some(({ detector }) => detector === id));
-    const labels = listed(measured.map(detectorLabel));
+    if (!mean || !compared) return { month, device, isAwaited: false, pair: null };
+    const withResult = set.detectors.filter(({ id }) => set.readings.some(({ detector }) => detector === id));
+    const labels = listed(withResult.map(detectorLabel));
     const where = [plan.title, labels].filter(Boolean).join(', ') + (values.length > 2 ? MOST_APART : '');
     const below = set.readings.every(({ belowLimit }) => belowLimit);
-    return {
-      month,
-      device,
-      pair: { where, at, month, device, values: compared, mean, rpd, band: bandOf(mean), below },
-    };
+    const pair = { where, at, month, device, values: compared, mean, rpd, band: bandOf(mean), below };
+    return { month, device, isAwaited: false, pair };
   });
+  return [...measured, ...awaitedAt(plan).map(() => ({ month, device, isAwaited: true, pair: null }))];
+}
+
+/** Returns the locations without a result of a test that was placed; none of one that is only planned. */
+function awaitedAt(plan: Plan): readonly Location[] {
+  if (plan.visit.end === null && recordedStart(plan.visit) === null) return [];
+  const hasResult = new Set(plan.readings.map(({ detector }) => detector));
+  return locations(plan).filter(({ detectors }) => detectors.every(({ id }) => !hasResult.has(id)));
 }
 
 const MOST_APART = ': the two that differ most';
@@ -217,17 +231,19 @@ function monthRows(measured: readonly Measurement[], checks: readonly CheckRecor
     const [month = '', device = ''] = key.split('\n');
     const here = <T extends { month: string; device: string }>(list: readonly T[]) =>
       list.filter((each) => each.month === month && each.device === device);
-    const measurements = here(measured).length;
+    const all = here(measured);
+    const awaited = all.filter(({ isAwaited }) => isAwaited).length;
     const count = (requirement: QcRequirement, done: number): QcCount => ({
       done,
-      required: requiredInMonth(requirement, measurements),
+      required: requiredInMonth(requirement, all.length),
     });
     const of = (kind: QualityCheck['kind']) => here(checks).filter(({ check }) => check.kind === kind).length;
     return {
       month,
       device,
-      measurements,
-      duplicates: count(DUPLICATES, here(measured).filter(({ pair }) => pair).length),
+      measurements: all.length - awaited,
+      awaited,
+      duplicates: count(DUPLICATES, all.filter(({ pair }) => pair).length),
       blanks: count(BLANKS, of('blank')),
       spikes: count(SPIKES, of('spike')),
     };

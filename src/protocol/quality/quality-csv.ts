@@ -1,9 +1,9 @@
 import { decimalText } from '../results/exact.ts';
 import type { ControlChart } from './control-charts.ts';
-import type { CheckRecord, MonthRow } from './quality-book.ts';
+import { type CheckRecord, outstanding, type QcCount, type QualityBook } from './quality-book.ts';
 
 /** Returns the table of all pairs with their control limits. */
-export function chartRows(charts: readonly ControlChart[]): readonly (readonly (string | number)[])[] {
+export function chartRows(charts: readonly ControlChart[]): readonly Row[] {
   const head = [
     'month',
     'where',
@@ -36,37 +36,40 @@ export function chartRows(charts: readonly ControlChart[]): readonly (readonly (
   return [head, ...rows];
 }
 
-/** Returns the table of monthly counts. */
-export function monthTable(months: readonly MonthRow[]): readonly (readonly (string | number)[])[] {
-  const head = [
-    'month',
-    'device',
-    'measurements',
-    'pairs',
-    'pairs outstanding',
-    'blanks',
-    'blanks outstanding',
-    'spikes',
-    'spikes outstanding',
-  ];
+/** Returns the table of monthly counts and, after an empty row, that of the spikes of each year. */
+export function countTable({ months, years }: Pick<QualityBook, 'months' | 'years'>): readonly Row[] {
   return [
-    head,
-    ...months.map(({ month, device, measurements, duplicates, blanks, spikes }) => [
+    [
+      'month',
+      'device',
+      'measurements',
+      'awaiting results',
+      ...countHeads('pairs'),
+      ...countHeads('blanks'),
+      ...countHeads('spikes'),
+    ],
+    ...months.map(({ month, device, measurements, awaited, duplicates, blanks, spikes }) => [
       month,
       device,
       measurements,
-      duplicates.done,
-      duplicates.required,
-      blanks.done,
-      blanks.required,
-      spikes.done,
-      spikes.required,
+      awaited,
+      ...countCells(duplicates),
+      ...countCells(blanks),
+      ...countCells(spikes),
     ]),
+    [],
+    ['year', 'device', ...countHeads('spikes')],
+    ...years.map(({ year, device, spikes }) => [year, device, ...countCells(spikes)]),
   ];
 }
 
+type Row = readonly (string | number)[];
+
+const countHeads = (name: string): Row => [name, `${name} required`, `${name} outstanding`];
+const countCells = (count: QcCount): Row => [count.done, count.required, outstanding(count)];
+
 /** Returns the table of blanks and spikes. */
-export function checkTable(checks: readonly CheckRecord[]): readonly (readonly (string | number)[])[] {
+export function checkTable(checks: readonly CheckRecord[]): readonly Row[] {
   const head = ['month', 'kind', 'serial', 'value', 'unit', 'reference', 'error %', 'verdict'];
   return [
     head,

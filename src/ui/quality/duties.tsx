@@ -1,7 +1,7 @@
 import { describeSources } from '../../../geometry/messages/sources.ts';
-import { describeCount, describeRequirement } from '../../protocol/quality/describe-quality.ts';
+import { COUNTED_FROM, describeCount, describeRequirement } from '../../protocol/quality/describe-quality.ts';
 import { type QcCount, type QualityBook, UNDATED } from '../../protocol/quality/quality-book.ts';
-import { monthTable } from '../../protocol/quality/quality-csv.ts';
+import { countTable } from '../../protocol/quality/quality-csv.ts';
 import { BLANKS, DUPLICATES, SPIKES } from '../../protocol/quality/requirements.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { saveTable } from './book-files.ts';
@@ -24,6 +24,7 @@ export function Duties({ book, say }: Props) {
         {DUTIES.map((duty) => (
           <li key={duty.name}>{describeRequirement(duty)}</li>
         ))}
+        <li>{COUNTED_FROM}</li>
       </ul>
       {months.length === 0 ? (
         <p>Nothing is measured yet: no plan has a result.</p>
@@ -33,7 +34,7 @@ export function Duties({ book, say }: Props) {
           <button
             type="button"
             className="button book__save"
-            onClick={() => say(saveTable('quality-months', monthTable(months)))}
+            onClick={() => say(saveTable('quality-months', countTable(book)))}
           >
             Save the months as a table (CSV)
           </button>
@@ -80,11 +81,13 @@ function MonthTable({ book: { months, years } }: Pick<Props, 'book'>) {
               <Count count={spikes} />
             </tr>
           ))}
-          {months.map(({ month, device, measurements, duplicates, blanks, spikes }) => (
+          {months.map(({ month, device, measurements, awaited, duplicates, blanks, spikes }) => (
             <tr key={`${month} ${device}`}>
               <th scope="row">{month === UNDATED ? 'No date' : month}</th>
               <td>{device}</td>
-              <td>{measurements}</td>
+              <td>
+                {measurements} measured{awaited > 0 && `, ${awaited} awaiting results`}
+              </td>
               <Count count={duplicates} />
               <Count count={blanks} />
               <Count count={spikes} />

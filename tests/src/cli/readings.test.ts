@@ -190,6 +190,7 @@ describe('stillspot quality', () => {
         month: '2026-03',
         device: 'charcoal-barrier',
         measurements: 3,
+        awaited: 0,
         duplicates: { done: 3, owed: 1 },
         blanks: { done: 0, owed: 1 },
         spikes: { done: 0, owed: 1 },
@@ -197,11 +198,18 @@ describe('stillspot quality', () => {
     ]);
     expect(book.charts.map(({ rows }: { rows: unknown[] }) => rows.length)).toEqual([2, 1, 0]);
     const table = await callCli('quality', ...files, '--csv');
-    expect(table.out.split('\r\n')[0]).toBe(
-      'month,device,measurements,pairs,pairs outstanding,blanks,blanks outstanding,spikes,spikes outstanding',
-    );
+    // Outstanding is what is still to be done: three pairs where one is required leave none.
+    expect(table.out.split('\r\n').slice(0, 5)).toEqual([
+      'month,device,measurements,awaiting results,pairs,pairs required,pairs outstanding,blanks,blanks required,blanks outstanding,spikes,spikes required,spikes outstanding',
+      '2026-03,charcoal-barrier,3,0,3,1,0,0,1,1,0,1,1',
+      '',
+      'year,device,spikes,spikes required,spikes outstanding',
+      '2026,charcoal-barrier,0,3,3',
+    ]);
     const text = await callCli('quality', ...files);
     expect(text.out).toContain('2026-03, charcoal-barrier: 3 measured; collocated pairs (side by side) 3 of 1');
+    expect(text.out).toContain('field blanks 0 of 1 (1 outstanding), spikes 0 of 1 (1 outstanding)');
+    expect(text.out).toContain('spikes of the year 0 of 3 (3 outstanding)');
   });
 
   it('counts a file that is named twice, by whatever way, once: nothing owed is met by naming it again', async () => {

@@ -133,6 +133,60 @@ describe('what a month owes', () => {
     });
   });
 
+  describe('while results are awaited', () => {
+    // N.J.A.C. 7:28-27.10(c) and (d) go by the month: once the results are in, no pair or blank can be placed with them any more.
+    const placed = (count: number, withResult: number, visit: Partial<Plan['visit']>): Plan => {
+      const made = plan(
+        Array.from({ length: count }, () => 3),
+        '2026-03-05',
+      );
+      const levels = made.levels.map((level) => ({
+        ...level,
+        detectors: level.detectors.map((each) => ({ ...each, pair: null })),
+      }));
+      return {
+        ...made,
+        levels,
+        readings: made.readings.slice(0, withResult),
+        visit: { ...made.visit, end: null, ...visit },
+      };
+    };
+    const month = (each: Plan) => {
+      const { months } = qualityBook([each]);
+      return months.map(({ month: name, measurements, awaited, duplicates, blanks }) => [
+        name,
+        measurements,
+        awaited,
+        duplicates.required,
+        blanks.required,
+      ]);
+    };
+    const start = '2026-03-02T12:00:00Z';
+
+    it.each<[string, Partial<Plan['visit']>]>([
+      ['placed', { start }],
+      ['picked up', { end: '2026-03-05T12:00:00Z' }],
+      ['picked up, the start only planned', { start, startPlanned: true, end: '2026-03-05T12:00:00Z' }],
+    ])('locations that are %s count for what is required', (_, visit) => {
+      expect(month(placed(41, 1, visit))).toEqual([['2026-03', 1, 40, 5, 3]]);
+      expect(month(placed(41, 0, visit))).toEqual([['2026-03', 0, 41, 5, 3]]);
+    });
+
+    it('what is only planned or has no time does not count', () => {
+      expect(month(placed(41, 0, { start, startPlanned: true }))).toEqual([]);
+      expect(month(placed(41, 0, {}))).toEqual([]);
+    });
+
+    it('a pair counts as one location, and is done with its results', () => {
+      const pair = { ...plan([5, 5.2], '2026-03-05'), readings: [] };
+      expect(qualityBook([pair]).months[0]).toMatchObject({
+        measurements: 0,
+        awaited: 1,
+        duplicates: { done: 0, required: 1 },
+      });
+    });
+  });
+
   it('a kind of kit that nobody has entered is a kind of its own', () => {
     const fresh = freshPlan();
     expect(fresh.kit.kind).toBe('');
