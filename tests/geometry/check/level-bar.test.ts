@@ -19,6 +19,7 @@ function barOf(list: string, purpose: Plan['site']['purpose'], levels: readonly 
 describe('the lowest level that counts', () => {
   const cellar = (living: Level['living']) => levelAt(-1, { name: 'Cellar', living });
   const floor = levelAt(0, { name: 'Floor', living: 'lived-in' });
+  const lived = (order: number) => levelAt(order, { name: `Level ${order}`, living: 'lived-in' });
 
   it.each<[Level['living'], Plan['site']['purpose'], string, string]>([
     ['no', 'own-household', 'This level is not lived in.', ''],
@@ -37,6 +38,13 @@ describe('the lowest level that counts', () => {
     const levels = [levelAt(-1, { name: '', living: 'lived-in' }), floor];
     expect(barOf('home-short-term', 'own-household', levels, 'L0')).toBe(
       'A level is lower and is lived in: test there.',
+    );
+  });
+
+  it('is named where two levels are lower, in any order of the file', () => {
+    const levels = [levelAt(2, { id: 'top', living: 'lived-in' }), ...[1, -1, 0].map((order) => lived(order))];
+    expect(barOf('home-short-term', 'own-household', levels, 'top')).toBe(
+      'Level -1 is lower and is lived in: test there.',
     );
   });
 

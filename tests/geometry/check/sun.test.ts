@@ -74,6 +74,14 @@ describe('the row of direct sun', () => {
     expect(rowsAt(den(), FAR)).toMatchObject([{ verdict: 'clear', subject: 'glass' }]);
   });
 
+  it('keeps a detector out of the sun under a distance that is no more than rounding', () => {
+    for (const distance of [0, 0.1]) {
+      const plan = den();
+      const protocol = { ...plan.protocol, overrides: [{ rule: 'direct-sun', distance, note: 'form' }] } as const;
+      expect(rowsAt({ ...plan, protocol }, SUNLIT), `${distance} mm`).toMatchObject([{ verdict: 'blocked' }]);
+    }
+  });
+
   it.each<[string, House]>([
     ['the latitude', { site: { latitude: null } }],
     ['the longitude', { site: { longitude: null } }],

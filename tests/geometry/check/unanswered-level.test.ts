@@ -16,6 +16,11 @@ function levelRow(plan: Plan, level: Level): Check | undefined {
   if (!detector) throw new Error('the level has no detector');
   return checkDetector(plan, buildLevel(level), detector).checks.find(({ rule }) => rule === 'level');
 }
+/** Returns whether the two computations agree on every detector. */
+const agree = (plan: Plan): boolean =>
+  compareOpinions(checkPlan(plan), recheck(plan), plan.tapeTolerance).every(({ detectors }) =>
+    detectors.every(({ computed }) => computed.how === 'twice'),
+  );
 const planOf = (levels: readonly Level[], purposeAnswered?: boolean): Plan => {
   const plan = validTestPlan();
   return { ...plan, levels, site: { ...plan.site, ...(purposeAnswered === undefined ? {} : { purposeAnswered }) } };
@@ -36,6 +41,8 @@ describe('the level to test, while its choice rests on answers that nobody gave'
   it('is not run while the living of this level or a lower one is not answered', () => {
     const open = lower({ livingAnswered: false });
     expect(levelRow(planOf([open, upper]), upper)?.reason).toBe('Not answered yet: whether people live on Basement.');
+    expect(agree(planOf([open, upper]))).toBe(true);
+    expect(agree(planOf([lower(), { ...upper, livingAnswered: false }]))).toBe(true);
   });
 
   it('does not wait for a level above', () => {

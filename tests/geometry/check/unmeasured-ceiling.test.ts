@@ -49,7 +49,7 @@ describe('the ceiling that nobody has measured', () => {
     // A margin of 10 mm, less than the tape tolerance of 1 in.
     const low = levelWith({ ceiling: 1400, ceilingAnswered: false }, 1400 - LEAST - TALL - 10);
     expect(rowOf({ ...low, ceilingAnswered: true })?.verdict).toBe('tight');
-    expect(rowOf(low)).toMatchObject({ verdict: 'unknown', notRun: true });
+    expect(rowOf(low)).toMatchObject({ verdict: 'unknown', notRun: true, reason: 'The ceiling is not measured.' });
     const plan = planUnder('home-short-term', [low]);
     const [compared] = compareOpinions(checkPlan(plan), recheck(plan), plan.tapeTolerance);
     expect(compared?.detectors[0]?.computed).toMatchObject({ how: 'twice' });

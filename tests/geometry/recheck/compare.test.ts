@@ -95,6 +95,10 @@ describe('compareOpinions(first, second)', () => {
     const second = (wall: number) => opinion('clear', sun(1300, 'clear'), row('outside-wall', wall, 'clear'));
     expect(how(first, second(400))).toBe('twice');
     expect(how(first, second(900))).toBe('differs');
+    // Nearly as near, on the other side of the limit; and nearer than the first allows.
+    const edge = (measured: number, verdict: Verdict) => opinion(verdict, sun(measured, verdict));
+    expect(how(edge(1218.9, 'blocked'), edge(1219.2, 'tight'))).toBe('twice');
+    expect(how(edge(1219.2, 'tight'), edge(1218.6, 'blocked'))).toBe('differs');
   });
 
   it('a length of a rule that was not run excuses no other verdict', () => {

@@ -20,3 +20,14 @@ it('keeps stretches apart whose nodes have numbers with the same digits: 1 and 1
   const across = pieces.find(({ lines }) => lines[0]?.wall.id === 'across');
   expect(across && apart(across.a, across.b)).toBe(apart(corner(1), corner(112)));
 });
+
+it('makes one piece of two walls on the same line, whichever way each is drawn', () => {
+  const [a, b]: [XY, XY] = [
+    [0, 0],
+    [5000, 0],
+  ];
+  for (const other of [line('other', a, b), line('other', b, a)]) {
+    const pieces = nodedPieces([line('one', a, b), other]);
+    expect(pieces.map(({ lines }) => lines.map(({ wall }) => wall.id))).toEqual([['one', 'other']]);
+  }
+});

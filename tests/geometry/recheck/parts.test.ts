@@ -172,6 +172,21 @@ describe('a cavity behind a wall, by the second computation', () => {
     expect(isOutside([...outer, studs(gap)], [[10_000, 100 + gap / 2]])).toBe(false);
   });
 
+  it('all but filled with walls, is still a room where half a meter of floor is left', () => {
+    const filled = [
+      ...boxWalls(0, 0, 20_000, 20_000, 200),
+      wall('s', [0, 10_000], [20_000, 10_000], 200),
+      // Left and right of the floor that is left, and below it: none of their sides has the middle at that floor.
+      wall('a', [4500, 0], [4500, 9950], 9000),
+      wall('b', [14_750, 0], [14_750, 9950], 10_500),
+    ];
+    const below = (end: number) => wall('c', [8100, 10_000], [8100, end], 3000);
+    for (const turn of [0, 0.4]) {
+      expect(isOutside([...filled, below(600)], [[10_000, 15_000]], turn)).toBe(false);
+      expect(isOutside([...filled, below(50)], [[10_000, 15_000]], turn)).toBe(true);
+    }
+  });
+
   it('of a long gap with a pocket at its end the pocket is a room, wherever the end is', () => {
     for (const end of [19_200, 19_300, 19_400]) {
       const walls = [

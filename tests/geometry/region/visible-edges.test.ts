@@ -15,13 +15,16 @@ function discZone(x: number, y: number, radius: number, rule: Zone['rule'] = 'su
 }
 
 function boxZone(x: number, y: number, width: number, height: number): Zone {
-  const corners = [
+  return ringZone([
     [x, y],
     [x + width, y],
     [x + width, y + height],
     [x, y + height],
-  ] as const;
-  const ring = corners.map((from, i): Edge => ({ kind: 'line', from, to: corners[(i + 1) % 4] ?? from }));
+  ]);
+}
+
+function ringZone(corners: readonly XY[]): Zone {
+  const ring = corners.map((from, i): Edge => ({ kind: 'line', from, to: corners[(i + 1) % corners.length] ?? from }));
   return { rule: 'sump', subject: null, distance: 0, keepOut: false, outlines: [ring] };
 }
 
@@ -54,6 +57,49 @@ describe('visibleEdges(zones)', () => {
     expect(forth?.[0]).toBeCloseTo(1000 * (2 * Math.PI - left - low), 3);
     expect(again?.[0]).toBeCloseTo(forth?.[0] ?? 0, 6);
     expect(again?.[1]).toBeCloseTo(forth?.[1] ?? 0, 6);
+  });
+
+  it('shows the same of an outline in eight arcs', () => {
+    const eighth = (i: number): Edge => ({
+      ...{ kind: 'arc', center: [0, 0], radius: 1000 },
+      ...{ start: (i * Math.PI) / 4, sweep: Math.PI / 4 },
+    });
+    const disc = { ...discZone(0, 0, 1000), outlines: [[0, 1, 2, 3, 4, 5, 6, 7].map(eighth)] };
+    // It covers the disc right of x = 300 above y = 700; none of the cuts is in the middle of an arc.
+    const box = boxZone(300, -2000, 5000, 2700);
+    const [left, low] = [Math.acos(0.3), Math.asin(0.7)];
+    expect(seen(disc, [disc, box])).toBeCloseTo(1000 * (2 * Math.PI - left - low), 3);
+  });
+
+  it('shows all of a side that another box only lies against', () => {
+    const box = boxZone(0, 0, 1000, 1000);
+    for (const beside of [
+      boxZone(-500, 100, 500, 200),
+      boxZone(1000, 100, 500, 200),
+      boxZone(100, -500, 200, 500),
+      boxZone(100, 1000, 200, 500),
+    ])
+      expect(seen(box, [box, beside])).toBeCloseTo(4000, 3);
+  });
+
+  it('keeps a side whole that another zone only touches', () => {
+    const diamond = ringZone([
+      [0, 0],
+      [1000, -1000],
+      [2000, 0],
+      [1000, 1000],
+    ]);
+    const tip = ringZone([
+      [1500, -500],
+      [2000, -1500],
+      [2500, -1000],
+    ]);
+    for (const touching of [discZone(1500 + 300, -500 - 300, Math.hypot(300, 300)), tip]) {
+      const [around, ...more] = visibleEdges([diamond, touching]).get(diamond) ?? [];
+      expect(more).toEqual([]);
+      expect(around).toHaveLength(4);
+      expect(seen(diamond, [diamond, touching])).toBeCloseTo(4 * Math.hypot(1000, 1000), 6);
+    }
   });
 
   it('of a zone whose neighbor was replaced shows what the new one leaves', () => {
