@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, type CDPSession, chromium, type Page } from 'playwright-core';
@@ -36,8 +36,12 @@ export interface Stand {
   stop(): Promise<void>;
 }
 
-/** @param before folder of an earlier version, built */
+/** @param before folder that an earlier version was built to. Throws if it holds no build with the hook. */
 export async function openStand(before: string | null): Promise<Stand> {
+  if (before !== null && !existsSync(join(before, 'assets')))
+    throw new Error(
+      `${before} holds no built version. Build the earlier version there: npx vite build --mode test-hook --outDir FOLDER`,
+    );
   const site = mkdtempSync(join(tmpdir(), 'stillspot-frames-'));
   buildTo(site);
   const servers = await Promise.all([site, ...(before ? [before] : [])].map(served));
