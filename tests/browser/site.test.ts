@@ -149,6 +149,22 @@ describe('the compass rose', () => {
   });
 });
 
+describe('the compass rose under a finger that scrolls', () => {
+  it('does not turn: the column scrolls, and north stays unknown', async () => {
+    const { page, expectNoTroubles } = await property({ viewport: { width: 820, height: 1180 }, touch: true });
+    await page.getByText('the location of the house is not entered').first().waitFor();
+    await settled(page);
+    const before = await rose(page).boundingBox();
+    const from = await onDial(page, 200, 30);
+    await touchDrag(page, from, { x: from.x + 4, y: from.y - 250 }, 16);
+    await expect.poll(async () => (await rose(page).boundingBox())?.y).toBeLessThan((before?.y ?? 0) - 100);
+    expect(await site(page)).toMatchObject({ north: 0, northAnswered: false });
+    expect(await told(page)).toBe('North is not known');
+    expect(await steps(page)).toBe(0);
+    expectNoTroubles();
+  });
+});
+
 describe('what was pressed on the compass rose', () => {
   // Both controls are in view at once.
   it.each(

@@ -7,7 +7,7 @@ interface Anchor {
 
 const NO_ANCHOR: Anchor = { places: [], scrolled: 0 };
 
-const CONTROL = 'button, summary, label, a';
+const CONTROL = 'button, summary, label, a, [role="slider"]';
 /** Tolerance: scroll positions have fractions, heights do not. */
 const ROUNDED_PX = 1;
 

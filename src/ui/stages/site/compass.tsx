@@ -77,6 +77,7 @@ export function Compass({ north, onCommit }: Props) {
         <Dial />
         <Needle north={shown} />
       </svg>
+      <Grip north={shown} />
     </div>
   );
 }
@@ -107,6 +108,12 @@ function Dial() {
       <path d={`M${x - 5} ${y - 12}l5 -6l5 6`} className="compass__up" />
     </>
   );
+}
+
+/** The only part that a finger drags in every direction: elsewhere on the dial it scrolls the column. */
+function Grip({ north }: { readonly north: number | null }) {
+  const [left, top] = atBearing(MIDDLE, north ?? 0, KNOB.at);
+  return <span className="compass__grip" style={{ left, top }} />;
 }
 
 function Needle({ north }: { readonly north: number | null }) {
