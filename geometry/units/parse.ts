@@ -33,6 +33,7 @@ const FRACTION = String.raw`\d+\/\d+`;
 const AMOUNT = String.raw`(?:\d+[ -]+)?${FRACTION}|${NUMBER}`;
 const FT = String.raw`(?:'|feet|foot|ft\.?)`;
 const IN = String.raw`(?:"|inches|inch|in\.?)`;
+const FRACTION_AFTER_MARK = new RegExp(`(\\d) ?${IN} ?(${FRACTION}) ?${IN}?$`);
 const pattern = (source: string): RegExp => new RegExp(`^${source}$`);
 const FEET = pattern(`(${AMOUNT}) ?${FT}`);
 const INCHES = pattern(`(${AMOUNT}) ?${IN}`);
@@ -72,9 +73,9 @@ export function parseLength(text: string, unit: LengthUnit, options: LengthOptio
   return { ok: true, mm, echo: echoLength(mm, unit) };
 }
 
-/** Laser tapes show the fraction after the inch mark: 12'06"1/2 is 12' 6 1/2". */
+/** Laser tapes show the fraction after the inch mark, and people say it there: 12'06"1/2 and 12 ft 6 in 1/2 are 12' 6 1/2". */
 function withFractionBeforeMark(plain: string): string {
-  return plain.replace(/(\d)" ?(\d+\/\d+) ?"?$/, '$1 $2"');
+  return plain.replace(FRACTION_AFTER_MARK, '$1 $2"');
 }
 
 function read(plain: string, unit: LengthUnit, bare: 'large' | 'small', quoted: string): Reading {
