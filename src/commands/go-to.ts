@@ -1,6 +1,6 @@
 import { capital, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
 import type { RoomUse, XY } from '../../geometry/plan/model.ts';
-import type { HintAction } from '../advice/guidance/hint.ts';
+import type { HintAction, ItemField } from '../advice/guidance/hint.ts';
 import type { Stage } from '../advice/guidance.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
 import { keepInView } from '../editor/stage/keep-in-view.ts';
@@ -15,6 +15,8 @@ export const TITLE_FIELD = 'plan-title';
 export const PURPOSE_FIELD = 'site-purpose';
 export const LATITUDE_FIELD = 'site-latitude';
 export const NORTH_FIELD = 'site-north';
+/** Returns the id of a field of the selected thing. */
+export const itemFieldId = (field: ItemField): string => `item-${field}`;
 /** Id of the first answer to the question what a detector rests on. */
 export const SUPPORT_ANSWER = 'support-answer';
 /** Returns the id of the answer "none here" for a rule. */
@@ -60,6 +62,7 @@ export function followHint(offer: HintAction): void {
     case 'show':
       showPlan();
       showThings(offer.levelId, offer.ids, offer.at);
+      if (offer.field) goToItemField(offer.field);
       return;
     case 'question':
       goToQuestion(offer.question, offer.rule);
@@ -79,7 +82,8 @@ export function followHint(offer: HintAction): void {
       goToField('site', livingFieldId(offer.levelId));
       return;
     case 'name-room':
-      showThings(offer.levelId, [], offer.at);
+      // The view is kept if the room is in it: enlarged around its label, a room would not be recognized.
+      useAppStore.getState().select([]);
       nameRoom(offer.at);
       return;
     case 'out-of-wall':
@@ -123,6 +127,12 @@ function goToSupport(levelId: string, detectorId: string): void {
   focusWhenThere([SUPPORT_ANSWER]);
 }
 
+/** Focuses a field of the selected thing, in the verdict column: on a small page both lie below what is in view. */
+function goToItemField(field: ItemField): void {
+  unfold('side');
+  focusWhenThere([itemFieldId(field)], 'center');
+}
+
 function goToField(stage: Stage, id: string): void {
   unfold('job');
   openStage(stage);
@@ -152,10 +162,10 @@ export function showQuestion(question: QuestionId): void {
   });
 }
 
-function focusWhenThere(ids: readonly string[]): void {
+function focusWhenThere(ids: readonly string[], block: ScrollLogicalPosition = 'nearest'): void {
   whenThere(ids, (found) => {
     found.focus();
-    found.scrollIntoView({ block: 'nearest' });
+    found.scrollIntoView({ block });
   });
 }
 

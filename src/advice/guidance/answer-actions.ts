@@ -33,7 +33,7 @@ export function actionToSettle(plan: Plan, level: Level, report: DetectorReport,
   if (question) return questionAction(level.id, question, rule);
   // The height of the thing below or beside the detector is not measured.
   if (subject !== null && (rule === 'height-band' || rule === 'object'))
-    return { kind: 'show', label: 'Enter its height', levelId: level.id, ids: [subject], at: null };
+    return { kind: 'show', label: 'Enter its height', levelId: level.id, ids: [subject], at: null, field: 'top' };
   if (rule === 'support') return { kind: 'support', label: 'Enter what carries it', levelId: level.id, detectorId };
   if (rule === 'running-machine') return { kind: 'stage', label: 'Review the house', stage: 'house' };
   if (rule === 'ceiling') return ceilingAction(level.id);

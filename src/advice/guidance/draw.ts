@@ -111,7 +111,8 @@ function thicknessHints(seen: SeenLevel): readonly Hint[] {
   const words = describeUnmeasuredWalls(level, plan.display.length);
   const first = level.walls.find(({ thicknessAnswered }) => thicknessAnswered === false);
   if (!first || rooms.length === 0) return [];
-  const action: HintAction = { kind: 'show', label: 'Enter it', levelId: level.id, ids: [first.id], at: null };
+  const place = { levelId: level.id, ids: [first.id], at: null };
+  const action: HintAction = { kind: 'show', label: 'Enter it', ...place, field: 'thickness' };
   return [{ text: withLevelName(seen, words), action, missing: false, weight: WEIGHT.thickness }];
 }
 

@@ -8,6 +8,9 @@ import type { QuestionId } from '../walk-round.ts';
 /** A tool that a hint offers. */
 export type HintTool = { readonly kind: 'wall' | 'room-box' | 'detector' };
 
+/** A field of a selected thing: the height of its top, or the thickness of a wall. */
+export type ItemField = 'top' | 'thickness';
+
 /** What can be done about a hint with one press. If it names a level, that level is shown first. */
 export type HintAction =
   | { readonly kind: 'tool'; readonly label: string; readonly levelId: string; readonly tool: HintTool }
@@ -18,6 +21,8 @@ export type HintAction =
       readonly ids: readonly string[];
       /** The point to show; null for the place of the things. */
       readonly at: XY | null;
+      /** The field of the thing that the label asks for. */
+      readonly field?: ItemField;
     }
   /** Moves a thing that reaches into a wall to the face of the wall. */
   | { readonly kind: 'out-of-wall'; readonly label: string; readonly levelId: string; readonly id: string }

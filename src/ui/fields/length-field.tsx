@@ -11,6 +11,8 @@ import { useAppStore } from '../../state/store.ts';
 import { TypedField } from './typed-field.tsx';
 
 interface Props extends LengthOptions {
+  /** The id of the input, for commands that focus it. */
+  readonly id?: string;
   readonly label: string;
   readonly value: Mm;
   /** Stores the length. Returns why it was refused, in words; empty or undefined if it was stored. */
@@ -25,10 +27,21 @@ interface Props extends LengthOptions {
 }
 
 /** A field for a length in the units of the plan. Shows the parsed value; refuses text that is no length, with a message. */
-export function LengthField({ label, value, onCommit, hint, onFocus, says = formatMeasured, most, ...options }: Props) {
+export function LengthField({
+  id,
+  label,
+  value,
+  onCommit,
+  hint,
+  onFocus,
+  says = formatMeasured,
+  most,
+  ...options
+}: Props) {
   const unit = useAppStore((state) => state.plan.display.length);
   return (
     <TypedField
+      id={id}
       label={label}
       isLength
       shown={fieldLength(value, unit, says)}

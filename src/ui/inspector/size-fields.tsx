@@ -2,6 +2,7 @@ import { asForm, footprintSize, withFootprintSize } from '../../../geometry/dime
 import { heightsRefusal, sizeRefusal } from '../../../geometry/messages/index.ts';
 import type { Mm, Shape } from '../../../geometry/plan/model.ts';
 import { fullTurn } from '../../../geometry/plane/bearing.ts';
+import { itemFieldId } from '../../commands/go-to.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
@@ -81,7 +82,14 @@ export function HeightFields({ id, bottom, top }: HeightProps) {
   return (
     <FieldGroup name="Above the floor">
       <LengthField label="Underside" value={bottom} bare="small" negative onCommit={(mm) => change({ bottom: mm })} />
-      <LengthField label="Top" value={top} bare="small" negative onCommit={(mm) => change({ top: mm })} />
+      <LengthField
+        id={itemFieldId('top')}
+        label="Top"
+        value={top}
+        bare="small"
+        negative
+        onCommit={(mm) => change({ top: mm })}
+      />
     </FieldGroup>
   );
 }

@@ -9,6 +9,7 @@ import { TAPED_BY_NAME } from '../../../geometry/messages/taped-by.ts';
 import { wallLength } from '../../../geometry/plan/items.ts';
 import type { Mm, Wall, WallSide } from '../../../geometry/plan/model.ts';
 import { formatMeasured } from '../../../geometry/units/index.ts';
+import { itemFieldId } from '../../commands/go-to.ts';
 import { editLevel, setThickness } from '../../state/edit-walls.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useAppStore } from '../../state/store.ts';
@@ -73,6 +74,7 @@ function Thickness({ wall: { id, thickness, thicknessAnswered } }: { readonly wa
   return (
     <>
       <LengthField
+        id={itemFieldId('thickness')}
         label="Thickness"
         value={thickness}
         bare="small"
