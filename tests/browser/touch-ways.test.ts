@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { DESK, sample, sampleLevel } from './hands.ts';
 import { type OpenPage, openPage, settled } from './harness.ts';
+import { openStage } from './samples.ts';
 
 /** The plain basement with other things on its level. */
 const withLevel = (change: Partial<Level>): Plan => ({ ...sample, levels: [{ ...sampleLevel, ...change }] });
@@ -78,4 +79,16 @@ describe.each([
     await expect.poll(async () => (await levelOf(page)).detectors.map(({ base }) => base)).toEqual([800, 800]);
     open.expectNoTroubles();
   });
+});
+
+it('a field for a number of 0 or more opens the number pad of a phone, one that takes a minus or a letter does not', async () => {
+  const { page } = await openPage({ viewport: TABLET, touch: true });
+  await show(page, sample);
+  const pad = (label: string) => page.getByLabel(label, { exact: true }).getAttribute('inputmode');
+  await openStage(page, 'Time');
+  expect(await pad('Laboratory must have it within')).toBe('decimal');
+  expect(await pad('At least')).toBe('text'); // hours, or "2 days"
+  await openStage(page, 'Property');
+  expect(await pad('Latitude')).toBe('text');
+  expect(await pad('The tape may be off by')).toBe('text');
 });

@@ -25,6 +25,8 @@ export function NumberField(props: Props) {
       label={label}
       shown={value === null ? '' : `${rounded(value)}${unit}`}
       hint={hint}
+      // The number pad of a phone has no minus and no letters.
+      isNumber={least >= 0 && !inDigits}
       read={(text) => {
         const typed = text.replaceAll(unit.trim() || ' ', '').trim();
         const plain = inDigits?.(typed) ?? typed;

@@ -21,13 +21,25 @@ interface Props<T> {
   readonly onFocus?: ((isIn: boolean) => void) | undefined;
   /** Whether text that a laser tape types here is a length. */
   readonly isLength?: boolean;
+  /** Whether all that is typed here is a number of 0 or more: a phone then shows its number pad. */
+  readonly isNumber?: boolean;
 }
 
 /**
  * A field whose text is parsed. Enter or leaving the field commits it; Escape restores the old value. Refused text stays in the field with
  * the reason beside it, and the plan keeps the old value.
  */
-export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, onFocus, isLength = false }: Props<T>) {
+export function TypedField<T>({
+  id: given,
+  label,
+  shown,
+  read,
+  onCommit,
+  hint,
+  onFocus,
+  isLength = false,
+  isNumber = false,
+}: Props<T>) {
   const own = useId();
   const id = given ?? own;
   const { text, trouble, echo, setText, commit, putBack } = useTypedText({ shown, read, onCommit });
@@ -46,7 +58,7 @@ export function TypedField<T>({ id: given, label, shown, read, onCommit, hint, o
         autoComplete="off"
         autoCapitalize="off"
         spellCheck={false}
-        inputMode="text"
+        inputMode={isNumber ? 'decimal' : 'text'}
         aria-invalid={trouble ? true : undefined}
         aria-describedby={describedBy || undefined}
         onFocus={(event) => {

@@ -48,6 +48,7 @@ export function OpenNumber({ value, onCommit, least, most, ...rest }: NumberProp
   return (
     <TypedField<number | null>
       {...rest}
+      isNumber
       shown={value === null ? '' : String(value)}
       read={(text) => {
         if (text.trim() === '') return { ok: true, value: null, echo: '' };
