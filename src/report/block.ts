@@ -22,6 +22,14 @@ export function fitsParagraph(text: string, width: number, style: TextStyle): bo
   return wrapText(text, width, style).length <= MOST_LINES;
 }
 
+/** Returns the text in parts that each fit into a paragraph, so that nothing of a long record is lost; empty text is one part. */
+export function paragraphParts(text: string, width: number, style: TextStyle): readonly string[] {
+  const lines = wrapText(text, width, style);
+  if (lines.length <= MOST_LINES) return [text];
+  const count = Math.ceil(lines.length / MOST_LINES);
+  return Array.from({ length: count }, (_, i) => lines.slice(i * MOST_LINES, (i + 1) * MOST_LINES).join(' '));
+}
+
 /** Returns text wrapped to a width, shortened after `MOST_LINES` lines. Empty text has no height. */
 export function paragraph(text: string, width: number, style: TextStyle): Block {
   const all = style.anchor === 'middle' ? balancedText(text, width, style) : wrapText(text, width, style);

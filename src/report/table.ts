@@ -1,5 +1,5 @@
 /** Tables: cells wrapped to their columns, a fine line under each row, the head repeated on every page. */
-import { type Block, besides, paragraph, ruling, space, stack, withRole } from './block.ts';
+import { type Block, besides, paragraph, paragraphParts, ruling, space, stack, withRole } from './block.ts';
 import type { FlowItem } from './flow.ts';
 import { COLOR, LINE_MM, TYPE_MM } from './style.ts';
 import { type TextStyle, wrapText } from './text.ts';
@@ -17,7 +17,7 @@ const PAD = 0.56;
 const GUTTER = 2;
 
 /**
- * Returns the rows of a table for the flow, below its head in smaller type.
+ * Returns the rows of a table for the flow, below its head in smaller type. Nothing of a long text is cut off.
  * @param again heading of the first column where the table continues on the next page
  * @param goesOn whether a row belongs to the row before it and stays on its page
  */
@@ -35,17 +35,40 @@ export function tableItems(
     tableRow(columns, cells, width, headStyle, LINE_MM.box, 'columnheader'),
   ) as [Block, Block];
   const table = {};
+  const all = rows.flatMap((cells) => rowParts(columns, cells, width, style));
   return [
     { block: head, above: 0, keepWithNext: true, table },
-    ...rows.map((cells, i) => ({
-      block: tableRow(columns, cells, width, style, LINE_MM.rule, 'cell'),
+    ...all.map(({ cells, isLast }, i) => ({
+      block: tableRow(columns, cells, width, style, isLast ? LINE_MM.rule : 0, 'cell'),
       above: 0,
       table,
       heading: headAgain,
       // The first two rows stay together, and the last two: a single row on a page is easily missed.
-      keepWithNext: i === 0 || i === rows.length - 2 || goesOn(rows[i + 1] ?? []),
+      keepWithNext: i === 0 || i === all.length - 2 || goesOn(all[i + 1]?.cells ?? []),
     })),
   ];
+}
+
+/** Returns the row, followed by rows for the rest of texts that are too long for one: a record is printed whole, across pages. */
+function rowParts(
+  columns: readonly Column[],
+  cells: readonly Cell[],
+  width: number,
+  style: TextStyle,
+): readonly { readonly cells: readonly Cell[]; readonly isLast: boolean }[] {
+  const parts = columns.map(({ share }, i) => cellParts(cells[i] ?? '', share * width - GUTTER, style));
+  const count = Math.max(...parts.map(({ length }) => length));
+  return Array.from({ length: count }, (_, i) => ({
+    cells: parts.map((part) => part[i] ?? ''),
+    isLast: i === count - 1,
+  }));
+}
+
+function cellParts(cell: Cell, width: number, style: TextStyle): readonly Cell[] {
+  if (typeof cell === 'string') return paragraphParts(cell, width, style);
+  if ('draw' in cell) return [cell];
+  const weight = cell.bold ? 'bold' : 'regular';
+  return paragraphParts(cell.text, width, { ...style, weight }).map((text) => ({ ...cell, text }));
 }
 
 function tableRow(
@@ -63,7 +86,11 @@ function tableRow(
     left += share * width;
     return cell;
   });
-  return stack([space(PAD), withRole(besides(blocks), 'row'), space(PAD), ruling(width, weight)]);
+  return stack([
+    space(PAD),
+    withRole(besides(blocks), 'row'),
+    ...(weight > 0 ? [space(PAD), ruling(width, weight)] : []),
+  ]);
 }
 
 function cellBlock(cell: Cell, width: number, style: TextStyle): Block {

@@ -1,7 +1,7 @@
 import { notRecorded } from '../../protocol/required-items/not-recorded.ts';
 import { headlineSentence } from '../../protocol/validity/headline-sentence.ts';
 import { type Validity, validityWords } from '../../protocol/validity/validity.ts';
-import { type Block, boxed, paragraph, space, stack } from '../block.ts';
+import { type Block, boxed, paragraph, paragraphParts, space, stack } from '../block.ts';
 import type { FlowItem } from '../flow.ts';
 import { COLOR } from '../style.ts';
 import { type Column, headingItem, tableItems, textItems } from '../table.ts';
@@ -45,10 +45,7 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
     ...[notRecorded(plan, items).named].filter(Boolean).map((words) => paragraph(words, inner, LEAD)),
   ];
   const rows = resultRows(content).map(({ location, place, values, agreement, step, validity }) => [
-    stack([
-      paragraph(location, 0.2 * width - 2, { ...TABLE, weight: 'bold' }),
-      paragraph(place, 0.2 * width - 2, TABLE),
-    ]),
+    stack([lineBlock([location], 0.2 * width, { ...TABLE, weight: 'bold' }), lineBlock([place], 0.2 * width, TABLE)]),
     lineBlock(values, 0.26 * width, validity === 'holds' ? LEAD_BOLD : { ...TABLE, color: COLOR.inkSoft }),
     lineBlock(validity === 'holds' ? agreement : [NOT_EVALUATED[validity]], 0.27 * width, TABLE),
     step,
@@ -68,7 +65,7 @@ export function summaryItems(content: ReportContent, width: number): readonly Fl
 
 function lineBlock(lines: readonly string[], width: number, style: TextStyle): Block {
   return stack(
-    lines.map((words) => paragraph(words, width - 2, style)),
+    lines.flatMap((words) => paragraphParts(words, width - 2, style).map((part) => paragraph(part, width - 2, style))),
     0.4,
   );
 }

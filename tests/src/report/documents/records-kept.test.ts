@@ -7,7 +7,8 @@ import { withLogEntry } from '../../../../src/protocol/custody/log-entries.ts';
 import { reportContent } from '../../../../src/report/documents/report-content.ts';
 import { reportJson, reportTable } from '../../../../src/report/documents/report-data.ts';
 import { fullReportPlan } from '../../../helpers/full-report-plan.ts';
-import { words } from './job-plans.ts';
+import { pageProblems } from '../../../helpers/page-problems.ts';
+import { draw, words } from './job-plans.ts';
 
 const plan = fullReportPlan();
 const [first = ''] = plan.levels.flatMap(({ detectors }) => detectors.map(({ id }) => id));
@@ -29,6 +30,39 @@ describe('a long text of the log', () => {
     const custody = [{ at: plan.visit.posted ?? null, from: long('from'), to: long('to'), note: long('note') }];
     const text = words('report', withLogEntry(plan, first, { custody }));
     for (const each of ['from', 'to', 'note']) expect(text).toContain(long(each));
+  });
+
+  // A note may have 10,000 characters (the plan format).
+  const told = (what: string) =>
+    `${`${what} was open, then shut again. `.repeat(400).slice(0, 9_980)} The end of ${what}.`;
+  const report = plan.report ?? never();
+  const windows = plan.conditions.map((each) =>
+    each.item === 'windows-closed' ? { ...each, state: 'broken' as const, note: told('it') } : each,
+  );
+  it.each<readonly [string, Partial<Plan>]>([
+    ['finished areas', { report: { ...report, areas: told('it') } }],
+    ['permanent vents', { report: { ...report, vents: told('it') } }],
+    ['mitigation system', { report: { ...report, mitigation: { seen: 'none', note: told('it') } } }],
+    ['weather', { weather: [{ at: '2026-03-08T12:00:00-04:00', text: told('it') }] }],
+    ['forecast', { visit: { ...plan.visit, forecast: { ...(plan.visit.forecast ?? never()), note: told('it') } } }],
+    ['a condition', { conditions: windows }],
+    ['an earlier answer to a condition', { conditions: [...windows, ...plan.conditions.slice(0, 1)] }],
+  ])('of 10,000 characters is not cut off: %s', (_, change) => {
+    const text = reportOf(change);
+    expect(text).toContain('The end of it.');
+    // By a word, because a sentence may stand on two pages.
+    expect(text.split(' shut ')).toHaveLength(told('it').split(' shut ').length);
+    expect(pageProblems(draw('report', { ...plan, ...change }))).toEqual([]);
+  });
+
+  it('of the widest letters leaves the value of its detector: a label', () => {
+    const levels = plan.levels.map((level) => ({
+      ...level,
+      detectors: level.detectors.map((each, i) => ({ ...each, label: `${'W'.repeat(199)}${i}` })),
+    }));
+    for (const change of [{}, { levels }])
+      for (const value of ['4.4 pCi/L (162.8 Bq/m³)', '4.8 pCi/L (177.6 Bq/m³)'])
+        expect(reportOf(change)).toContain(value);
   });
 
   it('is not written out a second time where it is short', () => {
