@@ -1,8 +1,12 @@
 /** The report of a test for other programs: as JSON and as a table. */
+import { capital } from '../../../geometry/messages/index.ts';
 import { markedCite } from '../../../geometry/messages/sources.ts';
 import { namedDetectors } from '../../protocol/custody/detectors.ts';
 import { recordedStart } from '../../protocol/custody/placed.ts';
+import { notRecorded } from '../../protocol/required-items/not-recorded.ts';
 import { locationJson } from '../../protocol/results/describe-location.ts';
+import { locationName, locations } from '../../protocol/results/locations.ts';
+import { instantText, msOf } from '../../protocol/timing/clock.ts';
 import { issueText } from '../../protocol/validity/validity.ts';
 import { houseStep, type ReportContent, resultRows, STATEMENTS } from './report-content.ts';
 
@@ -32,9 +36,9 @@ export function reportJson(content: ReportContent) {
   };
 }
 
-/** Returns a row of headings, then a row for each detector; values of its location are repeated in every row. */
+/** Returns a row of headings, then a row for each detector; values of its location are repeated in every row. Times are by the clock of the site. */
 export function reportTable(content: ReportContent): readonly (readonly (string | number)[])[] {
-  const { plan, state, sets } = content;
+  const { plan, state, sets, items } = content;
   const names = new Map(namedDetectors(plan).map(({ id, name }) => [id, name]));
   const head = [
     'title',
@@ -54,31 +58,42 @@ export function reportTable(content: ReportContent): readonly (readonly (string 
     'end',
     'remarks',
   ];
-  const rows = resultRows(content).flatMap(({ location, step, validity }, index) => {
-    const set = sets[index];
-    if (!set) return [];
-    const holds = validity === 'holds';
-    const { meanRounded, agreement } = locationJson(set);
-    return set.set.recorded.map(({ detector, value, unit, belowLimit }) => {
-      return [
+  const inZone = (text: string | null) => {
+    const at = msOf(text);
+    return at === null ? '' : instantText(at, plan.site.timeZone);
+  };
+  const results = resultRows(content);
+  const remarks = [...state.issues.map(issueText), ...state.notes, notRecorded(plan, items).short];
+  const rows = locations(plan).flatMap((location) => {
+    const index = sets.findIndex(({ set }) => set.detectors[0]?.id === location.detectors[0]?.id);
+    const [set, told] = [sets[index], results[index]];
+    const holds = told?.validity === 'holds';
+    const { meanRounded = null, agreement = '' } = set ? locationJson(set) : {};
+    return location.detectors.flatMap((detector) => {
+      const recorded = plan.readings.filter((reading) => reading.detector === detector.id);
+      // A detector without a result has a row too: nothing that is not known is left out.
+      const values = recorded.length > 0 ? recorded : [{ value: '', unit: '', belowLimit: undefined }];
+      return values.map(({ value, unit, belowLimit }) => [
         plan.title,
         plan.site.label,
         state.validity,
-        location,
-        names.get(detector) ?? detector,
+        capital(locationName({ set: location })),
+        names.get(detector.id) ?? detector.id,
         value,
         unit,
-        belowLimit ? 'yes' : 'no',
+        value === '' ? '' : belowWords(belowLimit),
         holds && meanRounded !== null ? meanRounded : '',
         holds ? agreement : '',
         holds ? 'yes' : 'no',
-        step,
+        told?.step ?? '',
         houseStep(content),
-        recordedStart(plan.visit) ?? '',
-        plan.visit.end ?? '',
-        state.notes.join(' '),
-      ];
+        inZone(recordedStart(plan.visit)),
+        inZone(plan.visit.end),
+        remarks.filter(Boolean).join(' '),
+      ]);
     });
   });
   return [head, ...rows];
 }
+
+const belowWords = (belowLimit = false): string => (belowLimit ? 'yes' : 'no');

@@ -164,6 +164,39 @@ describe('a second result of one detector', () => {
   });
 });
 
+describe('the table of the report', () => {
+  const cells = (plan: Plan) => {
+    const [head = [], ...rows] = reportTable(reportContent(plan));
+    return rows.map((row) => Object.fromEntries(head.map((name, i) => [name, row[i]])));
+  };
+
+  // 32 Ill. Adm. Code 422.130(o)(1)(A): the result of each detector; one that is not known is not left out.
+  it('has a row of each detector, also without a result', () => {
+    expect(cells({ ...plan, readings: plan.readings.slice(1) })).toMatchObject([
+      { detector: 'A1', value: '', unit: '', test: 'unknown', 'location holds': 'no' },
+      { detector: 'A2', value: 4.8, unit: 'pCi/L', test: 'unknown', 'location holds': 'no' },
+    ]);
+    expect(cells({ ...plan, readings: [] })).toMatchObject([
+      { detector: 'A1', value: '', test: 'unknown', 'location holds': 'no', 'mean pCi/L': '' },
+      { detector: 'A2', value: '', test: 'unknown', 'location holds': 'no', 'mean pCi/L': '' },
+    ]);
+  });
+
+  it('says why a test is not valid, as the pages and the JSON do', () => {
+    const [row] = cells({ ...plan, visit: { ...plan.visit, end: '2026-03-09T09:00:00-04:00' } });
+    expect(row).toMatchObject({ test: 'not-evaluated' });
+    expect(row?.remarks).toContain('short of the kit');
+  });
+
+  it('has the times by the clock of the site, as the pages have them', () => {
+    const [row] = cells({
+      ...plan,
+      visit: { ...plan.visit, start: '2026-03-07T23:00:00Z', end: '2026-03-10T13:00:00Z' },
+    });
+    expect(row).toMatchObject({ start: '2026-03-07T18:00:00-05:00', end: '2026-03-10T09:00:00-04:00' });
+  });
+});
+
 it('two detectors of one label are told apart in the table', () => {
   const [level] = plan.levels;
   if (!level) never();
