@@ -53,6 +53,24 @@ const HEADS = [
   'Means below 2.0 pCi/L, charcoal-barrier',
 ] as const;
 
+/** Returns the words of the tables that are broken over two lines; a date too may not be. Runs in the page. */
+function wordsBroken(): readonly string[] {
+  const broken: string[] = [];
+  for (const cell of document.querySelectorAll('.book__table :is(th, td)')) {
+    const walker = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      for (const word of (node.textContent ?? '').matchAll(/[a-z]+|\d{4}-\d{2}/gi)) {
+        const range = document.createRange();
+        range.setStart(node, word.index);
+        range.setEnd(node, word.index + word[0].length);
+        const lines = new Set([...range.getClientRects()].map(({ top }) => Math.round(top)));
+        if (lines.size > 1) broken.push(word[0]);
+      }
+    }
+  }
+  return broken;
+}
+
 describe('the quality book over 200 invented pairs', () => {
   let opened: OpenPage;
   let page: Page;
@@ -136,6 +154,7 @@ describe('the quality book over 200 invented pairs', () => {
   it.each([
     [1440, 900],
     [1024, 768],
+    [390, 844],
   ])('fits a page of %d by %d', async (width, height) => {
     await page.evaluate(() => window.__stillspot?.store.getState().setTheme('paper'));
     await page.setViewportSize({ width, height });
@@ -147,6 +166,14 @@ describe('the quality book over 200 invented pairs', () => {
       .poll(() => page.locator('.book').evaluate((each) => each.scrollHeight - each.clientHeight))
       .toBeLessThanOrEqual(0);
     await expect.poll(() => body.evaluate((each) => each.scrollWidth - each.clientWidth)).toBeLessThanOrEqual(0);
+    await expect.poll(() => page.evaluate(wordsBroken)).toEqual([]);
+    // Type of a chart is 3.4 mm: read without a glass, 10 px at least.
+    const type = () =>
+      chart(0)
+        .locator('.drawn')
+        .first()
+        .evaluate((svg) => 3.4 * ((svg as SVGSVGElement).getScreenCTM()?.a ?? 0));
+    await expect.poll(type).toBeGreaterThanOrEqual(10);
     if (!SHOTS) return;
     await page.locator('.book details[open] > summary').evaluateAll((all) => {
       for (const each of all) (each as HTMLElement).click();

@@ -50,12 +50,14 @@ export function ChartView({ chart, say }: Props) {
           ))}
         </ul>
       )}
-      <Drawn
-        width={CHART_MM.width}
-        height={CHART_MM.height}
-        name={describeChart(chart)}
-        drawing={drawControlChart(chart, PAGE_COLORS)}
-      />
+      <Scroller name={`${name}, chart`}>
+        <Drawn
+          width={CHART_MM.width}
+          height={CHART_MM.height}
+          name={describeChart(chart)}
+          drawing={drawControlChart(chart, PAGE_COLORS)}
+        />
+      </Scroller>
       {points.length > 0 && (
         <>
           <Key />
@@ -124,8 +126,8 @@ function PairTable({ chart }: { readonly chart: ControlChart }) {
             // biome-ignore lint/suspicious/noArrayIndexKey: the place in the sequence is what tells the pairs apart
             <tr key={i} data-verdict={verdict}>
               <th scope="row">{i + 1}</th>
-              <td>{pair.month === UNDATED ? 'No date' : pair.month}</td>
-              <td>{pair.where}</td>
+              <td className="book__when">{pair.month === UNDATED ? 'No date' : pair.month}</td>
+              <td className="book__text">{pair.where}</td>
               <td>{pair.values.map((each) => decimalText(each, 1)).join(' and ')}</td>
               <td>{decimalText(pair.mean, 1)}</td>
               <td>{decimalText(value, 1)}</td>

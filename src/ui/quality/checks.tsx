@@ -67,7 +67,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: ids are only told apart within a plan
               <tr key={i}>
-                <td>{month === UNDATED ? 'No date' : month}</td>
+                <td className="book__when">{month === UNDATED ? 'No date' : month}</td>
                 <th scope="row">{capital(check.kind)}</th>
                 <td>{[check.serial, where].filter(Boolean).join(', ')}</td>
                 <td>{enteredText(check)}</td>
@@ -80,7 +80,7 @@ function CheckTable({ checks }: Pick<Props, 'checks'>) {
                     <VerdictMark verdict={MARK[verdict]} size={16} /> {CHECK_WORD[verdict]}
                   </span>
                 </td>
-                <td>
+                <td className="book__text">
                   {action?.text}
                   {action && <span className="soft"> {describeSources(action.sources)}</span>}
                 </td>

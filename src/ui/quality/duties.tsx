@@ -73,7 +73,9 @@ function MonthTable({ book: { months, years } }: Pick<Props, 'book'>) {
         <tbody>
           {years.map(({ year, device, spikes }) => (
             <tr key={`${year} ${device}`} className="book__year">
-              <th scope="row">Year {year}</th>
+              <th scope="row" className="book__when">
+                Year {year}
+              </th>
               <td>{device}</td>
               <td />
               <td />
@@ -83,7 +85,9 @@ function MonthTable({ book: { months, years } }: Pick<Props, 'book'>) {
           ))}
           {months.map(({ month, device, measurements, awaited, duplicates, blanks, spikes }) => (
             <tr key={`${month} ${device}`}>
-              <th scope="row">{month === UNDATED ? 'No date' : month}</th>
+              <th scope="row" className="book__when">
+                {month === UNDATED ? 'No date' : month}
+              </th>
               <td>{device}</td>
               <td>
                 {measurements} measured{awaited > 0 && `, ${awaited} awaiting results`}
