@@ -9,7 +9,7 @@ import { element, line, rectElement } from '../svg.ts';
 import { drawText, shortened, type TextStyle } from '../text.ts';
 import { blankLine, bullet, type DocumentOrder, framed, pageOf, siteLine, testerOf } from './document-blocks.ts';
 import { describePickUp, formatForOccupants } from './format-times.ts';
-import { deviationInstructions, occupantRequests, SAFETY_FIRST, whyClosed } from './occupant-texts.ts';
+import { CLOSED_HOURS, deviationInstructions, occupantRequests, SAFETY_FIRST, whyClosed } from './occupant-texts.ts';
 
 /** Diameter of the hole, mm, for door knobs and levers: common practice, no published source. */
 const HOLE = 30;
@@ -99,6 +99,7 @@ function backFace({ plan }: DocumentOrder, share: number, width: number): Block 
   return stack([
     paragraph('While the test runs', width, { size: 6.4 * share, weight: 'bold' }),
     paragraph(whyClosed(plan), width, style),
+    ...(isLongTerm(plan) ? [] : [paragraph(CLOSED_HOURS, width, style)]),
     ...occupantRequests(plan).map(({ title, asks }) =>
       stack([
         space(1),

@@ -5,6 +5,7 @@ import { inset } from '../paper.ts';
 import type { TextStyle } from '../text.ts';
 import { blankLine, type DocumentOrder, framed, pageOf, testerOf } from './document-blocks.ts';
 import { describePickUp, formatForOccupants } from './format-times.ts';
+import { CLOSED_HOURS, entranceRequests } from './occupant-texts.ts';
 
 /** Factors of the type size to try. */
 const SHARES = Array.from({ length: 60 }, (_, i) => 1.7 - i * 0.02);
@@ -34,8 +35,10 @@ function noticeBlock({ plan }: DocumentOrder, width: number, share: number): Blo
       : [
           middle('Keep windows and exterior doors closed.', 9, 'bold'),
           middle('You may come in and go out. Close the door behind you at once.', 6),
+          middle(CLOSED_HOURS, 5),
           space(2 * share),
-          middle('Leave fans, heating and cooling as they are set.', 6),
+          ...entranceRequests(plan).map((text) => middle(text, 5)),
+          middle('Leave other fans as they are set.', 5),
         ]),
     space(3 * share),
     middle('Do not touch, cover or move the detectors.', 9, 'bold'),

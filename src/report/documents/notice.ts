@@ -1,3 +1,4 @@
+import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { type Block, paragraph, space, stack } from '../block.ts';
 import type { TextStyle } from '../text.ts';
@@ -63,6 +64,7 @@ function noticeBlocks(order: DocumentOrder, width: number, style: TextStyle): re
     stack([
       heading(isLongTerm(plan) ? 'Until pick-up' : 'From closing the house to pick-up', width),
       say(whyClosed(plan)),
+      ...(isSignatureAsked(plan) ? [say(SIGNATURE)] : []),
     ]),
     ...asked(plan, width, style),
     stack(
@@ -74,6 +76,14 @@ function noticeBlocks(order: DocumentOrder, width: number, style: TextStyle): re
     ),
     blankLines(['What happened', 'When, and for how long'], width),
   ];
+}
+
+const SIGNATURE = 'You are asked to sign the non-interference agreement.';
+
+/** Whether people in the house are still to sign: in a test for somebody else, or where nobody has answered whom it is for. */
+function isSignatureAsked(plan: DocumentOrder['plan']): boolean {
+  const { purpose, purposeAnswered } = plan.site;
+  return (purpose !== 'own-household' || purposeAnswered === false) && agreementState(agreementOf(plan)) === 'open';
 }
 
 /** Returns the requests to occupants; a group's title stays with its first request. */

@@ -62,6 +62,22 @@ export function occupantRequests(plan: Plan): readonly AskedGroup[] {
   return grouped.filter(({ asks }) => asks.length > 0);
 }
 
+/** What ANSI/AARST MAH-2019, Exh. 4, has at the entrance beside windows, doors and the detectors themselves. */
+const AT_THE_ENTRANCE = ['heating-cooling-normal', 'outdoor-air-lowest', 'whole-house-fan-off', 'fireplaces-off'];
+
+/** Returns the requests of a notice at the entrance, beside windows and doors; none of a long-term test. */
+export function entranceRequests(plan: Plan): readonly string[] {
+  const rows = isLongTerm(plan) ? [] : conditionsReport(plan).rows;
+  return AT_THE_ENTRANCE.flatMap((id) =>
+    rows
+      .filter(({ item, state }) => item.id === id && state !== 'not-applicable')
+      .map(({ item }) => conditionTexts(item).notice),
+  );
+}
+
+/** ANSI/AARST MAH-2019, Exh. 4. */
+export const CLOSED_HOURS = 'Closed from 12 hours before the detectors are placed until they are picked up.';
+
 /** Common practice, no published source. */
 export const SAFE_AND_ALONE: readonly string[] = [
   'Keep pets and small children away from the detectors.',

@@ -170,6 +170,40 @@ describe('the agreement', () => {
   });
 });
 
+/** ANSI/AARST MAH-2019, Exh. 2: the letter before the test says that a signature will be asked for. */
+it('the notice to occupants says that they are asked to sign, until they have, and not in a test of their own household', () => {
+  const asks = /asked to sign the non-interference agreement/;
+  const sale = { ...bare, site: { ...bare.site, purpose: 'property-transfer' as const } };
+  expect(words('notice', sale)).toMatch(asks);
+  expect(words('notice', { ...bare, site: { ...bare.site, purposeAnswered: false } })).toMatch(asks);
+  expect(words('notice', bare)).not.toMatch(asks);
+  const signed = withAgreement(sale, { signedBy: 'Odd Renner', at: '2026-03-07T17:00:00-05:00' });
+  expect(words('notice', signed)).not.toMatch(asks);
+  expect(words('notice', withAgreement(sale, { refused: true }))).not.toMatch(asks);
+});
+
+/** ANSI/AARST MAH-2019, Exh. 4: what a notice at the entrance holds. */
+describe.each(['entrance-notice', 'door-hanger'] as const)('the %s has every item of the published notice', (kind) => {
+  const text = words(kind, bare).toLowerCase();
+
+  it.each([
+    ['12 h before and during', 'closed from 12 hours before the detectors are placed until they are picked up'],
+    ['windows and doors', 'keep windows and exterior doors closed'],
+    ['heating and cooling', 'keep the house between 65 and 80 °f (18 and 27 °c)'],
+    ['outdoor air', 'set ventilation that brings in outdoor air to its lowest setting'],
+    ['whole-house and window fans', 'leave the whole-house fan and all window fans off'],
+    ['fireplaces', 'do not use fireplaces'],
+    ['not disturbed', 'do not touch'],
+  ])('%s', (_, part) => {
+    expect(text).toContain(part);
+  });
+
+  it('and none of a long-term test, which has no closed house', () => {
+    const long = words(kind, { ...bare, protocol: { profile: 'health-canada-long-term', overrides: [] } });
+    expect(long).not.toMatch(/closed|fireplace|°F/);
+  });
+});
+
 it('the notice for each entrance has the telephone of the firm in type that is read from the door step', () => {
   const [svg = ''] = draw('entrance-notice', fullReportPlan());
   const telephone = sheetTexts(svg).find(({ text }) => text.startsWith('Telephone '));
