@@ -85,3 +85,34 @@ it('fields of one row stand in line, with a label of two lines or with a trouble
   expect(camera?.y).toBeCloseTo(field?.y ?? Number.NaN, 0);
   expectNoTroubles();
 });
+
+it('on a phone the words of the folded verdict column stand in lines, not in columns beside one another', async () => {
+  const { page, expectNoTroubles } = await openPage({ viewport: { width: 390, height: 844 }, touch: true });
+  await openSample(page, 'Plain basement');
+  await page.evaluate(() => window.__stillspot?.store.getState().select(['t1']));
+  const rail = page.locator('.side--folded .rail');
+  const more = rail.getByText('and dimensions of the selection');
+  await more.waitFor();
+  const lines = await rail.locator(':scope > span:not(.unseen)').evaluateAll((spans) =>
+    spans.map((span) => {
+      const text = document.createRange();
+      if (span.lastChild) text.selectNodeContents(span.lastChild); // without what only a screen reader is told
+      return new Set([...text.getClientRects()].map(({ bottom }) => Math.round(bottom))).size;
+    }),
+  );
+  expect(Math.max(...lines)).toBe(1);
+  expect((await rail.boundingBox())?.height).toBeLessThan(60);
+  expectNoTroubles();
+});
+
+it('the hours of a leaflet stand in line on the quick card, with a trouble below one of them', async () => {
+  const { page, expectNoTroubles } = await openPage({ viewport: { width: 390, height: 844 }, touch: true });
+  await page.getByRole('button', { name: 'One kit, one room: quick card' }).first().tap();
+  const [least, most] = ['Hours at least', 'Hours at most'].map((label) => page.getByLabel(label, { exact: true }));
+  if (!least || !most) throw new Error('unreachable');
+  await least.fill('two');
+  await least.press('Enter');
+  await page.getByText('Write a number from 1 to 10000.').waitFor();
+  expect((await most.boundingBox())?.y).toBe((await least.boundingBox())?.y);
+  expectNoTroubles();
+});
