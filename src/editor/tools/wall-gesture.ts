@@ -141,6 +141,11 @@ function sayWhereReached({ reached, length }: TypedEnd, typed: Mm): void {
 /** A smaller difference between typed and drawn is not reported, mm. */
 const NEWS: Mm = 1;
 
-function shownCorner({ pointer }: WallGesture): XY | null {
-  return useSketch.getState().nextCorner ?? (pointer && cornerAt(pointer).at);
+function shownCorner(gesture: WallGesture): XY | null {
+  return useSketch.getState().nextCorner ?? cornerAtPointer(gesture)?.at ?? null;
+}
+
+/** The corner at the pointer; null for a finger, which shows no direction once it is lifted. */
+export function cornerAtPointer({ pointer }: WallGesture): Corner | null {
+  return pointer && !pointer.touch ? cornerAt(pointer) : null;
 }

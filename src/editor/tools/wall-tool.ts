@@ -5,7 +5,14 @@ import { CURSOR_REACH_PX, keepsTool, store } from './tool-context.ts';
 import type { ToolController, ToolPoint } from './tool-controller.ts';
 import { cornerAt, corners } from './wall-corner.ts';
 import { createWallDirection, type WallDirection } from './wall-direction.ts';
-import { addCorner, endWalls, setTypedLength, showNextWall, type WallGesture } from './wall-gesture.ts';
+import {
+  addCorner,
+  cornerAtPointer,
+  endWalls,
+  setTypedLength,
+  showNextWall,
+  type WallGesture,
+} from './wall-gesture.ts';
 
 /**
  * Draws wall after wall. A chain of walls is shown as a line until it is closed or ended. The walls are then placed so that the line is
@@ -35,7 +42,7 @@ export function createWallTool(): ToolController {
       if (store().tool.kind !== 'wall') endWalls();
     },
     key: (event) => takeKey(event, gesture.direction),
-    typing: () => showNextWall(gesture, gesture.pointer && cornerAt(gesture.pointer)),
+    typing: () => showNextWall(gesture, cornerAtPointer(gesture)),
     typedLength: (text) => setTypedLength(gesture, text),
   };
 }

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { withThicknessMeasured } from '../../../../geometry/edit/wall-thickness.ts';
+import { useSketch } from '../../../../src/editor/overlay/sketch.ts';
 import { createWallTool } from '../../../../src/editor/tools/wall-tool.ts';
 import { FIRST_WALL_SETTINGS, withSaid } from '../../../../src/state/wall-settings.ts';
 import { at, key, level, openRoom, press, sketch, state, steps } from '../../../helpers/tool-stage.ts';
@@ -257,5 +258,40 @@ describe('the thickness of a new wall', () => {
     state().setWallSettings(withSaid(FIRST_WALL_SETTINGS, { outer: 203.2 }));
     expect(drawn()).not.toHaveProperty('thicknessAnswered');
     state().setWallSettings(FIRST_WALL_SETTINGS);
+  });
+});
+
+describe('a length typed by finger', () => {
+  const finger = (x: number, y: number) => at(x, y, { touch: true });
+  const drawn = () => {
+    const tool = createWallTool();
+    useSketch.setState({ touch: true });
+    press(tool, finger(0, 0));
+    press(tool, finger(4000, 0));
+    return tool;
+  };
+
+  it('typed again corrects the same wall, and shows no next one where the finger was', () => {
+    const tool = drawn();
+    expect(tool.typedLength?.('10 ft')).toBe('');
+    useSketch.setState({ typed: null, turn: null });
+    tool.typing?.();
+    expect(sketch().nextCorner).toBeNull();
+    expect(tool.typedLength?.('8 ft')).toBe('');
+    expect(corners()).toEqual([
+      [0, 0],
+      [2438.4, 0],
+    ]);
+  });
+
+  it('is that of the last wall also after a pinch that began elsewhere', () => {
+    const tool = drawn();
+    tool.down(finger(6000, 2500));
+    tool.interrupt?.();
+    expect(tool.typedLength?.('8 ft')).toBe('');
+    expect(corners()).toEqual([
+      [0, 0],
+      [2438.4, 0],
+    ]);
   });
 });
