@@ -167,6 +167,15 @@ describe('the quality book over 200 invented pairs', () => {
       .toBeLessThanOrEqual(0);
     await expect.poll(() => body.evaluate((each) => each.scrollWidth - each.clientWidth)).toBeLessThanOrEqual(0);
     await expect.poll(() => page.evaluate(wordsBroken)).toEqual([]);
+    // What is outstanding is seen without scrolling sideways.
+    const outstanding = page.getByRole('row', { name: /^Year 2026/ }).getByText('3 outstanding');
+    await expect.poll(async () => (await outstanding.boundingBox())?.x ?? width).toBeGreaterThan(0);
+    await expect
+      .poll(async () => {
+        const box = await outstanding.boundingBox();
+        return box === null ? width + 1 : box.x + box.width;
+      })
+      .toBeLessThanOrEqual(width);
     // Type of a chart is 3.4 mm: read without a glass, 10 px at least.
     const type = () =>
       chart(0)

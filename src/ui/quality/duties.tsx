@@ -2,7 +2,7 @@ import { describeSources } from '../../../geometry/messages/sources.ts';
 import { COUNTED_FROM, describeCount, describeRequirement } from '../../protocol/quality/describe-quality.ts';
 import { type QcCount, type QualityBook, UNDATED } from '../../protocol/quality/quality-book.ts';
 import { countTable } from '../../protocol/quality/quality-csv.ts';
-import { BLANKS, DUPLICATES, SPIKES } from '../../protocol/quality/requirements.ts';
+import { BLANKS, DUPLICATES, type QcRequirement, SPIKES } from '../../protocol/quality/requirements.ts';
 import { VerdictMark } from '../verdict/verdict-mark.tsx';
 import { saveTable } from './book-files.ts';
 import { Scroller } from './scroller.tsx';
@@ -57,7 +57,7 @@ export function Duties({ book, say }: Props) {
 function MonthTable({ book: { months, years } }: Pick<Props, 'book'>) {
   return (
     <Scroller name="By month">
-      <table className="book__table">
+      <table className="book__table book__table--stacks">
         <thead>
           <tr>
             <th scope="col">Month</th>
@@ -80,7 +80,7 @@ function MonthTable({ book: { months, years } }: Pick<Props, 'book'>) {
               <td />
               <td />
               <td />
-              <Count count={spikes} />
+              <Count duty={SPIKES} count={spikes} />
             </tr>
           ))}
           {months.map(({ month, device, measurements, awaited, duplicates, blanks, spikes }) => (
@@ -92,9 +92,9 @@ function MonthTable({ book: { months, years } }: Pick<Props, 'book'>) {
               <td>
                 {measurements} measured{awaited > 0 && `, ${awaited} awaiting results`}
               </td>
-              <Count count={duplicates} />
-              <Count count={blanks} />
-              <Count count={spikes} />
+              <Count duty={DUPLICATES} count={duplicates} />
+              <Count duty={BLANKS} count={blanks} />
+              <Count duty={SPIKES} count={spikes} />
             </tr>
           ))}
         </tbody>
@@ -103,10 +103,10 @@ function MonthTable({ book: { months, years } }: Pick<Props, 'book'>) {
   );
 }
 
-function Count({ count }: { readonly count: QcCount }) {
+function Count({ duty, count }: { readonly duty: QcRequirement; readonly count: QcCount }) {
   const verdict = count.done < count.required ? 'tight' : 'clear';
   return (
-    <td>
+    <td data-head={duty.name}>
       <span className="book__count" data-verdict={verdict}>
         <VerdictMark verdict={verdict} size={16} /> {describeCount(count)}
       </span>
