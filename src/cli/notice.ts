@@ -22,7 +22,7 @@ export const noticePaper: PaperCommand = {
   make: async (plan, job) => {
     const placement = verifiedPlacement(plan);
     const computed = computedById(placement);
-    const order = { plan, ...pageOption(job, plan), date: today(), now: Date.now(), computed };
+    const order = { plan, ...pageOption(job, plan), date: today(plan), now: Date.now(), computed };
     const kind = choiceOption(job, 'kind', KIND_NAMES, 'closing');
     const pages = drawDocument(KINDS[kind], order);
     const fine = kind !== 'card' || isPlacementFine(placement); // the others print no verdict

@@ -26,7 +26,7 @@ export const reportPaper: PaperCommand = {
     };
     const text = { json: `${JSON.stringify(document, null, 2)}\n`, csv: csv(reportTable(content)) }[job.format];
     if (text !== undefined) return { files: [{ path: job.path, bytes: text }], lacking: [], ...rest };
-    const order = { plan, ...pageOption(job, plan), date: today(), computed };
+    const order = { plan, ...pageOption(job, plan), date: today(plan), computed };
     return { ...(await filesOfPages(job, drawTestReport(order), order)), ...rest };
   },
 };

@@ -13,7 +13,7 @@ export const sheetPaper: PaperCommand = {
   checkOptions: (plan, job) => void levelsOf(job, plan),
   make: async (plan, job) => {
     const placement = verifiedPlacement(plan);
-    const order = { plan, ...pageOption(job, plan), date: today(), computed: computedById(placement) };
+    const order = { plan, ...pageOption(job, plan), date: today(plan), computed: computedById(placement) };
     const pages = levelsOf(job, plan).flatMap((levelId) => drawSheets({ ...order, levelId }));
     return { ...(await filesOfPages(job, pages, order)), fine: isPlacementFine(placement), notes: [], document: {} };
   },

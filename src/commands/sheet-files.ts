@@ -1,5 +1,6 @@
 import type { Plan } from '../../geometry/plan/model.ts';
 import { partMissing } from '../platform/part-missing.ts';
+import { dayOfPrinting } from '../report/day-of-printing.ts';
 import type { PageChoice, PaperName } from '../report/paper.ts';
 import { selectLevel, selectProbe } from '../state/selectors.ts';
 import { useAppStore } from '../state/store.ts';
@@ -80,7 +81,7 @@ function order(choice: PageChoice | undefined, showTracing: boolean) {
     stem: fileStem(name),
     options: {
       ...(choice ?? { paper: usualPaper(plan) }),
-      date: today(),
+      date: today(plan),
       now: Date.now(),
       showTracing,
       // The allowed area on the sheet is that of its detectors; without detectors, that of the probe height on screen.
@@ -89,11 +90,9 @@ function order(choice: PageChoice | undefined, showTracing: boolean) {
   };
 }
 
-/** Returns today's date in ISO 8601 form, in the time zone of this computer. */
-export function today(): string {
-  const now = new Date();
-  const two = (part: number) => String(part).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+/** Returns today's date at the site in ISO 8601 form. */
+export function today(plan: Plan): string {
+  return dayOfPrinting(plan, Date.now());
 }
 
 export function troubleOf(error: unknown): string {

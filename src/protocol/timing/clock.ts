@@ -149,3 +149,6 @@ export function instantText(at: Ms, zone: string): string {
   const date = `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}`;
   return `${date}T${two(hour)}:${two(minute)}:${two(second)}${sign}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
 }
+
+/** Returns the day of an instant in a zone as ISO 8601 date: "2026-03-07". */
+export const isoDay = (at: Ms, zone: string): string => instantText(at, zone).slice(0, 10);

@@ -2,7 +2,7 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { unbrokenInstant } from '../../../geometry/units/no-break.ts';
 import { recordedStart } from '../../protocol/custody/placed.ts';
-import { instantAt, instantText, type Ms, msOf, wallTime } from '../../protocol/timing/clock.ts';
+import { instantAt, isoDay, type Ms, msOf, wallTime } from '../../protocol/timing/clock.ts';
 import { isLongTerm } from '../../protocol/timing/exposure-limits.ts';
 import { DAYS, formatDate, formatInstant, isMonthFirst } from '../../protocol/timing/format-time.ts';
 import { hasMitigation } from '../../protocol/timing/mitigation.ts';
@@ -71,14 +71,14 @@ type FormatTime = (text: string | null | undefined, plan: Plan) => string | null
 function isAhead(text: string | null | undefined, { site }: Plan, { date, now }: Printing): boolean {
   const at = msOf(text);
   if (at === null) return false;
-  return now === undefined ? instantText(at, site.timeZone).slice(0, 10) > date : at > now;
+  return now === undefined ? isoDay(at, site.timeZone) > date : at > now;
 }
 
 /** Whether an instant has certainly passed. */
 function isPast(text: string | null | undefined, { site }: Plan, { date, now }: Printing): boolean {
   const at = msOf(text);
   if (at === null) return false;
-  return now === undefined ? instantText(at, site.timeZone).slice(0, 10) < date : at <= now;
+  return now === undefined ? isoDay(at, site.timeZone) < date : at <= now;
 }
 
 /**

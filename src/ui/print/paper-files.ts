@@ -29,7 +29,7 @@ export async function jobPaperPages(which: VisitDocument, choice: PageChoice): P
   ]).catch(partMissing);
   const { plan } = useAppStore.getState();
   const computed = await computedTwice(plan);
-  return sunAtOnce(() => drawDocument(which, { ...choice, plan, date: today(), now: Date.now(), computed }));
+  return sunAtOnce(() => drawDocument(which, { ...choice, plan, date: today(plan), now: Date.now(), computed }));
 }
 
 /** Saves each page of a document as an SVG drawing. Shows a message that says where it is, or why it could not be saved. */

@@ -83,10 +83,11 @@ async function pdfFile(pages: readonly string[], ending: string): Promise<Made> 
     import('../../report/pdf/pdf.ts'),
     import('../../report/pdf/browser-fonts.ts'),
   ]).catch(partMissing);
-  const { title } = useAppStore.getState().plan;
+  const { plan } = useAppStore.getState();
+  const { title } = plan;
   const { bytes, lacking } = await pagesToPdf(pages, {
     title: title || 'Plan without a title',
-    date: today(),
+    date: today(plan),
     fonts: await loadFontFiles(),
   });
   const name = `${fileStem(title)}${ending}.pdf`;

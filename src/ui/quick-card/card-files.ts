@@ -10,7 +10,7 @@ import { downloadFile, fileStem } from '../../storage/plan-files.ts';
 /** Returns the page of a card as SVG text with the embedded font. Throws if the code cannot be loaded. */
 export async function cardPage({ plan }: QuickCard): Promise<string> {
   const { withEmbeddedFont } = await import('../../report/embedded-font.ts').catch(partMissing);
-  return withEmbeddedFont(drawCardPage(await checkedTwice(plan), { paper: usualPaper(plan), date: today() }));
+  return withEmbeddedFont(drawCardPage(await checkedTwice(plan), { paper: usualPaper(plan), date: today(plan) }));
 }
 
 /** Returns the sketch with the embedded font. Throws if the font cannot be loaded. */
@@ -23,7 +23,7 @@ export async function sketchWithFont(sketch: string): Promise<string> {
 export async function cardPicture({ plan }: QuickCard): Promise<File> {
   const { exportPageImage } = await import('../../report/png.ts').catch(partMissing);
   const paper = usualPaper(plan);
-  const page = drawCardPage(await checkedTwice(plan), { paper, date: today() });
+  const page = drawCardPage(await checkedTwice(plan), { paper, date: today(plan) });
   const picture = await exportPageImage(page, cardPageSize(paper));
   return new File([picture], `${fileStem(plan.title)}.png`, { type: 'image/png' });
 }
