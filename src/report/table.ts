@@ -59,9 +59,15 @@ function rowParts(
   const parts = columns.map(({ share }, i) => cellParts(cells[i] ?? '', share * width - GUTTER, style));
   const count = Math.max(...parts.map(({ length }) => length));
   return Array.from({ length: count }, (_, i) => ({
-    cells: parts.map((part) => part[i] ?? ''),
+    cells: parts.map((part, k) => part[i] ?? (k === 0 ? continued(cells[0]) : '')),
     isLast: i === count - 1,
   }));
+}
+
+/** The first cell of the rest of a row, which may stand on a page of its own. */
+function continued(name: Cell = ''): Cell {
+  const text = typeof name === 'string' ? name : 'text' in name && name.text;
+  return text ? `${text}, continued` : '';
 }
 
 function cellParts(cell: Cell, width: number, style: TextStyle): readonly Cell[] {

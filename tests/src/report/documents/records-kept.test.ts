@@ -55,6 +55,12 @@ describe('a long text of the log', () => {
     expect(pageProblems(draw('report', { ...plan, ...change }))).toEqual([]);
   });
 
+  it('has its name again where it goes on', () => {
+    expect(reportOf({ report: { ...report, vents: told('it') } })).toContain('Permanent vents, continued');
+    expect(reportOf({ conditions: windows })).toContain('Windows closed on every level, continued');
+    expect(reportOf({})).not.toContain('continued');
+  });
+
   it('of the widest letters leaves the value of its detector: a label', () => {
     const levels = plan.levels.map((level) => ({
       ...level,
