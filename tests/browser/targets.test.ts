@@ -60,4 +60,29 @@ it('the empty sheet on a phone', async () => {
   const { page } = await openPage({ viewport: { width: 390, height: 844 }, touch: true });
   await page.getByRole('button', { name: 'Four walls in one drag' }).first().waitFor();
   expect(await tooSmall(page)).toEqual([]);
+  // A finger drops nothing.
+  expect(await page.getByText('Or drop a plan file').isVisible()).toBe(false);
+});
+
+it.each([
+  [390, 844],
+  [820, 1180],
+])('what folds and unfolds a column at %d × %d is 44 px in both directions', async (width, height) => {
+  const { page } = await openPair({ viewport: { width, height }, touch: true });
+  const sizes = async () => {
+    const boxes = await page
+      .locator('.rail, .column-head > .text-button, .job__head > .text-button')
+      .evaluateAll((all) =>
+        all.map((each) => {
+          const box = each.getBoundingClientRect();
+          return Math.min(box.width, box.height);
+        }),
+      );
+    return Math.round(Math.min(...boxes));
+  };
+  expect(await sizes()).toBeGreaterThanOrEqual(43); // less a hairline
+  const rail = page.locator('.side--folded .rail');
+  if (await rail.isVisible()) await rail.tap();
+  await page.locator('.side .column-head > .text-button').waitFor();
+  expect(await sizes()).toBeGreaterThanOrEqual(43);
 });

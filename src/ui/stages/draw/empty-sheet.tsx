@@ -67,7 +67,7 @@ export function EmptySheet() {
           </Way>
         )}
       </ul>
-      <p className="small soft">Or drop a plan file or a picture anywhere on this page.</p>
+      <p className="small soft empty__drop">Or drop a plan file or a picture anywhere on this page.</p>
     </section>
   );
 }
