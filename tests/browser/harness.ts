@@ -11,7 +11,7 @@ import {
   type Page,
 } from 'playwright-core';
 import { expect, inject } from 'vitest';
-import { BROWSER_ARGS, findHeadlessBrowser } from '../run/find-browser.mjs';
+import { findHeadlessBrowser, TEST_ARGS, testArgsLeftOut } from '../run/find-browser.mjs';
 import { PagePool } from './page-pool.ts';
 
 const require = createRequire(import.meta.url);
@@ -52,7 +52,7 @@ export interface OpenPage {
 
 /** Starts a browser for this process, which ends with it: with one browser for all processes every message would be written and read twice. */
 export const startBrowser = (): Promise<Browser> =>
-  chromium.launch({ executablePath: findHeadlessBrowser(), args: BROWSER_ARGS });
+  chromium.launch({ executablePath: findHeadlessBrowser(), args: TEST_ARGS, ignoreDefaultArgs: testArgsLeftOut() });
 
 let pool: PagePool | undefined;
 

@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Page } from 'playwright-core';
-import { BROWSER_ARGS, findBrowser } from '../run/find-browser.mjs';
+import { findBrowser, TEST_ARGS } from '../run/find-browser.mjs';
 
 /** A browser with its own profile that can be killed at any instant and started again with the same profile. */
 export class OwnBrowser {
@@ -17,7 +17,7 @@ export class OwnBrowser {
     const started = spawn(
       findBrowser(),
       [
-        ...BROWSER_ARGS,
+        ...TEST_ARGS,
         '--headless=new',
         '--remote-debugging-port=0',
         '--no-first-run',

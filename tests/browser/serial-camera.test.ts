@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { code128, labelVideo } from '../helpers/code-128.ts';
-import { BROWSER_ARGS, findBrowser } from '../run/find-browser.mjs';
+import { findBrowser, TEST_ARGS } from '../run/find-browser.mjs';
 import { accessibilityFindings } from './harness.ts';
 import { openSample, openStage, saved } from './samples.ts';
 
@@ -20,7 +20,7 @@ async function withCamera(text: string, permissions: readonly string[] = ['camer
   const video = join(folder, `${text || 'none'}.y4m`);
   writeFileSync(video, labelVideo(text));
   const camera = ['--use-fake-device-for-media-stream', `--use-file-for-fake-video-capture=${video}`];
-  const browser = await chromium.launch({ executablePath: findBrowser(), args: [...BROWSER_ARGS, ...camera] });
+  const browser = await chromium.launch({ executablePath: findBrowser(), args: [...TEST_ARGS, ...camera] });
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   await context.grantPermissions([...permissions]);
   const page = await context.newPage();

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { assertNodeVersion } from './ensure-deps.mjs';
-import { findBrowser, knownPlaces } from './find-browser.mjs';
+import { findBrowser, knownPlaces, testArgsLeftOut } from './find-browser.mjs';
 import { inTurn, runLanes } from './lanes.mjs';
 import { inWords, PASSED, sum, tallyOf } from './tally.mjs';
 
@@ -47,6 +47,12 @@ describe('tallyOf(exitedWell, reportFile)', () => {
       failed: 2,
       skipped: 2,
     });
+  });
+});
+
+describe('testArgsLeftOut', () => {
+  it('leaves out nothing where there is no shared memory', () => {
+    expect(testArgsLeftOut(join(folder, 'none'))).toEqual([]);
   });
 });
 
