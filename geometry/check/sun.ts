@@ -48,19 +48,32 @@ export function sunState(plan: Plan, model: LevelModel, heights: Heights): SunSt
   return swept.state === 'known' ? swept : { ...swept, pending: false };
 }
 
-const TIMES = 'the times of the test';
+/** Data that direct sun is computed from. */
+export type SunData = 'location' | 'north' | 'times' | 'pick-up';
 
-/** Returns the missing data as a sentence; "" for none. North is needed only where light comes in. */
-function missingForSun({ site, visit }: Plan, hasGlass: boolean): string {
-  const missing = [
-    site.latitude === null || site.longitude === null ? 'the location of the house' : '',
-    hasGlass && site.northAnswered === false ? 'north' : '',
-    visit.start === null ? TIMES : '',
-    visit.start !== null && exposureEnd(visit) === null ? 'the time of the pick-up' : '',
-  ].filter(Boolean);
+const SUN_DATA_WORDS: Readonly<Record<SunData, string>> = {
+  location: 'the location of the house',
+  north: 'north',
+  times: 'the times of the test',
+  'pick-up': 'the time of the pick-up',
+};
+
+/** Returns the data that is missing for direct sun. North is needed only where light comes in. */
+export function missingSunData({ site, visit }: Plan, hasGlass: boolean): readonly SunData[] {
+  const missing: SunData[] = [];
+  if (site.latitude === null || site.longitude === null) missing.push('location');
+  if (hasGlass && site.northAnswered === false) missing.push('north');
+  if (visit.start === null) missing.push('times');
+  else if (exposureEnd(visit) === null) missing.push('pick-up');
+  return missing;
+}
+
+/** Returns the missing data as a sentence; "" for none. */
+function missingForSun(plan: Plan, hasGlass: boolean): string {
+  const missing = missingSunData(plan, hasGlass);
   if (missing.length === 0) return '';
-  const verb = missing.length > 1 || missing[0] === TIMES ? 'are' : 'is';
-  return `${capital(listed(missing))} ${verb} not given. Keep out of direct sun.`;
+  const verb = missing.length > 1 || missing[0] === 'times' ? 'are' : 'is';
+  return `${capital(listed(missing.map((each) => SUN_DATA_WORDS[each])))} ${verb} not given. Keep out of direct sun.`;
 }
 
 const NOTHING: readonly Subject[] = [];

@@ -1,4 +1,5 @@
 import { openChecks } from '../../../geometry/check/looked-for.ts';
+import { missingSunData } from '../../../geometry/check/sun.ts';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
 import { describeNotRun, describeReport, listed } from '../../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
@@ -44,7 +45,7 @@ function issuesOnLevel(plan: Plan, level: Level, placement: LevelPlacement | und
   return {
     issues: [
       ...pairs.flatMap(({ detector, report }) => verdictIssues(plan, level, detector, report)),
-      ...notRunIssues(plan, pairs),
+      ...notRunIssues(plan, level, pairs),
     ],
     notes: pairs
       .filter(({ report }) => report.verdict === 'tight')
@@ -68,11 +69,24 @@ function verdictIssues(plan: Plan, level: Level, detector: Detector, report: Pla
 /** Stage in which a rule that was not run can be answered; "draw" for all others. */
 const STAGE_OF: Partial<Readonly<Record<RuleId, TestStage>>> = {
   level: 'site',
-  'direct-sun': 'place',
   'running-machine': 'house',
   companion: 'place',
   support: 'place',
 };
+
+/** Returns the stage in which what the sun rule lacks is recorded. `isDrawn`: the sill or head of an opening is not measured. */
+function sunStage(plan: Plan, isDrawn: boolean): TestStage {
+  if (isDrawn) return 'draw';
+  const [first] = missingSunData(plan, false);
+  if (first) return first === 'location' ? 'site' : 'time';
+  return plan.site.northAnswered === false ? 'site' : 'place';
+}
+
+/** Returns "site" if the profile has no distance for a drawn subject: it is entered with the profile. */
+function drawnStage(plan: Plan, id: RuleId, isDrawn: boolean): TestStage {
+  const rule = ruleOf(plan.protocol, id);
+  return isDrawn && rule.least === null && isOverridable(rule) ? 'site' : 'draw';
+}
 
 interface Placed {
   readonly detector: Detector;
@@ -80,7 +94,7 @@ interface Placed {
 }
 
 /** Returns one issue per rule of a level that was not run, with its detectors. */
-function notRunIssues(plan: Plan, placed: readonly Placed[]): readonly ValidityIssue[] {
+function notRunIssues(plan: Plan, level: Level, placed: readonly Placed[]): readonly ValidityIssue[] {
   const open = new Map<RuleId, Placed[]>();
   for (const one of placed) {
     for (const rule of new Set(openChecks(one.report).map(({ rule }) => rule))) {
@@ -90,13 +104,12 @@ function notRunIssues(plan: Plan, placed: readonly Placed[]): readonly ValidityI
   return [...open].map(([rule, of]): ValidityIssue => {
     const names = listed(of.map(({ detector }) => detectorLabel(detector)));
     const [line = ''] = of.flatMap(({ report }) =>
-      describeNotRun({ ...report, checks: report.checks.filter((check) => check.rule === rule) }, plan),
+      describeNotRun({ ...report, checks: report.checks.filter((check) => check.rule === rule) }, plan, level),
     );
     const text = `Not run for ${names}: ${line || ruleOf(plan.protocol, rule).name}`;
-    const row = ruleOf(plan.protocol, rule);
-    // A subject is drawn, and the profile has no distance for it: the distance is entered with the profile, in stage "site".
+    // A subject is drawn, and lacks a figure.
     const isDrawn = of.some(({ report }) => openChecks(report).some((check) => check.rule === rule && check.subject));
-    const stage = STAGE_OF[rule] ?? (isDrawn && row.least === null && isOverridable(row) ? 'site' : 'draw');
+    const stage = STAGE_OF[rule] ?? (rule === 'direct-sun' ? sunStage(plan, isDrawn) : drawnStage(plan, rule, isDrawn));
     return { validity: 'unknown', stage, text: withFullStop(text), detectors: of.map(({ detector }) => detector.id) };
   });
 }

@@ -118,6 +118,29 @@ describe('where a detector sits', () => {
     expect(open.validity).toBe('unknown');
     expect(open.issues[0]?.text).toMatch(/^Not run for A1 and A2: Direct sun/);
   });
+
+  it('names the stage in which what the sun rule lacks is recorded', () => {
+    const window = {
+      id: 'o',
+      wall: 'L1w1',
+      kind: 'window',
+      offset: 3000,
+      width: 900,
+      bottom: 1200,
+      top: 2000,
+    } as const;
+    const lookedFor = EVERYTHING.filter((rule) => rule !== 'direct-sun');
+    const levels = [houseLevel('L1', 'A', { openings: [window], lookedFor })];
+    const stageWith = (site: Partial<Plan['site']>, visit: Partial<Plan['visit']> = {}) => {
+      const plan = validTestPlan([1, 1.1], { levels });
+      const changed = { ...plan, site: { ...plan.site, ...site }, visit: { ...plan.visit, ...visit } };
+      return testState(changed).issues.find(({ text }) => text.includes('Direct sun'))?.stage;
+    };
+    const here = { latitude: 41, longitude: -81, northAnswered: true };
+    expect(stageWith({ ...here, latitude: null, longitude: null })).toBe('site');
+    expect(stageWith({ ...here, northAnswered: false })).toBe('site');
+    expect(stageWith(here, { end: null, plannedEnd: null })).toBe('time');
+  });
 });
 
 describe('a property transfer', () => {
