@@ -142,19 +142,27 @@ function leastAround(measured: readonly Check[], plan: PlanContext, level: Level
 export interface NotRun {
   /** Name of the rule. */
   readonly rule: string;
+  /** The item that the reason is about, as a noun phrase; "" for none. */
+  readonly subject: string;
   readonly reason: string;
 }
 
 /** Returns the checks that were not run. */
-export function notRunRules(report: DetectorReport, plan: PlanContext): readonly NotRun[] {
+export function notRunRules(report: DetectorReport, plan: PlanContext, level: Level): readonly NotRun[] {
   return report.checks
     .filter(({ notRun }) => notRun)
-    .map((check) => ({ rule: ruleOf(plan.protocol, check.rule).name, reason: check.reason || 'nothing to run on.' }));
+    .map((check) => ({
+      rule: ruleOf(plan.protocol, check.rule).name,
+      subject: check.subject === null ? '' : subjectName(level, check.subject),
+      reason: check.reason || 'nothing to run on.',
+    }));
 }
 
-/** Returns the checks that were not run, one line each: "Direct sun: …". */
-export function describeNotRun(report: DetectorReport, plan: PlanContext): readonly string[] {
-  return notRunRules(report, plan).map(({ rule, reason }) => `${rule}: ${reason}`);
+/** Returns the checks that were not run, one line each: "Direct sun: …", "Objects and interior walls, the shelf: …". */
+export function describeNotRun(report: DetectorReport, plan: PlanContext, level: Level): readonly string[] {
+  return notRunRules(report, plan, level).map(
+    ({ rule, subject, reason }) => `${[rule, subject].filter(Boolean).join(', ')}: ${reason}`,
+  );
 }
 
 /** Returns whether the detector must only stay outside of an edge: an air stream, or sun under a rule without a distance. */

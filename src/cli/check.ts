@@ -131,7 +131,7 @@ function detectorLines(plan: Plan, level: Level, report: VerifiedReport): string
   return [
     `  ${label}: ${headlineOf(report).word.toLowerCase()}. ${describeReport(report, plan, level)}`,
     ...rows.map((row) => `    ${checkLine(plan, level, row)}`),
-    ...describeNotRun(report, plan).map((line) => `    not run  ${line}`),
+    ...describeNotRun(report, plan, level).map((line) => `    not run  ${line}`),
     `    ${describeComputed(report.computed, plan)}`,
     ...(report.computed.how === 'differs' ? [`    ${SEND_THE_PLAN}`] : []),
   ];

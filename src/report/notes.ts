@@ -15,7 +15,7 @@ import {
 } from '../../geometry/messages/index.ts';
 import { mergeSentences } from '../../geometry/messages/merge-sentences.ts';
 import { markedCite } from '../../geometry/messages/sources.ts';
-import type { Detector, Plan } from '../../geometry/plan/model.ts';
+import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { lowerFirst } from '../../geometry/plan/nouns.ts';
 import { type EffectiveRule, profileById } from '../../geometry/rules/profiles.ts';
 import { formatLength, formatMeasured, formatRequired, type LengthUnit } from '../../geometry/units/index.ts';
@@ -60,8 +60,8 @@ export function computedLines({ detectors, plan }: SubjectMatter): readonly stri
 }
 
 /** Returns the checks that were not run; each sentence names its detectors unless all share it. */
-export function notRunLines({ detectors, plan }: SubjectMatter): readonly string[] {
-  return mergeSentences(detectors.map(({ detector, report }) => [detector, openLines(report, plan)]));
+export function notRunLines({ detectors, plan, level }: SubjectMatter): readonly string[] {
+  return mergeSentences(detectors.map(({ detector, report }) => [detector, openLines(report, plan, level)]));
 }
 
 /** Returns "3 ft" or "20 in to 6 ft"; empty if the rule has no limit. */
@@ -74,11 +74,11 @@ export function limitWords({ least, most }: Pick<EffectiveRule, 'least' | 'most'
 }
 
 /** One line for all subjects that were not looked for, then every other check that was not run with its reason. */
-function openLines(report: DetectorReport, plan: Plan): readonly string[] {
+function openLines(report: DetectorReport, plan: Plan, level: Level): readonly string[] {
   const { looks, others } = openRules(report, plan);
   const checks = report.checks.filter(({ rule }) => others.some(({ id }) => id === rule));
   const names = listed(looks.map(({ name }) => name.toLowerCase()));
-  return [...(names ? [`Not looked for: ${names}.`] : []), ...describeNotRun({ ...report, checks }, plan)];
+  return [...(names ? [`Not looked for: ${names}.`] : []), ...describeNotRun({ ...report, checks }, plan, level)];
 }
 
 /** Returns the subjects that were looked for and are not on the level, each with who looked, and when. */

@@ -1,5 +1,6 @@
 import { openChecks } from '../../../geometry/check/looked-for.ts';
 import { checksInOrder, describeCheck, headlineText, listed, openRules } from '../../../geometry/messages/index.ts';
+import { subjectName } from '../../../geometry/messages/subject.ts';
 import type { Detector, Plan } from '../../../geometry/plan/model.ts';
 import { effectiveRules } from '../../../geometry/rules/profiles.ts';
 import { exposureEnd } from '../../../geometry/sun/times.ts';
@@ -68,9 +69,10 @@ function openHints(seen: SeenLevel): readonly Hint[] {
   return [...rules].map((rule): Hint => {
     const ids = open.filter((each) => each.rule === rule).map(({ id }) => id);
     const report = open.find((each) => each.rule === rule)?.report;
-    const reason = (report && openChecks(report).find((check) => check.rule === rule.id)?.reason) ?? '';
+    const check = report && openChecks(report).find((each) => each.rule === rule.id);
+    const subject = check?.subject ? ` against ${subjectName(level, check.subject)}` : '';
     const names = listed(ids.map((id) => detectorName(level.detectors, id)));
-    const text = withLevelName(seen, `${rule.name} is not run for ${names}. ${reason}`.trim());
+    const text = withLevelName(seen, `${rule.name} is not run for ${names}${subject}. ${check?.reason ?? ''}`.trim());
     // Direct sun needs the exposure, whose end may not be known before the pick-up.
     const missing = rule.subject.of !== 'sun' || exposureEnd(plan.visit) !== null;
     return {

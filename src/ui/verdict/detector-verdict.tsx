@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { DetectorReport } from '../../../geometry/check/types.ts';
-import { capital, describeReport, headlineText, notRunRules, toneOf } from '../../../geometry/messages/index.ts';
+import { capital, describeNotRun, describeReport, headlineText, toneOf } from '../../../geometry/messages/index.ts';
 import type { Detector } from '../../../geometry/plan/model.ts';
 import { unbrokenFigures } from '../../../geometry/units/no-break.ts';
 import { isOpenToCorrection } from '../../protocol/validity/validity.ts';
@@ -30,7 +30,7 @@ export function DetectorVerdict({ detector, report, numbers }: Props) {
   const plan = usePlan();
   const level = useLevel();
   const room = level.rooms.find(({ id }) => id === report.room);
-  const notRun = notRunRules(report, plan);
+  const notRun = describeNotRun(report, plan, level);
   const testFails = useAppStore((state) => testStateOf(state.plan).validity === 'not-evaluated');
   const isOpen = useAppStore((state) => isOpenToCorrection(state.plan, testStateOf(state.plan)));
   return (
@@ -65,10 +65,8 @@ export function DetectorVerdict({ detector, report, numbers }: Props) {
           <div className="not-run">
             <h3>Not run</h3>
             <ul>
-              {notRun.map(({ rule, reason }) => (
-                <li key={rule}>
-                  {rule}: {reason}
-                </li>
+              {notRun.map((line) => (
+                <li key={line}>{line}</li>
               ))}
             </ul>
           </div>

@@ -4,6 +4,7 @@ import {
   checkFigures,
   checksInOrder,
   describeCheck,
+  describeNotRun,
   describeReport,
   figureWithLimit,
 } from '../../../geometry/messages/index.ts';
@@ -278,5 +279,19 @@ describe('describeReport', () => {
     expect(describeReport(report('unknown', [sun]), plan, level)).toBe(
       'Nothing was checked: draw the walls around it first.',
     );
+  });
+});
+
+describe('describeNotRun', () => {
+  it('names the item that the reason is about', () => {
+    const checks = [
+      check({ rule: 'object', subject: 't1', notRun: true, verdict: 'unknown', reason: 'Nobody measured it.' }),
+      check({ rule: 'direct-sun', notRun: true, verdict: 'unknown', reason: 'No location.' }),
+    ];
+    const report = { id: 'd1', room: null, verdict: 'clear', checks } as const;
+    expect(describeNotRun(report, plan, level)).toEqual([
+      'Objects and interior walls, the desk: Nobody measured it.',
+      'Direct sun: No location.',
+    ]);
   });
 });

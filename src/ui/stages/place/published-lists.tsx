@@ -31,7 +31,7 @@ function ListRow({ list: { profile, protocol, report } }: { readonly list: Profi
   const plan = useAppStore((state) => state.plan);
   const { level } = useThrottled(selectModel);
   const under = { ...plan, protocol };
-  const notRun = notRunRules(report, under).map(({ rule }) => rule.toLowerCase());
+  const notRun = notRunRules(report, under, level).map(({ rule }) => rule.toLowerCase());
   const kept = plan.protocol.profile === profile.id;
   return (
     <li className="list" data-verdict={toneOf(report)}>
