@@ -1,11 +1,18 @@
 import type { Notice } from '../level/types.ts';
-import type { Level, Plan } from '../plan/model.ts';
+import type { Level } from '../plan/model.ts';
 import { listed } from '../plan/nouns.ts';
-import { formatMeasured } from '../units/index.ts';
+import type { Mm } from '../plane/types.ts';
+import { formatLength, formatMeasured, type LengthUnit } from '../units/index.ts';
+
+/** Returns a length in words; one that rounds to nothing as "less than 1/8 in". */
+function lengthWords(length: Mm, unit: LengthUnit): string {
+  const words = formatMeasured(length, unit);
+  return words === formatMeasured(0, unit) ? `less than ${formatLength(1, unit, 'up')}` : words;
+}
 
 /** Describes a notice about the drawing: what it is, with its length, then what to do. */
-export function describeNotice(notice: Notice, unit: Plan['display']['length'], level?: Level): string {
-  const length = notice.length === null ? '' : formatMeasured(notice.length, unit);
+export function describeNotice(notice: Notice, unit: LengthUnit, level?: Level): string {
+  const length = notice.length === null ? '' : lengthWords(notice.length, unit);
   const names = notice.ids
     .map((id) => level?.rooms.find((room) => room.id === id)?.name.trim())
     .filter((name): name is string => Boolean(name))

@@ -29,6 +29,12 @@ describe('describeNotice, on drawings with that trouble', () => {
     );
   });
 
+  it('a gap that rounds to nothing: less than the finest length', () => {
+    const notice: Notice = { kind: 'gap-closed', at: [0, 0], ids: ['w1', 'w2'], length: 1.4 };
+    expect(describeNotice(notice, 'feet-inches')).toContain('Two walls stop less than 1/8 in short of each other.');
+    expect(describeNotice(notice, 'metric')).toContain('Two walls stop less than 0.5 cm short of each other.');
+  });
+
   it('a name outside every room, by that name', () => {
     const words = wordsOn({
       walls: CLOSED,
