@@ -58,7 +58,7 @@ export function ThingsPart() {
                 isChosen={isAt}
                 onPress={toggle}
               />
-              <p className="quick__far">
+              <p>
                 <button type="button" className="button" aria-pressed={isAt(FAR)} onClick={() => toggle(FAR)}>
                   {THINGS[kind].name}: on this floor, 10 ft (3 m) or more from this room
                 </button>
