@@ -187,8 +187,8 @@ function describeFileError(error: unknown): string {
 export function lengthOption(call: Call, name: string, fallback: number): number {
   const typed = call.options[name];
   if (typed === undefined) return fallback;
-  const value = typed.trim() === '' ? Number.NaN : Number(typed);
-  if (!Number.isFinite(value) || value < 0) {
+  const value = /^(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(typed.trim()) ? Number(typed) : Number.NaN;
+  if (!Number.isFinite(value)) {
     throw new UnusableError(`--${name} "${typed}" is not a length: give millimeters, for instance --${name} 762.`);
   }
   return value;

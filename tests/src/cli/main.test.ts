@@ -166,6 +166,11 @@ describe('a call that is not usable ends with 2 and writes nothing to standard o
       argv: ['area', 'samples/01-plain-basement.plan.json', '--base=-1'],
       says: '"-1" is not a length',
     },
+    {
+      why: 'a height in a notation of programmers',
+      argv: ['area', 'samples/01-plain-basement.plan.json', '--base', '0x300'],
+      says: '"0x300" is not a length',
+    },
   ])('$why', async ({ argv, says }) => {
     const { code, out, err } = await call(...argv);
     expect({ code, out }).toEqual({ code: 2, out: '' });
