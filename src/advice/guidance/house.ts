@@ -2,7 +2,11 @@ import { counted, listed } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
 import { lacksObserverOrTime } from '../../protocol/conditions/condition-row.ts';
-import { conditionsReport, describeEarlyAnswers } from '../../protocol/conditions/conditions-report.ts';
+import {
+  conditionsReport,
+  describeEarlyAnswers,
+  describeUnknown,
+} from '../../protocol/conditions/conditions-report.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { hasDetectors } from './time.ts';
 
@@ -22,11 +26,11 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   }
   if (!hasDetectors(levels)) return hints;
   const started = plan.visit.start !== null;
-  const asked = rows.filter(({ state }) => state === 'unknown').length;
+  const asked = rows.filter(({ state }) => state === 'unknown');
   const remark = (text: string, missing = false) => hints.push({ text, action: open, missing, weight: WEIGHT.house });
   // Once one condition is answered, or the test has started, the others are missing.
-  const begun = started || asked < rows.length;
-  if (asked > 0) remark(`${counted(asked, 'condition')} of the house not known yet.`, begun);
+  const begun = started || asked.length < rows.length;
+  if (asked.length > 0) remark(describeUnknown(asked, 'condition of the house', 'conditions of the house'), begun);
   const unsigned = rows.filter(lacksObserverOrTime).length;
   if (unsigned > 0) remark(`${counted(unsigned, 'answer')} about the house without a name or a time.`);
   if (!started) return hints;

@@ -209,6 +209,16 @@ export const describeEarlyAnswers = (count: number): string =>
     ? ''
     : `${counted(count, 'answer')} from before the pick-up: inspect again at the pick-up and answer again.`;
 
+/** At most this many open items are named. */
+const NAMED = 3;
+
+/** Returns how many items are not known, with their names where they are few; empty for none. */
+export function describeUnknown(open: readonly ConditionRow[], one: string, many: string): string {
+  if (open.length === 0) return '';
+  const names = open.length <= NAMED ? `: ${listed(open.map(({ item }) => `"${item.name}"`))}` : '';
+  return `${counted(open.length, one, many)} not known yet${names}.`;
+}
+
 function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'validity' | 'text'> {
   const named = (which: readonly ConditionRow[]) => listed(which.map(({ item }) => `"${item.name}"`));
   const lost = rows.filter(({ effect }) => effect === 'not-evaluated');
@@ -221,7 +231,7 @@ function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 
   const doubtful = rows.filter(({ effect }) => effect === 'professional-review');
   const open = rows.filter(({ state }) => state === 'unknown');
   const asked = [
-    open.length > 0 ? `${counted(open.length, 'item')} not known yet.` : '',
+    describeUnknown(open, 'item', 'items'),
     describeEarlyAnswers(rows.filter(({ beforePickUp }) => beforePickUp).length),
   ]
     .filter(Boolean)

@@ -72,6 +72,15 @@ describe('what the House stage asks for', () => {
     ]);
   });
 
+  it('names what is open where it is little', () => {
+    const open = (...ids: readonly string[]) =>
+      texts(placed({ conditions: allKept(...ids.map((id) => said(id, 'unknown'))) }));
+    expect(open('fireplaces-off')).toEqual(['! 1 condition of the house not known yet: "Fireplaces off".']);
+    expect(open('fireplaces-off', 'attic-fan-as-usual')[0]).toMatch(
+      /^! 2 conditions of the house not known yet: "[^"]+" and "[^"]+"\.$/,
+    );
+  });
+
   it('leaves a break that may be looked at to a professional', () => {
     expect(texts(placed({ conditions: allKept(said('fireplaces-off', 'broken')) }))).toEqual([
       '! Deviation: "Fireplaces off". A certified or licensed professional decides whether the result may be used.',

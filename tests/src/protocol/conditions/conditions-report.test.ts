@@ -169,10 +169,10 @@ describe('each item of the list', () => {
 describe('the whole', () => {
   it('is never a pass while one item is not known', () => {
     expect(conditionsReport(planWith([])).validity).toBe('unknown');
-    for (const { id } of CONDITION_ITEMS.filter(({ onlyWith }) => !onlyWith)) {
+    for (const { id, name } of CONDITION_ITEMS.filter(({ onlyWith }) => !onlyWith)) {
       const report = conditionsReport(planWith(keptBut(said(id, 'unknown'))));
       expect(report.validity, id).toBe('unknown');
-      expect(report.text).toBe('1 item not known yet.');
+      expect(report.text).toBe(`1 item not known yet: "${name}".`);
     }
   });
 

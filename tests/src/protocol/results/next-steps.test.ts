@@ -188,7 +188,7 @@ describe('a test that does not hold', () => {
     const plan = held({ visit: { ...visit, closedSince: null }, conditions: house.slice(1) });
     expect(visitValidity(plan)).toBe('unknown');
     expect(visitIssues(plan).map(({ stage }) => stage)).toEqual(['time', 'house']);
-    expect(visitIssues(plan)[1]?.text).toBe('The house: 1 item not known yet.');
+    expect(visitIssues(plan)[1]?.text).toBe(`The house: 1 item not known yet: "${CONDITION_ITEMS[0]?.name}".`);
   });
 
   // What the laboratory asks of its kit decides; no published source gives days.
