@@ -46,7 +46,7 @@ export default defineConfig({
     isolate: false, // no file changes the state of the helpers: one process reads them once, not forty
     setupFiles: ['tests/browser/each-file.ts'],
     maxWorkers: 2, // a test mostly waits for the page: the waits of two overlap
-    // `npm test` runs the unit tests at the same time: a limit ends a test that hangs, and allows for a busy machine.
+    // `npm test` can run the unit tests at the same time: a limit ends a test that hangs, and allows for a busy machine.
     testTimeout: 600_000 * slow,
     hookTimeout: 600_000 * slow,
     expect: { poll: { timeout: 60_000 * slow, interval: 40 } },
