@@ -1,4 +1,4 @@
-import { counted, listed } from '../../../geometry/messages/index.ts';
+import { counted } from '../../../geometry/messages/index.ts';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { agreementOf, agreementState } from '../../protocol/conditions/agreement.ts';
 import { lacksObserverOrTime } from '../../protocol/conditions/condition-row.ts';
@@ -6,6 +6,7 @@ import {
   conditionsReport,
   describeEarlyAnswers,
   describeUnknown,
+  namedItems,
 } from '../../protocol/conditions/conditions-report.ts';
 import { type Hint, type SeenLevel, WEIGHT } from './hint.ts';
 import { hasDetectors } from './time.ts';
@@ -17,12 +18,16 @@ export function houseHints(plan: Plan, levels: readonly SeenLevel[]): readonly H
   const hints: Hint[] = [];
   const broken = rows.filter(({ effect }) => effect !== null);
   if (broken.length > 0) {
-    const names = listed(broken.map(({ item }) => `"${item.name}"`));
     const so =
       validity === 'not-evaluated'
         ? 'The test is invalid.'
         : 'A certified or licensed professional decides whether the result may be used.';
-    hints.push({ text: `Deviation: ${names}. ${so}`, action: open, missing: true, weight: WEIGHT.houseBroken });
+    hints.push({
+      text: `Deviation: ${namedItems(broken)}. ${so}`,
+      action: open,
+      missing: true,
+      weight: WEIGHT.houseBroken,
+    });
   }
   if (!hasDetectors(levels)) return hints;
   const started = plan.visit.start !== null;

@@ -212,20 +212,22 @@ export const describeEarlyAnswers = (count: number): string =>
 /** At most this many open items are named. */
 const NAMED = 3;
 
+/** Returns the names of the items in quotes: "A", "B" and "C". */
+export const namedItems = (rows: readonly ConditionRow[]): string => listed(rows.map(({ item }) => `"${item.name}"`));
+
 /** Returns how many items are not known, with their names where they are few; empty for none. */
 export function describeUnknown(open: readonly ConditionRow[], one: string, many: string): string {
   if (open.length === 0) return '';
-  const names = open.length <= NAMED ? `: ${listed(open.map(({ item }) => `"${item.name}"`))}` : '';
+  const names = open.length <= NAMED ? `: ${namedItems(open)}` : '';
   return `${counted(open.length, one, many)} not known yet${names}.`;
 }
 
 function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 'validity' | 'text'> {
-  const named = (which: readonly ConditionRow[]) => listed(which.map(({ item }) => `"${item.name}"`));
   const lost = rows.filter(({ effect }) => effect === 'not-evaluated');
   if (lost.length > 0) {
     return {
       validity: 'not-evaluated',
-      text: `Deviation: ${named(lost)}. ${lost.every(({ beforeStart }) => beforeStart) ? 'Found before the start: correct it and start later.' : 'This test is invalid: do not use the result. Keep the record and test again.'}`,
+      text: `Deviation: ${namedItems(lost)}. ${lost.every(({ beforeStart }) => beforeStart) ? 'Found before the start: correct it and start later.' : 'This test is invalid: do not use the result. Keep the record and test again.'}`,
     };
   }
   const doubtful = rows.filter(({ effect }) => effect === 'professional-review');
@@ -237,7 +239,7 @@ function overallValidity(rows: readonly ConditionRow[]): Pick<ConditionsReport, 
     .filter(Boolean)
     .join(' ');
   if (doubtful.length > 0) {
-    const text = `Deviation: ${named(doubtful)}. A certified or licensed professional decides whether the result may be used.`;
+    const text = `Deviation: ${namedItems(doubtful)}. A certified or licensed professional decides whether the result may be used.`;
     return { validity: 'unknown', text: [text, asked].filter(Boolean).join(' ') };
   }
   if (asked) return { validity: 'unknown', text: asked };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Detector, Level, Plan } from '../../../../geometry/plan/model.ts';
+import type { Detector, Level, Opening, Plan } from '../../../../geometry/plan/model.ts';
 import type { ConditionState } from '../../../../geometry/plan/test-record.ts';
 import { conditionsReport } from '../../../../src/protocol/conditions/conditions-report.ts';
 import { evaluateResults } from '../../../../src/protocol/results/evaluate-results.ts';
@@ -102,44 +102,32 @@ describe('where a detector sits', () => {
     expect(noted({ visit: { ...GOOD_VISIT, end: null } })[1]).toEqual([]);
   });
 
+  const window = { id: 'o', wall: 'L1w1', kind: 'window', offset: 3000, width: 900, bottom: 1200, top: 2000 } as const;
+  /** A plan with a window, on which somebody answered every question but that about direct sun. */
+  const sunny = (glass: Opening = window): Plan => {
+    const lookedFor = EVERYTHING.filter((rule) => rule !== 'direct-sun');
+    return validTestPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { openings: [glass], lookedFor })] });
+  };
+
   it('not run is unknown, the sun included, until somebody vouches for it', () => {
-    const window = {
-      id: 'o',
-      wall: 'L1w1',
-      kind: 'window',
-      offset: 3000,
-      width: 900,
-      bottom: 1200,
-      top: 2000,
-    } as const;
-    const sunny = (lookedFor: readonly string[]) =>
-      testState(validTestPlan([1, 1.1], { levels: [houseLevel('L1', 'A', { openings: [window], lookedFor })] }));
-    const open = sunny(EVERYTHING.filter((rule) => rule !== 'direct-sun'));
+    const open = testState(sunny());
     expect(open.validity).toBe('unknown');
     expect(open.issues[0]?.text).toMatch(/^Not run for A1 and A2: Direct sun/);
   });
 
   it('names the stage in which what the sun rule lacks is recorded', () => {
-    const window = {
-      id: 'o',
-      wall: 'L1w1',
-      kind: 'window',
-      offset: 3000,
-      width: 900,
-      bottom: 1200,
-      top: 2000,
-    } as const;
-    const lookedFor = EVERYTHING.filter((rule) => rule !== 'direct-sun');
-    const levels = [houseLevel('L1', 'A', { openings: [window], lookedFor })];
-    const stageWith = (site: Partial<Plan['site']>, visit: Partial<Plan['visit']> = {}) => {
-      const plan = validTestPlan([1, 1.1], { levels });
+    const stageWith = (site: Partial<Plan['site']>, visit: Partial<Plan['visit']> = {}, glass: Opening = window) => {
+      const plan = sunny(glass);
       const changed = { ...plan, site: { ...plan.site, ...site }, visit: { ...plan.visit, ...visit } };
       return testState(changed).issues.find(({ text }) => text.includes('Direct sun'))?.stage;
     };
     const here = { latitude: 41, longitude: -81, northAnswered: true };
+    const unplanned = { end: null, plannedEnd: null };
     expect(stageWith({ ...here, latitude: null, longitude: null })).toBe('site');
     expect(stageWith({ ...here, northAnswered: false })).toBe('site');
-    expect(stageWith(here, { end: null, plannedEnd: null })).toBe('time');
+    expect(stageWith(here, unplanned)).toBe('time');
+    expect(stageWith({ ...here, northAnswered: false }, unplanned)).toBe('time');
+    expect(stageWith(here, {}, { ...window, bottomAnswered: false })).toBe('draw');
   });
 });
 
