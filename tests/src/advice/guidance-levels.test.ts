@@ -124,6 +124,25 @@ describe('a house of several levels', () => {
     expect(fields({ ...lit('window'), lookedFor: ['direct-sun'] })).toEqual([]);
   });
 
+  it('names the thing whose height nobody has measured, and leads to it', () => {
+    // Within 4 in (101.6 mm) of the rim in plan, and below the detector by an assumed top only.
+    const box = {
+      id: 'box',
+      name: 'Crate',
+      shape: { circle: { center: [3150, 3000] as const, radius: 60 } },
+      bottom: 0,
+      top: 400,
+      topAnswered: false,
+    };
+    const near = { ...den, objects: [box], detectors: [detector('d0', 'A1', null, [3000, 3000])] };
+    const [hint, ...others] = toDo([near], 'L1').filter(
+      ({ action }) => action?.kind === 'show' && action.field === 'top',
+    );
+    expect(others).toEqual([]);
+    expect(hint?.text).toContain(' is not run for A1 against the crate. Nobody has measured how high it is.');
+    expect(hint?.action).toMatchObject({ ids: ['box'] });
+  });
+
   it('asks what carries a detector, once for all of which nobody said it', () => {
     const bare = ['A1', 'A2'].map((label, i) => ({
       ...detector(`d${i}`, label, null, [3000 + 2000 * i, 3000]),
