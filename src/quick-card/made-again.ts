@@ -44,7 +44,7 @@ function supportNow({ objects }: Level, { support }: CardAnswers): CardAnswers['
 export function isDrawnOn(plan: Plan): boolean {
   const answers = answersNow(plan);
   if (!answers) return false;
-  const own = drawnLevels(answers);
+  const own = drawnLevels(answers, plan.protocol);
   return JSON.stringify(plan.levels.map(drawingOf)) !== JSON.stringify(own.map(drawingOf));
 }
 

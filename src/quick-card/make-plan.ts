@@ -21,9 +21,10 @@ import { GROUPS } from './things.ts';
  * @param now ms: nothing is scheduled earlier
  */
 export function quickPlan(base: Plan, answers: CardAnswers, now: Ms): Plan {
-  const levels = drawnLevels(answers);
+  const set = settled(base, answers);
+  const levels = drawnLevels(answers, set.protocol);
   const { id } = levels.at(-1) as Level;
-  const plan = withNones({ ...settled(base, answers), levels }, id, answers, now);
+  const plan = withNones({ ...set, levels }, id, answers, now);
   const hasKits = base.levels.some(({ detectors }) => detectors.length > 0);
   if (hasBegun(base) && hasKits) {
     return withLooksKept(withAnswers(withKitsKept(plan, id, base, answers), answers), id, base);

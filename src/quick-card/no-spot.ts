@@ -6,12 +6,11 @@ import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { listed } from '../../geometry/plan/nouns.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { Probe } from '../../geometry/region/types.ts';
-import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import { furnitureVerdict } from '../../geometry/search/furniture.ts';
 import { formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type CardAnswers, GROUP_IDS, type GroupId } from './answers.ts';
 import { NEEDED_WORDS, neededAnswers } from './needed.ts';
-import { groupsDrawn } from './room-plan.ts';
+import { groupsDrawn, leastOf } from './room-plan.ts';
 import { hoursTrouble } from './schedule.ts';
 import { axesFor, heightBand, isInBand, modelOf, topOf } from './spot.ts';
 import { GROUPS, THINGS } from './things.ts';
@@ -122,8 +121,7 @@ function noRoomLeft(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot
 
 /** "4 ft from heaters". */
 function limitOf(plan: Plan, group: GroupId): string {
-  const rule = effectiveRules(plan.protocol).find(({ id }) => id === group);
-  return `${formatRequired(rule?.least ?? 0, plan.display.length)} from ${GROUPS[group].every}`;
+  return `${formatRequired(leastOf(plan.protocol, group), plan.display.length)} from ${GROUPS[group].every}`;
 }
 
 function without(plan: Plan, model: LevelModel, group: GroupId): LevelModel {

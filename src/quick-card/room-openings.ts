@@ -1,10 +1,10 @@
 import { unmeasuredHeights } from '../../geometry/edit/index.ts';
-import type { Opening, Wall } from '../../geometry/plan/model.ts';
-import { shapeBody, shapeMiddle } from '../../geometry/plane/body.ts';
+import type { Opening, Protocol, Shape, Wall } from '../../geometry/plan/model.ts';
+import { shapeBody } from '../../geometry/plane/body.ts';
 import { distance } from '../../geometry/plane/point.ts';
 import { OPENING_DEFAULTS, WALL_THICKNESS } from '../state/defaults.ts';
 import { type CardAnswers, FAR, SQUARES } from './answers.ts';
-import { areaOf, isPlace, type RoomSize, sideOfSquare, squareAt, wallId } from './room-plan.ts';
+import { farAreas, leastOf, type RoomSize, sideOfSquare, squareAt, wallId } from './room-plan.ts';
 import { THINGS } from './things.ts';
 
 /** The windows and outside doors of a card's room. */
@@ -14,46 +14,47 @@ export function roomOpenings({ things }: CardAnswers, walls: readonly Wall[], si
   const found: Opening[] = [];
   for (const wall of walls) {
     for (const kind of ['window', 'outside-door'] as const) {
-      const squares = things.filter((one) => one.kind === kind && wallId(sideOfSquare(one.square) ?? 'up') === wall.id);
-      const at = squares.filter(isPlace).map(({ square }) => alongWall(square));
+      const isHere = (square: string, side = sideOfSquare(square)) => side !== null && wallId(side) === wall.id;
+      const squares = things.filter((one) => one.kind === kind && isHere(one.square));
+      const at = squares.map(({ square }) => alongWall(square));
       for (const [first, last] of runsOf(at)) found.push(openingAt(found.length, wall, kind, first, last, size));
     }
   }
   return found;
 }
 
-/** Returns an outside wall far from the room that a window or door fills; null if the answers have no far opening. */
-export function farOpening(
+/** Returns outside walls far from the room that a window or door fills; empty if the answers have no far opening. */
+export function farOpenings(
   answers: CardAnswers,
   size: RoomSize,
-): { readonly wall: Wall; readonly opening: Opening } | null {
+  protocol: Protocol,
+): readonly { readonly wall: Wall; readonly opening: Opening }[] {
   const far = answers.things.find(({ kind, square }) => square === FAR && THINGS[kind].fixture === null);
-  if (!far) return null;
-  const area = areaOf(answers, FAR, size);
-  const { extent } = shapeBody(area);
-  const middle = shapeMiddle(area);
-  const isLevel = extent.maxX - extent.minX > extent.maxY - extent.minY;
-  const wall: Wall = {
-    id: 'w5',
-    from: isLevel ? [extent.minX, middle[1]] : [middle[0], extent.minY],
-    to: isLevel ? [extent.maxX, middle[1]] : [middle[0], extent.maxY],
-    thickness: WALL_THICKNESS.partition,
+  if (!far) return [];
+  const kind = far.kind === 'window' ? 'window' : 'door';
+  const { bottom, top } = OPENING_DEFAULTS[kind];
+  const heights = { bottom, top, ...unmeasuredHeights({ bottom, top }) };
+  return farAreas(answers, size, leastOf(protocol, THINGS[far.kind].group)).map((area, k) => {
+    const wall = farWall(`w${5 + k}`, area, size);
+    const width = distance(wall.from, wall.to);
+    return { wall, opening: { id: `o${wall.id}`, wall: wall.id, kind, offset: 0, width, ...heights } };
+  });
+}
+
+/** Returns the wall along the side of a far area that is toward the room. */
+function farWall(id: string, area: Shape, { across, along }: RoomSize): Wall {
+  const { minX, maxX, minY, maxY } = shapeBody(area).extent;
+  const thickness = WALL_THICKNESS.partition;
+  const isLevel = maxX > 0 && minX < across;
+  const x = minX < 0 ? maxX - thickness / 2 : minX + thickness / 2;
+  const y = minY < 0 ? maxY - thickness / 2 : minY + thickness / 2;
+  return {
+    id,
+    from: isLevel ? [0, y] : [x, 0],
+    to: isLevel ? [across, y] : [x, along],
+    thickness,
     side: 'outside',
   };
-  const sort = far.kind === 'window' ? 'window' : 'door';
-  const { bottom, top } = OPENING_DEFAULTS[sort];
-  const width = distance(wall.from, wall.to);
-  const heights = { bottom, top };
-  const opening = {
-    id: 'o0',
-    wall: wall.id,
-    kind: sort,
-    offset: 0,
-    width,
-    ...heights,
-    ...unmeasuredHeights(heights),
-  } as const;
-  return { wall, opening };
 }
 
 /** The index of a square along its wall, from the left or from the top of the page. */

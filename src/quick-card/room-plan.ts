@@ -1,6 +1,7 @@
 import type { Side } from '../../geometry/dimension/wall-gaps.ts';
 import { wallsAroundOutline } from '../../geometry/edit/wall-run.ts';
-import type { Fixture, Level, Mm, Shape, Wall, XY } from '../../geometry/plan/model.ts';
+import type { Fixture, Level, Mm, Protocol, Shape, Wall, XY } from '../../geometry/plan/model.ts';
+import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import { FIXTURE_DEFAULTS, usualHeights, WALL_THICKNESS } from '../state/defaults.ts';
 import { type CardAnswers, FAR, type GroupId, SQUARES, type Thing } from './answers.ts';
 import { THINGS } from './things.ts';
@@ -12,7 +13,7 @@ const WALL_SIDES = ['up', 'right', 'down', 'left'] as const satisfies readonly S
 
 /**
  * Depth of a thing drawn behind a wall, and distance of a "far away" thing from the room, mm. The nearest face decides, so that a thing
- * that is deeper or farther away is never nearer than drawn. 10 ft is the greatest distance of the rules.
+ * that is deeper or farther away is never nearer than drawn. 10 ft is the greatest distance of the published rules.
  */
 const BEHIND: Mm = 914.4;
 const FAR_AWAY: Mm = 3048;
@@ -71,8 +72,9 @@ export function squareAt(square: string): XY {
   return [x, y];
 }
 
-/** Returns the wall that a square of the border represents; null for the floor and the corners. */
+/** Returns the wall that a square of the border represents; null for the floor, the corners and `FAR`. */
 export function sideOfSquare(square: string): Side | null {
+  if (square === FAR) return null;
   const [x, y] = squareAt(square);
   const [inX, inY] = [x >= 0 && x < SQUARES, y >= 0 && y < SQUARES];
   if (inX === inY) return null;
@@ -94,48 +96,64 @@ export function groupsDrawn({ things }: CardAnswers): ReadonlySet<GroupId> {
 }
 
 /** Returns the fixtures, each as large as its square, so that the nearest edge of the square counts. */
-export function roomFixtures(answers: CardAnswers, size: RoomSize, { ceiling }: Level): readonly Fixture[] {
+export function roomFixtures(
+  answers: CardAnswers,
+  size: RoomSize,
+  { ceiling }: Level,
+  protocol: Protocol,
+): readonly Fixture[] {
   return answers.things
     .filter(isPlace)
-    .flatMap((thing): Fixture[] => {
-      const { fixture: kind, name } = THINGS[thing.kind];
+    .flatMap((thing): Omit<Fixture, 'id'>[] => {
+      const { fixture: kind, name, group } = THINGS[thing.kind];
       if (kind === null) return [];
-      const place = thing.square === FAR ? ' (10 ft or more away)' : '';
-      return [
-        {
-          id: '',
-          kind,
-          name: `${name}${place}`,
-          shape: areaOf(answers, thing.square, size),
-          ...usualHeights(FIXTURE_DEFAULTS[kind], ceiling),
-          stream: null,
-        },
-      ];
+      const isFar = thing.square === FAR;
+      const shapes = isFar ? farAreas(answers, size, leastOf(protocol, group)) : [areaOf(answers, thing.square, size)];
+      return shapes.map((shape) => ({
+        kind,
+        name: `${name}${isFar ? ' (10 ft or more away)' : ''}`,
+        shape,
+        ...usualHeights(FIXTURE_DEFAULTS[kind], ceiling),
+        stream: null,
+      }));
     })
     .map((fixture, index) => ({ ...fixture, id: `f${index + 1}` }));
 }
 
-/** Returns the area of a square: on the floor the square itself, at the border the strip behind the wall. */
+/** Returns the distance that a group of things needs, mm. */
+export function leastOf(protocol: Protocol, group: GroupId): Mm {
+  return effectiveRules(protocol).find(({ id }) => id === group)?.least ?? 0;
+}
+
+/**
+ * Returns the area of a square: on the floor the square itself, at the border the wall and the strip behind it. It begins at the face of
+ * the wall, because the answer does not say whether the thing is in the wall or behind it.
+ */
 export function areaOf(answers: CardAnswers, square: string, { across, along }: RoomSize): Shape {
   const [dx, dy] = [across / SQUARES, along / SQUARES];
-  if (square === FAR) return farArea(answers, { across, along });
   const [x, y] = squareAt(square);
   const side = sideOfSquare(square);
   const center: XY = [(x + 0.5) * dx, (y + 0.5) * dy];
   if (!side) return box(center, dx, dy);
-  const out = thicknessOf(answers, side) + BEHIND / 2;
+  const deep = thicknessOf(answers, side) + BEHIND;
   return side === 'up' || side === 'down'
-    ? box([center[0], side === 'up' ? -out : along + out], dx, BEHIND)
-    : box([side === 'left' ? -out : across + out, center[1]], BEHIND, dy);
+    ? box([center[0], side === 'up' ? -deep / 2 : along + deep / 2], dx, deep)
+    : box([side === 'left' ? -deep / 2 : across + deep / 2, center[1]], deep, dy);
 }
 
-/** The area of far things: beyond the first wall that has a room behind it, as wide as that wall. */
-function farArea(answers: CardAnswers, { across, along }: RoomSize): Shape {
-  const side = WALL_SIDES.find((each) => isInside(answers, each)) ?? 'up';
-  const out = thicknessOf(answers, side) + FAR_AWAY + BEHIND / 2;
-  if (side === 'up') return box([across / 2, -out], across, BEHIND);
-  if (side === 'down') return box([across / 2, along + out], across, BEHIND);
-  return box([side === 'left' ? -out : across + out, along / 2], BEHIND, along);
+/**
+ * Returns the areas of a far thing, 10 ft from the floor of the room: beyond the first wall that has a room behind it, as wide as that wall.
+ * Where a rule asks for more than 10 ft, beyond every wall, because the answer does not say on which side it is.
+ * @param least distance that its rule needs, mm
+ */
+export function farAreas(answers: CardAnswers, { across, along }: RoomSize, least: Mm): readonly Shape[] {
+  const one = WALL_SIDES.find((side) => isInside(answers, side)) ?? 'up';
+  const out = FAR_AWAY + BEHIND / 2;
+  return (least > FAR_AWAY ? WALL_SIDES : [one]).map((side) => {
+    if (side === 'up') return box([across / 2, -out], across, BEHIND);
+    if (side === 'down') return box([across / 2, along + out], across, BEHIND);
+    return box([side === 'left' ? -out : across + out, along / 2], BEHIND, along);
+  });
 }
 
 function box(center: XY, width: Mm, depth: Mm): Shape {
