@@ -10,14 +10,18 @@ describe('the place of the sun', () => {
     expect(Math.abs(azimuth - 194.34024)).toBeLessThan(0.01);
   });
 
-  it('is within 0.02° of another library at 10,000 random places and times, above 3°', () => {
+  it.each([
+    ['10,000 random places and times, above 3°', 10_000, 3, 90],
+    // A site may let the sun count down to 0°: refraction raises it from below the true horizon then.
+    ['1000 random places and times, from just below 0° to 3°', 1000, -0.05, 3],
+  ])('is within 0.02° of another library at %s', (_, count, least, most) => {
     const random = seededRandom(20_261_128);
     let worst = 0;
-    for (let n = 0; n < 10_000; ) {
+    for (let n = 0; n < count; ) {
       const instant = FIRST_INSTANT + random() * (LAST_INSTANT - FIRST_INSTANT);
       const [latitude, longitude] = [Math.asin(2 * random() - 1) / RADIANS, 360 * random() - 180];
       const other = another(instant, latitude, longitude);
-      if (other.altitude < 3) continue;
+      if (other.altitude < least || other.altitude > most) continue;
       n++;
       const own = sunPosition(instant, latitude, longitude);
       const turn = ((own.azimuth - other.azimuth + 540) % 360) - 180;

@@ -252,6 +252,14 @@ describe('an exposure of four days', () => {
     expect(areaOf(houseOf({ site, visit: summer }))).toBeGreaterThan(1e5);
   });
 
+  it('counts down to level where the site says so: at noon refraction alone raises the sun above 0°', () => {
+    // At the solstice the sun is 23.44° south of the equator: at noon 90 − 67.1 − 23.44 = −0.54°, raised by about 0.57° (NREL/TP-560-34302).
+    const site = { latitude: 67.1, longitude: 0, horizon: 0, north: 180 };
+    const visit = { start: '2026-12-21T00:00:00Z', end: '2026-12-22T00:00:00Z' };
+    expect(areaOf(houseOf({ site, visit }))).toBeGreaterThan(1e5);
+    expect(ringsOf(houseOf({ site: { ...site, latitude: 67.3 }, visit }))).toEqual([]);
+  });
+
   it('is the same on both sides of the date line, and turned round in the southern half', () => {
     const east = houseOf({ site: { latitude: -40, longitude: 180, north: 0 }, visit: days });
     const west = houseOf({ site: { latitude: -40, longitude: -180, north: 0 }, visit: days });
