@@ -32,7 +32,9 @@ export const SKETCH_KEY =
 /** Returns the place of the kit: the tape distances and the height. */
 export function placeFacts(spot: CardSpot): readonly CardFact[] {
   const tapes = spot.tapes.map(({ length, from }) => `${length} ${from}`).join(', ');
-  const middle = spot.gap ? `the middle between the two. Side by side, ${spot.gap}` : 'the middle of the kit.';
+  const middle = spot.gap
+    ? `the middle between the two. Side by side, ${spot.gap} ${spot.line}`
+    : 'the middle of the kit.';
   return [
     { name: 'Put it here', text: `${tapes}: to ${middle}` },
     {

@@ -46,6 +46,8 @@ export interface CardSpot {
   readonly heights: string;
   /** Distance between two kits, with a period; null for one kit. */
   readonly gap: string | null;
+  /** In which direction two kits are set beside each other, as seen from the entrance: a sentence; null for one kit. */
+  readonly line: string | null;
   /** A sentence that the level needs more than one place; null if one is enough. */
   readonly places: string | null;
   /** A sentence with the rules that the plan loosens; null for none. */
@@ -133,6 +135,7 @@ function spotOf(plan: Plan, model: LevelModel, answers: CardAnswers): CardSpot |
     isMeasured: unmeasuredCarrier(model.level, first) === null,
     heights: heightsOf(plan, answers),
     gap: detectors.length > 1 ? gapWords(plan) : null,
+    line: lineOf(detectors),
     places: placesOf(plan, model),
     loosened: loosenedOf(plan),
     on: answers.support?.kind ?? null,
@@ -173,6 +176,17 @@ function tapesOf(plan: Plan, model: LevelModel): readonly TapeDistance[] {
     length: formatMeasured(gap, plan.display.length),
     from: `from the ${WALL_WORDS[side]}`,
   }));
+}
+
+/** Offsets from a line along the walls that nobody sees, mm. */
+const IN_LINE = 1;
+
+function lineOf(detectors: readonly Detector[]): string | null {
+  const [a, b] = detectors.map(({ at }) => at).sort(([x1], [x2]) => x1 - x2);
+  if (!a || !b) return null;
+  if (Math.abs(a[1] - b[1]) < IN_LINE) return 'Set them in a line from left to right, as you see it when you come in.';
+  if (b[0] - a[0] < IN_LINE) return 'Set one behind the other, as you see it when you come in.';
+  return `Set them at a slant, as in the picture: the ${a[1] < b[1] ? 'left' : 'right'} one nearer to the far wall.`;
 }
 
 function heightsOf(plan: Plan, answers: CardAnswers): string {

@@ -1,12 +1,14 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
+import { openChecks } from '../../geometry/check/looked-for.ts';
 import { compareVerdicts } from '../../geometry/check/measure.ts';
-import type { Verdict } from '../../geometry/check/types.ts';
+import type { DetectorReport, Verdict } from '../../geometry/check/types.ts';
 import { moveToGap, nearGaps, SIDES, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Level, Mm, Plan, PlanObject, XY } from '../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../geometry/plane/body.ts';
+import { distance } from '../../geometry/plane/point.ts';
 import type { Probe } from '../../geometry/region/types.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
 import { bestGroups } from '../../geometry/search/best-pairs.ts';
@@ -74,23 +76,28 @@ export function withSpot(plan: Plan, levelId: string, answers: CardAnswers): Pla
   const probe: Probe = { base: top, radius, tall };
   const found = axesFor(carried, model, probe, answers);
   if (!found) return carried;
-  const tried = [roundedAxes(carried, model, found), found].map((axes) =>
-    placed(carried, levelId, answers, probe, axes),
-  );
+  const tried = handyAxes(carried, model, found).map((axes) => placed(carried, levelId, answers, probe, axes));
   const valid = tried.filter((each) => isValid(each, levelId));
-  // The rounded spot is used only if its verdict is not worse.
-  return valid.sort((a, b) => compareVerdicts(worst(b, levelId), worst(a, levelId)))[0] ?? carried;
+  // A handy spot is used only if its verdict is not worse, and it leaves nothing more open: it may be off the edge of the shelf.
+  const byVerdict = (a: Plan, b: Plan) => compareVerdicts(worst(b, levelId), worst(a, levelId));
+  return valid.sort((a, b) => openCount(a, levelId) - openCount(b, levelId) || byVerdict(a, b))[0] ?? carried;
 }
 
 export function modelOf(plan: Plan, levelId: string): LevelModel {
   return buildLevel(plan.levels.find(({ id }) => id === levelId) as Level);
 }
 
-function worst(plan: Plan, levelId: string): Verdict {
+function reportsOf(plan: Plan, levelId: string): readonly DetectorReport[] {
   const model = modelOf(plan, levelId);
-  const verdicts = model.level.detectors.map((one) => checkDetector(plan, model, one).verdict);
-  return verdicts.sort(compareVerdicts)[0] ?? 'clear';
+  return model.level.detectors.map((one) => checkDetector(plan, model, one));
 }
+
+const worst = (plan: Plan, levelId: string): Verdict =>
+  reportsOf(plan, levelId)
+    .map(({ verdict }) => verdict)
+    .sort(compareVerdicts)[0] ?? 'clear';
+
+const openCount = (plan: Plan, levelId: string): number => reportsOf(plan, levelId).flatMap(openChecks).length;
 
 const isValid = (plan: Plan, levelId: string): boolean => compareVerdicts(worst(plan, levelId), 'tight') >= 0;
 
@@ -110,9 +117,35 @@ export function axesFor(
   return spot && (support?.kind !== 'shelf' || spot.on !== null) ? [spot.at] : null;
 }
 
-/** The detectors moved together so that the two tape distances of their middle are multiples of 1 in or 5 cm. */
-function roundedAxes(plan: Plan, model: LevelModel, axes: readonly XY[]): readonly XY[] {
-  const step = plan.display.length === 'metric' ? 50 : 25.4;
+/**
+ * Axes near the best ones, the handiest first: two in line with the walls, and both tape distances of their middle whole inches or 5 cm, or
+ * else as finely as the card prints them. The best ones are last.
+ */
+function handyAxes(plan: Plan, model: LevelModel, best: readonly XY[]): readonly (readonly XY[])[] {
+  const steps = plan.display.length === 'metric' ? [50, 5] : [25.4, 25.4 / 8];
+  const turned = [...inLine(best), best];
+  return [...steps.flatMap((step) => turned.map((axes) => roundedAxes(model, axes, step))), best];
+}
+
+/** Two axes turned about their middle to be in line with the walls, first along the nearer direction; none for one axis. */
+function inLine(axes: readonly XY[]): readonly (readonly XY[])[] {
+  const [a, b] = axes;
+  if (!a || !b) return [];
+  const [x, y] = middleOf(axes);
+  const half = distance(a, b) / 2;
+  const level: readonly XY[] = [
+    [x - half, y],
+    [x + half, y],
+  ];
+  const upright: readonly XY[] = [
+    [x, y - half],
+    [x, y + half],
+  ];
+  return Math.abs(b[0] - a[0]) >= Math.abs(b[1] - a[1]) ? [level, upright] : [upright, level];
+}
+
+/** The detectors moved together so that the two tape distances of their middle are multiples of a step. */
+function roundedAxes(model: LevelModel, axes: readonly XY[], step: Mm): readonly XY[] {
   const moves = nearGaps(model, middleOf(axes), NO_REACH).map(({ side, gap }) =>
     moveToGap(side, gap, Math.round(gap / step) * step),
   );
