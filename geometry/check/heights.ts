@@ -3,7 +3,7 @@ import { LIMIT_TOLERANCE } from '../plane/tolerances.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
 import { distanceCheck, nearestAndNotClear, reasonCheck } from './measure.ts';
 import type { Cylinder } from './subjects.ts';
-import { unmeasuredCarrier } from './support.ts';
+import { UNMEASURED_CARRIER, unmeasuredCarrier } from './support.ts';
 import type { Check } from './types.ts';
 
 /** Returns the limit of the height band with the smaller margin; both when neither is clear. */
@@ -19,8 +19,7 @@ export function checkHeightOn(level: Level, detector: Detector, rule: EffectiveR
   const rows = checkHeight(detector, rule, tapeTolerance);
   const carrier = unmeasuredCarrier(level, detector);
   if (!carrier || rows.some(({ verdict }) => verdict === 'blocked')) return rows;
-  const reason = 'Nobody has measured how high the thing under it is.';
-  return [{ ...reasonCheck(rule, 'unknown', reason, true), subject: carrier.id }];
+  return [{ ...reasonCheck(rule, 'unknown', UNMEASURED_CARRIER, true), subject: carrier.id }];
 }
 
 /** The lowest ceiling of a room that people live in, mm: 5 ft. Common practice, no published source. */

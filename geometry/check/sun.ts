@@ -11,6 +11,7 @@ import { exposureEnd, sunTimes } from '../sun/times.ts';
 import { wasLookedFor } from './looked-for.ts';
 import { reasonCheck } from './measure.ts';
 import type { Subject } from './subjects.ts';
+import { UNMEASURED_CARRIER, unmeasuredCarrier } from './support.ts';
 import type { Check } from './types.ts';
 
 /** The state of direct sun on a level, at the height of a detector. */
@@ -112,8 +113,8 @@ export function checkNoSun(plan: Plan, model: LevelModel, rule: EffectiveRule, d
 }
 
 /**
- * Returns the rows of the sun rule, as far as they rest on measured openings: the light is computed between sill and head. While the sill or
- * head of an opening is not measured, blocked rows stay; else one not-run row, or a clear one confirmed on site, replaces them.
+ * Returns the rows of the sun rule, as far as they rest on measured heights: the light is computed between sill and head, at the height of the
+ * detector. While one of those is not measured, blocked rows stay; else one not-run row, or a clear one confirmed on site, replaces them.
  */
 export function sunAsMeasured(
   plan: Plan,
@@ -122,18 +123,28 @@ export function sunAsMeasured(
   detector: Detector,
   rows: readonly Check[],
 ): Check[] {
-  const [open] = unmeasuredGlass(model);
-  const ran = open !== undefined && sunState(plan, model, detector).state === 'known';
+  const open = unmeasuredForSun(model, detector);
+  const ran = open !== null && sunState(plan, model, detector).state === 'known';
   if (!ran || rows.some(({ verdict }) => verdict === 'blocked')) return [...rows];
   const row = wasLookedFor(model, rule)
     ? confirmed(rule)
-    : { ...reasonCheck(rule, 'unknown', UNMEASURED_GLASS, true), subject: open.opening.id };
+    : { ...reasonCheck(rule, 'unknown', `${open.reason} Keep out of direct sun.`, true), subject: open.id };
   return [{ ...row, required: rule.least }];
 }
 
+/** Returns the opening or the thing under a detector whose height the sun depends on and nobody has measured, with the reason; null for none. */
+function unmeasuredForSun(
+  model: LevelModel,
+  detector: Detector,
+): { readonly id: string; readonly reason: string } | null {
+  const [glass] = unmeasuredGlass(model);
+  if (glass) return { id: glass.opening.id, reason: UNMEASURED_GLASS };
+  const carrier = unmeasuredCarrier(model.level, detector);
+  return carrier && { id: carrier.id, reason: UNMEASURED_CARRIER };
+}
+
 /** The reason where the sill or the head of an opening that lets light in is not measured. */
-const UNMEASURED_GLASS =
-  'Not every opening that lets light in has its sill and its head measured. Keep out of direct sun.';
+const UNMEASURED_GLASS = 'Not every opening that lets light in has its sill and its head measured.';
 
 const confirmed = (rule: EffectiveRule) =>
   reasonCheck(rule, 'clear', 'Looked at on site: no direct sun reaches the spot.');

@@ -18,6 +18,9 @@ export function checkSupport(level: Level, detector: Detector, rule: EffectiveRu
   return [reasonCheck(rule, 'unknown', reason, true)];
 }
 
+/** The reason where the height of a detector depends on an object that nobody has measured. */
+export const UNMEASURED_CARRIER = 'Nobody has measured how high the thing under it is.';
+
 /**
  * Returns the object that a detector stands on if nobody has measured the object's height, so that the detector's height is not known either;
  * null for none. A detector that hangs or has its own stand has a height of its own.

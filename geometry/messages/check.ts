@@ -57,7 +57,7 @@ export function figureWithLimit(check: Check, plan: PlanContext): string {
 /** Returns the subject of a check as a noun phrase; "" for the room, the level and heights. */
 export function checkSubject(check: Check, plan: PlanContext, level: Level): string {
   if (check.subject === null) return '';
-  const isSun = check.rule === 'direct-sun';
+  const isSun = check.rule === 'direct-sun' && level.openings.some(({ id }) => id === check.subject);
   const bearing = check.witness && {
     from: check.witness.rim,
     to: (isSun && openingMiddle(level, check.subject)) || check.witness.subject,

@@ -1,5 +1,6 @@
 import type { Opening } from '../plan/model.ts';
 import type { EffectiveRule } from '../rules/profiles.ts';
+import { standsOnUnmeasured } from './distance-rules.ts';
 import { type Case, leastRow, notRunRow, reasonRow } from './rows.ts';
 import { exposureOf, hasGlass, hasNorth, nearestSun } from './sun-rays.ts';
 import type { Row } from './types.ts';
@@ -29,9 +30,9 @@ export function sunRows(one: Case, rule: EffectiveRule): Row[] {
   const required = rule.least ?? 0;
   const heights = [detector.base, detector.base + detector.tall];
   const sun = nearestSun(layout, windows, exposure, detector.at, heights);
-  // An unmeasured sill or head may let in more light.
+  // An unmeasured sill or head may let in more light, and the light falls elsewhere at another height.
   const open = vouched ? clear : notRunRow(rule);
-  const met = windows.some(({ opening }) => isOpen(opening)) ? open : null;
+  const met = standsOnUnmeasured(one) || windows.some(({ opening }) => isOpen(opening)) ? open : null;
   if (!sun) return [met ?? clear];
   // For a rule without a distance, the rim must stay out of the sun, and may touch it.
   const measured = required > 0 ? Math.max(0, sun.distance - detector.radius) : sun.distance - detector.radius;

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { checkDetector, checkPlan } from '../../../geometry/check/check-detector.ts';
 import { openChecks } from '../../../geometry/check/looked-for.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import { headlineOf } from '../../../geometry/messages/index.ts';
-import type { Detector, Level, Opening, Plan, XY } from '../../../geometry/plan/model.ts';
+import { describeNotRun, headlineOf } from '../../../geometry/messages/index.ts';
+import type { Detector, Level, Opening, Plan, PlanObject, XY } from '../../../geometry/plan/model.ts';
 import { compareOpinions } from '../../../geometry/recheck/compare.ts';
 import { recheck } from '../../../geometry/recheck/recheck.ts';
 import { HEIGHTS, houseOf } from '../../helpers/sun-room.ts';
@@ -54,5 +54,44 @@ describe('a window whose sill or head nobody has measured', () => {
     const vouched = { lookedFor: ['direct-sun'] };
     expect(sunOf(planAt(FAR, { topAnswered: false }, vouched))).toMatchObject([{ verdict: 'clear', notRun: false }]);
     expect(sunOf(planAt(NEAR, { topAnswered: false }, vouched))).toMatchObject([{ verdict: 'blocked' }]);
+  });
+});
+
+describe('direct sun on a thing whose top nobody has measured', () => {
+  const { base } = HEIGHTS;
+  const table = (change: Partial<PlanObject> = {}): PlanObject => ({
+    id: 't',
+    name: 'Table',
+    shape: { box: { center: [2500, 3000], width: 800, depth: 3000, turn: 0 } },
+    bottom: 0,
+    top: base,
+    topAnswered: false,
+    ...change,
+  });
+  const standing = (at: XY, objects: readonly PlanObject[], change: Partial<Level> = {}): Plan => {
+    const plan = planAt(at, {}, { objects, ...change });
+    const [level] = plan.levels as [Level];
+    return { ...plan, levels: [{ ...level, detectors: level.detectors.map((one) => ({ ...one, support: null })) }] };
+  };
+
+  it('is not run: the light falls elsewhere at another height', () => {
+    const plan = standing(FAR, [table()]);
+    expect(sunOf(plan)).toMatchObject([{ verdict: 'unknown', notRun: true, measured: null, subject: 't' }]);
+    expect(describeNotRun(reportOf(plan), plan, plan.levels[0] as Level)).toContain(
+      'Direct sun, the table: Nobody has measured how high the thing under it is. Keep out of direct sun.',
+    );
+    expect(sunOf(standing(FAR, [table({ topAnswered: true })]))).toMatchObject([{ verdict: 'clear', notRun: false }]);
+    expect(sunOf(standing(FAR, [table(), table({ id: 't2', topAnswered: true })]))).toMatchObject([
+      { verdict: 'clear', notRun: false },
+    ]);
+  });
+
+  it('still blocks in the light at the usual height, is clear without glass, and may be looked at', () => {
+    expect(sunOf(standing(NEAR, [table()]))).toMatchObject([{ verdict: 'blocked', subject: 'glass' }]);
+    const plan = standing(FAR, [table()]);
+    const [level] = plan.levels as [Level];
+    const openings = level.openings.map((one) => ({ ...one, glazed: false }));
+    expect(sunOf({ ...plan, levels: [{ ...level, openings }] })).toMatchObject([{ verdict: 'clear' }]);
+    expect(sunOf(standing(FAR, [table()], { lookedFor: ['direct-sun'] }))).toMatchObject([{ verdict: 'clear' }]);
   });
 });
