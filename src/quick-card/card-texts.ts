@@ -191,16 +191,18 @@ function companyWords({ answers: { company } }: QuickCard): readonly string[] {
 function afterwards({ answers, times }: QuickCard): readonly string[] {
   const { labDays } = answers.leaflet;
   const due = times.known ? times.fetched?.laboratoryBy : null;
-  const within = due ? `by ${due}` : `within ${counted(labDays ?? 0, 'day')}`;
-  const by =
-    labDays === null
-      ? 'Look up in the leaflet by when the laboratory must have it.'
-      : `The laboratory must have it ${within}.`;
   return [
     'Seal it at once, as the leaflet shows.',
-    `Mail it the same day. ${by}`,
+    sendWords(labDays, due ?? null),
     'Write the times and the serial number on its form.',
   ];
+}
+
+function sendWords(labDays: number | null, due: string | null): string {
+  if (labDays === null) return 'Mail it the same day. Look up in the leaflet by when the laboratory must have it.';
+  const by = due ? ` The laboratory must have it by ${due}.` : '';
+  if (labDays < 1) return `The leaflet leaves no day for the mail: take it to the laboratory at once.${by}`;
+  return `Mail it the same day.${by || ` The laboratory must have it within ${counted(labDays, 'day')} of the pick-up.`}`;
 }
 
 /** Returns why two kits are better than one; null if there are two, or no spot. */

@@ -7,17 +7,16 @@ import type { LevelModel } from '../../geometry/level/types.ts';
 import { headlineOf, SEND_THE_PLAN, type Tone, toneOf, worstTone } from '../../geometry/messages/index.ts';
 import type { Detector, Level, Plan } from '../../geometry/plan/model.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
-import type { RuleId } from '../../geometry/rules/types.ts';
 import { formatArea, formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type Doubts, NO_DOUBTS } from '../state/second-opinion.ts';
 import { gapWords } from '../state/side-by-side.ts';
-import { type CardAnswers, GROUP_IDS, NO_ANSWERS } from './answers.ts';
+import { type CardAnswers, NO_ANSWERS } from './answers.ts';
 import { type LookPoint, lookPoints } from './look-points.ts';
 import { answersNow, cardLevel, hasBegun } from './made-again.ts';
 import { type NoSpot, noSpot, wrongHours } from './no-spot.ts';
 import { heightBand, middleOf, modelOf, NO_REACH } from './spot.ts';
 import { WALL_WORDS } from './square-words.ts';
-import { GROUPS } from './things.ts';
+import { EVERY } from './things.ts';
 import { type CardTimes, cardTimes } from './times.ts';
 
 /** The content of a quick card, derived from its plan only, so that later changes of the plan are shown. */
@@ -207,9 +206,3 @@ function toMeasure({ protocol, display }: Plan, reports: readonly DetectorReport
       : [];
   });
 }
-
-const EVERY: Readonly<Partial<Record<RuleId, string>>> = {
-  ...Object.fromEntries(GROUP_IDS.map((group) => [group, GROUPS[group].every])),
-  'outside-wall': 'every exterior wall',
-  object: 'everything that stands around it, and the other walls',
-};

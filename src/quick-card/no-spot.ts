@@ -1,19 +1,18 @@
 import { levelBar } from '../../geometry/check/level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { describeFurniture } from '../../geometry/messages/index.ts';
 import { USUAL_DETECTOR } from '../../geometry/plan/items.ts';
 import type { Level, Plan } from '../../geometry/plan/model.ts';
 import { listed } from '../../geometry/plan/nouns.ts';
 import { levelRegion } from '../../geometry/region/level-region.ts';
 import type { Probe } from '../../geometry/region/types.ts';
-import { furnitureVerdict } from '../../geometry/search/furniture.ts';
+import { type FurnitureVerdict, furnitureVerdict } from '../../geometry/search/furniture.ts';
 import { formatMeasured, formatRequired } from '../../geometry/units/index.ts';
 import { type CardAnswers, GROUP_IDS, type GroupId } from './answers.ts';
 import { NEEDED_WORDS, neededAnswers } from './needed.ts';
-import { groupsDrawn, leastOf } from './room-plan.ts';
+import { groupsDrawn, leastOf, sideOfSquare, wallId } from './room-plan.ts';
 import { hoursTrouble } from './schedule.ts';
 import { axesFor, heightBand, isInBand, modelOf, topOf } from './spot.ts';
-import { GROUPS, THINGS } from './things.ts';
+import { EVERY, GROUPS, THINGS } from './things.ts';
 
 /** Why a card has no spot, and what would help. */
 export interface NoSpot {
@@ -88,17 +87,44 @@ function wrongRoom(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot 
   return room.barred ? { why: room.barred, helps: [OTHER_ROOM] } : null;
 }
 
+/** The reasons name what the householder pressed: they know no compass points of the room, and do not move a shelf off its wall. */
 function wrongShelf(plan: Plan, model: LevelModel, answers: CardAnswers): NoSpot | null {
+  const { support, kits } = answers;
+  if (support?.kind !== 'shelf') return null;
   const [shelf] = model.level.objects;
-  if (answers.support?.kind !== 'shelf') return null;
   if (!shelf) return { why: 'It is not marked where the shelf is.', helps: ['Press the wall that it is on.'] };
   const step = plan.display.length === 'metric' ? 50 : 25.4;
-  const verdict = furnitureVerdict(plan, model, shelf, USUAL_DETECTOR, answers.kits, step);
+  const verdict = furnitureVerdict(plan, model, shelf, USUAL_DETECTOR, kits, step);
   if (verdict.kind === 'good') return null;
+  if (isOnExteriorWall(model.level, support.square)) {
+    const least = formatRequired(leastOf(plan.protocol, 'outside-wall'), plan.display.length);
+    return {
+      why: `A shelf on an exterior wall is too near to it: ${kits === 1 ? 'the kit has' : 'the kits have'} to be ${least} from the wall, and a shelf is about as deep.`,
+      helps: [`Press a shelf on a wall that has another room of the house behind it. ${MOVABLE}`, OTHER_ROOM],
+    };
+  }
   return {
-    why: describeFurniture(verdict, shelf, answers.kits, plan, model.level),
-    helps: ['Choose a small table instead, that can be moved to the best spot.', OTHER_ROOM],
+    why: nearShelf(plan, verdict, kits),
+    helps: [`Press another shelf, if there is one. ${MOVABLE}`, OTHER_ROOM],
   };
+}
+
+const MOVABLE = 'Or choose a small table, that can be moved to the best spot.';
+
+function isOnExteriorWall({ walls }: Level, square: string): boolean {
+  const side = sideOfSquare(square);
+  return walls.some(({ id, side: is }) => side !== null && id === wallId(side) && is !== 'inside');
+}
+
+function nearShelf({ protocol, display }: Plan, verdict: FurnitureVerdict, kits: 1 | 2): string {
+  if (verdict.kind !== 'near') {
+    return kits === 1 ? 'There is no room for a kit on that shelf.' : 'There is no room for two kits on that shelf.';
+  }
+  const rule = verdict.check?.rule;
+  const every = rule && EVERY[rule];
+  if (!rule || !every) return 'That shelf has no spot for a kit.';
+  const least = formatRequired(leastOf(protocol, rule), display.length);
+  return `No spot on that shelf: it has to be at least ${least} from ${every}.`;
 }
 
 /** The reason if things block the whole room, with the groups whose removal alone would give a spot. */

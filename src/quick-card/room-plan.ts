@@ -2,6 +2,7 @@ import type { Side } from '../../geometry/dimension/wall-gaps.ts';
 import { wallsAroundOutline } from '../../geometry/edit/wall-run.ts';
 import type { Fixture, Level, Mm, Protocol, Shape, Wall, XY } from '../../geometry/plan/model.ts';
 import { effectiveRules } from '../../geometry/rules/profiles.ts';
+import type { RuleId } from '../../geometry/rules/types.ts';
 import { FIXTURE_DEFAULTS, usualHeights, WALL_THICKNESS } from '../state/defaults.ts';
 import { type CardAnswers, FAR, type GroupId, SQUARES, type Thing } from './answers.ts';
 import { THINGS } from './things.ts';
@@ -120,9 +121,9 @@ export function roomFixtures(
     .map((fixture, index) => ({ ...fixture, id: `f${index + 1}` }));
 }
 
-/** Returns the distance that a group of things needs, mm. */
-export function leastOf(protocol: Protocol, group: GroupId): Mm {
-  return effectiveRules(protocol).find(({ id }) => id === group)?.least ?? 0;
+/** Returns the distance of a rule, mm; zero for a rule without one. */
+export function leastOf(protocol: Protocol, rule: RuleId): Mm {
+  return effectiveRules(protocol).find(({ id }) => id === rule)?.least ?? 0;
 }
 
 /**

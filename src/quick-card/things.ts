@@ -1,6 +1,6 @@
 import type { FixtureKind, Ground, Living } from '../../geometry/plan/model.ts';
 import type { RuleId } from '../../geometry/rules/types.ts';
-import type { GroupId, LevelAnswer, ThingKind } from './answers.ts';
+import { GROUP_IDS, type GroupId, type LevelAnswer, type ThingKind } from './answers.ts';
 
 /** The questions about a room in words, and what each answer adds to a plan. Data only. */
 
@@ -56,6 +56,14 @@ export const GROUPS: Readonly<Record<GroupId, GroupRow>> = {
     words: 'washer or dryer',
     rule: null,
   },
+};
+
+/** What each rule with a distance keeps away from, for the middle of a sentence. */
+export const EVERY: Readonly<Partial<Record<RuleId, string>>> = {
+  ...Object.fromEntries(GROUP_IDS.map((group) => [group, GROUPS[group].every])),
+  'moving-air': `${GROUPS['moving-air'].every}, and out of their airflow`,
+  'outside-wall': 'every exterior wall',
+  object: 'everything that stands around it, and the other walls',
 };
 
 interface StoryOfLevel {

@@ -104,3 +104,30 @@ describe('hours of a leaflet that no test can meet', () => {
     expect(describeCard(kept)).toMatchObject({ spot: null, noSpot: { why: expect.stringMatching(why) } });
   });
 });
+
+describe('what is done with the kit after the pick-up', () => {
+  const sent = (labDays: number | null) => {
+    const { leaflet } = ANSWERED;
+    const items = cardSections(cardOf({ leaflet: { ...leaflet, labDays } })).at(-1)?.items ?? [];
+    return items.find((text) => /laboratory/.test(text));
+  };
+
+  // The period of each laboratory begins at the pick-up: 402-R-92-004 2.4, from memory.
+  it.each([
+    [null, 'Mail it the same day. Look up in the leaflet by when the laboratory must have it.'],
+    [0, 'The leaflet leaves no day for the mail: take it to the laboratory at once.'],
+    [0.5, 'The leaflet leaves no day for the mail: take it to the laboratory at once.'],
+    [1, 'Mail it the same day. The laboratory must have it within 1 day of the pick-up.'],
+    [5, 'Mail it the same day. The laboratory must have it within 5 days of the pick-up.'],
+  ])('with %s days to the laboratory', (labDays, words) => {
+    expect(sent(labDays)).toBe(words);
+  });
+});
+
+describe('what to measure', () => {
+  // 32 Ill. Adm. Code 422.130(a)(1)(D), 25 Pa. Code 240.310(a)(1): 3 ft, and out of the direct flow of air.
+  it('asks to keep out of the airflow of vents and fans', () => {
+    const near = cardOf({ things: [{ kind: 'vent', square: '0,0' }] });
+    expect(near.spot?.measure).toContain('at least 3 ft from every vent and fan, and out of their airflow');
+  });
+});

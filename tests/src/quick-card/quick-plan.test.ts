@@ -328,6 +328,36 @@ describe('a card without a valid spot says why, and what would help', () => {
   });
 });
 
+describe('a shelf without a spot', () => {
+  const shelf = (square: string, answers: Partial<CardAnswers> = {}) =>
+    cardFor({ support: { kind: 'shelf', top: 1200, square }, ...answers }).noSpot;
+
+  it('on an exterior wall leads to another wall or a table, not off its wall', () => {
+    expect(shelf('-1,2')?.why).toBe(
+      'A shelf on an exterior wall is too near to it: the kit has to be 1 ft from the wall, and a shelf is about as deep.',
+    );
+    expect(shelf('-1,2')?.helps[0]).toContain('another room of the house behind it');
+  });
+
+  it('near a thing names it as it was asked', () => {
+    expect(shelf('5,2')?.why).toBe('No spot on that shelf: it has to be at least 4 ft from heat sources.');
+  });
+
+  it.each([1, 2] as const)('that is too small says how many kits it has no room for: %s', (kits) => {
+    const small = { across: 4 * FOOT, along: 1.5 * FOOT, things: [], inside: ['left', 'right', 'up', 'down'] as const };
+    const why = shelf('5,2', { ...small, inside: [...small.inside], kits })?.why;
+    expect(why).toBe(`There is no room for ${kits === 1 ? 'a kit' : 'two kits'} on that shelf.`);
+  });
+
+  it('tells no compass points: nobody has said where north is', () => {
+    const whys = fc.sample(anyAnswers, { numRuns: 150, seed: 20_261_201 }).flatMap((answers) => {
+      const { why, helps } = cardFor({ ...answers, level: 'basement', use: 'den' }).noSpot ?? { why: '', helps: [] };
+      return [why, ...helps];
+    });
+    expect(whys.filter((text) => /\b(?:north|east|south|west)\b/.test(text))).toEqual([]);
+  });
+});
+
 describe('any answers', () => {
   it('give a plan whose check is what the card says, and never a spot that is blocked or not decided', () => {
     fc.assert(
