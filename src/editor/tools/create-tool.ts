@@ -3,6 +3,7 @@ import { createAskTool } from './ask-tool.ts';
 import { lateTool } from './late-tool.ts';
 import { createOpeningTool } from './opening-tool.ts';
 import { createPlaceTool } from './place-tool.ts';
+import { createRoomBoxTool } from './room-box-tool.ts';
 import { createSelectTool } from './select-tool.ts';
 import type { ToolController } from './tool-controller.ts';
 import { createWallTool } from './wall-tool.ts';
@@ -16,9 +17,10 @@ export function createTool(tool: Tool): ToolController {
       return createWallTool();
     case 'opening':
       return createOpeningTool(tool.opening);
+    case 'room-box':
+      return createRoomBoxTool();
     case 'ask':
       return createAskTool();
-    case 'room-box':
     case 'move-here':
     case 'grip':
     case 'frame':

@@ -5,21 +5,18 @@ import { createFrameTool } from './frame-tool.ts';
 import { createGripTool } from './grip-tool.ts';
 import { createMoveHereTool } from './move-here-tool.ts';
 import { createMoveTracingTool } from './move-tracing-tool.ts';
-import { createRoomBoxTool } from './room-box-tool.ts';
 import { createSplitWallTool } from './split-wall-tool.ts';
 import { createTracingPointsTool } from './tracing-points-tool.ts';
 
 /** The tools that are not needed to draw the first wall. */
 export type LateTool = Extract<
   Tool,
-  { readonly kind: 'room-box' | 'move-here' | 'grip' | 'frame' | 'center' | 'split-wall' | 'tracing' }
+  { readonly kind: 'move-here' | 'grip' | 'frame' | 'center' | 'split-wall' | 'tracing' }
 >;
 
 /** Returns the controller of a tool whose code is not part of the start. */
 export function createLateTool(tool: LateTool): ToolController {
   switch (tool.kind) {
-    case 'room-box':
-      return createRoomBoxTool();
     case 'move-here':
       return createMoveHereTool(tool.ids);
     case 'grip':

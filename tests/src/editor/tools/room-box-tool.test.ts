@@ -1,5 +1,5 @@
 import { beforeEach, expect, it } from 'vitest';
-import { createRoomBoxTool } from '../../../../src/editor/tools/late/room-box-tool.ts';
+import { createRoomBoxTool } from '../../../../src/editor/tools/room-box-tool.ts';
 import { at, level, openRoom, press, pull, sketch, state, steps } from '../../../helpers/tool-stage.ts';
 
 beforeEach(() => {

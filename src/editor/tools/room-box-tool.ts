@@ -1,12 +1,12 @@
-import { rectangleWalls } from '../../../../geometry/edit/draw-walls.ts';
-import { TAPED_BY_WORDS } from '../../../../geometry/messages/taped-by.ts';
-import type { Mm, XY } from '../../../../geometry/plan/model.ts';
-import { snapPoint } from '../../../../geometry/snap/snap-point.ts';
-import { formatMeasured, formatRequired } from '../../../../geometry/units/index.ts';
-import { askForRoom } from '../../lengths/set-out.ts';
-import { clearSketch, useSketch } from '../../overlay/sketch.ts';
-import { currentLevel, gridFor, keepsTool, returnToSelect, store, targets } from '../tool-context.ts';
-import type { ToolController, ToolPoint } from '../tool-controller.ts';
+import { rectangleWalls } from '../../../geometry/edit/draw-walls.ts';
+import { TAPED_BY_WORDS } from '../../../geometry/messages/taped-by.ts';
+import type { Mm, XY } from '../../../geometry/plan/model.ts';
+import { snapPoint } from '../../../geometry/snap/snap-point.ts';
+import { formatMeasured, formatRequired } from '../../../geometry/units/index.ts';
+import { askForRoom } from '../lengths/set-out.ts';
+import { clearSketch, useSketch } from '../overlay/sketch.ts';
+import { currentLevel, gridFor, keepsTool, returnToSelect, store, targets } from './tool-context.ts';
+import type { ToolController, ToolPoint } from './tool-controller.ts';
 
 /** A room narrower than one foot counts as a mistaken drag, mm. */
 const LEAST_ROOM: Mm = 304.8;
