@@ -63,6 +63,10 @@ export default defineConfig({
             { name: 'empty-sheet', test: /[\\/]draw[\\/](?:empty-sheet|picture-button|bring-in)/, priority: 1 },
             // What the page loads by itself once it shows: a tablet waits longer for twenty files than for their bytes.
             { name: 'fields', test: /[\\/]src[\\/]ui[\\/]fields[\\/]/ },
+            {
+              name: 'guidance',
+              test: /[\\/]src[\\/](?:advice[\\/]guidance|protocol[\\/](?:conditions|custody|results|timing|validity)[\\/])/,
+            },
             { name: 'sun', test: /[\\/](?:geometry[\\/]sun[\\/]|direct-sun\.ts|sun-words\.ts)/ },
             {
               name: 'questions',

@@ -6,16 +6,19 @@ import { App } from './app.tsx';
 import { openFiles, startAddress } from './commands/open-and-save.ts';
 import { keepPage } from './commands/page-kept.ts';
 import { watchForFaults } from './platform/faults.ts';
+import { awaitFirstPicture, firstPicture } from './platform/first-picture.ts';
 import { openLaunchedFiles } from './platform/offline/launched-files.ts';
 import { PART_MISSING } from './platform/part-missing.ts';
 import { useAppStore } from './state/store.ts';
 import { startAutosave } from './storage/autosave.ts';
+import { loadSummaries } from './storage/library/plans.ts';
 import { type Restored, restoreWork } from './storage/restore.ts';
 import { readSetting } from './storage/settings.ts';
 import { fontsReady } from './theme/fonts.ts';
 import { applyTheme, systemTheme } from './theme/theme.ts';
 import { THEMES, type ThemeName } from './theme/tokens.ts';
 import { loadTheRest } from './ui/hooks/later.tsx';
+import { GUIDANCE } from './ui/hooks/use-guidance.ts';
 
 const FOUND_IN_WORDS: Partial<Record<Restored['found'], string>> = {
   unreadable: 'That plan could not be read. It is in Plans and can be saved as a file.',
@@ -24,12 +27,13 @@ const FOUND_IN_WORDS: Partial<Record<Restored['found'], string>> = {
     'The storage of this browser does not answer: close other tabs of Stillspot. Plans are kept, and shown when it does.',
 };
 
-/** How long the first picture waits for fonts, and for the store, which another tab may lock, ms. */
-const WAIT_FOR = { fonts: 2500, store: 4000 } as const;
+/** How long the first picture waits for fonts, for the store, which another tab may lock, and for the code of the stages, ms. */
+const WAIT_FOR = { fonts: 2500, store: 4000, guidance: 1000 } as const;
 const within = <T,>(wanted: Promise<T>, ms: number, fallback: T): Promise<T> =>
   Promise.race([wanted, new Promise<T>((done) => setTimeout(done, ms, fallback))]);
 
 watchForFaults();
+awaitFirstPicture();
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
 
@@ -47,10 +51,15 @@ async function start(root: HTMLElement): Promise<void> {
   // Canvas text that is drawn before its font has loaded keeps the wrong font, so the first draw waits. A font that fails to load must not
   // keep the page blank. The last plan is loaded before the first draw, so that the layout does not jump.
   const restoring = restoreWork();
+  // A stored plan shows how its stages stand at once; an empty one, a moment later.
+  const judging = restoring.then(({ found }) =>
+    found === 'plan' ? within(GUIDANCE.request(), WAIT_FOR.guidance, undefined) : undefined,
+  );
   const [theme, letterKeys, restored] = await Promise.all([
     within(readSetting('theme'), WAIT_FOR.store, undefined),
     within(readSetting('letterKeys'), WAIT_FOR.store, undefined),
     within<Restored>(restoring, WAIT_FOR.store, { found: 'no-answer' }),
+    within(judging, WAIT_FOR.store, undefined),
     // Fonts that load later cause a redraw (`SheetStage`).
     within(
       fontsReady().catch(() => undefined),
@@ -79,6 +88,11 @@ async function start(root: HTMLElement): Promise<void> {
   // Long after the first picture, so that caching the app for offline use does not delay the user.
   if (import.meta.env.PROD)
     setTimeout(() => void import('./ui/shell/register-worker.ts').then(({ registerWorker }) => registerWorker()), 1000);
+  void firstPicture().then(loadWhatComesAfter);
+}
+
+/** Loads what the first picture does not need. */
+function loadWhatComesAfter(): void {
   // Without this code the keys that a laser tape types are plain key presses, and walls have their default settings.
   void import('./commands/after-start.ts').then(
     ({ startDrawing }) => startDrawing(),
@@ -90,6 +104,8 @@ async function start(root: HTMLElement): Promise<void> {
     ({ startSun }) => startSun(),
     () => undefined,
   );
+  void GUIDANCE.request();
+  void loadSummaries();
   setTimeout(loadTheRest, 500);
   // Announcements for screen readers, the focus after the focused element was removed, and dropped files.
   setTimeout(

@@ -1,15 +1,15 @@
 import { levelBar } from '../../geometry/check/level.ts';
 import { openChecks } from '../../geometry/check/looked-for.ts';
-import { capital, listed, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
+import { capital, PURPOSE_PHRASE } from '../../geometry/messages/index.ts';
 import type { Plan } from '../../geometry/plan/model.ts';
 import { lacksObserverOrTime } from '../protocol/conditions/condition-row.ts';
 import { conditionsReport } from '../protocol/conditions/conditions-report.ts';
 import { missingRecords } from '../protocol/custody/missing-records.ts';
 import { asKnownAt } from '../protocol/timing/ahead.ts';
 import type { Ms } from '../protocol/timing/clock.ts';
-import { TEST_STAGE_NAME, type TestStage, type TestState } from '../protocol/validity/validity.ts';
+import type { TestState } from '../protocol/validity/validity.ts';
 import { drawHints, drawnInWords } from './guidance/draw.ts';
-import type { CheckedLevel, Hint, HintAction, SeenLevel } from './guidance/hint.ts';
+import type { CheckedLevel, Hint, SeenLevel } from './guidance/hint.ts';
 import { houseHints, houseInWords } from './guidance/house.ts';
 import { logHints, logInWords } from './guidance/log.ts';
 import { placedInWords, placeHints } from './guidance/place.ts';
@@ -17,28 +17,8 @@ import { readHints, readInWords } from './guidance/read.ts';
 import { sheetHints } from './guidance/sheet.ts';
 import { siteHints } from './guidance/site.ts';
 import { areTimesWhole, timedInWords, timeHints } from './guidance/time.ts';
+import type { Stage, StageState } from './stages.ts';
 import { looksOf } from './walk-round.ts';
-
-export type { Hint, HintAction } from './guidance/hint.ts';
-
-/** The stages of a plan: those of its test, then the plan sheet. */
-export type Stage = TestStage | 'sheet';
-
-export interface StageState {
-  readonly stage: Stage;
-  /** What is recorded already, in a few words; empty for nothing. */
-  readonly done: string;
-  /** The most important first. */
-  readonly hints: readonly Hint[];
-  /** Whether nothing of it is missing or still to come; a planned or running test is never complete. */
-  readonly whole: boolean;
-}
-
-/** Names of the stages. */
-export const STAGE_NAME: Readonly<Record<Stage, string>> = {
-  ...TEST_STAGE_NAME,
-  sheet: 'Plan sheet',
-};
 
 /**
  * Returns what is done and what is missing in each stage, over all levels of the plan, in the order of the stages.
@@ -92,21 +72,3 @@ const isWalkWhole = ({ plan, model, reports, toTest }: SeenLevel): boolean =>
   !looksOf(plan, model, reports).some(({ state }) => state === 'open');
 
 const isAllRun = ({ reports }: SeenLevel): boolean => reports.every((report) => openChecks(report).length === 0);
-
-/** Returns the next step on a plan, in words, with its action. It says that nothing is missing only if every stage is complete. */
-export function nextStep(stages: readonly StageState[]): { readonly says: string; readonly action: HintAction | null } {
-  const missing = stillToDo(stages).find((hint) => hint.missing);
-  if (missing) return { says: `Next: ${missing.text}`, action: missing.action };
-  const open = stages.filter(({ whole }) => !whole);
-  if (open.length === 0) return { says: 'Nothing is missing for the verdict.', action: null };
-  const says = `Still to come: ${listed(open.map(({ stage }) => STAGE_NAME[stage]))}.`;
-  const action = open[0]?.hints.find((hint) => hint.action)?.action ?? null;
-  return { says, action };
-}
-
-/** Returns the hints of all stages: missing items before remarks, the most important first. */
-export function stillToDo(stages: readonly StageState[]): readonly Hint[] {
-  return stages
-    .flatMap(({ hints }) => hints)
-    .sort((a, b) => Number(b.missing) - Number(a.missing) || a.weight - b.weight);
-}

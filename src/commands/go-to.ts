@@ -1,7 +1,7 @@
 import { capital, ROOM_USE_NOUN } from '../../geometry/messages/index.ts';
 import type { RoomUse, XY } from '../../geometry/plan/model.ts';
 import type { HintAction, ItemField } from '../advice/guidance/hint.ts';
-import type { Stage } from '../advice/guidance.ts';
+import type { Stage } from '../advice/stages.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
 import { keepInView } from '../editor/stage/keep-in-view.ts';
 import { setAtWall } from '../state/out-of-wall.ts';

@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { ItemRow } from '../../geometry/edit/row.ts';
-import type { Stage } from '../advice/guidance.ts';
+import type { Stage } from '../advice/stages.ts';
 import type { QuestionId } from '../advice/walk-round.ts';
 import type { VisitDocument } from '../report/documents/draw-document.ts';
 import type { PageChoice } from '../report/paper.ts';

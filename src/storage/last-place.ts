@@ -1,5 +1,5 @@
+import { titleWords } from './library/described.ts';
 import { readSummaries } from './library/plans.ts';
-import { titleWords } from './library/summary.ts';
 import { useLibrary } from './library-state.ts';
 import { planOf } from './other-plans.ts';
 

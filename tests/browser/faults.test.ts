@@ -231,4 +231,20 @@ describe('a fault while the app runs', () => {
     await saved(page);
     await context.unroute('**/after-start-*.js');
   });
+
+  it('of what judges the whole test is told beside the stages, and one press loads it', async () => {
+    const { page, context } = await basement();
+    await saved(page);
+    await context.route(/\/guidance-.*\.js$/, (route) => route.abort());
+    await page.reload();
+    const row = page.locator('.stage-row__test');
+    await row.getByText('A part of Stillspot did not load.').waitFor();
+    // No stage is called done, and no verdict is shown as that of a valid test.
+    expect((await page.locator('.stage-bar__mark').allTextContents()).join('')).toBe('');
+    expect(await page.locator('.verdict-panel').getAttribute('data-test')).toBe('unknown');
+    expect(await accessibilityFindings(page)).toEqual([]);
+    await context.unroute(/\/guidance-.*\.js$/);
+    await row.getByRole('button', { name: 'Try again' }).click();
+    await row.getByText('Still to do').waitFor();
+  });
 });

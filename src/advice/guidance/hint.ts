@@ -2,7 +2,7 @@ import type { DetectorReport } from '../../../geometry/check/types.ts';
 import type { LevelModel, Notice } from '../../../geometry/level/types.ts';
 import type { Detector, Plan, XY } from '../../../geometry/plan/model.ts';
 import { levelHeading } from '../../../geometry/plan/nouns.ts';
-import type { TestStage } from '../../protocol/validity/validity.ts';
+import type { TestStage } from '../../protocol/validity/test-stages.ts';
 import type { QuestionId } from '../walk-round.ts';
 
 /** A tool that a hint offers. */

@@ -2,6 +2,7 @@ import { Konva } from 'konva/lib/Global';
 import { Stage } from 'konva/lib/Stage';
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { useFaults } from '../../platform/faults.ts';
+import { firstPictureDrawn } from '../../platform/first-picture.ts';
 import { takeDeferred } from '../../state/shown-results.ts';
 import { useAppStore } from '../../state/store.ts';
 import type { SizePx } from '../../state/viewport.ts';
@@ -84,6 +85,7 @@ export class SheetStage {
     const view = { viewport, size, theme, unit: plan.display.length, ratio, atRest: this.#atRest, isCheap };
     const changes = this.#layers.map((layer) => layer.update(view));
     this.#atRest = false;
+    firstPictureDrawn();
     if (changes.some(Boolean)) this.#awaitRest();
     // Deferred work is done in the next frame.
     if (takeDeferred()) this.wake();

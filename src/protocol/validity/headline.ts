@@ -6,7 +6,8 @@ import { locationName } from '../results/locations.ts';
 import { isRetest } from '../results/next-steps.ts';
 import { amountsInUnit } from '../results/radon.ts';
 import { homeStep } from './home-step.ts';
-import { issueText, type TestStage, type TestState, type ValidityIssue, validityWords } from './validity.ts';
+import type { TestStage } from './test-stages.ts';
+import { issueText, type TestState, type ValidityIssue, validityWords } from './validity.ts';
 
 /** The state of the whole test in one line; its tone is that of the worst part. */
 export interface TestHeadline {

@@ -6,7 +6,8 @@ import type { Detector, Level, Plan } from '../../../geometry/plan/model.ts';
 import { isOverridable, ruleOf } from '../../../geometry/rules/profiles.ts';
 import type { RuleId } from '../../../geometry/rules/types.ts';
 import { detectorLabel } from '../detector-label.ts';
-import type { TestStage, ValidityIssue } from './validity.ts';
+import type { TestStage } from './test-stages.ts';
+import type { ValidityIssue } from './validity.ts';
 
 /** Placement reports of one level. */
 export interface LevelPlacement {

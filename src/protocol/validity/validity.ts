@@ -1,10 +1,8 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
+import { TEST_STAGE_NAME, type TestStage } from './test-stages.ts';
 
 /** Whether results may be used. The worst of several counts: "not-evaluated" before "unknown" before "holds". */
 export type Validity = 'holds' | 'unknown' | 'not-evaluated';
-
-/** The stage of the app in which an issue is fixed. */
-export type TestStage = 'site' | 'draw' | 'place' | 'time' | 'house' | 'log' | 'read';
 
 /** One reason why a test is not valid, or not known to be. */
 export interface ValidityIssue {
@@ -34,17 +32,6 @@ const WHERE_TO_FIX: Readonly<Record<TestStage, string>> = {
   house: 'Correct this under House.',
   log: 'Correct this under Log.',
   read: 'Enter this under Results.',
-};
-
-/** Names of the stages in which a test is corrected. */
-export const TEST_STAGE_NAME: Readonly<Record<TestStage, string>> = {
-  site: 'Property',
-  draw: 'Draw',
-  place: 'Place',
-  time: 'Time',
-  house: 'House',
-  log: 'Log',
-  read: 'Results',
 };
 
 /** Label of the button that opens a stage. */

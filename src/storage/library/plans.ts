@@ -1,9 +1,9 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { ALL_STORES, change, database, type LibraryWrite, PLAN_STORES, troubleInWords } from './database.ts';
+import { type Described, describedPlan } from './described.ts';
 import { isPlanText, type PlanSummary, type StoredView } from './records.ts';
 import { isVersionDue } from './retention.ts';
 import { deleteUnusedTexts, storeText, wholeText } from './stored-texts.ts';
-import { summaryOf } from './summary.ts';
 import { keepVersion, versionsOf } from './versions.ts';
 
 /** A plan to be written. `plan` and `text` are the same plan. */
@@ -33,15 +33,39 @@ export type WriteResult =
  */
 export async function writeWork(work: Work, lastSeen: number | null, force = false): Promise<WriteResult> {
   try {
-    return await withRoomMade(() => change(PLAN_STORES, (write) => writeUnlessHeld(write, work, lastSeen, force)));
+    const described = (await summaryCode())(work.plan);
+    return await withRoomMade(() =>
+      change(PLAN_STORES, (write) => writeUnlessHeld(write, work, described, lastSeen, force)),
+    );
   } catch (error) {
     return { ok: false, other: null, reason: troubleInWords(error) };
   }
 }
 
+/** How long a write waits for the code of `summaryOf`, ms: a browser that is killed may lose no more than half a second of work. */
+const LONGEST_WAIT_MS = 100;
+
+let loadedSummaryOf: ((plan: Plan) => Described) | null = null;
+
+/**
+ * Loads the code that reads from a plan what its next date depends on: it judges the whole test, and is not part of the start. Never rejects;
+ * without it a summary has only start and end, until the plan is written again.
+ */
+export async function loadSummaries(): Promise<void> {
+  if (loadedSummaryOf) return;
+  const part = await import('./summary.ts').catch(() => null);
+  loadedSummaryOf = part?.summaryOf ?? null;
+}
+
+async function summaryCode(): Promise<(plan: Plan) => Described> {
+  if (!loadedSummaryOf) await Promise.race([loadSummaries(), new Promise((done) => setTimeout(done, LONGEST_WAIT_MS))]);
+  return loadedSummaryOf ?? describedPlan;
+}
+
 async function writeUnlessHeld(
   write: LibraryWrite,
   work: Work,
+  described: Described,
   lastSeen: number | null,
   force: boolean,
 ): Promise<WriteResult> {
@@ -71,7 +95,7 @@ async function writeUnlessHeld(
       // A change to a plan restores it if another tab has deleted it.
       binnedAt: same ? summary.binnedAt : null,
       versionAt,
-      ...summaryOf(work.plan),
+      ...described,
     }),
   ]);
   await deleteUnusedTexts(write, old?.text.long.filter((name) => !text.long.includes(name)) ?? []);
@@ -124,7 +148,7 @@ export async function sameInLibrary(hash: string): Promise<PlanSummary | undefin
 }
 
 /** Adds a new plan to the library. Throws if it cannot be written. */
-export function addPlan(work: Omit<Work, 'plan'>, described: ReturnType<typeof summaryOf>): Promise<void> {
+export function addPlan(work: Omit<Work, 'plan'>, described: Described): Promise<void> {
   return withRoomMade(() => change(PLAN_STORES, (write) => putNew(write, work, described)));
 }
 
@@ -132,7 +156,7 @@ export function addPlan(work: Omit<Work, 'plan'>, described: ReturnType<typeof s
 export async function putNew(
   write: LibraryWrite,
   { id, text: whole, savedAt, tab, view }: Omit<Work, 'plan'>,
-  described: ReturnType<typeof summaryOf>,
+  described: Described,
   given: Partial<Pick<PlanSummary, 'createdAt' | 'binnedAt' | 'versionAt'>> = {},
 ): Promise<void> {
   const { text, hash } = await storeText(write, whole);

@@ -1,6 +1,6 @@
 import { type DueStep, nextDue } from '../../protocol/timing/next-due.ts';
+import { titleWords } from './described.ts';
 import type { PlanSummary } from './records.ts';
-import { titleWords } from './summary.ts';
 
 /** Search and order of the library. */
 

@@ -1,42 +1,6 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
 import { visitFacts } from '../../protocol/timing/visit-facts.ts';
-import type { PlanSummary } from './records.ts';
+import { type Described, describedPlan } from './described.ts';
 
-/** The part of a summary that is read from the plan itself. */
-type Described = Pick<
-  PlanSummary,
-  'title' | 'place' | 'roomNames' | 'detectorLabels' | 'levels' | 'start' | 'end' | 'visit' | 'readable'
->;
-
-export function summaryOf(plan: Plan): Described {
-  const { title, site, levels, visit } = plan;
-  const texts = (all: readonly string[]) => [...new Set(all.map((text) => text.trim()).filter(Boolean))];
-  return {
-    title: title.trim(),
-    place: site.label.trim(),
-    roomNames: texts(levels.flatMap(({ rooms }) => rooms.map(({ name }) => name))),
-    detectorLabels: texts(levels.flatMap(({ detectors }) => detectors.map(({ label }) => label))),
-    levels: levels.length,
-    start: visit.start,
-    end: visit.end,
-    visit: visitFacts(plan),
-    readable: true,
-  };
-}
-
-/** Summary of a text that could not be read as a plan. */
-export const UNREADABLE: Described = {
-  title: 'Could not be read',
-  place: '',
-  roomNames: [],
-  detectorLabels: [],
-  levels: 0,
-  start: null,
-  end: null,
-  readable: false,
-};
-
-/** Returns the title of a plan, or the words shown for an empty title. */
-export function titleWords({ title }: Pick<PlanSummary, 'title'>): string {
-  return title.trim() || 'No title';
-}
+/** Returns what a summary says of a plan. Judges the whole test, so it is not part of the start (`plans.ts`). */
+export const summaryOf = (plan: Plan): Described => ({ ...describedPlan(plan), visit: visitFacts(plan) });

@@ -1,5 +1,5 @@
 import type { Plan } from '../../../geometry/plan/model.ts';
-import type { Stage } from '../../advice/guidance.ts';
+import type { Stage } from '../../advice/stages.ts';
 import { isPlanInView, usePanels } from '../../commands/panels.ts';
 import { useAppStore } from '../../state/store.ts';
 import { planNews, seenHistory } from './plan-news.ts';

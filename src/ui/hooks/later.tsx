@@ -1,4 +1,5 @@
 import { type ComponentType, createElement, useEffect, useSyncExternalStore } from 'react';
+import { firstPicture } from '../../platform/first-picture.ts';
 import { PART_MISSING } from '../../platform/part-missing.ts';
 import { PartSource } from './part-source.ts';
 import './later.css';
@@ -7,8 +8,8 @@ import './later.css';
 const waiting = new Set<{ readonly request: () => Promise<void> }>();
 
 /**
- * Returns a component whose code is loaded when it is first shown, or in an idle moment after the start. Once loaded, it is rendered in the
- * same frame. If it cannot be loaded, a message with a button that tries again is shown in its place.
+ * Returns a component whose code is loaded when it is first shown, but not before the first picture, or in an idle moment after the start.
+ * Once loaded, it is rendered in the same frame. If it cannot be loaded, a message with a button that tries again is shown in its place.
  * @param quiet whether nothing is shown in its place, neither while it loads nor if it cannot be loaded
  */
 export function later<Props extends object>(
@@ -28,7 +29,7 @@ export function preloaded<Props extends object>(load: () => Promise<ComponentTyp
 }
 
 interface PartProps<Props> {
-  readonly source: PartSource<Props>;
+  readonly source: PartSource<ComponentType<Props>>;
   readonly given: Props;
   readonly quiet?: boolean;
 }
@@ -37,10 +38,9 @@ function Part<Props extends object>({ source, given, quiet }: PartProps<Props>) 
   // This hook reads the part again after subscribing: the code may arrive between the first render and its effects.
   const part = useSyncExternalStore(source.subscribe, () => source.part);
   const isMissing = useSyncExternalStore(source.subscribe, () => source.isMissing);
-  useEffect(() => void source.request(), [source]);
+  useEffect(() => void firstPicture().then(() => source.request()), [source]);
   if (part) return createElement(part, given);
-  if (quiet) return null;
-  return isMissing ? <Missing again={() => void source.request()} /> : <Coming />;
+  return quiet ? null : <NotLoaded isMissing={isMissing} again={() => void source.request()} />;
 }
 
 let rest = Promise.resolve();
@@ -67,6 +67,11 @@ const quietMoment = () =>
     if ('requestIdleCallback' in window) requestIdleCallback(() => done(), { timeout: 2000 });
     else setTimeout(done, 200);
   });
+
+/** Stands in the place of a part that is not loaded, or could not be. */
+export function NotLoaded({ isMissing, again }: { readonly isMissing: boolean; readonly again: () => void }) {
+  return isMissing ? <Missing again={again} /> : <Coming />;
+}
 
 function Coming() {
   return (

@@ -1,16 +1,14 @@
-import type { ComponentType } from 'react';
-
 /** Loader of the code of one part of the page. A store that a component subscribes to. */
-export class PartSource<Props> {
+export class PartSource<Part> {
   /** Null until the code is loaded. */
-  part: ComponentType<Props> | null = null;
+  part: Part | null = null;
   /** Whether the last request failed; false again during the next one. */
   isMissing = false;
-  readonly #load: () => Promise<ComponentType<Props>>;
+  readonly #load: () => Promise<Part>;
   readonly #listeners = new Set<() => void>();
   #request: Promise<void> | null = null;
 
-  constructor(load: () => Promise<ComponentType<Props>>) {
+  constructor(load: () => Promise<Part>) {
     this.#load = load;
   }
 
@@ -34,7 +32,7 @@ export class PartSource<Props> {
     this.#notify({ part, isMissing: part === null });
   }
 
-  #notify({ part, isMissing }: Pick<PartSource<Props>, 'part' | 'isMissing'>): void {
+  #notify({ part, isMissing }: Pick<PartSource<Part>, 'part' | 'isMissing'>): void {
     this.part = part;
     this.isMissing = isMissing;
     for (const listener of this.#listeners) listener();

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { counted } from '../../../geometry/messages/index.ts';
+import { titleWords } from '../../storage/library/described.ts';
 import { TRASH_DAYS } from '../../storage/library/plans.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
-import { titleWords } from '../../storage/library/summary.ts';
 import { whenWords } from './dates.ts';
 import { emptyTrash, restorePlan, savePlanAsFile } from './library-actions.ts';
 

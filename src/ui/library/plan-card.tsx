@@ -1,6 +1,6 @@
 import { memo, useRef } from 'react';
+import { titleWords } from '../../storage/library/described.ts';
 import type { PlanSummary } from '../../storage/library/records.ts';
-import { titleWords } from '../../storage/library/summary.ts';
 import { dueOf, whenWords } from './dates.ts';
 import { PlanPicture, VerdictCounts } from './plan-picture.tsx';
 import { usePlanPreview } from './use-preview.ts';

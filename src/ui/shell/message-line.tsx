@@ -1,9 +1,10 @@
-import { nextStep, stillToDo } from '../../advice/guidance.ts';
+import { nextStep, stillToDo } from '../../advice/stages.ts';
 import { followHint } from '../../commands/go-to.ts';
 import { answerFor } from '../../state/questions.ts';
 import { useAppStore } from '../../state/store.ts';
 import type { Tool } from '../../state/tool.ts';
-import { useGuidance, useLevel } from '../hooks/use-level.ts';
+import { useGuidance } from '../hooks/use-guidance.ts';
+import { useLevel } from '../hooks/use-level.ts';
 import { ClosingWays, useMissedStart } from '../questions/closing-offer.tsx';
 import { CommandButton } from './command-button.tsx';
 import './message-line.css';
@@ -15,17 +16,17 @@ export function MessageLine() {
   const kept = useAppStore((state) => state.keepTool);
   const { say } = useAppStore.getState();
   const stages = useGuidance();
-  const next = nextStep(stages);
+  const next = stages && nextStep(stages);
   const level = useLevel();
   // The empty sheet shows what to do first.
   const bare = level.walls.length === 0;
   // The message may ask for the use of a room of this level.
-  const unnamed = stillToDo(stages).find(
+  const unnamed = stillToDo(stages ?? []).find(
     ({ action: offer }) => offer?.kind === 'name-room' && offer.levelId === level.id,
   );
   const remark = useAppStore((state) => state.remark);
   const remedy = remark?.action && message.includes(remark.words) ? remark.action : null;
-  const offer = message ? (remedy ?? unnamed?.action) : tool.kind === 'select' && next.action;
+  const offer = message ? (remedy ?? unnamed?.action) : tool.kind === 'select' && next?.action;
   const corners = useAppStore(({ chain }) => chain.corners.length);
   const missed = useMissedStart();
   const doing = message || missed || `${kept ? 'Tool kept. ' : ''}${doingWords(tool, corners)}`;
@@ -33,7 +34,7 @@ export function MessageLine() {
     <div className="message" data-message={message ? '' : undefined}>
       {/* Announced by `announce/announcer.ts`. */}
       <p className={doing ? '' : 'unseen'}>{doing}</p>
-      {!doing && !bare && <p className="message__next">{next.says}</p>}
+      {!doing && !bare && next && <p className="message__next">{next.says}</p>}
       {offer && (remedy || !bare) && (
         <button type="button" className="text-button" onClick={() => followHint(offer)}>
           {offer.label}

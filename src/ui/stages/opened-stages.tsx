@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Stage } from '../../advice/guidance.ts';
+import type { Stage } from '../../advice/stages.ts';
 import { useLibrary } from '../../storage/library-state.ts';
 import { StageWork } from './stage-work.tsx';
 

@@ -1,8 +1,9 @@
-import { STAGE_NAME, type Stage, type StageState } from '../../advice/guidance.ts';
+import { useSyncExternalStore } from 'react';
+import { STAGE_NAME, STAGES, type Stage, type StageState } from '../../advice/stages.ts';
 import { usePanels } from '../../commands/panels.ts';
 import { commandById, runCommand } from '../../commands/table.ts';
-import { later } from '../hooks/later.tsx';
-import { useGuidance } from '../hooks/use-level.ts';
+import { later, NotLoaded } from '../hooks/later.tsx';
+import { GUIDANCE, useGuidance } from '../hooks/use-guidance.ts';
 import './stage-bar.css';
 
 const TestLine = later(() => import('../verdict/test-line.tsx').then((part) => part.TestLine));
@@ -10,31 +11,44 @@ const TestLine = later(() => import('../verdict/test-line.tsx').then((part) => p
 /** The stages of the test and the state of the whole test, the same on every page. */
 export function StageBar() {
   const stages = useGuidance();
-  const next = stages.find(({ hints }) => hints.some((hint) => hint.missing));
+  const next = stages?.find(({ hints }) => hints.some((hint) => hint.missing));
   const open = usePanels((ui) => (ui.visitOpen ? null : ui.stage));
   return (
     <div className="stage-row">
       <nav className="stage-bar" aria-label="Stages of the test">
         <ol>
-          {stages.map((state) => (
-            <StageTab key={state.stage} state={state} open={state.stage === open} next={state.stage === next?.stage} />
+          {STAGES.map((stage, index) => (
+            <StageTab
+              key={stage}
+              stage={stage}
+              state={stages?.[index] ?? NOT_JUDGED}
+              open={stage === open}
+              next={stage === next?.stage}
+            />
           ))}
         </ol>
       </nav>
-      <div className="stage-row__test">
-        <TestLine stages={stages} />
-      </div>
+      <div className="stage-row__test">{stages ? <TestLine stages={stages} /> : <NotJudged />}</div>
     </div>
   );
 }
 
+/** What a stage shows while it is not judged: nothing. */
+const NOT_JUDGED = { done: '', hints: [], whole: false } satisfies Omit<StageState, 'stage'>;
+
+function NotJudged() {
+  const isMissing = useSyncExternalStore(GUIDANCE.subscribe, () => GUIDANCE.isMissing);
+  return <NotLoaded isMissing={isMissing} again={() => void GUIDANCE.request()} />;
+}
+
 interface TabProps {
-  readonly state: StageState;
+  readonly stage: Stage;
+  readonly state: Omit<StageState, 'stage'>;
   readonly open: boolean;
   readonly next: boolean;
 }
 
-function StageTab({ state: { stage, done, hints, whole }, open, next }: TabProps) {
+function StageTab({ stage, state: { done, hints, whole }, open, next }: TabProps) {
   const missing = hints.some((hint) => hint.missing);
   return (
     <li>

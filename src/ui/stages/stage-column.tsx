@@ -1,9 +1,10 @@
 import { useRef } from 'react';
 import type { Hint } from '../../advice/guidance/hint.ts';
-import { STAGE_NAME, type Stage, type StageState } from '../../advice/guidance.ts';
+import { STAGE_NAME, type Stage, type StageState } from '../../advice/stages.ts';
 import { fold, PLAN_STAGES, unfold, usePanels } from '../../commands/panels.ts';
 import { later } from '../hooks/later.tsx';
-import { useGuidance, useLevel } from '../hooks/use-level.ts';
+import { useGuidance } from '../hooks/use-guidance.ts';
+import { useLevel } from '../hooks/use-level.ts';
 import { usePressedStays } from '../hooks/use-pressed-stays.ts';
 import { Hints } from './hints.tsx';
 import { OpenedStages } from './opened-stages.tsx';
@@ -50,7 +51,7 @@ function Things() {
 
 /** The hints of a stage, above its work. */
 export function StageHints({ stage }: { readonly stage: Stage }) {
-  const shown = hintsOf(useGuidance(), stage).filter(isNotRepeatedBelow);
+  const shown = hintsOf(useGuidance() ?? [], stage).filter(isNotRepeatedBelow);
   return shown.length > 0 && <Hints hints={shown} />;
 }
 
@@ -58,10 +59,10 @@ const hintsOf = (stages: readonly StageState[], stage: Stage): readonly Hint[] =
   stages.find((state) => state.stage === stage)?.hints ?? [];
 
 /**
- * Returns whether a hint is shown at the heading. A hint that opens a stage is repeated by the panel below, with the same button; of the
- * open questions only the next one is shown, because each shows its own.
+ * Returns whether a hint is shown at the heading. A hint that opens a stage is repeated by the panel below, with the same button, and one
+ * that starts the outline by the first question; of the open questions only the next one is shown, because each shows its own.
  */
 function isNotRepeatedBelow({ action }: Hint, index: number, hints: readonly Hint[]): boolean {
   if (action?.kind === 'question') return hints.findIndex((each) => each.action?.kind === 'question') === index;
-  return action?.kind !== 'stage';
+  return action?.kind !== 'stage' && !(action?.kind === 'tool' && action.tool.kind !== 'detector');
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { STAGE_NAME } from '../../advice/guidance.ts';
+import { STAGE_NAME } from '../../advice/stages.ts';
 import { isPlanInView, PAGE_STAGES, showPlan, usePanels } from '../../commands/panels.ts';
 import { SHEET_ID } from '../../editor/open-menu.ts';
 import { useLibrary } from '../../storage/library-state.ts';

@@ -1,4 +1,4 @@
-import type { Stage } from '../../advice/guidance.ts';
+import type { Stage } from '../../advice/stages.ts';
 import { showDialog } from '../../commands/panels.ts';
 import { QUESTIONS } from '../../state/questions.ts';
 import { later } from '../hooks/later.tsx';

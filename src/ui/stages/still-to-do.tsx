@@ -1,5 +1,5 @@
 import { type ReactNode, type RefObject, useEffect, useRef } from 'react';
-import { type StageState, stillToDo } from '../../advice/guidance.ts';
+import { type StageState, stillToDo } from '../../advice/stages.ts';
 import { usePanels } from '../../commands/panels.ts';
 import { Hints } from './hints.tsx';
 import './still-to-do.css';

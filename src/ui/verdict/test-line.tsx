@@ -1,4 +1,4 @@
-import type { StageState } from '../../advice/guidance.ts';
+import type { StageState } from '../../advice/stages.ts';
 import { openStage, usePanels } from '../../commands/panels.ts';
 import { headlineDetail, testHeadline } from '../../protocol/validity/headline.ts';
 import { STAGE_BUTTON } from '../../protocol/validity/validity.ts';

@@ -2,9 +2,8 @@ import type { ReactNode } from 'react';
 import { toneOf } from '../../../geometry/messages/index.ts';
 import { selectDragged } from '../../state/selectors.ts';
 import { shownReports } from '../../state/shown-results.ts';
-import { useAppStore } from '../../state/store.ts';
-import { testStateOf } from '../../state/test-state.ts';
 import { later } from '../hooks/later.tsx';
+import { useTestValidity } from '../hooks/use-guidance.ts';
 import { selectSpokenId, useLevel } from '../hooks/use-level.ts';
 import { useThrottled } from '../hooks/use-throttled.ts';
 import './verdict-panel.css';
@@ -24,7 +23,7 @@ export function VerdictPanel({ numbers }: { readonly numbers: ReactNode }) {
   const detector = carried?.id === spokenId ? carried : resting;
   const report = reports.find(({ id }) => id === spokenId);
   // A good place is never shown larger than the state of the test.
-  const validity = useAppStore((state) => testStateOf(state.plan).validity);
+  const validity = useTestValidity();
   return (
     <section
       className="verdict-panel"

@@ -5,8 +5,8 @@ import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Detector, Level, Plan, RoomLabel, Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import type { Hint } from '../../../src/advice/guidance/hint.ts';
-import type { Stage } from '../../../src/advice/guidance.ts';
 import { guidance } from '../../../src/advice/guidance.ts';
+import type { Stage } from '../../../src/advice/stages.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
 
 export const wall = (id: string, from: XY, to: XY): Wall => ({ id, from, to, thickness: 200, side: 'auto' });

@@ -3,7 +3,8 @@ import { checkDetector } from '../../../geometry/check/check-detector.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Level, Plan } from '../../../geometry/plan/model.ts';
 import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
-import { guidance, stillToDo } from '../../../src/advice/guidance.ts';
+import { guidance } from '../../../src/advice/guidance.ts';
+import { stillToDo } from '../../../src/advice/stages.ts';
 import { testStateOf } from '../../../src/state/test-state.ts';
 import { detector, missing, SQUARE, texts } from './guidance-hints.ts';
 

@@ -1,7 +1,7 @@
 import '../../../helpers/fake-store.ts';
 import { readFileSync } from 'node:fs';
 import { IDBFactory } from 'fake-indexeddb';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Plan } from '../../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../../geometry/planfile/write.ts';
@@ -59,6 +59,32 @@ describe('the open plan', () => {
     expect(await titles()).toEqual(['First']);
     // It has seen what lies there, so the next writing is its own.
     expect(await writeWork(second, NOON)).toMatchObject({ ok: true });
+  });
+
+  it('has in its summary what its next date depends on; without the code that reads it, start and end, and the rest later', async () => {
+    const summary = async () => (await readSummaries())[0];
+    vi.doMock('../../../../src/storage/library/summary.ts', () => {
+      throw new Error('no network');
+    });
+    vi.resetModules();
+    const fresh = await import('../../../../src/storage/library/plans.ts');
+    const start = '2026-11-24T09:00:00-05:00';
+    const plan: Plan = { ...SAMPLE, visit: { ...SAMPLE.visit, start } };
+    expect(await fresh.writeWork(work(plan), null)).toMatchObject({ ok: true });
+    expect(await summary()).toMatchObject({ start, title: SAMPLE.title, readable: true });
+    expect((await summary())?.visit).toBeUndefined();
+    vi.doUnmock('../../../../src/storage/library/summary.ts');
+    expect(await fresh.writeWork(work(plan, { savedAt: NOON + 1 }), NOON)).toMatchObject({ ok: true });
+    expect(await summary()).toMatchObject({ start, visit: { zone: SAMPLE.site.timeZone } });
+  });
+
+  it('is written although the code for its summary never comes', async () => {
+    vi.doMock('../../../../src/storage/library/summary.ts', () => new Promise(() => undefined));
+    vi.resetModules();
+    const fresh = await import('../../../../src/storage/library/plans.ts');
+    expect(await fresh.writeWork(work(titled('First')), null)).toMatchObject({ ok: true });
+    vi.doUnmock('../../../../src/storage/library/summary.ts');
+    expect(await titles()).toEqual(['First']);
   });
 
   it('that is written over on purpose is kept as a version', async () => {
