@@ -1,3 +1,4 @@
+import { rulesOf } from '../../advice/walk-round.ts';
 import { pickUse } from '../../commands/go-to.ts';
 import { openQuestion, usePanels } from '../../commands/panels.ts';
 import { digitsOf } from '../../commands/question-commands.ts';
@@ -72,7 +73,7 @@ function QuestionItem({
       </h3>
       {open && (
         <>
-          <NoneHere id={id} />
+          {rulesOf(id).length > 0 && <NoneHere id={id} />}
           <ul className="answers">
             {answers.map((answer) => (
               <AnswerItem key={answer.name} answer={answer} />
