@@ -25,7 +25,8 @@ export type ParsedPlan =
 /**
  * Parses a plan file. Text that is not JSON, not an object or of a newer version is refused with that one problem. Otherwise all problems
  * are returned at once: structure (JSON Schema) first, then meaning (what a schema cannot express). In a list that is too long, only the
- * entries up to its limit are checked. Never throws and never repairs; omitted keys get their defaults.
+ * entries up to its limit are checked. Never throws and never repairs; omitted keys get their defaults, and an
+ * omitted north is not answered.
  *
  * Unknown keys are preserved, a key named __proto__ as a plain key; a key that is almost a known one is refused as
  * misspelled.
@@ -49,7 +50,14 @@ export function parsePlan(text: string): ParsedPlan {
   const tooLong = long.map((list) => longListProblem(json.value, list));
   const problems = [...foreign, ...tooLong, ...duplicateKeys, ...misspelledKeyProblems(value), ...shapes, ...meaning];
   // No problems: the value matches the schema, so it is a plan.
-  return problems.length === 0 ? { ok: true, plan: file as Plan } : refused(problems);
+  return problems.length === 0 ? { ok: true, plan: withNorthOf(value, file as Plan) } : refused(problems);
+}
+
+/** Returns the plan with north not answered if the file has none: its default is a place to begin, and direct sun depends on it. */
+function withNorthOf(value: unknown, plan: Plan): Plan {
+  const site = isRecord(value) ? value.site : undefined;
+  if (isRecord(site) && Object.hasOwn(site, 'north')) return plan;
+  return { ...plan, site: { ...plan.site, northAnswered: false } };
 }
 
 function refused(problems: readonly PlanProblem[]): ParsedPlan {

@@ -54,7 +54,7 @@ const SiteSchema = section(
     north: v.optional(about(angle(), 'Clockwise from straight up the page to true north.'), 0),
     northAnswered: about(
       v.exactOptional(v.boolean('true or false')),
-      'False: `north` is only what a new plan begins with; left out: it was answered.',
+      'False: `north` is only what a new plan begins with; left out: it was answered, if it is there.',
     ),
     horizon: about(
       v.exactOptional(numberFrom(0, 90, 'a number of degrees')),

@@ -181,7 +181,15 @@ describe('parsePlan(text) of a plan', () => {
         version: 1,
         title: '',
         display: { length: 'feet-inches', radon: 'pCi/L' },
-        site: { label: '', timeZone: 'UTC', latitude: null, longitude: null, north: 0, purpose: 'own-household' },
+        site: {
+          label: '',
+          timeZone: 'UTC',
+          latitude: null,
+          longitude: null,
+          north: 0,
+          northAnswered: false,
+          purpose: 'own-household',
+        },
         protocol: { profile: 'home-short-term', overrides: [] },
         tapeTolerance: 25.4,
         levels: [
@@ -202,12 +210,28 @@ describe('parsePlan(text) of a plan', () => {
     });
   });
 
+  it.each<[string, object | undefined, boolean]>([
+    ['no site', undefined, true],
+    ['a site without it', { latitude: 41, longitude: -81 }, true],
+    ['a site without it, said to be answered', { northAnswered: true }, true],
+    ['a site with it', { north: 0 }, false],
+    ['a site with it, not answered', { north: 0, northAnswered: false }, true],
+  ])('takes north for not answered where the file has none: %s', (_, site, isOpen) => {
+    const read = parsePlan(JSON.stringify({ ...onLevel({}), site }));
+    expect(read).toMatchObject({ ok: true, plan: { site: { north: 0 } } });
+    expect(read.ok && read.plan.site.northAnswered === false).toBe(isOpen);
+  });
+
   it('gives the values that valibot gives, where no key is one that valibot drops', () => {
     fc.assert(
       fc.property(planFile, (file) => {
         const text = JSON.stringify(file).replaceAll(/"(__proto__|constructor|prototype)":/g, '"x-$1":');
         const read = parsePlan(text);
-        expect(read.ok && JSON.parse(JSON.stringify(read.plan))).toEqual(v.parse(PlanSchema, JSON.parse(text)));
+        const given = JSON.parse(text) as { readonly site?: object };
+        const plan = v.parse(PlanSchema, given);
+        // Also what no schema can say: north that the file does not have is not answered.
+        const site = given.site && 'north' in given.site ? plan.site : { ...plan.site, northAnswered: false };
+        expect(read.ok && JSON.parse(JSON.stringify(read.plan))).toEqual({ ...plan, site });
       }),
     );
   });
@@ -230,9 +254,14 @@ describe('parsePlan(text) of a plan', () => {
 });
 
 describe('emptyPlan()', () => {
-  it('is what the reader makes of a file that leaves out all it may', () => {
+  it('is what the reader makes of a file that leaves out all it may, but for north, which nobody has answered', () => {
     const read = parsePlan(JSON.stringify(smallFile()));
-    expect(read.ok && { ...read.plan, levels: [] }).toEqual({ ...emptyPlan(), levels: [] });
+    const { site } = emptyPlan();
+    expect(read.ok && { ...read.plan, levels: [] }).toEqual({
+      ...emptyPlan(),
+      site: { ...site, northAnswered: false },
+      levels: [],
+    });
   });
 
   it('has one basement, empty, lived in, with a ceiling at 7 ft 6 in', () => {
