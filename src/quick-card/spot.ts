@@ -1,7 +1,7 @@
 import { checkDetector } from '../../geometry/check/check-detector.ts';
 import { openChecks } from '../../geometry/check/looked-for.ts';
 import { compareVerdicts } from '../../geometry/check/measure.ts';
-import type { DetectorReport, Verdict } from '../../geometry/check/types.ts';
+import type { Verdict } from '../../geometry/check/types.ts';
 import { moveToGap, nearGaps, SIDES, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import { buildLevel } from '../../geometry/level/build-level.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
@@ -76,30 +76,37 @@ export function withSpot(plan: Plan, levelId: string, answers: CardAnswers): Pla
   const probe: Probe = { base: top, radius, tall };
   const found = axesFor(carried, model, probe, answers);
   if (!found) return carried;
-  const tried = handyAxes(carried, model, found).map((axes) => placed(carried, levelId, answers, probe, axes));
-  const valid = tried.filter((each) => isValid(each, levelId));
-  // A handy spot is used only if its verdict is not worse, and it leaves nothing more open: it may be off the edge of the shelf.
-  const byVerdict = (a: Plan, b: Plan) => compareVerdicts(worst(b, levelId), worst(a, levelId));
-  return valid.sort((a, b) => openCount(a, levelId) - openCount(b, levelId) || byVerdict(a, b))[0] ?? carried;
+  const seat = (axes: readonly XY[]) => seatOf(placed(carried, levelId, answers, probe, axes), levelId);
+  const exact = seat(found);
+  for (const axes of handyAxes(carried, model, found)) {
+    const handy = seat(axes);
+    if (isValid(handy) && !isWorse(handy, exact)) return handy.plan;
+  }
+  return isValid(exact) ? exact.plan : carried;
 }
 
 export function modelOf(plan: Plan, levelId: string): LevelModel {
   return buildLevel(plan.levels.find(({ id }) => id === levelId) as Level);
 }
 
-function reportsOf(plan: Plan, levelId: string): readonly DetectorReport[] {
-  const model = modelOf(plan, levelId);
-  return model.level.detectors.map((one) => checkDetector(plan, model, one));
+/** A plan with its detectors, their worst verdict, and how many of their checks are open. */
+interface Seat {
+  readonly plan: Plan;
+  readonly verdict: Verdict;
+  readonly open: number;
 }
 
-const worst = (plan: Plan, levelId: string): Verdict =>
-  reportsOf(plan, levelId)
-    .map(({ verdict }) => verdict)
-    .sort(compareVerdicts)[0] ?? 'clear';
+function seatOf(plan: Plan, levelId: string): Seat {
+  const model = modelOf(plan, levelId);
+  const reports = model.level.detectors.map((one) => checkDetector(plan, model, one));
+  const [worst = 'clear'] = reports.map(({ verdict }) => verdict).sort(compareVerdicts);
+  return { plan, verdict: worst, open: reports.flatMap(openChecks).length };
+}
 
-const openCount = (plan: Plan, levelId: string): number => reportsOf(plan, levelId).flatMap(openChecks).length;
+const isValid = ({ verdict }: Seat): boolean => compareVerdicts(verdict, 'tight') >= 0;
 
-const isValid = (plan: Plan, levelId: string): boolean => compareVerdicts(worst(plan, levelId), 'tight') >= 0;
+/** A worse verdict, or more that is open: the foot may be off the edge of the shelf. */
+const isWorse = (a: Seat, b: Seat): boolean => compareVerdicts(a.verdict, b.verdict) < 0 || a.open > b.open;
 
 /** Returns the axes of the best place on the shelf, or anywhere in the room; null for none. */
 export function axesFor(
@@ -119,12 +126,12 @@ export function axesFor(
 
 /**
  * Axes near the best ones, the handiest first: two in line with the walls, and both tape distances of their middle whole inches or 5 cm, or
- * else as finely as the card prints them. The best ones are last.
+ * else as finely as the card prints them.
  */
 function handyAxes(plan: Plan, model: LevelModel, best: readonly XY[]): readonly (readonly XY[])[] {
   const steps = plan.display.length === 'metric' ? [50, 5] : [25.4, 25.4 / 8];
   const turned = [...inLine(best), best];
-  return [...steps.flatMap((step) => turned.map((axes) => roundedAxes(model, axes, step))), best];
+  return steps.flatMap((step) => turned.map((axes) => roundedAxes(model, axes, step)));
 }
 
 /** Two axes turned about their middle to be in line with the walls, first along the nearer direction; none for one axis. */
