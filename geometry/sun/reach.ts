@@ -54,10 +54,17 @@ export class Reach {
     return part;
   }
 
-  /** Returns the least fall along y of light that passes under this head and, at a depth, over a height above the top of the detector. */
+  /**
+   * Returns the least fall along y of light that passes under this head and the overhang and, at a depth, over a height above the top of the
+   * detector.
+   */
   leastFall(over: Mm, depth: Mm): number {
-    const most = this.head - over - this.tall;
-    return most > 0 ? (depth + this.thickness) / most : Number.POSITIVE_INFINITY;
+    const under = (above: Mm, out: Mm) => {
+      const most = above - over - this.tall;
+      return most > 0 ? (depth + out) / most : Number.POSITIVE_INFINITY;
+    };
+    const head = under(this.head, this.thickness);
+    return this.roof ? Math.max(head, under(this.roof.above, this.roof.out)) : head;
   }
 
   /** Returns the greatest fall along y of light that passes over this sill and, at a depth, under a height above the detector. */

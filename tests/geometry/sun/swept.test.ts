@@ -55,6 +55,24 @@ describe('a single instant, worked by hand', () => {
     expect(far).toBeLessThan(exact + 10);
   });
 
+  it('under an overhang and over the sill of a hatch, only light low enough for both reaches the floor behind', () => {
+    // On the equator at an equinox the sun rises straight up before a window to the east, through every altitude.
+    const site = { latitude: 0, longitude: 0, north: 270 };
+    const visit = { start: '2026-03-20T05:00:00Z', end: '2026-03-20T12:00:00Z' };
+    const partition = { id: 'p', from: [-100, 1500], to: [6100, 1500], thickness: 100, side: 'auto' } as const;
+    const hatch = { id: 'h', wall: 'p', kind: 'window', offset: 100, width: 6000, bottom: 1200, top: 2100 } as const;
+    const shade = { overhang: { depth: 1000, above: 0 } };
+    const house = (window: Partial<Opening>) =>
+      houseOf({ site, visit, window, more: { walls: [partition], openings: [hatch] } });
+    // From the edge of the overhang, 1200 mm before the inner face, to the sill at the far face of the partition.
+    const run = (1550 + 1200) / (84 * INCH - 1200);
+    const exact = 1550 + run * (1200 - 31 * INCH);
+    const behind = depths(house({ shade })).filter((y) => y > 1551);
+    expect(Math.min(...behind)).toBeLessThanOrEqual(exact);
+    expect(Math.min(...behind)).toBeGreaterThan(exact - 75);
+    expect(Math.min(...depths(house({})).filter((y) => y > 1551))).toBeLessThan(exact - 400);
+  });
+
   it('is mirrored with the house when the sun stands straight before the window', () => {
     const mirrored = houseOf({ move: ([x, y]) => [6000 - x, y], window: { width: 700 } });
     const plain = houseOf({ window: { width: 700 } });
