@@ -7,7 +7,7 @@ import type { Detector, Level, Plan, XY } from '../../geometry/plan/model.ts';
 import { recordedStart } from '../protocol/custody/placed.ts';
 import { answersOf, type CardAnswers, GROUP_IDS } from './answers.ts';
 import { drawnLevels } from './levels.ts';
-import { CARRIER, middleOf, modelOf, NO_REACH, withTable } from './spot.ts';
+import { CARRIER, middleOf, modelOf, NO_REACH, withShelf, withTable } from './spot.ts';
 import { GROUPS, THINGS } from './things.ts';
 
 /** Returns the level of a card's plan: the one with a detector, else the highest. */
@@ -55,7 +55,7 @@ function drawingOf({ id, walls, openings, fixtures, rooms, objects }: Level): un
 
 /**
  * Returns the plan with the kits where they were placed: they keep their tape distances, even if a length of the room is corrected, and get
- * a height that was measured since.
+ * a height that was measured since. What they stand on stays below them.
  * @param before the plan that records them as placed
  */
 export function withKitsKept(plan: Plan, levelId: string, before: Plan, answers: CardAnswers): Plan {
@@ -70,8 +70,11 @@ export function withKitsKept(plan: Plan, levelId: string, before: Plan, answers:
     (one): Detector => ({ ...one, at: [one.at[0] + dx, one.at[1] + dy], base: measured ?? one.base }),
   );
   const axes = kept.map(({ at }) => at);
+  const { base } = kept[0] as Detector;
   const carried =
-    answers.support?.kind === 'table' ? withTable(plan, levelId, answers, (kept[0] as Detector).base, axes) : plan;
+    answers.support?.kind === 'table'
+      ? withTable(plan, levelId, answers, base, axes)
+      : withShelf(plan, levelId, answers, base, isSameShelf(old, answers) ? axes : []);
   return {
     ...carried,
     levels: carried.levels.map((each) => (each.id === levelId ? { ...each, detectors: kept } : each)),
@@ -89,6 +92,9 @@ function shiftOf(before: Plan, level: Level, old: CardAnswers | null, { across, 
     sides.includes('down') ? grown(old?.along, along) : 0,
   ];
 }
+
+const isSameShelf = (old: CardAnswers | null, { support }: CardAnswers): boolean =>
+  support?.kind === 'shelf' && old?.support?.kind === 'shelf' && old.support.square === support.square;
 
 /** Returns the plan with the recorded observers and times; the answer about direct sun is kept only if spot and windows are the same. */
 export function withLooksKept(plan: Plan, levelId: string, before: Plan): Plan {

@@ -16,7 +16,7 @@ import { bestSpots } from '../../geometry/search/best-spots.ts';
 import { roomFloor } from '../../geometry/search/room-floor.ts';
 import { OBJECT_DEFAULTS } from '../state/defaults.ts';
 import { withDetectors } from '../state/side-by-side.ts';
-import type { CardAnswers } from './answers.ts';
+import { type CardAnswers, SQUARES } from './answers.ts';
 import { neededAnswers } from './needed.ts';
 import { areaOf, sideOfSquare, sizeOf } from './room-plan.ts';
 import { hoursTrouble } from './schedule.ts';
@@ -68,8 +68,8 @@ export function isInBand({ low, high }: Band, top: Mm): boolean {
  * shelf, if no spot is valid or no test can meet the hours of the leaflet. Only the check decides whether a spot is valid.
  */
 export function withSpot(plan: Plan, levelId: string, answers: CardAnswers): Plan {
-  const carried = withShelf(plan, levelId, answers);
   const top = topOf(plan, answers);
+  const carried = withShelf(plan, levelId, answers, top);
   if (neededAnswers(answers).length > 0 || hoursTrouble(plan, answers.leaflet)) return carried;
   if (!isInBand(heightBand(plan, answers), top)) return carried;
   const model = modelOf(carried, levelId);
@@ -195,8 +195,17 @@ export function middleOf(axes: readonly XY[]): XY {
   return [mean(0), mean(1)];
 }
 
-/** Returns the plan with the shelf of the answers, if any, on the wall at its square. */
-function withShelf(plan: Plan, levelId: string, answers: CardAnswers): Plan {
+/**
+ * Returns the plan with the shelf of the answers, if any, on the wall at its square.
+ * @param carried axes of detectors that are known to stand on it: it reaches along its wall to them
+ */
+export function withShelf(
+  plan: Plan,
+  levelId: string,
+  answers: CardAnswers,
+  top: Mm,
+  carried: readonly XY[] = [],
+): Plan {
   const { support } = answers;
   const size = sizeOf(answers);
   if (support?.kind !== 'shelf' || !size) return plan;
@@ -204,17 +213,20 @@ function withShelf(plan: Plan, levelId: string, answers: CardAnswers): Plan {
   if (!side) return plan;
   const { footprint } = OBJECT_DEFAULTS.shelf;
   const depth = 'depth' in footprint ? footprint.depth : 0;
-  const [x, y] = shapeMiddle(areaOf(answers, support.square, size));
-  const along = side === 'up' || side === 'down';
-  const long = (along ? size.across : size.along) / 5;
-  const center: XY = along
-    ? [x, side === 'up' ? depth / 2 : size.along - depth / 2]
-    : [side === 'left' ? depth / 2 : size.across - depth / 2, y];
-  const top = topOf(plan, answers);
+  const isLevel = side === 'up' || side === 'down';
+  const k = isLevel ? 0 : 1;
+  const middle = shapeMiddle(areaOf(answers, support.square, size))[k];
+  const half = (isLevel ? size.across : size.along) / SQUARES / 2;
+  const from = Math.min(middle - half, ...carried.map((at) => at[k] - radius - 1));
+  const to = Math.max(middle + half, ...carried.map((at) => at[k] + radius + 1));
+  const far = isLevel ? size.along : size.across;
+  const off = side === 'up' || side === 'left' ? depth / 2 : far - depth / 2;
+  const center: XY = isLevel ? [(from + to) / 2, off] : [off, (from + to) / 2];
+  const [width, deep] = isLevel ? [to - from, depth] : [depth, to - from];
   return withObject(plan, levelId, {
     id: CARRIER,
     name: 'Shelf',
-    shape: { box: { center, width: along ? long : depth, depth: along ? depth : long, turn: 0 } },
+    shape: { box: { center, width, depth: deep, turn: 0 } },
     bottom: Math.max(0, top - BOARD),
     top,
     ...topMark(answers),

@@ -72,6 +72,30 @@ describe('a kit that has been placed', () => {
   });
 });
 
+describe('a kit that has been placed on a shelf', () => {
+  const support = { kind: 'shelf', top: 1100, square: '5,3' } as const;
+  const onShelf = visited(quickPlan(base, { ...ANSWERED, things: [], support }, NOW), {
+    start: '2026-11-29T08:15:00-05:00',
+  });
+  const open = (change: Partial<CardAnswers>) =>
+    describeCard(again(onShelf, { things: [], support, ...change })).spot?.open.map(({ rule }) => rule);
+
+  it.each<readonly [string, Partial<CardAnswers>]>([
+    ['with pets in the house', { company: true }],
+    ['with a longer room', { along: 24 * FOOT }],
+    ['with a shorter room', { along: 17 * FOOT }],
+    ['with a wider room', { across: 17 * FOOT }],
+    ['with the height of the shelf measured later', { support: { ...support, top: 1050 } }],
+  ])('stands on it when the card is made again: %s', (_, change) => {
+    expect(open({})).toEqual(['outside-opening', 'heat', 'direct-sun']);
+    expect(open(change)).toEqual(['outside-opening', 'heat', 'direct-sun']);
+  });
+
+  it('does not stand on another shelf', () => {
+    expect(open({ support: { ...support, square: '2,5' } })).toContain('support');
+  });
+});
+
 describe('another time to close the house', () => {
   const closed = { ...made, visit: { ...made.visit, closedSince: '2026-11-28T19:30:00-05:00' } };
   const sunday = { closing: '2026-11-29T20:00:00-05:00' } as const;
