@@ -47,4 +47,17 @@ describe('when the sun comes near to a spot', () => {
     expect(words).toBe('2:10 pm to 5:40 pm, on 3 days of 5');
     expect(sunTimesInWords([], exposure, 'America/New_York')).toBe('');
   });
+
+  it('is said over midnight where the sun is up then: to the latest, and not to the latest before midnight', () => {
+    const night = (day: number, from: number, to: number) => ({
+      start: Date.UTC(2026, 5, day) + from * HOUR,
+      end: Date.UTC(2026, 5, day) + to * HOUR,
+    });
+    const exposure = { start: Date.UTC(2026, 5, 19, 12), end: Date.UTC(2026, 5, 22, 12) };
+    const words = (...spans: SunSpan[]) => sunTimesInWords(spans, exposure, 'UTC');
+    expect(words(night(19, 22.5, 24.5), night(20, 22, 23.75))).toBe('22:00 to 0:30, on 2 days of 4');
+    expect(words(night(19, 23.5, 24.25), night(21, 0.5, 1))).toBe('23:30 to 1:00, on 2 days of 4');
+    expect(words(night(19, 22, 24))).toBe('22:00 to 0:00, on 1 day of 4');
+    expect(words(night(20, 6, 7), night(20, 18, 19))).toBe('6:00 to 19:00, on 1 day of 4');
+  });
 });
