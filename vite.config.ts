@@ -30,6 +30,86 @@ class UnitOrder extends LongestFirst {
   }
 }
 
+/** Returns what matches the modules whose path in the project begins with one of these. */
+const modules = (...paths: string[]): RegExp => {
+  const separator = '[\\\\/]';
+  return new RegExp(`${separator}(?:${paths.join('|').replaceAll('/', separator)})`);
+};
+
+/** What the page itself imports. */
+const INITIAL: '$initial'[] = ['$initial'];
+
+/** What the sheet does without until its first picture is shown. */
+const LATE_IN_EDITOR =
+  'input/enter-words|overlay/(?:cross-words|move-animation|note-picture|pointer-note)|paint/(?:note|spots)\\.|tape/(?:key-burst|tape-text)|tools/late/';
+
+/**
+ * The files of the app. What is loaded together is one file: a tablet waits longer for forty small ones than for their bytes. A module goes to
+ * the first of the groups that names it, by priority.
+ */
+const CHUNKS = [
+  // These two stay the same from version to version: not fetched again.
+  { name: 'react', tags: INITIAL, test: modules('node_modules/(?:react|react-dom|scheduler)/'), priority: 5 },
+  { name: 'konva', test: modules('node_modules/konva/lib/(?!shapes)'), priority: 5 },
+  { name: 'start', tags: INITIAL, priority: 4 },
+  {
+    name: 'sheet',
+    test: modules(
+      `src/editor/(?!${LATE_IN_EDITOR}|overlay/tracing-frame)`,
+      'src/drawing/(?!labels/(?:paper-lines|taped)\\.)',
+      'src/theme/',
+      'src/state/edit-walls',
+      'src/ui/stages/draw/(?:bring-in|empty-sheet|picture-button)',
+      'geometry/edit/(?:mend-gap|merge-walls|split-join|thickness-edit)',
+      'geometry/messages/(?:corner-words|gap-refusal|thickness-changed)',
+      'geometry/dimension/opening-offsets',
+    ),
+    priority: 3,
+  },
+  // What is loaded after the first picture, and after it once the page is quiet: `main.tsx`.
+  {
+    name: 'after-start',
+    test: modules(
+      'src/commands/(?:after-start|clipboard|kept-wall-settings|limit-watch|tape-keys)',
+      `src/editor/(?:${LATE_IN_EDITOR})`,
+      'src/state/(?:copy-outline|direct-sun|duplicate-selection|lock-tracing|move-to-nearest)',
+      'src/advice/sun-(?:on-spot|words)',
+      'src/storage/library/old-trash',
+      'geometry/sun/',
+      'geometry/edit/(?:align|copied-answers|copy-walls|duplicate|paste)',
+      'geometry/planfile/(?:clip|limits|unknown-keys)',
+    ),
+    priority: 1,
+  },
+  {
+    name: 'after-picture',
+    test: modules(
+      'src/ui/(?:after-picture|announce/|shell/file-drop)',
+      'src/state/second-opinion-at-rest',
+      'src/platform/worker/recheck-client',
+      'geometry/recheck/(?:compare|types)',
+      'geometry/messages/(?:edit|spoken-name)',
+    ),
+    priority: 1,
+  },
+  // What judges the whole test, and shows it.
+  {
+    name: 'guidance',
+    test: modules(
+      'src/advice/guidance',
+      'src/protocol/(?:conditions|custody|results|timing|validity)/',
+      'src/state/(?:plan-guidance|test-state)',
+      'src/storage/library/summary',
+      'src/ui/(?:stages/still-to-do|verdict/test-line)',
+    ),
+    priority: 2,
+  },
+  {
+    name: 'questions',
+    test: modules('src/ui/(?:fields/|questions/|stages/(?:house/(?:state-words|walk-fields)|draw/(?:level/|tracing)))'),
+  },
+];
+
 /** The build of the PDF library without Node's own compression: the same bytes in the browser and on the command line. */
 const PDFKIT = fileURLToPath(new URL('node_modules/pdfkit/js/pdfkit.browser.mjs', import.meta.url));
 
@@ -45,34 +125,7 @@ export default defineConfig({
       input: { start: fileURLToPath(new URL('index.html', import.meta.url)) },
       output: {
         codeSplitting: {
-          groups: [
-            // These two stay the same from version to version: not fetched again.
-            {
-              name: 'react',
-              tags: ['$initial'],
-              test: /node_modules[\\/](?:react|react-dom|scheduler)[\\/]/,
-              priority: 2,
-            },
-            { name: 'konva', test: /node_modules[\\/]konva[\\/]lib[\\/](?!shapes)/, priority: 2 },
-            // One file: forty small ones are compressed worse and asked for one by one.
-            {
-              name: 'sheet',
-              test: /[\\/]src[\\/](?:editor[\\/](?!input[\\/]enter-words|overlay[\\/](?:cross-words|move-animation|note-picture|pointer-note|tracing-frame)|paint[\\/](?:note|spots)\.|tools[\\/]late[\\/]|lengths[\\/]boxes|tape[\\/](?:key-burst|tape-text))|drawing[\\/](?!labels[\\/](?:paper-lines|taped)\.)|theme[\\/])/,
-            },
-            { name: 'start', tags: ['$initial'], priority: 1 },
-            { name: 'empty-sheet', test: /[\\/]draw[\\/](?:empty-sheet|picture-button|bring-in)/, priority: 1 },
-            // What the page loads by itself once it shows: a tablet waits longer for twenty files than for their bytes.
-            { name: 'fields', test: /[\\/]src[\\/]ui[\\/]fields[\\/]/ },
-            {
-              name: 'guidance',
-              test: /[\\/]src[\\/](?:advice[\\/]guidance|protocol[\\/](?:conditions|custody|results|timing|validity)[\\/])/,
-            },
-            { name: 'sun', test: /[\\/](?:geometry[\\/]sun[\\/]|direct-sun\.ts|sun-words\.ts)/ },
-            {
-              name: 'questions',
-              test: /[\\/]src[\\/]ui[\\/](?:questions[\\/]|stages[\\/](?:house[\\/](?:walk-fields|state-words)|draw[\\/](?:level[\\/]|tracing)))/,
-            },
-          ],
+          groups: CHUNKS,
         },
       },
     },

@@ -51,10 +51,8 @@ it('the page shows after at most 230 kB compressed; the rest is loaded when it i
 });
 
 it('the sheet takes a press after at most 300 kB compressed, its canvas library included', () => {
-  // The parts of the first picture: the sheet, its boxes for lengths, and the ways to start.
-  const parts = /^(?:sheet|length-boxes|empty-sheet)-[\w-]{8}\.(?:js|css)$/;
-  const first = assets().filter((name) => parts.test(name));
-  expect(first).toHaveLength(6);
+  const first = assets().filter((name) => /^sheet-[\w-]{8}\.(?:js|css)$/.test(name));
+  expect(first).toHaveLength(2);
   const scripts = first.filter((name) => name.endsWith('.js'));
   const sizes = sizesOf([...linked(), ...first, ...withImports(scripts)]);
   // What judges the whole test comes after it.
