@@ -30,7 +30,10 @@ export function SupportPart() {
       />
       {support?.kind === 'shelf' && (
         <>
-          <p>Press where the shelf is.</p>
+          <p>
+            Press where the shelf is. It counts as 1 ft (30 cm) deep and as wide as the square; the kit stands at least
+            4 in (10 cm) from the wall.
+          </p>
           <RoomPicture
             label="Where the shelf is"
             isOpen={(square) => sideOfSquare(square) !== null}
