@@ -100,6 +100,8 @@ describe('direct sun', () => {
     // It is not measured, so it keeps no sun out yet.
     await expect.poll(shade).toEqual({ overhang: { depth: 0, above: 3048 } });
     expect(await editor.verdict()).toBe('blocked');
+    // Computed without an end at its sides: said beside it.
+    await page.getByText('sun comes in past its end').waitFor();
     await press('Something outside').click();
     await expect.poll(shade).toEqual({ overhang: { depth: 0, above: 3048 }, obstruction: 0 });
     expect(await editor.verdict()).toBe('blocked');

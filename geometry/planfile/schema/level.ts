@@ -66,7 +66,7 @@ const OverhangSchema = about(
     },
     'an overhang with depth and above',
   ),
-  'A roof or an awning over the whole opening.',
+  'A roof or an awning over the whole opening, which counts as going on at both sides of it.',
 );
 
 const PartialShadeSchema = record(

@@ -73,6 +73,10 @@ export function SunFields({ opening }: { readonly opening: Opening }) {
               {overhang.depth === 0 && (
                 <p className="field__hint wide">Measure both: until then it keeps no sun out.</p>
               )}
+              <p className="field__hint wide">
+                It counts as going on at both sides. If it ends near the window, sun comes in past its end: then leave
+                it out.
+              </p>
             </>
           )}
           {obstruction !== undefined && (
