@@ -7,16 +7,27 @@ import { sunVersion } from '../../state/sun-version.ts';
 import { PartSource } from './part-source.ts';
 import { useMinute } from './use-minute.ts';
 
-/** The code that judges the whole test. `main.tsx` requests it: before the first picture of a stored plan, after that of an empty one. */
-export const GUIDANCE = new PartSource(() => import('../../state/plan-guidance.ts'));
-const usePart = () => useSyncExternalStore(GUIDANCE.subscribe, () => GUIDANCE.part);
+/**
+ * The code that judges the whole test, and the line that says how it stands. `main.tsx` requests it: before the first picture of a stored plan,
+ * after that of an empty one.
+ */
+export const GUIDANCE = new PartSource(async () => {
+  const [{ guidanceOf, validityOf }, { TestLine }] = await Promise.all([
+    import('../../state/plan-guidance.ts'),
+    import('../verdict/test-line.tsx'),
+  ]);
+  return { guidanceOf, validityOf, TestLine };
+});
+
+/** Returns that code; null while it is not loaded. */
+export const useGuidancePart = () => useSyncExternalStore(GUIDANCE.subscribe, () => GUIDANCE.part);
 
 /**
  * Returns what is done and missing at each stage, over all levels; null while its code is not loaded. Uses the plan at rest, which a drag
  * does not change.
  */
 export function useGuidance(): readonly StageState[] | null {
-  const part = usePart();
+  const part = useGuidancePart();
   const plan = useAppStore((state) => state.plan);
   const inViewId = useAppStore((state) => selectLevel(state).id);
   const now = useMinute();
@@ -28,6 +39,6 @@ export function useGuidance(): readonly StageState[] | null {
 
 /** Returns whether the test is valid; unknown while the code that judges it is not loaded. */
 export function useTestValidity(): Validity {
-  const part = usePart();
+  const part = useGuidancePart();
   return useAppStore(({ plan }) => part?.validityOf(plan) ?? 'unknown');
 }

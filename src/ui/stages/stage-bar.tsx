@@ -2,15 +2,14 @@ import { useSyncExternalStore } from 'react';
 import { STAGE_NAME, STAGES, type Stage, type StageState } from '../../advice/stages.ts';
 import { usePanels } from '../../commands/panels.ts';
 import { commandById, runCommand } from '../../commands/table.ts';
-import { later, NotLoaded } from '../hooks/later.tsx';
-import { GUIDANCE, useGuidance } from '../hooks/use-guidance.ts';
+import { NotLoaded } from '../hooks/later.tsx';
+import { GUIDANCE, useGuidance, useGuidancePart } from '../hooks/use-guidance.ts';
 import './stage-bar.css';
-
-const TestLine = later(() => import('../verdict/test-line.tsx').then((part) => part.TestLine));
 
 /** The stages of the test and the state of the whole test, the same on every page. */
 export function StageBar() {
   const stages = useGuidance();
+  const TestLine = useGuidancePart()?.TestLine;
   const next = stages?.find(({ hints }) => hints.some((hint) => hint.missing));
   const open = usePanels((ui) => (ui.visitOpen ? null : ui.stage));
   return (
@@ -28,7 +27,7 @@ export function StageBar() {
           ))}
         </ol>
       </nav>
-      <div className="stage-row__test">{stages ? <TestLine stages={stages} /> : <NotJudged />}</div>
+      <div className="stage-row__test">{stages && TestLine ? <TestLine stages={stages} /> : <NotJudged />}</div>
     </div>
   );
 }
