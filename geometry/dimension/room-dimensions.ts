@@ -2,7 +2,7 @@ import type { LevelModel, Room } from '../level/types.ts';
 import type { Mm, XY } from '../plan/model.ts';
 import { memoize } from '../plane/memoize.ts';
 import { distance } from '../plane/point.ts';
-import { signedArea } from '../plane/ring.ts';
+import { signedArea, withoutStraightCorners } from '../plane/ring.ts';
 import type { Ring } from '../plane/types.ts';
 
 /** A dimension on the drawing: from wall face to wall face along one face of a room. */
@@ -49,16 +49,6 @@ function ringFaces(model: LevelModel, room: string, ring: Ring): readonly Dimens
     // The room is on the right of its ring's direction, so outward is left.
     const outward: XY = [(to[1] - from[1]) / length, -(to[0] - from[0]) / length];
     return { from, to, length, outward, wallBehind: outsideWallBehind(model, from, to, outward), room };
-  });
-}
-
-/** Omits collinear corners: a wall with another meeting it is one face. */
-function withoutStraightCorners(ring: Ring): Ring {
-  return ring.filter((b, i) => {
-    const a = ring[(i + ring.length - 1) % ring.length] as XY;
-    const c = ring[(i + 1) % ring.length] as XY;
-    const turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
-    return Math.abs(turn) > 1e-6 * distance(a, b) * distance(b, c);
   });
 }
 

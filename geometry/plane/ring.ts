@@ -114,6 +114,16 @@ export function clockwiseOnScreen(ring: Ring): Ring {
   return signedArea(ring) < 0 ? [...ring].reverse() : ring;
 }
 
+/** Returns the ring without collinear corners: where another wall meets it, or its body begins, a face continues. */
+export function withoutStraightCorners(ring: Ring): Ring {
+  return ring.filter((b, i) => {
+    const a = ring[(i + ring.length - 1) % ring.length] as XY;
+    const c = ring[(i + 1) % ring.length] as XY;
+    const turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
+    return Math.abs(turn) > 1e-6 * distance(a, b) * distance(b, c);
+  });
+}
+
 /** Returns the edges of a ring as pairs of corners. */
 export function ringEdges(ring: Ring): readonly (readonly [from: XY, to: XY])[] {
   return ring.map((point, index) => [ring[(index + ring.length - 1) % ring.length] as XY, point] as const);

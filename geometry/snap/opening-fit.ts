@@ -1,6 +1,8 @@
 import type { LevelModel } from '../level/types.ts';
 import type { Level, Mm, Opening, Wall, XY } from '../plan/model.ts';
+import { memoize } from '../plane/memoize.ts';
 import { along, distance, nearestParameter, roundCoordinate } from '../plane/point.ts';
+import { withoutStraightCorners } from '../plane/ring.ts';
 import type { Line } from '../plane/types.ts';
 
 /** A position on a wall: distance along its center-line from its `from` end, mm. */
@@ -106,12 +108,15 @@ function overlap(level: Level, wallId: string, offset: Mm, width: Mm, except: st
   return null;
 }
 
-/** Returns the floor edge on this wall's face, next to `middle` and on the side of `at`. */
+const cornersOf = memoize(withoutStraightCorners);
+
+/** Returns the whole face of the room on this wall, next to `middle` and on the side of `at`. */
 function faceBeside(model: LevelModel, wall: Wall, middle: XY, at: XY): Line | null {
   const half = wall.thickness / 2 + 1;
   const side = Math.sign(sideOf(wall, at)) || 1;
   for (const { floorRings } of model.rooms) {
-    for (const ring of floorRings) {
+    for (const floorRing of floorRings) {
+      const ring = cornersOf(floorRing);
       for (let i = 0; i < ring.length; i++) {
         const a = ring[(i + ring.length - 1) % ring.length] as XY;
         const b = ring[i] as XY;

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { tapedOffsets } from '../../../geometry/dimension/opening-offsets.ts';
+import { wallsAroundOutline } from '../../../geometry/edit/wall-run.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Wall } from '../../../geometry/plan/model.ts';
+import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { boxWalls, levelOf, wall } from '../../helpers/level-of.ts';
 
 describe('tapedOffsets: left and right as one stands in the room and faces the wall', () => {
@@ -41,6 +42,26 @@ describe('tapedOffsets: left and right as one stands in the room and faces the w
     expect(both.map(({ left, right }) => [Math.round(left), Math.round(right)]).sort()).toEqual([
       [1650, 450],
       [450, 1650],
+    ]);
+  });
+
+  // Common practice, no published source: a tape is hooked at the corner of the room, wherever the body of the next wall begins.
+  it('where the room goes on round a corner, is taped from that corner of the face', () => {
+    const corners: readonly XY[] = [
+      [0, 0],
+      [6000, 0],
+      [6000, 3000],
+      [3000, 3000],
+      [3000, 6000],
+      [0, 6000],
+    ];
+    const walls = wallsAroundOutline(corners, 200).map((line, i) => wall(`w${i}`, ...line, 200));
+    const model = buildLevel(levelOf({ walls }));
+    // Both start at the center-lines: half a wall, 100 mm, before the corner at (6000, 3000) and 100 mm behind the one at (3000, 3000).
+    const along = [2, 3].map((i) => tapedOffsets(model, walls[i] as Wall, { offset: 1000, width: 800 })[0]);
+    expect(along.map((taped) => [taped?.left, taped?.right])).toEqual([
+      [900, 3000 - 900 - 800],
+      [1100, 3000 - 1100 - 800],
     ]);
   });
 
