@@ -1,10 +1,14 @@
 import { endPiece } from '../dimension/end-piece.ts';
 import type { RunningDimension } from '../dimension/running-dimensions.ts';
+import { buildLevel } from '../level/build-level.ts';
 import type { LevelModel } from '../level/types.ts';
 import { openingRefusal } from '../messages/refusal.ts';
 import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
-import { roundCoordinate, scaled } from '../plane/point.ts';
+import { distance, plus, roundCoordinate, scaled } from '../plane/point.ts';
+import { ringEdges, withoutStraightCorners } from '../plane/ring.ts';
+import type { Line } from '../plane/types.ts';
 import { formatRequired } from '../units/index.ts';
+import { turnsAny, withWallSlid } from './slide-walls.ts';
 import { withWallShifted } from './stretch.ts';
 import { checkedWalls, type LevelEdit } from './wall-edit.ts';
 
@@ -59,7 +63,44 @@ function withWhole(
   if (!wall)
     return { ok: false, reason: 'No one wall ends this length. Select the wall that is wrong and correct it.' };
   const more = moves === 'to' ? wanted - dimension.length : dimension.length - wanted;
-  return checkedWalls(model, withWallShifted(model.level, wall.id, scaled(direction(dimension), more)), unit);
+  if (more === 0) return { ok: true, level: model.level };
+  const by = scaled(direction(dimension), more);
+  const face: Line =
+    moves === 'to' ? [dimension.from, plus(dimension.to, by)] : [plus(dimension.from, by), dimension.to];
+  return wallMovedTo(model, face, wall.id, by, unit);
+}
+
+/**
+ * Moves the wall that ends a face, so that the face goes from point to point as given: first with the walls that are joined to it. In a
+ * room with slanted corners that could take all of its walls along, or turn one; then it slides along the walls that it meets.
+ */
+function wallMovedTo(model: LevelModel, face: Line, wallId: string, by: XY, unit: Unit): LevelEdit {
+  const shifted = withWallShifted(model.level, wallId, by);
+  if (!turnsAny(model.level.walls, shifted.walls)) {
+    const edit = checkedWalls(model, shifted, unit);
+    if (!edit.ok || hasFace(edit.level, face)) return edit;
+  }
+  const slid = withWallSlid(model.level, wallId, by);
+  const edit = slid && checkedWalls(model, slid, unit);
+  if (edit && (!edit.ok || hasFace(edit.level, face))) return edit;
+  return {
+    ok: false,
+    reason: 'The walls that are joined there cannot follow. Select the wall that is wrong and correct it.',
+  };
+}
+
+/** A typed length is the length of the face within this, mm. */
+const AS_TYPED: Mm = 0.05;
+
+function hasFace(level: Level, [a, b]: Line): boolean {
+  const meets = (p: XY, q: XY) => distance(p, q) <= AS_TYPED;
+  return buildLevel(level).rooms.some(({ floorRings }) =>
+    floorRings.some((ring) =>
+      ringEdges(withoutStraightCorners(ring)).some(
+        ([from, to]) => (meets(from, a) && meets(to, b)) || (meets(from, b) && meets(to, a)),
+      ),
+    ),
+  );
 }
 
 /** Returns whether the wall at one end of a dimension is an outside wall. */

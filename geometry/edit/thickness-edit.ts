@@ -2,15 +2,12 @@ import { HALVES_BEYOND, type TapedBy } from '../dimension/taped-by.ts';
 import { buildLevel } from '../level/build-level.ts';
 import type { LevelModel, Notice, Room } from '../level/types.ts';
 import type { StaysAt, ThicknessChange } from '../messages/thickness-changed.ts';
-import type { Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
-import { lineCrossing, sineBetween } from '../plane/line.ts';
-import { sameIfUnchanged } from '../plane/memoize.ts';
-import { along, distance, nearestOnSegment, plus, roundCoordinate, roundPoint, scaled } from '../plane/point.ts';
+import type { Level, Mm, Plan, Wall, XY } from '../plan/model.ts';
+import { along, distance, plus, scaled } from '../plane/point.ts';
 import { ringsContain } from '../plane/ring.ts';
-import { JOINED } from '../plane/tolerances.ts';
 import { withItemPatched } from './listed-items.ts';
+import { withLinesShifted } from './slide-walls.ts';
 import { impossibleWalls } from './wall-edit.ts';
-import { ALONG } from './wall-run.ts';
 
 /** Changes the thickness of existing walls. A tape measures faces, so the face that was taped stays, and the center-line moves. */
 
@@ -131,68 +128,6 @@ function isAsTaped(room: Room, after: readonly Room[], ways: readonly (1 | -1)[]
   if (!now) return false;
   const more = now.floorArea - room.floorArea;
   return Math.abs(more) <= IN_A_CORNER || ways.some((way) => way * more > 0);
-}
-
-function withLinesShifted(level: Level, shifts: ReadonlyMap<string, XY>): Level | null {
-  const walls: Wall[] = [];
-  for (const wall of level.walls) {
-    const from = cornerAfter(level.walls, shifts, wall, 'from');
-    const to = cornerAfter(level.walls, shifts, wall, 'to');
-    if (!from || !to) return null;
-    walls.push(from === wall.from && to === wall.to ? wall : { ...wall, from, to });
-  }
-  const openings = level.openings.map((opening) => onThePage(opening, level.walls, walls));
-  return { ...level, walls, openings: sameIfUnchanged(level.openings, openings) };
-}
-
-/**
- * Returns where a wall ends if its line, or one that it meets there, is shifted: where the two lines cross. Of several crossings, returns the
- * farthest, so that the wall reaches all of them. Null where a wall that continues in line would be left beside it.
- */
-function cornerAfter(
-  walls: readonly Wall[],
-  shifts: ReadonlyMap<string, XY>,
-  wall: Wall,
-  end: 'from' | 'to',
-): XY | null {
-  const at = wall[end];
-  const far = end === 'from' ? wall.to : wall.from;
-  const by = shifts.get(wall.id) ?? NO_SHIFT;
-  const met = walls.filter(
-    ({ id, from, to }) => id !== wall.id && distance(at, nearestOnSegment(at, from, to)) <= JOINED,
-  );
-  if (by === NO_SHIFT && !met.some(({ id }) => shifts.has(id))) return at;
-  const own = [plus(at, by), plus(far, by)] as const;
-  const crossings: XY[] = [];
-  for (const other of met) {
-    const otherBy = shifts.get(other.id) ?? NO_SHIFT;
-    const isAlong = sineBetween([wall.from, wall.to], [other.from, other.to]) < ALONG;
-    const isTogether = isAlong && distance(by, otherBy) <= Math.hypot(...by) * ALONG * 2;
-    if (isAlong && !isTogether) continue;
-    const at = lineCrossing(own, [plus(other.from, otherBy), plus(other.to, otherBy)]);
-    if (at) crossings.push(at);
-  }
-  if (crossings.length === 0) {
-    const isLeft = met.some(({ id }) => distance(by, shifts.get(id) ?? NO_SHIFT) > ROUNDING);
-    return isLeft ? null : roundPoint(own[0]);
-  }
-  const ahead = (to: XY) => (to[0] - own[1][0]) * (at[0] - far[0]) + (to[1] - own[1][1]) * (at[1] - far[1]);
-  return roundPoint(crossings.reduce((most, each) => (ahead(each) > ahead(most) ? each : most)));
-}
-
-const NO_SHIFT: XY = [0, 0];
-/** Two shifts that differ by less than this are equal, mm. */
-const ROUNDING: Mm = 1e-6;
-
-/** Returns an opening at its position on the page after the `from` end of its wall, which its offset is measured from, has moved. */
-function onThePage(opening: Opening, before: readonly Wall[], after: readonly Wall[]): Opening {
-  const index = before.findIndex(({ id }) => id === opening.wall);
-  const [was, is] = [before[index], after[index]];
-  if (!was || !is || was === is) return opening;
-  const [ux, uy] = unit(was);
-  const moved = (is.from[0] - was.from[0]) * ux + (is.from[1] - was.from[1]) * uy;
-  const offset = roundCoordinate(opening.offset - moved);
-  return offset === opening.offset ? opening : { ...opening, offset };
 }
 
 /** A room is looked up this far beside a center-line, mm. */

@@ -1,11 +1,13 @@
 import { buildLevel } from '../level/build-level.ts';
 import type { LevelModel } from '../level/types.ts';
+import { wallLength } from '../plan/items.ts';
 import type { Level, Mm, Plan, Wall } from '../plan/model.ts';
 import { distance, nearestOnSegment } from '../plane/point.ts';
 import { JOINED } from '../plane/tolerances.ts';
 import { formatLength } from '../units/index.ts';
 import { withItemsAtWalls } from './follow-walls.ts';
 import { withItemsMoved } from './move-items.ts';
+import { turnsAny, withEndSlid } from './slide-walls.ts';
 import { type MovingEnd, withWallLength } from './stretch.ts';
 
 /** The edited level, or why the edit is refused: one or two sentences, naming the item first and the remedy last. */
@@ -16,12 +18,27 @@ type Unit = Plan['display']['length'];
 export const SHORTEST_WALL: Mm = 6;
 
 /**
- * Makes a wall `length` mm long along its center-line by moving the given end. Items against the moved walls
- * follow. Refused if an opening would no longer be in its wall, a wall would fold, or a room would open or be divided.
+ * Makes a wall `length` mm long along its center-line by moving the given end. Joined walls follow; none of them turns if that can be
+ * avoided, so that the wall becomes as much longer on its faces as on its center-line. Items against the moved walls follow. Refused if an opening would no longer be in its wall, a wall would fold, or a room would open or be divided.
  */
 export function correctedWall(model: LevelModel, id: string, length: Mm, moves: MovingEnd, unit: Unit): LevelEdit {
   if (length < SHORTEST_WALL) return { ok: false, reason: 'A wall has some length. To remove it, delete it.' };
-  return checkedWalls(model, withWallLength(model.level, id, length, moves), unit);
+  const stretched = withWallLength(model.level, id, length, moves);
+  const slid = turnsAny(model.level.walls, stretched.walls) ? withLengthSlid(model.level, id, length, moves) : null;
+  return checkedWalls(model, slid ?? stretched, unit);
+}
+
+function withLengthSlid(level: Level, id: string, length: Mm, moves: MovingEnd): Level | null {
+  const wall = level.walls.find((each) => each.id === id);
+  const now = wall && wallLength(wall);
+  if (!wall || !now) return null;
+  if (moves === 'both') {
+    const half = withLengthSlid(level, id, (now + length) / 2, 'to');
+    return half && withLengthSlid(half, id, length, 'from');
+  }
+  const fixed = moves === 'to' ? wall.from : wall.to;
+  const share = (length - now) / now;
+  return withEndSlid(level, wall, moves, [(wall[moves][0] - fixed[0]) * share, (wall[moves][1] - fixed[1]) * share]);
 }
 
 /**

@@ -3,10 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type RunningDimension, runningDimensions } from '../../../geometry/dimension/running-dimensions.ts';
 import { movableEnds, withDimension } from '../../../geometry/edit/dimension-edit.ts';
+import { wallsAroundOutline } from '../../../geometry/edit/wall-run.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Level, Mm } from '../../../geometry/plan/model.ts';
+import type { Level, Mm, Wall, XY } from '../../../geometry/plan/model.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { formatLength } from '../../../geometry/units/index.ts';
+import { levelOf, wall } from '../../helpers/level-of.ts';
 
 /** The plain basement: 34 ft by 24 ft 4 in inside, a partition, three windows, two doors. */
 const parsed = parsePlan(readFileSync('samples/01-plain-basement.plan.json', 'utf8'));
@@ -32,6 +34,22 @@ function changed(dimension: RunningDimension, wanted: Mm, moves: 'from' | 'to', 
   if (!edit.ok) throw new Error(edit.reason);
   return edit.level;
 }
+
+const SLANTED: readonly XY[] = [
+  [0, 0],
+  [6000, 900],
+  [5200, 4000],
+  [-700, 3600],
+];
+const BAY: readonly XY[] = [
+  [0, 0],
+  [6000, 0],
+  [7200, 2000],
+  [6000, 4000],
+  [0, 4000],
+];
+/** Direction of a wall to a hundredth of a degree. */
+const bearing = ({ from, to }: Wall) => Math.round((Math.atan2(to[1] - from[1], to[0] - from[0]) * 18_000) / Math.PI);
 
 describe('runningDimensions', () => {
   it('has the rooms as they are taped: faces 249 3/4 in and 153 3/4 in apart, 24 ft the other way', () => {
@@ -85,6 +103,24 @@ describe('withDimension', () => {
     expect(wall('w5')?.from[0]).toBeCloseTo(6096 + 57.15, 3);
     expect(wall('w5')?.to[0]).toBeCloseTo(6096 + 57.15, 3);
     expect([wall('w1'), wall('w2'), wall('w3'), wall('w4')]).toEqual(level.walls.slice(0, 4));
+  });
+
+  // Common practice, no published source: the wall that was taped wrong moves parallel to itself, and the others keep their directions.
+  it.each([
+    ['four slanted walls', SLANTED],
+    ['a bay', BAY],
+  ])('in a room of %s, whichever face and end, comes to the length and turns no wall', (_, corners) => {
+    const walls = wallsAroundOutline(corners, 200).map((line, i) => wall(`w${i}`, ...line, 200));
+    const room = levelOf({ walls, rooms: [{ id: 'r1', name: 'Den', use: 'den', at: [3000, 2000] }] });
+    const lengths = wholes(room);
+    expect(lengths.length).toBeGreaterThan(3);
+    for (const each of lengths) {
+      for (const moves of movableEnds(buildLevel(room), each)) {
+        const now = changed(each, each.length + 150, moves, room);
+        expect(wholes(now).find(({ key }) => key === each.key)?.length).toBeCloseTo(each.length + 150, 2);
+        expect(now.walls.map(bearing)).toEqual(room.walls.map(bearing));
+      }
+    }
   });
 
   it('takes along what stands against the wall that moves', () => {

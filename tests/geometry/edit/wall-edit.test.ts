@@ -1,9 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { TAPED_BY } from '../../../geometry/dimension/taped-by.ts';
+import { wallLengths } from '../../../geometry/dimension/wall-lengths.ts';
 import type { MovingEnd } from '../../../geometry/edit/stretch.ts';
 import { correctedWall, shiftedWall } from '../../../geometry/edit/wall-edit.ts';
+import { wallsAroundOutline } from '../../../geometry/edit/wall-run.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Detector, Level, Opening, PlanObject, RoomLabel, XY } from '../../../geometry/plan/model.ts';
+import { wallLength } from '../../../geometry/plan/items.ts';
+import type { Detector, Level, Opening, PlanObject, RoomLabel, Wall, XY } from '../../../geometry/plan/model.ts';
+import { sineBetween } from '../../../geometry/plane/line.ts';
 import { emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { parsePlan } from '../../../geometry/planfile/parse.ts';
 import { writePlan } from '../../../geometry/planfile/write.ts';
@@ -44,6 +49,11 @@ const refused = (level: Level, id: string, length: number, moves: MovingEnd) => 
   const edit = correctedWall(buildLevel(level), id, length, moves, 'metric');
   return edit.ok ? '' : edit.reason;
 };
+const wallIn = ({ walls }: Level, id: string): Wall => {
+  const found = walls.find((each) => each.id === id);
+  if (!found) throw new Error(`no wall ${id}`);
+  return found;
+};
 const xs = (level: Level, id: string) => {
   const found = level.walls.find((each) => each.id === id);
   return [found?.from[0], found?.to[0]];
@@ -69,6 +79,36 @@ describe('correctedWall: which end goes', () => {
     expect(xs(longer, 'p')).toEqual([0, 4200]);
     expect(xs(longer, 'w2')).toEqual([4200, 4200]);
     expect(buildLevel(longer).rooms).toHaveLength(2);
+  });
+});
+
+// Common practice, no published source: a tape measures faces, and a wall that was taped wrong is no reason to turn another one.
+describe('correctedWall in a room with slanted corners', () => {
+  const corners: readonly XY[] = [
+    [0, 0],
+    [6000, 900],
+    [5200, 4000],
+    [-700, 3600],
+  ];
+  const walls = wallsAroundOutline(corners, 200).map((line, i) => wall(`w${i}`, ...line, 200));
+  const room = levelOf({ walls, openings: [window('w1', 1000)] });
+  const cases = walls.flatMap(({ id }) => (['from', 'to', 'both'] as const).map((moves) => ({ id, moves })));
+  it.each(cases)('$id, $moves: comes to the taped length on either face, and turns no wall', ({ id, moves }) => {
+    for (const by of TAPED_BY) {
+      const taped = (level: Level) => wallLengths(buildLevel(level), wallIn(level, id))[by];
+      const longer = corrected(room, id, wallLength(wallIn(room, id)) + 150, moves);
+      expect(taped(longer)).toBeCloseTo(taped(room) + 150, 2);
+      for (const was of room.walls) {
+        expect(sineBetween([was.from, was.to], [wallIn(longer, was.id).from, wallIn(longer, was.id).to])).toBeLessThan(
+          1e-6,
+        );
+      }
+    }
+  });
+
+  it('a window goes along with the wall that moves, as far from its corner', () => {
+    // The right wall goes along the top one; its corner with it does too.
+    expect(corrected(room, 'w0', wallLength(wallIn(room, 'w0')) + 150, 'to').openings[0]?.offset).toBe(1000);
   });
 });
 
