@@ -59,6 +59,8 @@ const CHUNKS = [
       'src/drawing/(?!labels/(?:paper-lines|taped)\\.)',
       'src/theme/',
       'src/state/edit-walls',
+      'src/ui/fields/',
+      'src/ui/questions/wall-settings-fields',
       'src/ui/stages/draw/(?:bring-in|empty-sheet|picture-button)',
       'geometry/edit/(?:mend-gap|merge-walls|split-join|thickness-edit)',
       'geometry/messages/(?:corner-words|gap-refusal|thickness-changed)',
@@ -106,7 +108,7 @@ const CHUNKS = [
   },
   {
     name: 'questions',
-    test: modules('src/ui/(?:fields/|questions/|stages/(?:house/(?:state-words|walk-fields)|draw/(?:level/|tracing)))'),
+    test: modules('src/ui/(?:questions/|stages/(?:house/(?:state-words|walk-fields)|draw/(?:level/|tracing)))'),
   },
 ];
 

@@ -6,12 +6,15 @@ import { useLengths } from '../../editor/lengths/store.ts';
 import { type Answer, likeWords, type Question, sameTool } from '../../state/questions.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
-import { later } from '../hooks/later.tsx';
+import { later, preloaded } from '../hooks/later.tsx';
 import { useLevel } from '../hooks/use-level.ts';
 import { QuestionState } from './question-state.tsx';
 import './palette.css';
 
-const WallSettingsFields = later(() => import('./wall-settings-fields.tsx').then((part) => part.WallSettingsFields));
+// Part of the first picture: it stands in the question that is open, and later would push the others down.
+const WallSettingsFields = preloaded(() =>
+  import('./wall-settings-fields.tsx').then((part) => part.WallSettingsFields),
+);
 const NoneHere = later(() => import('./none-here.tsx').then((part) => part.NoneHere));
 
 interface Props {
