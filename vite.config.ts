@@ -60,7 +60,7 @@ const CHUNKS = [
       'src/theme/',
       'src/state/edit-walls',
       'src/ui/fields/',
-      'src/ui/questions/wall-settings-fields',
+      'src/ui/questions/(?:none-here|wall-settings-fields)',
       'src/ui/stages/draw/(?:bring-in|empty-sheet|picture-button)',
       'geometry/edit/(?:mend-gap|merge-walls|split-join|thickness-edit)',
       'geometry/messages/(?:corner-words|gap-refusal|thickness-changed)',

@@ -6,7 +6,7 @@ import { App } from './app.tsx';
 import { openFiles, startAddress } from './commands/open-and-save.ts';
 import { keepPage } from './commands/page-kept.ts';
 import { watchForFaults } from './platform/faults.ts';
-import { awaitFirstPicture, firstPicture } from './platform/first-picture.ts';
+import { awaitFirstPicture, loadAfterFirstPicture } from './platform/first-picture.ts';
 import { openLaunchedFiles } from './platform/offline/launched-files.ts';
 import { PART_MISSING } from './platform/part-missing.ts';
 import { useAppStore } from './state/store.ts';
@@ -88,24 +88,11 @@ async function start(root: HTMLElement): Promise<void> {
   // Long after the first picture, so that caching the app for offline use does not delay the user.
   if (import.meta.env.PROD)
     setTimeout(() => void import('./ui/shell/register-worker.ts').then(({ registerWorker }) => registerWorker()), 1000);
-  void firstPicture().then(loadWhatComesAfter);
+  loadAfterFirstPicture(loadWhatComesAfter);
 }
 
-/** Loads what the first picture does not need. */
-function loadWhatComesAfter(): void {
-  // Without this code the keys that a laser tape types are plain key presses, and walls have their default settings.
-  void import('./commands/after-start.ts').then(
-    ({ startDrawing }) => startDrawing(),
-    // The note at the pointer and the marks of good places are part of it: the message says why they are missing.
-    () => useAppStore.getState().say(PART_MISSING),
-  );
-  // Until this code has loaded, direct sun is unknown in every verdict.
-  void import('./state/direct-sun.ts').then(
-    ({ startSun }) => startSun(),
-    () => undefined,
-  );
-  void GUIDANCE.request();
-  void loadSummaries();
+/** Loads what the first picture does not need. Rejects if that does not start. */
+async function loadWhatComesAfter(): Promise<void> {
   setTimeout(loadTheRest, 500);
   // Announcements for screen readers, the focus after the focused element was removed, and dropped files.
   setTimeout(
@@ -125,6 +112,21 @@ function loadWhatComesAfter(): void {
       ),
     500,
   );
+  await Promise.all([
+    // Without this code the keys that a laser tape types are plain key presses, and walls have their default settings.
+    import('./commands/after-start.ts').then(
+      ({ startDrawing }) => startDrawing(),
+      // The note at the pointer and the marks of good places are part of it: the message says why they are missing.
+      () => useAppStore.getState().say(PART_MISSING),
+    ),
+    // Until this code has loaded, direct sun is unknown in every verdict.
+    import('./state/direct-sun.ts').then(
+      ({ startSun }) => startSun(),
+      () => undefined,
+    ),
+    GUIDANCE.request(),
+    loadSummaries(),
+  ]);
 }
 
 /** Shows a message if the plan is unreadable or missing, or if the store did not answer; otherwise clears the message. */

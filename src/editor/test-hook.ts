@@ -1,4 +1,5 @@
 import type { XY } from '../../geometry/plan/model.ts';
+import { restOfStart } from '../platform/first-picture.ts';
 import { useAppStore } from '../state/store.ts';
 import { toPlan, toScreen } from '../state/viewport.ts';
 import { useSketch } from './overlay/sketch.ts';
@@ -17,6 +18,8 @@ interface StillspotHook {
   readonly painted: () => Promise<void>;
   /** The laser tape: tests lengthen its gap, since a busy machine may delay keys. */
   readonly tape: typeof useTape;
+  /** Resolves when what comes after the first picture is loaded: the keys of the clipboard and of the tape, rarer tools, direct sun. */
+  readonly started: () => Promise<void>;
   /** Whether the move of a detector is being animated. */
   readonly gliding: () => boolean;
 }
@@ -53,6 +56,7 @@ export function exposeForTests(sheet: HTMLElement): () => void {
       }
     },
     tape: useTape,
+    started: restOfStart,
     gliding: () => useSketch.getState().glide !== null,
   };
   return () => {

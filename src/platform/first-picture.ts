@@ -28,3 +28,15 @@ export function firstPictureDrawn(): void {
 
 /** Resolves when the first picture is shown; at once where none is awaited. */
 export const firstPicture = (): Promise<void> => first;
+
+let rest: Promise<unknown> = Promise.resolve();
+
+/** Calls `load` after the first picture. */
+export function loadAfterFirstPicture(load: () => Promise<unknown>): void {
+  rest = first.then(load);
+}
+
+/** Resolves when that is loaded. */
+export async function restOfStart(): Promise<void> {
+  await rest;
+}

@@ -26,9 +26,10 @@ export interface Editor {
   verdict(): Promise<string>;
 }
 
-/** Returns the editor once the page is open and its sheet is drawn. */
+/** Returns the editor once the page is open, its sheet is drawn, and what comes after that is loaded. */
 export async function editorOf(page: Page): Promise<Editor> {
   await page.waitForFunction(() => (window.__stillspot?.store.getState().stageSize.width ?? 0) > 0);
+  await page.evaluate(() => window.__stillspot?.started());
   await pressedByHand(page);
   const at = async ([x, y]: XY): Promise<PagePoint> => {
     const point = await page.evaluate(

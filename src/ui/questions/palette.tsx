@@ -6,7 +6,7 @@ import { useLengths } from '../../editor/lengths/store.ts';
 import { type Answer, likeWords, type Question, sameTool } from '../../state/questions.ts';
 import { useAppStore } from '../../state/store.ts';
 import { SELECT_TOOL } from '../../state/tool.ts';
-import { later, preloaded } from '../hooks/later.tsx';
+import { preloaded } from '../hooks/later.tsx';
 import { useLevel } from '../hooks/use-level.ts';
 import { QuestionState } from './question-state.tsx';
 import './palette.css';
@@ -15,7 +15,8 @@ import './palette.css';
 const WallSettingsFields = preloaded(() =>
   import('./wall-settings-fields.tsx').then((part) => part.WallSettingsFields),
 );
-const NoneHere = later(() => import('./none-here.tsx').then((part) => part.NoneHere));
+// A press in the verdict leads to it.
+const NoneHere = preloaded(() => import('./none-here.tsx').then((part) => part.NoneHere));
 
 interface Props {
   readonly questions: readonly Question[];
