@@ -1,8 +1,9 @@
-import { asForm, footprintSize, withFootprintSize } from '../../../geometry/dimension/footprint.ts';
-import { heightsRefusal, sizeRefusal } from '../../../geometry/messages/index.ts';
+import { asForm, footprintSize } from '../../../geometry/dimension/footprint.ts';
+import { heightsRefusal } from '../../../geometry/messages/index.ts';
 import type { Mm, Shape } from '../../../geometry/plan/model.ts';
 import { fullTurn } from '../../../geometry/plane/bearing.ts';
 import { itemFieldId } from '../../commands/go-to.ts';
+import { resizeThing, turnThing } from '../../state/shape-edits.ts';
 import { useAppStore } from '../../state/store.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FieldGroup } from '../fields/field-group.tsx';
@@ -19,11 +20,7 @@ interface ShapeProps {
 export function ShapeFields({ id, shape }: ShapeProps) {
   const updateItem = useAppStore((state) => state.updateItem);
   const { across, width, depth, turn } = footprintSize(shape);
-  const change = (key: 'across' | 'width' | 'depth' | 'turn', value: number) => {
-    const refusal = key === 'turn' ? '' : sizeRefusal(value);
-    if (refusal) return refusal;
-    return updateItem(id, { shape: withFootprintSize(shape, { [key]: value }) });
-  };
+  const resize = (part: 'across' | 'width' | 'depth') => (mm: Mm) => resizeThing({ id, shape }, part, mm);
   if ('polygon' in shape) {
     return <p className="wide small soft">Its outline has corners of its own: drag them on the plan.</p>;
   }
@@ -40,15 +37,9 @@ export function ShapeFields({ id, shape }: ShapeProps) {
           onCommit={(form) => updateItem(id, { shape: asForm(shape, form) })}
         />
       </div>
-      {across !== null && (
-        <LengthField label="Across" value={across} bare="small" onCommit={(mm) => change('across', mm)} />
-      )}
-      {width !== null && (
-        <LengthField label="Width" value={width} bare="small" onCommit={(mm) => change('width', mm)} />
-      )}
-      {depth !== null && (
-        <LengthField label="Depth" value={depth} bare="small" onCommit={(mm) => change('depth', mm)} />
-      )}
+      {across !== null && <LengthField label="Across" value={across} bare="small" onCommit={resize('across')} />}
+      {width !== null && <LengthField label="Width" value={width} bare="small" onCommit={resize('width')} />}
+      {depth !== null && <LengthField label="Depth" value={depth} bare="small" onCommit={resize('depth')} />}
       {turn !== null && (
         <NumberField
           label="Turned clockwise"
@@ -56,7 +47,7 @@ export function ShapeFields({ id, shape }: ShapeProps) {
           unit="°"
           least={-360}
           most={360}
-          onCommit={(degrees) => change('turn', fullTurn(degrees ?? 0))}
+          onCommit={(degrees) => turnThing({ id, shape }, fullTurn(degrees ?? 0))}
         />
       )}
     </>

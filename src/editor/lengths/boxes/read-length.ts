@@ -1,8 +1,8 @@
 import { beyondFace } from '../../../../geometry/dimension/face-lengths.ts';
-import { footprintReach, footprintSize, withFootprintSize } from '../../../../geometry/dimension/footprint.ts';
+import { footprintSize } from '../../../../geometry/dimension/footprint.ts';
 import { facingOf } from '../../../../geometry/dimension/opening-offsets.ts';
 import type { RunningDimension } from '../../../../geometry/dimension/running-dimensions.ts';
-import { moveToGap, type NearGap, nearGaps, wallGaps } from '../../../../geometry/dimension/wall-gaps.ts';
+import { moveToGap, wallGaps } from '../../../../geometry/dimension/wall-gaps.ts';
 import {
   type DimensionMoves,
   isOutsideAt,
@@ -18,19 +18,18 @@ import {
   gapRefusal,
   heightsRefusal,
   openingRefusal,
-  sizeRefusal,
   WALL_ON,
   wallEndNames,
 } from '../../../../geometry/messages/index.ts';
 import { TAPED_BY_NAME } from '../../../../geometry/messages/taped-by.ts';
-import type { Fixture, Level, Mm, Opening, PlanObject, Shape, XY } from '../../../../geometry/plan/model.ts';
+import type { Fixture, Level, Mm, Opening, PlanObject, XY } from '../../../../geometry/plan/model.ts';
 import { shapeMiddle } from '../../../../geometry/plane/body.ts';
 import { along } from '../../../../geometry/plane/point.ts';
-import { translateShape } from '../../../../geometry/plane/rigid-motion.ts';
 import { jambs } from '../../../../geometry/snap/pick.ts';
 import { editLevel } from '../../../state/edit-walls.ts';
 import { refuseLocked } from '../../../state/locked-detectors.ts';
 import { selectModel } from '../../../state/selectors.ts';
+import { resizeThing } from '../../../state/shape-edits.ts';
 import { useAppStore } from '../../../state/store.ts';
 import { drawnDimensions } from '../../drawing.ts';
 import type { LengthSubject, SizePart } from '../store.ts';
@@ -141,10 +140,6 @@ function allGapsOf(model: LevelModel, id: string) {
   return ground && wallGaps(model, ground.middle, ground.reach);
 }
 
-function shapeGaps(model: LevelModel, shape: Shape): readonly NearGap[] {
-  return nearGaps(model, shapeMiddle(shape), footprintReach(shape));
-}
-
 function gapLength(model: LevelModel, id: string, axis: 0 | 1): ReadLength | null {
   const near = gapsOf(model, id)?.find((each) => axisOf(each) === axis);
   if (!near) return null;
@@ -191,7 +186,7 @@ function sizeLength(model: LevelModel, id: string, part: SizePart): ReadLength |
     bare: 'small',
     negative: upright,
     ends: [],
-    commit: (mm) => (upright ? withHeight(level, thing, { [part]: mm }) : withSize(model, thing, part, mm)),
+    commit: (mm) => (upright ? withHeight(level, thing, { [part]: mm }) : resizeThing(thing, part, mm)),
   };
 }
 
@@ -199,18 +194,6 @@ function withHeight(level: Level, thing: Fixture | PlanObject, patch: { bottom?:
   const { plan, updateItem } = useAppStore.getState();
   const { bottom, top } = { ...thing, ...patch };
   return heightsRefusal(bottom, top, level.ceiling, plan.display.length) || updateItem(thing.id, patch);
-}
-
-/** Taped distances stay: the thing grows away from its nearest walls. Returns the reason of a refusal, in words; empty on success. */
-function withSize(model: LevelModel, { id, shape }: Fixture | PlanObject, part: SizePart, mm: Mm): string {
-  const refusal = sizeRefusal(mm);
-  if (refusal) return refusal;
-  const sized = withFootprintSize(shape, { [part]: mm });
-  const [before, after] = [footprintReach(shape), footprintReach(sized)];
-  const by = shapeGaps(model, shape)
-    .map(({ side }) => moveToGap(side, before[side] - after[side], 0))
-    .reduce<XY>(([x, y], [dx, dy]) => [x + dx, y + dy], [0, 0]);
-  return useAppStore.getState().updateItem(id, { shape: translateShape(sized, by) });
 }
 
 function openingHeight(level: Level, opening: Opening, part: 'bottom' | 'top'): ReadLength | null {
