@@ -5,9 +5,10 @@ import type { Line } from '../../../geometry/plane/types.ts';
 import { wallOtherEnd } from '../../../geometry/snap/pick.ts';
 import { facesAbout } from '../../../geometry/snap/room-faces.ts';
 import { RIGHT_ANGLES, snapPoint } from '../../../geometry/snap/snap-point.ts';
+import { refuseLocked } from '../../state/locked-detectors.ts';
 import { selectModel } from '../../state/selectors.ts';
 import { useSketch } from '../overlay/sketch.ts';
-import { type Drag, levelDrag } from './drag.ts';
+import { type Drag, levelDrag, NO_DRAG } from './drag.ts';
 import { handleMeasure } from './handle-measure.ts';
 import { currentLevel, gridFor, store, targets } from './tool-context.ts';
 import type { ToolPoint } from './tool-controller.ts';
@@ -16,11 +17,12 @@ import type { ToolPoint } from './tool-controller.ts';
 const TURN_STEP = 15;
 
 /**
- * Drags a handle: the end of a wall, a jamb, a corner, the rotation or the rim of an item.
+ * Drags a handle: the end of a wall, a jamb, a corner, the rotation or the rim of an item. What carries a locked detector is not turned.
  * @param offset from the place where the handle is shown to its point, mm: a handle that is shown beside its point moves by as much as the
  * pointer
  */
 export function dragHandle(handle: Handle, [dx, dy]: XY = [0, 0]): Drag {
+  if (handle.kind === 'turn' && refuseLocked(store(), [handle.id])) return NO_DRAG;
   const level = currentLevel();
   const held = targets(new Set([handle.id]));
   return levelDrag((at, pointer) => {

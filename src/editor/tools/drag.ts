@@ -13,6 +13,9 @@ export interface Drag {
   cancel(): void;
 }
 
+/** The drag of what is locked: it stays where it is. */
+export const NO_DRAG: Drag = { move: () => undefined, end: () => undefined, cancel: () => undefined };
+
 /** Returns a drag that previews `change` of the level at its start, and ends in one undo step or a message of a refusal. */
 export function levelDrag(change: (level: Level, point: ToolPoint) => Level): Drag {
   const { plan } = store();

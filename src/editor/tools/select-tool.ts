@@ -8,7 +8,7 @@ import { openWithRun } from '../lengths/set-out.ts';
 import { openLength } from '../lengths/store.ts';
 import { openMenuFor } from '../open-menu.ts';
 import { clearSketch, useSketch } from '../overlay/sketch.ts';
-import type { Drag } from './drag.ts';
+import { type Drag, NO_DRAG } from './drag.ts';
 import { dragDetector } from './drag-detector.ts';
 import { dragHandle } from './drag-handle.ts';
 import { dragItems } from './drag-items.ts';
@@ -151,9 +151,6 @@ function beginDrag(start: ToolPoint): Drag {
 }
 
 const offsetOf = ({ at, shownAt }: ShownHandle): XY => [at[0] - shownAt[0], at[1] - shownAt[1]];
-
-/** A locked detector stays where it is. */
-const NO_DRAG: Drag = { move: () => undefined, end: () => undefined, cancel: () => undefined };
 
 function marquee(start: ToolPoint): Drag {
   return {

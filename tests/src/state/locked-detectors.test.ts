@@ -4,12 +4,17 @@ import { emptyLevel, emptyPlan } from '../../../geometry/planfile/empty.ts';
 import { targetOf } from '../../../src/commands/command.ts';
 import { COMMANDS } from '../../../src/commands/table.ts';
 import { readLength } from '../../../src/editor/lengths/boxes/read-length.ts';
+import { dragHandle } from '../../../src/editor/tools/drag-handle.ts';
+import { createGripTool } from '../../../src/editor/tools/late/grip-tool.ts';
+import { shownHandles } from '../../../src/editor/tools/pick-at.ts';
 import { moveToNearest } from '../../../src/state/move-to-nearest.ts';
 import { selectLevel } from '../../../src/state/selectors.ts';
+import { resizeThing, turnThing } from '../../../src/state/shape-edits.ts';
 import { moveToPlace } from '../../../src/state/spots.ts';
 import { useAppStore } from '../../../src/state/store.ts';
 import { writeInstant } from '../../../src/ui/stages/visit/visit-actions.ts';
 import { loop, rectangle } from '../../helpers/drawn.ts';
+import { at, press } from '../../helpers/tool-stage.ts';
 
 const store = useAppStore.getState;
 const level = () => selectLevel(store());
@@ -47,6 +52,24 @@ const command = (id: string) => {
   return found.run(targetOf(store(), store().selection, null));
 };
 
+const turnHandle = () => {
+  const handle = shownHandles(level(), ['t1'], store().viewport.scale).find(({ kind }) => kind === 'turn');
+  if (!handle) throw new Error('the desk has no handle that turns it');
+  return handle;
+};
+const ASIDE = at(3000, 1500);
+function pullTurn(): void {
+  const drag = dragHandle(turnHandle());
+  drag.move(ASIDE);
+  drag.end(ASIDE);
+}
+function pressTurn(): void {
+  const tool = createGripTool('t1');
+  const [x, y] = turnHandle().shownAt;
+  press(tool, at(x, y));
+  if (store().message === 'Press where it goes.') press(tool, ASIDE);
+}
+
 const WAYS: readonly (readonly [how: string, selected: string, move: () => unknown])[] = [
   ['by arrows, steps and typed numbers', 'd1', () => store().nudge(100, 50)],
   ['by a number typed for its place', 'd1', () => store().updateItem('d1', { at: [2000, 2000] })],
@@ -64,6 +87,9 @@ const WAYS: readonly (readonly [how: string, selected: string, move: () => unkno
   ],
   ['with the desk that it stands on', 't1', () => store().nudge(100, 50)],
   ['with the desk that is turned', 't1', () => command('turn')],
+  ['with the desk that is turned by a number', 't1', () => turnThing(desk, 30)],
+  ['with the desk that is turned by its handle', 't1', pullTurn],
+  ['with the desk that is turned by two presses', 't1', pressTurn],
 ];
 
 beforeEach(() => {
@@ -94,6 +120,19 @@ beforeEach(() => {
         detectors: [detector],
       },
     ],
+  });
+});
+
+describe('a size that is typed', () => {
+  // 1500 mm to its middle, less half of its 1200 mm and half of the 200 mm of the wall.
+  it('keeps the distances to the nearer walls, which were taped', () => {
+    expect(resizeThing(desk, 'width', 1600)).toBe('');
+    expect(readLength({ of: 'gap', id: 't1', axis: 0 })?.value).toBeCloseTo(1500 - 600 - 100, 6);
+    expect(level().objects[0]?.shape).toMatchObject({ box: { center: [1700, 1500], width: 1600 } });
+  });
+
+  it('is refused where nothing would be left', () => {
+    expect(resizeThing(desk, 'depth', 0)).toMatch(/more than 0/);
   });
 });
 

@@ -1,5 +1,5 @@
 import { clearSketch } from '../../overlay/sketch.ts';
-import type { Drag } from '../drag.ts';
+import { type Drag, NO_DRAG } from '../drag.ts';
 import { dragHandle } from '../drag-handle.ts';
 import { handleAt } from '../pick-at.ts';
 import { returnToSelect, store } from '../tool-context.ts';
@@ -26,7 +26,9 @@ export function createGripTool(id: string): ToolController {
         return;
       }
       const handle = handleAt(point, 2);
-      if (handle) pull = dragHandle(handle);
+      const drag = handle && dragHandle(handle);
+      if (drag === NO_DRAG) return;
+      pull = drag;
       store().say(handle ? 'Press where it goes.' : 'Press one of the grips first: the small squares and circles.');
     },
     cancel: () => {
