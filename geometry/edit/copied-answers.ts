@@ -1,4 +1,4 @@
-import type { Detector, Opening } from '../plan/model.ts';
+import type { Detector, Opening, Wall } from '../plan/model.ts';
 import { type Upright, unmeasuredHeights } from './unmeasured.ts';
 
 /** A copy does not take over what somebody answered or measured for the original. */
@@ -6,6 +6,14 @@ import { type Upright, unmeasuredHeights } from './unmeasured.ts';
 /** Returns a copy of an item with its heights marked as not measured. */
 export function withHeightsOpen<T extends Upright>(copy: T): T {
   return { ...copy, ...unmeasuredHeights(copy) };
+}
+
+/**
+ * Returns a copy of a wall without the answer that it is interior, because the neighbor's house may be lower or end before the copy. The
+ * answer that it is exterior is kept, because it allows less. Its thickness is marked as not measured.
+ */
+export function copyOfWall(wall: Wall): Wall {
+  return { ...wall, thicknessAnswered: false, side: wall.side === 'inside' ? 'auto' : wall.side };
 }
 
 /**

@@ -1,7 +1,7 @@
 import { ID_PREFIX } from '../plan/kinds.ts';
 import type { Opening, Plan, Wall } from '../plan/model.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
-import { copyOfOpening } from './copied-answers.ts';
+import { copyOfOpening, copyOfWall } from './copied-answers.ts';
 import { freshIds } from './free-id.ts';
 import { levelOf, uncheckedLevelEdit } from './level.ts';
 
@@ -28,7 +28,7 @@ export function wallsCopied(
   for (const wall of source.walls) {
     if (!wallIds.has(wall.id) || target.walls.some((each) => sameLine(each, wall))) continue;
     const id = newId(ID_PREFIX.wall);
-    walls.push({ ...wall, id });
+    walls.push({ ...copyOfWall(wall), id });
     if (!withOpenings) continue;
     for (const opening of source.openings) {
       if (opening.wall === wall.id)

@@ -1,9 +1,9 @@
 import { itemName, wallLength } from '../plan/items.ts';
 import { ID_PREFIX, ITEM_KINDS, type Item, type ItemKind, itemsOf, LIST_OF } from '../plan/kinds.ts';
-import type { Detector, Level, Mm, Opening, Plan, XY } from '../plan/model.ts';
+import type { Detector, Level, Mm, Opening, Plan, Wall, XY } from '../plan/model.ts';
 import { translateShape } from '../plane/rigid-motion.ts';
 import { checkedPlan, type EditResult } from './checked.ts';
-import { copyOfDetector, copyOfOpening, withHeightsOpen } from './copied-answers.ts';
+import { copyOfDetector, copyOfOpening, copyOfWall, withHeightsOpen } from './copied-answers.ts';
 import { freshIds } from './free-id.ts';
 import { levelOf, uncheckedLevelEdit } from './level.ts';
 
@@ -16,7 +16,8 @@ export type Copies =
  * Copies items to a position dx, dy beside them, mm, with new ids. A wall brings its openings; an opening copied
  * alone goes to the nearest free position on its wall, and is refused if there is none. A pair copied as a pair is a
  * new pair; one detector of a pair becomes single. A label that ends in a number gets the next free number. Readings
- * are not copied, nor is what was answered or measured for the original: a detector's support, an opening's shade, heights.
+ * are not copied, nor is what was answered or measured for the original: a detector's support, that a wall is interior, an opening's shade,
+ * heights, thickness.
  */
 export function duplicatedItems(plan: Plan, levelId: string, ids: readonly string[], dx: Mm, dy: Mm): Copies {
   return copiedInto(plan, levelId, levelOf(plan, levelId), ids, [dx, dy]);
@@ -50,6 +51,7 @@ export function copiedInto(plan: Plan, levelId: string, source: Level, ids: read
     const id = newIds.get(original.id) ?? '';
     let copy: Item = { ...shifted(original, by), id };
     if (kind === 'detector') copy = remark(copyOfDetector(copy as Detector));
+    if (kind === 'wall') copy = copyOfWall(copy as Wall);
     if ('shape' in copy) copy = withHeightsOpen(copy);
     if (kind === 'opening') {
       const placed = placedOpening(next, copyOfOpening(copy as Opening), newIds);

@@ -4,7 +4,7 @@ import { copiedInto } from '../../../geometry/edit/duplicate.ts';
 import { clipOf, duplicatedItems, pastedItems, wallsCopied } from '../../../geometry/edit/index.ts';
 import { itemsInRow } from '../../../geometry/edit/row.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
-import type { Level, Opening, Plan } from '../../../geometry/plan/model.ts';
+import type { Level, Opening, Plan, Wall, WallSide } from '../../../geometry/plan/model.ts';
 import { houseLevel, validTestPlan } from '../../helpers/valid-test-plan.ts';
 
 const dark: Opening = {
@@ -24,6 +24,10 @@ const plan: Plan = { ...validTestPlan(), levels: [lower, upper] };
 const ID = 'L1d1';
 const OF_ALL = [...lower.walls.map(({ id }) => id), ID];
 
+const withSide = (side: WallSide): Plan => {
+  const walls = lower.walls.map((wall) => (wall.id === 'L1w1' ? { ...wall, side } : wall));
+  return { ...plan, levels: [{ ...lower, walls }, upper] };
+};
 const newOpenings = (after: Plan): readonly Opening[] =>
   after.levels.flatMap(({ openings }) => openings.filter(({ id }) => id !== 'o1'));
 
@@ -75,6 +79,33 @@ describe('a copy of a thing', () => {
     expect(level?.objects[0]).toBe(desk);
     expect(level?.objects[1]).not.toHaveProperty('bottomAnswered');
     expect(level?.fixtures[1]).not.toHaveProperty('topAnswered');
+  });
+});
+
+describe('a copy of a wall', () => {
+  // The neighbor's house adjoins below; nobody has said that it does above, or a foot aside.
+  const party = withSide('inside');
+  const ways = (from: Plan): readonly (readonly [string, { ok: boolean; plan?: Plan }])[] => {
+    const source = from.levels[0] as Level;
+    return [
+      ['duplicated', duplicatedItems(from, 'L1', ['L1w1'], 300, 300)],
+      ['in a row', itemsInRow(from, 'L1', ['L1w1'], { more: 2, spacing: 1200, direction: 0 })],
+      ['pasted', pastedItems(from, 'L2', clipOf(source, OF_ALL), [0, 0])],
+      ['copied as the outline of another level', wallsCopied(from, 'L1', 'L2', new Set(OF_ALL), true)],
+    ];
+  };
+  const copiesIn = ({ plan: after }: { plan?: Plan }): readonly Wall[] =>
+    (after?.levels ?? []).flatMap(({ walls }) => walls.filter(({ id }) => !lower.walls.some((wall) => wall.id === id)));
+
+  it.each(ways(party))('%s is interior only where somebody says so, and not measured', (_, copied) => {
+    const copies = copiesIn(copied);
+    expect(copies.length).toBeGreaterThan(0);
+    for (const each of copies) expect(each).toMatchObject({ side: 'auto', thicknessAnswered: false });
+    expect(copied.plan?.levels[0]?.walls[0]).toBe(party.levels[0]?.walls[0]);
+  });
+
+  it.each(ways(withSide('outside')))('%s stays exterior: that allows less', (_, copied) => {
+    expect(copiesIn(copied)[0]?.side).toBe('outside');
   });
 });
 
