@@ -107,6 +107,25 @@ export function nearGaps(model: LevelModel, middle: XY, reach: Readonly<Record<S
   });
 }
 
+const NO_REACH = { left: 0, right: 0, up: 0, down: 0 } as const;
+/** A wall is looked at this far beside the line of a gap, mm. */
+const BESIDE: Mm = 1;
+/** A wall that deviates by less than this per mm is square to the page: 1 mm in 5 m of tape. */
+const SLANTED = 0.02;
+
+/** Returns whether the wall that ends a gap is slanted: a tape held square to it then reads less than the gap, which runs along the page. */
+export function endsAtSlant(model: LevelModel, middle: XY, { side }: Pick<NearGap, 'side'>): boolean {
+  const [dx, dy] = STEP[side];
+  const reach = wallGaps(model, middle, NO_REACH)[side];
+  const [before, after] = [-BESIDE, BESIDE].map(
+    (by) => wallGaps(model, [middle[0] + dy * by, middle[1] + dx * by], NO_REACH)[side],
+  );
+  if (before == null || after == null || reach === null) return false;
+  // At a corner or a jog the wall does not go on as it came.
+  const goesOn = Math.abs(before - 2 * reach + after) < 1e-3;
+  return goesOn && Math.abs(after - before) > 2 * BESIDE * SLANTED;
+}
+
 /** Returns the lines to draw for the gaps; none to a wall that the item touches or reaches into. */
 export function gapLines(model: LevelModel, middle: XY, reach: Readonly<Record<Side, Mm>>): readonly Line[] {
   return nearGaps(model, middle, reach).flatMap(({ gap, line }) => (gap > TOUCHING ? [line] : []));

@@ -6,6 +6,14 @@ import { formatLength } from '../units/index.ts';
 /** The wall on each side of the page, as named in sentences. */
 export const WALL_ON: Readonly<Record<Side, string>> = { left: 'left', right: 'right', up: 'upper', down: 'lower' };
 
+/** How a distance to a slanted wall is taped: along the page, not square to the wall. */
+export const ALONG_PAGE: Readonly<Record<Side, string>> = {
+  left: 'straight across the page',
+  right: 'straight across the page',
+  up: 'straight up the page',
+  down: 'straight down the page',
+};
+
 const ACROSS: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', up: 'down', down: 'up' };
 
 /**

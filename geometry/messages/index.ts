@@ -25,7 +25,7 @@ export { describeClosing } from './closing.ts';
 export { describeComputed, SEND_THE_PLAN } from './computed.ts';
 export { cornerWords } from './corner-words.ts';
 export { describeFurniture, describeFurnitureMove } from './furniture.ts';
-export { gapRefusal, WALL_ON } from './gap-refusal.ts';
+export { ALONG_PAGE, gapRefusal, WALL_ON } from './gap-refusal.ts';
 export { CAUTIONS, headlineOf } from './headline.ts';
 export { describeInWall } from './in-wall.ts';
 export { describeWay, towardName } from './move.ts';

@@ -1,7 +1,7 @@
 /** Distances from a detector to the walls, for finding its place again with a tape. */
-import { nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
+import { endsAtSlant, nearGaps, type Side } from '../../geometry/dimension/wall-gaps.ts';
 import type { LevelModel } from '../../geometry/level/types.ts';
-import { capital } from '../../geometry/messages/index.ts';
+import { ALONG_PAGE, capital } from '../../geometry/messages/index.ts';
 import { compassPoint } from '../../geometry/messages/subject.ts';
 import type { Detector, Plan } from '../../geometry/plan/model.ts';
 import type { Line } from '../../geometry/plane/types.ts';
@@ -17,6 +17,8 @@ interface TapeDistance {
   readonly line: Line;
   /** "9 ft 10 in". */
   readonly length: string;
+  /** Whether the wall is slanted, so that a tape held square to it reads less. */
+  readonly toSlant: boolean;
 }
 
 /** Returns the distance to the nearer wall across the page and down it; none to a wall that the detector touches. */
@@ -24,13 +26,19 @@ export function tapeDistances({ display }: Plan, model: LevelModel, { at, radius
   const reach = { left: radius, right: radius, up: radius, down: radius };
   return nearGaps(model, at, reach)
     .filter(({ gap }) => gap > TOUCHING)
-    .map(({ side, line, gap }) => ({ side, line, length: formatMeasured(gap, display.length) }));
+    .map(({ side, line, gap }) => ({
+      side,
+      line,
+      length: formatMeasured(gap, display.length),
+      toSlant: endsAtSlant(model, at, { side }),
+    }));
 }
 
-/** Returns "West wall 9 ft 10 in, north wall 11 ft 8 in"; empty where no wall is near. */
+/** Returns "West wall 9 ft 10 in, north wall 11 ft 8 in", with the direction of the tape where a wall is slanted; empty where no wall is near. */
 export function tapeWords(plan: Plan, model: LevelModel, detector: Detector): string {
   const gaps = tapeDistances(plan, model, detector).map(
-    ({ side, length }) => `${compassPoint(DIRECTION[side], plan.site)} wall ${length}`,
+    ({ side, length, toSlant }) =>
+      `${compassPoint(DIRECTION[side], plan.site)} wall ${length}${toSlant ? ` (${ALONG_PAGE[side]})` : ''}`,
   );
   return capital(gaps.join(', '));
 }

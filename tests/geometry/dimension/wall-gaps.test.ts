@@ -7,7 +7,7 @@ import {
   footprintSize,
   withFootprintSize,
 } from '../../../geometry/dimension/footprint.ts';
-import { gapLines, moveToGap, wallGaps } from '../../../geometry/dimension/wall-gaps.ts';
+import { endsAtSlant, gapLines, moveToGap, wallGaps } from '../../../geometry/dimension/wall-gaps.ts';
 import { buildLevel } from '../../../geometry/level/build-level.ts';
 import type { Wall, XY } from '../../../geometry/plan/model.ts';
 import { emptyLevel } from '../../../geometry/planfile/empty.ts';
@@ -22,6 +22,33 @@ const walls = [
   wall('left', [0, 3000], [0, 0]),
 ];
 const model = buildLevel({ ...emptyLevel('L1'), walls });
+
+describe('endsAtSlant', () => {
+  // The right wall leans 500 mm over 3000; the others are square to the page.
+  const leaning = buildLevel({
+    ...emptyLevel('L1'),
+    walls: [
+      wall('top', [0, 0], [4000, 0]),
+      wall('right', [4000, 0], [4500, 3000]),
+      wall('bottom', [4500, 3000], [0, 3000]),
+      wall('left', [0, 3000], [0, 0]),
+    ],
+  });
+  it.each([
+    ['left', false],
+    ['right', true],
+    ['up', false],
+    ['down', false],
+  ] as const)('to the %s wall is %s', (side, slanted) => {
+    expect(endsAtSlant(leaning, [2000, 1000], { side })).toBe(slanted);
+  });
+
+  it('is false beside a corner, and where no wall stands', () => {
+    const stub = buildLevel({ ...emptyLevel('L1'), walls: [...walls, wall('stub', [2000, 0], [2000, 1000])] });
+    expect(endsAtSlant(stub, [1000, 1000], { side: 'right' })).toBe(false);
+    expect(endsAtSlant(model, [9000, 1000], { side: 'right' })).toBe(false);
+  });
+});
 
 describe('wallGaps', () => {
   it('measures from the edge of the thing to the four wall faces', () => {

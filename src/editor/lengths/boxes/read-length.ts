@@ -2,7 +2,7 @@ import { beyondFace } from '../../../../geometry/dimension/face-lengths.ts';
 import { footprintSize } from '../../../../geometry/dimension/footprint.ts';
 import { facingOf } from '../../../../geometry/dimension/opening-offsets.ts';
 import type { RunningDimension } from '../../../../geometry/dimension/running-dimensions.ts';
-import { moveToGap, wallGaps } from '../../../../geometry/dimension/wall-gaps.ts';
+import { endsAtSlant, moveToGap, wallGaps } from '../../../../geometry/dimension/wall-gaps.ts';
 import {
   type DimensionMoves,
   isOutsideAt,
@@ -13,6 +13,7 @@ import {
 import { movedItems } from '../../../../geometry/edit/index.ts';
 import type { LevelModel } from '../../../../geometry/level/types.ts';
 import {
+  ALONG_PAGE,
   capital,
   cornerWords,
   gapRefusal,
@@ -144,8 +145,10 @@ function gapLength(model: LevelModel, id: string, axis: 0 | 1): ReadLength | nul
   const near = gapsOf(model, id)?.find((each) => axisOf(each) === axis);
   if (!near) return null;
   const { side, gap, line } = near;
+  const ground = groundOf(model.level, id);
+  const taped = ground && endsAtSlant(model, ground.middle, near) ? `, ${ALONG_PAGE[side]}` : '';
   return {
-    label: `From the ${WALL_ON[side]} wall`,
+    label: `From the ${WALL_ON[side]} wall${taped}`,
     value: gap,
     at: along(line[0], line[1], 0.5),
     bare: 'large',
